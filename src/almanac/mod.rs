@@ -1,0 +1,9 @@
+//! What traps, oil and calendars do: pure functions on plain values, one noun a file.
+//!
+//! Nothing in here knows a browser, a clock or a random number. Every answer is a value that carries the sum it
+//! came from, so that the screen, the print and the calendar file can tell the same story.
+
+pub mod day;
+pub mod quantity;
+pub mod stack;
+pub mod trap;

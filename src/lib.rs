@@ -1,0 +1,19 @@
+//! The map of the house. Arrows point one way: [`app`] → [`book`] → [`almanac`]; `app` → [`store`];
+//! [`papers`] → `book`.
+//!
+//! * [`almanac`]: what traps, oil and calendars do. Pure functions on plain values, one noun a file.
+//! * [`book`]: the keeper's records: an append-only log of entries and what follows from it.
+//! * [`papers`]: text that leaves the phone.
+//! * [`store`]: where the pages of the book lie; the browser's storage is one leaf of it.
+//! * `app`: the screens (wasm only).
+//!
+//! `almanac`, `book` and `papers` know no browser, no clock and no randomness: today's date and the
+//! identity of this phone come in as arguments.
+
+pub mod almanac;
+pub mod book;
+pub mod papers;
+pub mod store;
+
+#[cfg(target_arch = "wasm32")]
+pub mod app;
