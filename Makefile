@@ -13,6 +13,8 @@ PORT ?= 8080
 # Runs a command with the project's own tools first on PATH.
 WITH := .ci/env
 WASM := --target wasm32-unknown-unknown
+# The other test targets are of the core, and the core's tests do not compile for the browser.
+BROWSER_TEST := $(if $(shell grep -A2 '^\[\[test\]\]' Cargo.toml | grep 'name = "browser"'),--test browser)
 
 .PHONY: help serve build test check bench setup-build setup-test lane-core lane-page \
   check-format check-core check-browser test-core test-browser test-journeys figures icons bench-size bench-speed
@@ -41,7 +43,7 @@ check-core:
 	@echo "== lints, core"; $(WITH) cargo clippy --quiet --locked --all-targets -- -D warnings
 
 check-browser:
-	@echo "== lints, page"; $(WITH) cargo clippy --quiet --locked --all-targets $(WASM) -- -D warnings
+	@echo "== lints, page"; $(WITH) cargo clippy --quiet --locked --lib --bins $(BROWSER_TEST) $(WASM) -- -D warnings
 
 # Two lanes for two cores: the release build ends in one long single-threaded step, and it writes to
 # other folders than the debug builds, so neither lane waits for the other.
@@ -66,8 +68,8 @@ test-core:
 
 test-browser: setup-test
 	@echo "== tests, in a headless browser"
-	@$(if $(wildcard tests/browser/main.rs tests/browser.rs),$(WITH) cargo test --quiet --locked $(WASM) --test browser,\
-	  echo "tests/browser holds no test target: none run")
+	@$(if $(BROWSER_TEST),$(WITH) cargo test --quiet --locked $(WASM) $(BROWSER_TEST),\
+	  echo "Cargo.toml names no test target 'browser': none run")
 
 # Needs dist/: `make build` first when started alone.
 test-journeys: setup-test
