@@ -4,6 +4,7 @@
 //! everywhere; what touches the page is behind `wasm32`, and what touches the browser beyond the page is in `edge`.
 
 pub mod bench;
+pub mod cabinet;
 pub mod place;
 pub mod prefs;
 pub mod wording;
