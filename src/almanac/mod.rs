@@ -6,4 +6,6 @@
 pub mod day;
 pub mod quantity;
 pub mod stack;
+pub mod tally;
 pub mod trap;
+pub mod typed;
