@@ -7,5 +7,6 @@ pub mod day;
 pub mod quantity;
 pub mod stack;
 pub mod tally;
+pub mod text;
 pub mod trap;
 pub mod typed;
