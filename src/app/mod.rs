@@ -16,6 +16,8 @@ pub mod frame;
 #[cfg(target_arch = "wasm32")]
 pub mod parts;
 #[cfg(target_arch = "wasm32")]
+pub mod records;
+#[cfg(target_arch = "wasm32")]
 pub mod settings;
 #[cfg(target_arch = "wasm32")]
 pub mod start;
