@@ -68,7 +68,7 @@ test-core:
 
 test-browser: setup-test
 	@echo "== tests, in a headless browser"
-	@$(if $(BROWSER_TEST),$(WITH) cargo test --quiet --locked $(WASM) $(BROWSER_TEST),\
+	@$(if $(BROWSER_TEST),$(WITH) cargo test --locked $(WASM) $(BROWSER_TEST),\
 	  echo "Cargo.toml names no test target 'browser': none run")
 
 # Needs dist/: `make build` first when started alone.
