@@ -78,7 +78,10 @@ test-journeys: setup-test
 	  echo "tests/journeys holds no package.json: none run")
 
 figures: setup-test
-	@$(if $(wildcard tests/figures/check.py),echo "== figures, against a second implementation"; $(WITH) bash -c '"$$BEETLE_PYTHON" tests/figures/check.py',:)
+ifneq ($(wildcard tests/figures/check.py),)
+	@echo "== figures, against a second implementation"
+	@$(WITH) bash -c '"$${BEETLE_PYTHON:-python3}" tests/figures/check.py'
+endif
 
 icons:
 	@.ci/icons
