@@ -7,6 +7,7 @@ pub mod bench;
 pub mod cabinet;
 pub mod place;
 pub mod prefs;
+pub mod round;
 pub mod wording;
 
 #[cfg(target_arch = "wasm32")]
