@@ -53,9 +53,11 @@ pub fn whole(value: u32) -> String {
 fn volume_decimals(volume: Volume, unit: VolumeUnit) -> u8 {
     match unit {
         VolumeUnit::Millilitre if volume.millilitres() >= 100.0 => 0,
-        VolumeUnit::Millilitre => 1,
         VolumeUnit::Litre => 3,
-        VolumeUnit::UsFluidOunce | VolumeUnit::ImperialFluidOunce | VolumeUnit::UsTablespoon => 1,
+        VolumeUnit::Millilitre
+        | VolumeUnit::UsFluidOunce
+        | VolumeUnit::ImperialFluidOunce
+        | VolumeUnit::UsTablespoon => 1,
         VolumeUnit::UsCup => 2,
     }
 }

@@ -39,7 +39,7 @@ pub(super) fn view(ui: Ui) -> AnyView {
 }
 
 fn form(ui: Ui, on_keep: Callback<crate::app::bench::keep::KeepPlan>) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     follow_hives(ui);
     let plan = Memo::new(move |_| ui.draft.with(|draft| plan(draft, ui.today.get(), &BrowserLetters)));
     let keep_text = move || {
@@ -116,12 +116,12 @@ fn filled_on(ui: Ui) -> AnyView {
         Ok(None) => Says::Nothing,
         Err(error) => Says::Wrong(en_typed::day(error)),
     };
-    Field::new("keep-filled-on", w::FILLED_ON, ui.bench.keep_filled_on).day().says(says).view()
+    Field::new("keep-filled-on", w::FILLED_ON, ui.bench().keep_filled_on).day().says(says).view()
 }
 
 /// One choice a box, from the floor up.
 fn depths(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     let boxes = Memo::new(move |_| ui.draft.with(|draft| reckon(draft).map_or(0, |sum| sum.total.boxes)));
     let choices = move || {
         (0..boxes.get().min(MOST_BOXES) as usize)
@@ -159,16 +159,17 @@ fn with_depth(text: &str, index: usize, code: &str) -> String {
 
 /// Tags that still are a plain count go along with the number of hives; tags of the keeper's own stay.
 fn follow_hives(ui: Ui) {
+    let keep_tags = ui.bench().keep_tags;
     let hives = Memo::new(move |_| ui.draft.with(|draft| reckon(draft).map(|sum| sum.total.hives)));
     Effect::new(move || {
         let Some(hives) = hives.get() else { return };
-        let plain = ui.bench.keep_tags.with_untracked(|text| {
+        let plain = keep_tags.with_untracked(|text| {
             text.is_empty()
                 || text == "1"
                 || text.strip_prefix("1–").is_some_and(|last| last.bytes().all(|b| b.is_ascii_digit()))
         });
         if plain {
-            ui.bench.keep_tags.set(w::tags_for(hives));
+            keep_tags.set(w::tags_for(hives));
         }
     });
 }

@@ -22,7 +22,7 @@ use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     let sum = Memo::new(move |_| ui.draft.with(reckon));
     let holds_says = move || match says::volume(ui, t.holds, t.holds_unit) {
         Says::Nothing if sum.with(|sum| sum.as_ref().is_some_and(odd)) => Says::Echo(w::SIZE_ODD.to_owned()),
@@ -62,7 +62,7 @@ pub(super) fn view(ui: Ui) -> AnyView {
 }
 
 fn rest(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     view! {
         <div class="fields">
             {Stepper::new("a-box", w::A_BOX, t.a_box, 0, MOST_TRAPS_A_BOX)
