@@ -130,6 +130,30 @@ fn the_other_tab_s_save_does_not_fit_and_its_entries_wait_and_are_handed_over_at
     assert!(phone.texts().is_empty());
 }
 
+#[test]
+fn an_old_journal_is_undone_and_the_page_that_was_written_again_is_not() {
+    let phone = Memory::new();
+    let (mut other, _) = open(&phone);
+    other.write(&page("river"), &entries(&["1"])).unwrap();
+    phone.set_faults(Faults { cut: Some(2), ..Faults::default() });
+    let long = entries(&[&"rain ".repeat(100)]);
+    other.write_many(&[(page("river"), entries(&["1", "2"])), (page("hill"), long)]).unwrap_err();
+    phone.set_faults(Faults::default());
+    let journal = phone.texts().get("beetle-almanac:journal").cloned().unwrap();
+    phone.remove("beetle-almanac:journal").unwrap();
+    other.write(&page("river"), &entries(&["1", "later"])).unwrap();
+    let later = phone.texts();
+
+    phone.lay("beetle-almanac:journal", &journal);
+    let room = beetle_almanac::store::headroom::used(&phone).unwrap().all + 200;
+    phone.set_faults(Faults { quota: Some(room), ..Faults::default() });
+    let (mut book, recovery) = open(&phone);
+    assert_eq!(recovery.unsaved.len(), 2);
+    assert_eq!(phone.texts().get(&page("river").key(1)), later.get(&page("river").key(1)));
+    assert!(joined(&mut book).get(&page("river")).unwrap().is_superset(&entries(&["1", "later"])));
+    assert_eq!(joined(&mut book).get(&page("hill")), None);
+}
+
 /// A shelf on which one key can no longer be written.
 struct Stubborn<'a> {
     memory: &'a Memory,
