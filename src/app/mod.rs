@@ -15,6 +15,8 @@ pub mod edge;
 #[cfg(target_arch = "wasm32")]
 pub mod frame;
 #[cfg(target_arch = "wasm32")]
+pub mod hive;
+#[cfg(target_arch = "wasm32")]
 pub mod parts;
 #[cfg(target_arch = "wasm32")]
 pub mod records;
@@ -24,6 +26,9 @@ pub mod settings;
 pub mod start;
 #[cfg(target_arch = "wasm32")]
 pub mod state;
+
+#[cfg(target_arch = "wasm32")]
+pub mod yard;
 
 #[cfg(target_arch = "wasm32")]
 pub use start::mount;

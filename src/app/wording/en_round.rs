@@ -102,7 +102,8 @@ pub const ALL_DONE: &str = "Every hive has an entry.";
 pub const SPILLED: &str =
     "Oil spilled: wipe with a rag, never rinse onto brood. Replace, half fill. Recheck in 2–3 days";
 /// After a missing trap.
-pub const MISSING: &str = "Missing: this hive stays due until a trap is in. Look on the floor and in the grass.";
+pub const MISSING: &str =
+    "Missing: this hive stays due until a trap is in. Look on the floor and in the grass.";
 /// After one glued shut.
 pub const GLUED: &str = "Glued shut: it caught nothing since. Scrape it free or put in another.";
 /// Key behind these.
