@@ -5,6 +5,7 @@
 
 pub mod bench;
 pub mod cabinet;
+pub mod ledger;
 pub mod place;
 pub mod prefs;
 pub mod wording;

@@ -3,3 +3,4 @@
 
 pub mod en;
 pub mod en_bench;
+pub mod en_ledger;

@@ -1,0 +1,3 @@
+//! The Book: what happened, and the files that keep it safe.
+
+pub mod words;
