@@ -111,7 +111,7 @@ fn place_view(ui: Ui) -> impl IntoView {
         match ui.place.with_untracked(Place::section) {
             Section::Round => empty(Section::Round, en::page::ROUND_EMPTY, en::page::ROUND_HOW),
             Section::Load => empty(Section::Load, en::page::LOAD_EMPTY, en::page::LOAD_HOW),
-            Section::Bench => bench::page::page(ui),
+            Section::Bench => bench::view::page(ui),
             Section::Book => empty(Section::Book, en::page::BOOK_EMPTY, en::page::BOOK_HOW),
         }
     }

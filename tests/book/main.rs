@@ -3,6 +3,7 @@
 
 mod cabinet;
 mod demo;
+mod fixtures;
 mod laws;
 mod refused;
 mod round;
