@@ -9,7 +9,7 @@ use super::records::Records;
 use super::settings::settings;
 use super::state::Ui;
 use super::wording::en;
-use super::{bench, parts};
+use super::{bench, ledger, load, notices, parts};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
@@ -41,7 +41,7 @@ pub fn Frame() -> impl IntoView {
             </button>
         </header>
         {settings(ui, settings_open)}
-        <main class="main">{place_view(ui)}</main>
+        <main class="main">{notices::notices(ui)} {place_view(ui)}</main>
         <div class="foot">{messages(ui)} {bar(ui)}</div>
     }
 }
@@ -110,9 +110,9 @@ fn place_view(ui: Ui) -> impl IntoView {
         section.track();
         match ui.place.with_untracked(Place::section) {
             Section::Round => empty(Section::Round, en::page::ROUND_EMPTY, en::page::ROUND_HOW),
-            Section::Load => empty(Section::Load, en::page::LOAD_EMPTY, en::page::LOAD_HOW),
+            Section::Load => load::page::page(ui),
             Section::Bench => bench::view::page(ui),
-            Section::Book => empty(Section::Book, en::page::BOOK_EMPTY, en::page::BOOK_HOW),
+            Section::Book => ledger::page::page(ui),
         }
     }
 }

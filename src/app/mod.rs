@@ -5,7 +5,9 @@
 
 pub mod bench;
 pub mod cabinet;
+pub mod kinds;
 pub mod ledger;
+pub mod load;
 pub mod place;
 pub mod prefs;
 pub mod wording;
@@ -14,6 +16,8 @@ pub mod wording;
 pub mod edge;
 #[cfg(target_arch = "wasm32")]
 pub mod frame;
+#[cfg(target_arch = "wasm32")]
+pub mod notices;
 #[cfg(target_arch = "wasm32")]
 pub mod parts;
 #[cfg(target_arch = "wasm32")]

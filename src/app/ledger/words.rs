@@ -206,4 +206,4 @@ pub fn isolated(text: &str) -> String {
 
 #[cfg(test)]
 #[path = "words_tests.rs"]
-mod tests;
+pub(super) mod tests;

@@ -20,15 +20,15 @@ impl Letters for Plain {
     }
 }
 
-fn today() -> Day {
+pub(in crate::app::ledger) fn today() -> Day {
     Day::parse("2026-07-14").unwrap()
 }
 
-fn pen() -> Pen {
+pub(in crate::app::ledger) fn pen() -> Pen {
     Pen { writer: Writer::new("aa").unwrap(), by: None, at: Stamp::midnight(today()) }
 }
 
-fn book() -> Book {
+pub(in crate::app::ledger) fn book() -> Book {
     let mut book = Book::default();
     book.add(demo(today(), "Europe/Berlin", 120, &Plain).unwrap());
     book
