@@ -70,7 +70,7 @@ impl Typed {
         }
     }
 
-    fn draft(self) -> KindDraft {
+    fn draft(&self) -> KindDraft {
         let pair = |(text, unit): (Text, Text)| (text.get(), unit.get());
         KindDraft {
             name: self.name.get(),
@@ -120,8 +120,11 @@ pub fn view(ui: Ui, records: Records, id: &str) -> AnyView {
     .into_any()
 }
 
-fn fields(ui: Ui, records: Records, of: Option<ThingId>, t: Typed) -> AnyView {
-    let draft = Memo::new(move |_| t.draft());
+fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: Typed) -> AnyView {
+    // A handle: the fields together are too many to be carried into every closure.
+    let typed = StoredValue::new(typed);
+    let t = typed.get_value();
+    let draft = Memo::new(move |_| typed.with_value(Typed::draft));
     let oil = Memo::new(move |_| draft.with(|draft| draft.built().takes_oil()));
     let lidded = Memo::new(move |_| draft.with(|draft| draft.built().lidded()));
     let bait = move || {
@@ -154,13 +157,13 @@ fn fields(ui: Ui, records: Records, of: Option<ThingId>, t: Typed) -> AnyView {
                 .option("yes", w::REUSE_YES)
                 .text(t.reuse)
                 .view()}
-            {move || oil.get().then(|| oil_fields(ui, t, draft))}
+            {move || oil.get().then(|| typed.with_value(|t| oil_fields(ui, t, draft)))}
             {Stepper::new("kind-days", w::DAYS, t.days, 1, 120)
                 .says(move || said(draft.with(KindDraft::longest).map(|_| Says::Nothing)))
                 .view()}
-            {more(w::SIZES, sizes(ui, t))}
-            {more(w::PACKS, packs(t))}
-            {move || oil.get().then(|| more(w::POINTS, points(t, draft)))}
+            {more(w::SIZES, sizes(ui, &t))}
+            {more(w::PACKS, packs(t.packs))}
+            {move || oil.get().then(|| more(w::POINTS, points(t.points, draft)))}
             {keep(ui, records, of, draft)}
         </div>
     }
@@ -171,10 +174,11 @@ fn said(read: Result<Says, Wrong>) -> Says {
     read.unwrap_or_else(|wrong| Says::Wrong(w::wrong(wrong)))
 }
 
-fn oil_fields(ui: Ui, t: Typed, draft: Memo<KindDraft>) -> AnyView {
+fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> AnyView {
+    let (holds_typed, sure_ticked, fill_typed) = (t.holds, t.sure, t.fill);
     let holds = move || match draft.with(KindDraft::capacity) {
         Ok(None) => Says::Nothing,
-        Ok(Some(_)) => says::volume(ui, t.holds.0, t.holds.1),
+        Ok(Some(_)) => says::volume(ui, holds_typed.0, holds_typed.1),
         Err(wrong) => Says::Wrong(w::wrong(wrong)),
     };
     let sure = move || {
@@ -183,8 +187,8 @@ fn oil_fields(ui: Ui, t: Typed, draft: Memo<KindDraft>) -> AnyView {
                 <label class="tick">
                     <input
                         type="checkbox"
-                        prop:checked=move || t.sure.get()
-                        on:change=move |event| t.sure.set(event_target_checked(&event))
+                        prop:checked=move || sure_ticked.get()
+                        on:change=move |event| sure_ticked.set(event_target_checked(&event))
                     />
                     <span>{w::sure(&ui.volume(holds.volume()))}</span>
                 </label>
@@ -192,19 +196,19 @@ fn oil_fields(ui: Ui, t: Typed, draft: Memo<KindDraft>) -> AnyView {
         })
     };
     let fill = move || match draft.with(KindDraft::filled_to) {
-        Ok(_) => says::share(t.fill),
+        Ok(_) => says::share(fill_typed),
         Err(Wrong::Typed(error)) => Says::Wrong(en_typed::share(error)),
         Err(wrong) => Says::Wrong(w::wrong(wrong)),
     };
     view! {
         <div class="fields">
-            {Field::new("kind-holds", w::HOLDS, t.holds.0)
+            {Field::new("kind-holds", w::HOLDS, holds_typed.0)
                 .decimal()
-                .volume(t.holds.1)
+                .volume(holds_typed.1)
                 .hint(w::HOLDS_HINT)
                 .says(holds)
                 .view()}
-            {Field::new("kind-fill", w::FILL, t.fill).says(fill).view()}
+            {Field::new("kind-fill", w::FILL, fill_typed).says(fill).view()}
         </div>
         {sure}
         {Answer::new(w::TAKES, move || draft.with(|draft| takes(ui, draft)).map_or_else(|| en::NO_ANSWER.to_owned(), |(each, _)| each))
@@ -248,7 +252,7 @@ fn spills(draft: &KindDraft) -> AnyView {
     view! { {answer} {notice.view()} }.into_any()
 }
 
-fn sizes(ui: Ui, t: Typed) -> AnyView {
+fn sizes(ui: Ui, t: &Typed) -> AnyView {
     let group = move |id: &'static str, sides: Sides, label: fn(&str) -> String| {
         let fields: Vec<AnyView> = sides
             .into_iter()
@@ -277,8 +281,8 @@ fn sizes(ui: Ui, t: Typed) -> AnyView {
     .into_any()
 }
 
-fn packs(t: Typed) -> AnyView {
-    let rows = t.packs.view(w::MORE_PACKS, |place, pieces, price| {
+fn packs(rows: Rows) -> AnyView {
+    let rows = rows.view(w::MORE_PACKS, |place, pieces, price| {
         let number = (place + 1).to_string();
         let blank = move || pieces.with(|text| text.trim().is_empty());
         let no_price = move || {
@@ -308,8 +312,8 @@ fn packs(t: Typed) -> AnyView {
     view! { <p class="small">{w::PACKS_HINT}</p> {rows} }.into_any()
 }
 
-fn points(t: Typed, draft: Memo<KindDraft>) -> AnyView {
-    let rows = t.points.view(w::MORE_POINTS, move |place, level, oil| {
+fn points(rows: Rows, draft: Memo<KindDraft>) -> AnyView {
+    let rows = rows.view(w::MORE_POINTS, move |place, level, oil| {
         let number = (place + 1).to_string();
         let wrong = move || match draft.with(KindDraft::measured) {
             Err((at, wrong)) if at == place => Some(wrong),

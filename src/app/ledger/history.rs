@@ -4,7 +4,7 @@ use crate::almanac::day::Day;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::id::{EntryId, ThingId};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Lines shown at a time.
 pub const PAGE: usize = 100;
@@ -42,7 +42,7 @@ pub struct Line<'a> {
 pub fn lines<'a>(book: &'a Book, of: Option<&ThingId>) -> Vec<Line<'a>> {
     let struck = book.log().struck();
     let mut bulks: BTreeMap<&EntryId, usize> = BTreeMap::new();
-    let mut superseded: BTreeMap<&EntryId, ()> = BTreeMap::new();
+    let mut superseded: BTreeSet<&EntryId> = BTreeSet::new();
     for entry in book.log().entries() {
         if let Some(bulk) = &entry.bulk {
             *bulks.entry(bulk).or_default() += 1;
@@ -50,12 +50,12 @@ pub fn lines<'a>(book: &'a Book, of: Option<&ThingId>) -> Vec<Line<'a>> {
         if let Some(before) = &entry.replaces
             && !struck.contains_key(&entry.id)
         {
-            superseded.insert(before, ());
+            superseded.insert(before);
         }
     }
     let counts = |entry: &Entry| match struck.get(&entry.id) {
         Some(by) => Counts::Struck { by: (*by).clone(), lines: struck_by(book, by) },
-        None if superseded.contains_key(&entry.id) => Counts::Corrected,
+        None if superseded.contains(&entry.id) => Counts::Corrected,
         None => Counts::Yes,
     };
     let mut lines: Vec<Line<'a>> = book

@@ -206,4 +206,4 @@ pub fn isolated(text: &str) -> String {
 
 #[cfg(test)]
 #[path = "words_tests.rs"]
-pub(super) mod tests;
+pub(in crate::app) mod tests;

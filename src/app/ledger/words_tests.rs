@@ -20,15 +20,15 @@ impl Letters for Plain {
     }
 }
 
-pub(in crate::app::ledger) fn today() -> Day {
+pub(in crate::app) fn today() -> Day {
     Day::parse("2026-07-14").unwrap()
 }
 
-pub(in crate::app::ledger) fn pen() -> Pen {
+pub(in crate::app) fn pen() -> Pen {
     Pen { writer: Writer::new("aa").unwrap(), by: None, at: Stamp::midnight(today()) }
 }
 
-pub(in crate::app::ledger) fn book() -> Book {
+pub(in crate::app) fn book() -> Book {
     let mut book = Book::default();
     book.add(demo(today(), "Europe/Berlin", 120, &Plain).unwrap());
     book
