@@ -27,7 +27,10 @@ pub(super) fn optional(says: Says, text: &str) -> Says {
 
 /// A whole number.
 pub(super) fn count(text: RwSignal<String>, least: u32, most: u32) -> Says {
-    text.with(|text| typed::count(text, least, most).map_or_else(wrong, |_| Says::Nothing))
+    text.with(|text| match typed::count(text, least, most) {
+        Ok(_) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::count(error)),
+    })
 }
 
 /// A share.
