@@ -5,6 +5,7 @@ use super::parts::icon;
 use super::parts::key::Key;
 use super::place::{Place, Section};
 use super::prefs::{Scheme, TextSize};
+use super::records::Records;
 use super::settings::settings;
 use super::state::Ui;
 use super::wording::en;
@@ -16,7 +17,13 @@ use web_sys::HtmlElement;
 /// The whole page.
 #[component]
 pub fn Frame() -> impl IntoView {
-    let ui = Ui::provide(here().unwrap_or(Place::Bench(None)));
+    let records = Records::provide();
+    let start = if records.book.with_untracked(|book| book.log().is_empty()) {
+        Place::Bench(None)
+    } else {
+        Place::Round
+    };
+    let ui = Ui::provide(here().unwrap_or(start));
     follow_address(ui);
     follow_prefs(ui);
     let settings_open = RwSignal::new(false);

@@ -55,6 +55,7 @@ pub fn reckon(draft: &BenchDraft, today: Day) -> Option<RefillSum> {
         last_service: last,
         max_days: u16::try_from(max).ok()?,
         level,
+        read_on: None,
         floor,
         loss: per_day.map_or(Loss::Unknown, |per_day| Loss::Hive { per_day, intervals: 1 }),
         room,
