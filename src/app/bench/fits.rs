@@ -3,7 +3,7 @@
 use super::draft::BenchDraft;
 use super::read;
 use crate::almanac::fit::{Fit, Place, fit};
-use crate::almanac::quantity::Length;
+use crate::almanac::quantity::{Length, TypedLength};
 use crate::almanac::stack::BoxDepth;
 use crate::almanac::trap::TrapSize;
 use crate::almanac::typed::TypedError;
@@ -42,7 +42,7 @@ fn read_all(draft: &BenchDraft) -> Result<FitSum, TypedError> {
         depth: side(&draft.fit_depth, &draft.fit_depth_unit)?,
     };
     let own = |text: &str, unit: &str, usual: Length| {
-        side(text, unit).map(|typed| typed.map_or(usual, |typed| typed.length()))
+        side(text, unit).map(|typed| typed.map_or(usual, TypedLength::length))
     };
     let known = depth(&draft.fit_box);
     let usual = Place::usual(known.unwrap_or_default());

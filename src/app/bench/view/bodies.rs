@@ -16,11 +16,11 @@ use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     let sum = Memo::new(move |_| ui.draft.with(reckon));
     let count = move || match t.bodies_count.with(|text| typed::count_or_range(text, MOST_BODIES)) {
         Ok(_) => Says::Nothing,
-        Err(error) => Says::Wrong(en_typed::number(error)),
+        Err(error) => Says::Wrong(en_typed::count(error)),
     };
     view! {
         <div class="fields">

@@ -17,7 +17,7 @@ use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     let sum = Memo::new(move |_| ui.draft.with(reckon));
     let side =
         move |id: &'static str, label: &'static str, text: RwSignal<String>, unit: RwSignal<String>| {

@@ -18,7 +18,7 @@ use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     let sum = Memo::new(move |_| ui.draft.with(reckon));
     let volume = move |id: String, label: String, text: RwSignal<String>, unit: RwSignal<String>| {
         Field::new(id, label, text)

@@ -19,7 +19,7 @@ use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     let sum = Memo::new(move |_| ui.draft.with(reckon));
     let traps = Memo::new(move |_| ui.draft.with(|draft| yard::reckon(draft).map(|sum| sum.total.traps)));
     // Offered only when it would change something.
@@ -72,7 +72,7 @@ fn price_field(id: impl Into<String>, label: String, text: RwSignal<String>) -> 
 
 /// The price list: as many rows as were asked for.
 fn rows(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     let all = [
         (t.packs_size1, t.packs_price1),
         (t.packs_size2, t.packs_price2),

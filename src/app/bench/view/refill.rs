@@ -17,7 +17,7 @@ use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     let sum = Memo::new(move |_| ui.draft.with(|draft| reckon(draft, ui.today.get())));
     let last = move || match t.refill_last.with(|text| last_service(text, ui.today.get())) {
         Ok(day) => {
@@ -48,7 +48,7 @@ pub(super) fn view(ui: Ui) -> AnyView {
 }
 
 fn rest(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     let share = |id: &'static str, label: &'static str, text: RwSignal<String>| {
         Field::new(id, label, text).says(move || text.with(|typed| says::optional(says::share(text), typed)))
     };
