@@ -9,7 +9,7 @@ use super::records::Records;
 use super::settings::settings;
 use super::state::Ui;
 use super::wording::en;
-use super::{bench, parts, round};
+use super::{bench, ledger, load, notices, round};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
@@ -31,8 +31,10 @@ pub fn Frame() -> impl IntoView {
     let settings_open = RwSignal::new(false);
     view! {
         <header class="head">
-            <p class="head-name">{en::NAME}</p>
-            <p class="head-day">{move || en::date(ui.today.get())}</p>
+            <div class="head-words">
+                <p class="head-name">{en::NAME}</p>
+                <p class="head-day">{move || en::date(ui.today.get())}</p>
+            </div>
             <button
                 type="button"
                 class="head-key"
@@ -43,7 +45,7 @@ pub fn Frame() -> impl IntoView {
             </button>
         </header>
         {settings(ui, settings_open)}
-        <main class="main">{place_view(ui)}</main>
+        <main class="main">{notices::notices(ui)} {place_view(ui)}</main>
         <div class=round::foot_class(ui, walk)>{messages(ui)} {round::in_foot(ui, walk)} {bar(ui)}</div>
     }
 }
@@ -113,9 +115,9 @@ fn place_view(ui: Ui) -> impl IntoView {
         let _ = section.get();
         match ui.place.with_untracked(Place::section) {
             Section::Round => round::view(ui),
-            Section::Load => empty(Section::Load, en::page::LOAD_EMPTY, en::page::LOAD_HOW),
+            Section::Load => load::page::page(ui),
             Section::Bench => bench::view::page(ui),
-            Section::Book => empty(Section::Book, en::page::BOOK_EMPTY, en::page::BOOK_HOW),
+            Section::Book => ledger::page::page(ui),
         }
     }
 }
@@ -123,19 +125,6 @@ fn place_view(ui: Ui) -> impl IntoView {
 /// The heading of a place. One a page; takes the focus when the place changes.
 pub fn heading(text: &'static str) -> impl IntoView {
     view! { <h1 class="place-name" tabindex="-1">{text}</h1> }
-}
-
-/// A place with nothing in it says so and shows the way.
-fn empty(section: Section, says: &'static str, how: &'static str) -> AnyView {
-    view! {
-        {heading(en::section(section))}
-        <div class="card">
-            <p class="lead">{says}</p>
-            <p>{how}</p>
-            <p class="keys">{parts::key::link(en::page::TO_BENCH, &Place::Bench(None))}</p>
-        </div>
-    }
-    .into_any()
 }
 
 /// Messages above the bar: at most one thing at a time wants the thumb.

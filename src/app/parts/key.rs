@@ -8,6 +8,7 @@ use leptos::prelude::*;
 pub struct Key {
     label: String,
     kind: &'static str,
+    mark: Option<&'static str>,
     guarded: bool,
     off: Option<Signal<bool>>,
     press: Box<dyn Fn()>,
@@ -19,7 +20,14 @@ const GUARD_MS: f64 = 300.0;
 impl Key {
     /// A plain key.
     pub fn new(label: impl Into<String>, press: impl Fn() + 'static) -> Key {
-        Key { label: label.into(), kind: "key", guarded: false, off: None, press: Box::new(press) }
+        Key {
+            label: label.into(),
+            kind: "key",
+            mark: None,
+            guarded: false,
+            off: None,
+            press: Box::new(press),
+        }
     }
 
     /// The one key of a screen that goes on.
@@ -58,6 +66,13 @@ impl Key {
         self
     }
 
+    /// The name journeys find it by.
+    #[must_use]
+    pub fn mark(mut self, mark: &'static str) -> Key {
+        self.mark = Some(mark);
+        self
+    }
+
     /// Out of use while `off` is true. Rather say why than switch off.
     #[must_use]
     pub fn off(mut self, off: impl Fn() -> bool + Send + Sync + 'static) -> Key {
@@ -67,12 +82,13 @@ impl Key {
 
     /// The key.
     pub fn view(self) -> AnyView {
-        let Key { label, kind, guarded, off, press } = self;
+        let Key { label, kind, mark, guarded, off, press } = self;
         let shown_at = clock::now_ms();
         view! {
             <button
                 type="button"
                 class=kind
+                data-testid=mark
                 disabled=move || off.is_some_and(|off| off.get())
                 on:click=move |_| {
                     if !guarded || clock::now_ms() - shown_at > GUARD_MS {

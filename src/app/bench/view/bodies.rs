@@ -20,7 +20,7 @@ pub(super) fn view(ui: Ui) -> AnyView {
     let sum = Memo::new(move |_| ui.draft.with(reckon));
     let count = move || match t.bodies_count.with(|text| typed::count_or_range(text, MOST_BODIES)) {
         Ok(_) => Says::Nothing,
-        Err(error) => Says::Wrong(en_typed::number(error)),
+        Err(error) => Says::Wrong(en_typed::count(error)),
     };
     view! {
         <div class="fields">

@@ -4,7 +4,7 @@ use super::says;
 use crate::app::bench::keep::{depth_codes, filled, name, plan, tags};
 use crate::app::bench::read::MOST_BOXES;
 use crate::app::bench::yard::reckon;
-use crate::app::edge::letters::BrowserLetters;
+use crate::app::edge::{self, letters::BrowserLetters};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
@@ -27,7 +27,7 @@ pub(super) fn view(ui: Ui) -> AnyView {
                         form(ui, on_keep)
                     } else {
                         view! {
-                            <p class="keys">{Key::new(w::KEEP, move || open.set(true)).primary().view()}</p>
+                            <p class="keys">{Key::new(w::KEEP, move || show(open)).primary().view()}</p>
                             <p class="small">{w::WHAT}</p>
                         }
                             .into_any()
@@ -36,6 +36,15 @@ pub(super) fn view(ui: Ui) -> AnyView {
         }}
     }
     .into_any()
+}
+
+/// Id of the heading of the form.
+const HEADING: &str = "keep-heading";
+
+/// Opens the form and moves the focus there: the key that had it is gone.
+fn show(open: RwSignal<bool>) {
+    open.set(true);
+    edge::after_paint(|| edge::focus(HEADING));
 }
 
 fn form(ui: Ui, on_keep: Callback<crate::app::bench::keep::KeepPlan>) -> AnyView {
@@ -47,7 +56,7 @@ fn form(ui: Ui, on_keep: Callback<crate::app::bench::keep::KeepPlan>) -> AnyView
     };
     view! {
         <section class="keep-form" aria-label=w::TITLE>
-            <h3>{w::TITLE}</h3>
+            <h3 id=HEADING tabindex="-1">{w::TITLE}</h3>
             {Field::new("keep-name", w::NAME, t.keep_name)
                 .wide()
                 .says(move || named(t.keep_name))

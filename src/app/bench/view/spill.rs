@@ -32,7 +32,9 @@ pub(super) fn view(ui: Ui) -> AnyView {
         sum.with(|sum| {
             sum.as_ref().map(|sum| {
                 let (length, depth) = (sum.length.millimetres(), sum.depth.millimetres());
-                view! { <div class="figure-wide">{cutaway(length, depth, sum.fill.fraction(), &degrees(sum))}</div> }
+                let fill = sum.fill.fraction();
+                let drawn = cutaway(length, depth, fill, &locale::percent(fill, 1), &degrees(sum));
+                view! { <div class="figure-wide">{drawn}</div> }
             })
         })
     };

@@ -13,7 +13,7 @@ use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
 use crate::app::parts::drawing::{BoxSide, box_plan, hive_side};
 use crate::app::parts::field::{Field, Says};
-use crate::app::parts::notice::Notice;
+use crate::app::parts::notice::{Notice, why};
 use crate::app::parts::stepper::Stepper;
 use crate::app::state::Ui;
 use crate::app::wording::en;
@@ -40,7 +40,6 @@ pub(super) fn view(ui: Ui) -> AnyView {
         </div>
         {Answer::new(w::TRAPS, move || sum.with(|sum| sum.as_ref().map_or_else(none, traps)))
             .sum(move || sum.with(|sum| sum.as_ref().map(traps_sum).unwrap_or_default()))
-            .why(w::TRAPS_WHY)
             .view()}
         {Answer::new(
                 w::OIL,
@@ -107,12 +106,15 @@ fn part(share: Share) -> String {
 fn oil_sum(ui: Ui, sum: &YardSum) -> Vec<String> {
     let oil = &sum.oil;
     let total = ui.volume(oil.sum);
-    let holds = ui.volume(sum.holds.volume());
+    // In the unit the capacity was typed in, so that the figures multiply as they stand.
+    let unit = sum.holds.unit();
+    let (holds, typed_total) = (locale::volume(sum.holds.volume(), unit), locale::volume(oil.sum, unit));
     let fill = part(sum.fill);
-    let mut lines = vec![
-        w::fills(&total, sum.fill == Share::HALF, &fill),
-        w::oil_sum(&locale::whole(sum.total.traps), &holds, &fill, &total),
-    ];
+    let mut product = w::oil_sum(&locale::whole(sum.total.traps), &holds, &fill, &typed_total);
+    if typed_total != total {
+        product = w::same(&product, &total);
+    }
+    let mut lines = vec![w::fills(&total, sum.fill == Share::HALF, &fill), product];
     if oil.reserve > Share::NONE {
         let reserve = locale::percent(oil.reserve.fraction(), 1);
         lines.push(w::reserve_sum(&reserve, &ui.volume(oil.with_reserve)));
@@ -159,6 +161,7 @@ fn figure(sum: &YardSum, draft: &BenchDraft) -> AnyView {
             </figure>
             {plans.collect_view()}
         </div>
+        {why(w::TRAPS_WHY.to_owned())}
     }
     .into_any()
 }
