@@ -30,9 +30,21 @@ struct Desk {
 /// The history of everything, or of the yard or hive with the id `of`.
 pub(super) fn view(ui: Ui, records: Records, of: Option<&str>) -> AnyView {
     let of = of.and_then(|of| ThingId::parse(of).ok());
+    let chosen = of.clone();
+    view! {
+        <p class="back">{link(en::section(Section::Book), &Place::Book)}</p>
+        {heading(w::TITLE)}
+        {filter(ui, records, chosen)}
+        <p class="small">{w::HOW}</p>
+        {list(ui, records, of)}
+    }
+    .into_any()
+}
+
+/// The lines alone, for a page that is about the yard or hive `of` anyway.
+pub fn list(ui: Ui, records: Records, of: Option<ThingId>) -> AnyView {
     let desk = Desk { ui, records, open: RwSignal::new(None) };
     let shown = RwSignal::new(PAGE);
-    let chosen = of.clone();
     let list = move || {
         records.book.with(|book| {
             let all = history::lines(book, of.as_ref());
@@ -54,14 +66,7 @@ pub(super) fn view(ui: Ui, records: Records, of: Option<&str>) -> AnyView {
             .into_any()
         })
     };
-    view! {
-        <p class="back">{link(en::section(Section::Book), &Place::Book)}</p>
-        {heading(w::TITLE)}
-        {filter(ui, records, chosen)}
-        <p class="small">{w::HOW}</p>
-        {list}
-    }
-    .into_any()
+    view! { {list} }.into_any()
 }
 
 /// Which yard, and of it which hive. The choice is in the address, so that the back key undoes it.

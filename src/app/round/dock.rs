@@ -42,8 +42,12 @@ pub(super) fn view(walk: Walk) -> AnyView {
     view! {
         <section class="dock" id=DOCK aria-label=w::PANEL data-testid="panel" data-ready=ready>
             <div class="dock-head">
-                <h2 class="dock-name" tabindex="-1" aria-live="polite">{move || w::hive(&part(|head| &head.0))}</h2>
-                <p class="dock-due">{move || part(|head| &head.1)}</p>
+                <div class="dock-words">
+                    <h2 class="dock-name" tabindex="-1" aria-live="polite">
+                        {move || w::hive(&part(|head| &head.0))}
+                    </h2>
+                    <p class="dock-due">{move || part(|head| &head.1)}</p>
+                </div>
                 <button type="button" class="key" data-testid="shut" on:click=move |_| walk.shut()>
                     {w::SHUT}
                 </button>

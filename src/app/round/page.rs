@@ -29,7 +29,7 @@ pub fn view(ui: Ui) -> AnyView {
             Shown::Start => start(walk),
             Shown::Yards => yards(walk),
             Shown::Yard(id, alone) => yard::view(walk, &id, alone),
-            Shown::Hive(id) => hive::view(walk, id),
+            Shown::Hive(id) => hive::view(walk, &id),
             Shown::Lost => lost(),
         }
     })
@@ -160,27 +160,7 @@ fn yards(walk: Walk) -> AnyView {
         {heading(en::section(Section::Round))}
         <ul class="yards">{cards}</ul>
         <p class="keys">{key::link(w::ADD_YARD, &Place::Bench(Some(Sum::Yard)))}</p>
-        {demo_out(walk)}
     }
-    .into_any()
-}
-
-/// The way out of the demonstration; nothing when it is not in.
-pub fn demo_out(walk: Walk) -> AnyView {
-    let demo = Memo::new(move |_| walk.records().has_demo());
-    let out = move || {
-        let _ = walk.records().remove_demo();
-    };
-    (move || {
-        demo.get().then(|| {
-            view! {
-                <div class="card" data-testid="demo-in">
-                    <p>{w::DEMO_IN}</p>
-                    <p class="keys">{Key::new(w::DEMO_OUT, out).view()}</p>
-                </div>
-            }
-        })
-    })
     .into_any()
 }
 

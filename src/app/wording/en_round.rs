@@ -20,10 +20,6 @@ pub const DEMO_HOW: &str =
     "Or look round first: two invented yards in mid-season. They come out again with one key.";
 /// Key that fills it in.
 pub const DEMO: &str = "Show invented yards";
-/// The demonstration is in.
-pub const DEMO_IN: &str = "The invented yards are here. Your own records are not mixed with them.";
-/// Key that takes it out.
-pub const DEMO_OUT: &str = "Take the invented yards out";
 /// Key to a new yard.
 pub const ADD_YARD: &str = "Add a yard";
 /// Yard without hives.
@@ -132,7 +128,17 @@ pub fn hive(tag: &str) -> String {
 
 /// "Tue 14 July": for days near today, whose year nobody doubts.
 pub fn near(day: Day) -> String {
-    [weekday(day.weekday()), " ", &day.day_of_month().to_string(), " ", month(day.month())].concat()
+    let month = match day.month() {
+        1 => "Jan",
+        2 => "Feb",
+        8 => "Aug",
+        9 => "Sept",
+        10 => "Oct",
+        11 => "Nov",
+        12 => "Dec",
+        other => month(other),
+    };
+    [weekday(day.weekday()), " ", &day.day_of_month().to_string(), " ", month].concat()
 }
 
 /// "Tue 14 July, in 3 days".

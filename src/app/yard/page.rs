@@ -1,6 +1,6 @@
 //! The walk through one yard.
 
-use super::{rest, rows};
+use super::{keys, rest, rows};
 use crate::almanac::day::Day;
 use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::TypedVolume;
@@ -69,12 +69,12 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> AnyView {
         {move || empty.get().then(|| view! { <p>{w::NO_HIVES}</p> })}
         {rows::view(walk, rows)}
         {rest::view(walk, yard.clone(), rows)}
+        {keys::view(walk, yard)}
         <p class="keys">
             {(!alone).then(|| key::link(w::ALL_YARDS, &Place::Round))}
             {alone
                 .then(|| key::link(w::ADD_YARD, &Place::Bench(Some(crate::app::bench::Sum::Yard))))}
         </p>
-        {crate::app::round::page::demo_out(walk)}
     }
     .into_any()
 }

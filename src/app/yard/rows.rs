@@ -19,7 +19,6 @@ struct Shown {
     mark: Mark,
     first: String,
     second: String,
-    parts: String,
 }
 
 /// The shape in front of a row.
@@ -58,7 +57,7 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
         HiveDue::Due { because, .. } => Some(w::because(because)),
         _ => None,
     };
-    let (mark, first, second) = match (row.today, row.skipped) {
+    let (mark, first, mut second) = match (row.today, row.skipped) {
         (Some(Some(did)), _) => (Mark::Done, w::did_today(did), vec![w::next_due(&due)]),
         (_, Some((day, why))) => {
             let lines = [Some(due), since].into_iter().flatten().collect();
@@ -69,12 +68,9 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
             (mark, due, [since, reason].into_iter().flatten().collect())
         }
     };
-    // Work that leaves a trap idle is done and yet due: the mark says due.
-    let (mark, second) = match (mark, &row.due) {
-        (Mark::Done, HiveDue::Resting { .. }) => (mark, Vec::new()),
-        _ => (mark, second),
-    };
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
+    let parts = w::parts(count(now.boxes.len()), count(now.traps().count()));
+    second.push(parts);
     Some(Shown {
         hive: row.hive.clone(),
         tag: now.tag.clone(),
@@ -82,12 +78,11 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
         mark,
         first,
         second: second.join(" · "),
-        parts: w::parts(count(now.boxes.len()), count(now.traps().count())),
     })
 }
 
 fn row(walk: Walk, shown: Shown) -> AnyView {
-    let Shown { hive, tag, word, mark, first, second, parts } = shown;
+    let Shown { hive, tag, word, mark, first, second } = shown;
     let (id, marked) = (["row-", &hive.to_string()].concat(), tag.clone());
     let (own, half) = (hive.clone(), hive.clone());
     let expanded = move || {
@@ -124,9 +119,8 @@ fn row(walk: Walk, shown: Shown) -> AnyView {
                             .then(|| view! { <span class="row-mark" aria-hidden="true">{shape}</span> })}
                         {first}
                     </span>
-                    <span class="row-second">{second}</span>
-                    <span class="row-parts">
-                        {parts}
+                    <span class="row-second">
+                        {second}
                         {move || begun.get().then(|| view! { <span class="row-begun">" · ✎ " {w::BEGUN}</span> })}
                     </span>
                 </span>
