@@ -48,7 +48,7 @@ pub(super) fn view(walk: Walk) -> AnyView {
                     </h2>
                     <p class="dock-due">{move || part(|head| &head.1)}</p>
                 </div>
-                <button type="button" class="key" data-testid="shut" on:click=move |_| walk.shut()>
+                <button type="button" class="key key-big" data-testid="shut" on:click=move |_| walk.shut()>
                     {w::SHUT}
                 </button>
             </div>
@@ -121,7 +121,7 @@ fn days(walk: Walk) -> AnyView {
             view! {
                 <div class="dock-day">
                     <span>{w::begun_on(day, today)}</span>
-                    <button type="button" class="key" on:click=move |_| walk.empty_fields()>
+                    <button type="button" class="key key-big" on:click=move |_| walk.empty_fields()>
                         {w::EMPTY_FIELDS}
                     </button>
                 </div>

@@ -54,12 +54,7 @@ impl Form {
 
     /// Writes what `make` makes of the book, the pen, the day of the form and today. `form` names who asks, so that a
     /// refusal is said beside it. True when it is written.
-    pub fn put(
-        self,
-        form: &'static str,
-        said: String,
-        make: Make<'_>,
-    ) -> bool {
+    pub fn put(self, form: &'static str, said: String, make: Make<'_>) -> bool {
         let today = self.walk.today.get_untracked();
         let day = self.day.with_untracked(|text| {
             if text.trim().is_empty() { Ok(today) } else { typed::day_done(text, today) }

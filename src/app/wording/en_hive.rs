@@ -1,7 +1,7 @@
 //! English: the page of a hive, and the keys of a yard.
 
 use super::en::{counted, date, days, drawing, relative};
-use super::en_round::{ending, hive, own};
+use super::en_round::{ending, hive, near, near_and_how_far, own};
 use crate::almanac::day::Day;
 use crate::almanac::fit::Side;
 use crate::almanac::stack::{BoxDepth, Spot};
@@ -215,19 +215,19 @@ pub fn trap(spot: Spot, kind: &str) -> String {
     [&upper, letters.as_str(), ": ", &own(kind)].concat()
 }
 
-/// "in since Sun 12 July 2026, 20 days ago".
+/// "in since Sun 12 July, 20 days ago".
 pub fn placed(day: Day, today: Day) -> String {
-    ["in since ", &day_and_how_far(day, today)].concat()
+    ["in since ", &near_and_how_far(day, today)].concat()
 }
 
-/// "serviced Sun 12 July 2026, 3 days ago".
+/// "serviced Sun 12 July, 3 days ago".
 pub fn serviced(day: Day, today: Day) -> String {
-    ["serviced ", &day_and_how_far(day, today)].concat()
+    ["serviced ", &near_and_how_far(day, today)].concat()
 }
 
-/// "level 50 % on Sun 12 July 2026".
+/// "level 50 % on Sun 12 July".
 pub fn level(level: &str, day: Day) -> String {
-    ["level ", level, " on ", &date(day)].concat()
+    ["level ", level, " on ", &near(day)].concat()
 }
 
 /// "Put 2 missing traps in".

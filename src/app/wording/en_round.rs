@@ -37,7 +37,7 @@ pub const PANEL: &str = "Log this hive";
 /// Key that shuts the panel.
 pub const SHUT: &str = "Shut";
 /// Key that opens levels, note and day.
-pub const MORE: &str = "Level, note, day…";
+pub const MORE: &str = "Level, note…";
 /// Key that shuts them.
 pub const LESS: &str = "Fewer keys";
 /// Key to the page of the hive.
@@ -103,7 +103,7 @@ pub const MISSING: &str =
 /// After one glued shut.
 pub const GLUED: &str = "Glued shut: it caught nothing since. Scrape it free or put in another.";
 /// Key behind these.
-pub const FILLED_AGAIN: &str = "Replaced and filled now";
+pub const FILLED_AGAIN: &str = "Replaced and filled";
 /// Many bodies in the oil.
 pub const FLATTERS: &str = "The level reading flatters: 100 beetles hide 1.3–2.6 mL of lost oil.";
 /// The level rose.
@@ -188,6 +188,15 @@ pub fn trouble_word(trouble: Trouble) -> &'static str {
         Trouble::Spilled => "spilled",
         Trouble::Missing => "trap missing",
         Trouble::GluedShut => "glued shut",
+    }
+}
+
+/// Why a hive stays due after it was seen.
+pub fn idle(trouble: Trouble) -> &'static str {
+    match trouble {
+        Trouble::Spilled => "stays due until it is filled again",
+        Trouble::Missing => "stays due until a trap is in",
+        Trouble::GluedShut => "stays due until it is free again",
     }
 }
 

@@ -85,11 +85,13 @@ fn body(
         }
     };
     view! {
+        <div class="rest">
         {Choice::new("rest-did", w::REST_DID)
             .option("topped_up", w::did_key(Did::ToppedUp))
             .option("as_found", w::did_key(Did::AsFound))
             .text(did)
             .view()}
+        </div>
         <p>{w::REST_LIST}</p>
         <ul class="rest-list" data-testid="rest-list">
             {tags}

@@ -5,7 +5,7 @@ use crate::app::round::Walk;
 use crate::app::round::walk::due_word;
 use crate::app::wording::en_round as w;
 use crate::book::id::ThingId;
-use crate::book::round::{HiveDue, Row};
+use crate::book::round::{Because, HiveDue, Row};
 use crate::book::standing::Standing;
 use leptos::prelude::*;
 
@@ -57,17 +57,25 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
         HiveDue::Due { because, .. } => Some(w::because(because)),
         _ => None,
     };
-    let (mark, first, mut second) = match (row.today, row.skipped) {
-        (Some(Some(did)), _) => (Mark::Done, w::did_today(did), vec![w::next_due(&due)]),
-        (_, Some((day, why))) => {
-            let lines = [Some(due), since].into_iter().flatten().collect();
-            (Mark::Skipped, w::skipped(day, today, why), lines)
-        }
-        _ => {
-            let mark = if word == "overdue" { Mark::Overdue } else { Mark::None };
-            (mark, due, [since, reason].into_iter().flatten().collect())
-        }
+    let overdue = if word == "overdue" { Mark::Overdue } else { Mark::None };
+    let idle = match &row.due {
+        HiveDue::Due { because: Because::Trouble(trouble), .. } => Some(w::idle(*trouble).to_owned()),
+        _ => None,
     };
+    let (mark, first, second) = match (row.today, row.skipped) {
+        (Some(Some(did)), _) => {
+            (Mark::Done, w::did_today(did), [Some(idle.unwrap_or_else(|| w::next_due(&due))), None, None])
+        }
+        (Some(None), Some((day, why))) => {
+            (Mark::Skipped, w::skipped(day, today, why), [Some(due), since, None])
+        }
+        (_, Some((day, why))) => {
+            let skipped = ["↷ ", &w::skipped(day, today, why)].concat();
+            (overdue, due, [Some(skipped), since, reason])
+        }
+        _ => (overdue, due, [since, reason, None]),
+    };
+    let mut second: Vec<String> = second.into_iter().flatten().collect();
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let parts = w::parts(count(now.boxes.len()), count(now.traps().count()));
     second.push(parts);
