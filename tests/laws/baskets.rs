@@ -64,6 +64,21 @@ proptest! {
         prop_assert_eq!((basket.total, basket.pieces, count(&basket)), (tenths(total), pieces, packs));
     }
 
+    /// Every piece costs the same, or nearly: ties wherever one looks.
+    #[test]
+    fn among_equally_cheap_baskets_the_one_with_fewest_pieces_and_then_packs_is_best(
+        need in 1..12_u32,
+        sizes in vec((1..8_u32, 0..4_u32), 1..4),
+        fee in 0..10_u32,
+        free_from in proptest::option::of(0..24_u32),
+    ) {
+        let offers: Vec<(u32, u32)> = sizes.iter().map(|(size, more)| (*size, size + more / 3)).collect();
+        let delivery = Delivery { fee: tenths(fee), free_from: free_from.map(tenths) };
+        let basket = cheapest(need, &shelf(&offers), Some(delivery)).unwrap();
+        let (total, pieces, packs) = every_basket(need, &offers, fee, free_from);
+        prop_assert_eq!((basket.total, basket.pieces, count(&basket)), (tenths(total), pieces, packs));
+    }
+
     #[test]
     fn a_basket_is_enough_and_adds_up(need in 0..400_u32, offers in offers(), delivery in deliveries()) {
         let shelf = shelf(&offers);
