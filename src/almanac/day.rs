@@ -177,9 +177,19 @@ impl Stamp {
         }
     }
 
+    /// Midnight UTC at the start of `day`, for a phone whose clock makes no sense.
+    pub fn midnight(day: Day) -> Stamp {
+        Stamp { day, second: 0, offset: 0 }
+    }
+
     /// The civil day on the phone when the entry was made.
     pub fn day(self) -> Day {
         self.day
+    }
+
+    /// Minutes east of UTC.
+    pub fn offset(self) -> i32 {
+        self.offset
     }
 
     /// Hours and minutes on the phone's clock.

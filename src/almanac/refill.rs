@@ -44,8 +44,10 @@ pub struct RefillFacts {
     pub last_service: Day,
     /// The keeper's own longest interval, in days.
     pub max_days: u16,
-    /// Level left after that service.
+    /// Level left after that service, or read since.
     pub level: Option<Share>,
+    /// Day of a reading since the service; the level counts from there. None: it counts from the service.
+    pub read_on: Option<Day>,
     /// Level below which the oil no longer covers a beetle; see [`working_floor`].
     pub floor: Option<Share>,
     /// How fast the oil goes.
@@ -110,13 +112,21 @@ pub struct Refill {
 ///
 /// Ties go to the keeper's maximum, then to the oil. A loss of 0, or one nobody knows, sets no limit.
 pub fn refill(facts: &RefillFacts) -> Refill {
+    // The oil runs down from the day its level was known; every limit counts from the service.
+    let ahead = facts.read_on.map_or(0, |read| read.days_since(facts.last_service).max(0));
+    let ahead = u16::try_from(ahead).unwrap_or(u16::MAX);
     let oil = facts.level.zip(facts.floor).and_then(|(from, floor)| {
         let left = from.percent().as_f64() - floor.percent().as_f64();
-        lasts(left, facts.loss.per_day()).map(|(days, per_day)| Limit::OilLow { days, from, floor, per_day })
+        lasts(left, facts.loss.per_day()).map(|(days, per_day)| Limit::OilLow {
+            days: days.saturating_add(ahead),
+            from,
+            floor,
+            per_day,
+        })
     });
     let bodies = facts.room.and_then(|room| {
         lasts(f64::from(room), facts.catch_per_day).map(|(days, per_day)| Limit::Bodies {
-            days,
+            days: days.saturating_add(ahead),
             room,
             per_day,
         })
@@ -206,15 +216,19 @@ impl LossInterval {
 pub fn median_loss(intervals: &[LossInterval]) -> Option<(f64, u8)> {
     let mut rates: Vec<f64> =
         intervals.iter().rev().filter_map(|interval| interval.per_day()).take(5).collect();
-    rates.sort_by(f64::total_cmp);
-    let middle = rates.len() / 2;
-    let upper = *rates.get(middle)?;
-    let median = if rates.len() % 2 == 1 {
-        upper
-    } else {
-        f64::midpoint(rates.get(middle - 1).copied().unwrap_or(upper), upper)
-    };
+    let median = median(&mut rates)?;
     u8::try_from(rates.len()).ok().map(|used| (median, used))
+}
+
+/// The middle value, or the mean of the middle two; none of nothing. Sorts `values`.
+pub fn median(values: &mut [f64]) -> Option<f64> {
+    values.sort_by(f64::total_cmp);
+    let middle = values.len() / 2;
+    let upper = *values.get(middle)?;
+    if values.len() % 2 == 1 {
+        return Some(upper);
+    }
+    Some(f64::midpoint(values.get(middle - 1).copied().unwrap_or(upper), upper))
 }
 
 /// The level went up without a service: water, debris, or a service nobody wrote down.
@@ -252,6 +266,7 @@ mod tests {
             level: Some(percent(50)),
             floor: Some(percent(20)),
             loss: Loss::Hive { per_day, intervals: 1 },
+            read_on: None,
             room: None,
             catch_per_day: None,
         }

@@ -78,6 +78,7 @@ fn c6_due_dates() {
             last_service: day("2026-05-01"),
             max_days: 14,
             level: Some(Share::HALF),
+            read_on: None,
             floor: Some(percent(20.0)),
             loss: Loss::Hive { per_day, intervals },
             room: None,
