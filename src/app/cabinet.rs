@@ -104,10 +104,10 @@ impl Cabinet {
             match part.found {
                 Found::Loaded(page) | Found::Migrated { value: page, .. } => add_all(&mut log, page.entries),
                 Found::Newer { raw, .. } => {
-                    asides.push(Aside { key: part.name.key(part.part), raw, newer: true })
+                    asides.push(Aside { key: part.name.key(part.part), raw, newer: true });
                 }
                 Found::Damaged { raw, .. } => {
-                    asides.push(Aside { key: part.name.key(part.part), raw, newer: false })
+                    asides.push(Aside { key: part.name.key(part.part), raw, newer: false });
                 }
                 Found::Absent => {}
             }

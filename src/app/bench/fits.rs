@@ -42,7 +42,7 @@ fn read_all(draft: &BenchDraft) -> Result<FitSum, TypedError> {
         depth: side(&draft.fit_depth, &draft.fit_depth_unit)?,
     };
     let own = |text: &str, unit: &str, usual: Length| {
-        side(text, unit).map(|typed| typed.map_or(usual, |typed| typed.length()))
+        side(text, unit).map(|typed| typed.map_or(usual, crate::almanac::quantity::TypedLength::length))
     };
     let known = depth(&draft.fit_box);
     let usual = Place::usual(known.unwrap_or_default());

@@ -41,8 +41,8 @@ pub fn last_service(text: &str, today: Day) -> Result<Day, DayTypedError> {
 /// The answer to what stands in the fields; none while one of them cannot be read.
 pub fn reckon(draft: &BenchDraft, today: Day) -> Option<RefillSum> {
     let last = last_service(&draft.refill_last, today).ok()?;
-    let (least, most) = (*TrapKind::MAX_DAYS.start(), *TrapKind::MAX_DAYS.end());
-    let max = typed::count(&draft.refill_max, u32::from(least), u32::from(most)).ok()?;
+    let (shortest, longest) = (*TrapKind::MAX_DAYS.start(), *TrapKind::MAX_DAYS.end());
+    let max = typed::count(&draft.refill_max, u32::from(shortest), u32::from(longest)).ok()?;
     let level = read::maybe(typed::share(&draft.refill_level)).ok()?;
     let floor = read::maybe(typed::share(&draft.refill_floor)).ok()?;
     let found = read::maybe(typed::share(&draft.refill_found)).ok()?;
@@ -59,7 +59,7 @@ pub fn reckon(draft: &BenchDraft, today: Day) -> Option<RefillSum> {
         floor,
         loss: per_day.map_or(Loss::Unknown, |per_day| Loss::Hive { per_day, intervals: 1 }),
         room,
-        catch_per_day: catch.map(|catch| catch.as_f64()),
+        catch_per_day: catch.map(crate::almanac::quantity::Decimal::as_f64),
     });
     let timing = timing(refill.due, today);
     let rose = stretch.is_some_and(|stretch| level_rose(stretch.from, stretch.to));
