@@ -43,7 +43,7 @@ proptest! {
 fn every_profile_of_two_points_is_sound_only_when_it_rises() {
     let ends = [0, 1, 50, 99, 100].map(super::percent);
     let mut kind: TrapKind = serde_json::from_str(
-        r#"{"name":"slot trap","form":"between_frame","reusable":false,"fill":50,"max_days":14}"#,
+        r#"{"name":"slot trap","form":"between_frame","reusable":false,"inner":{},"outer":{},"fill":50,"max_days":14}"#,
     )
     .expect("the least a kind can say");
     assert!(kind.sound());
