@@ -29,8 +29,10 @@ pub fn Frame() -> impl IntoView {
     let settings_open = RwSignal::new(false);
     view! {
         <header class="head">
-            <p class="head-name">{en::NAME}</p>
-            <p class="head-day">{move || en::date(ui.today.get())}</p>
+            <div class="head-words">
+                <p class="head-name">{en::NAME}</p>
+                <p class="head-day">{move || en::date(ui.today.get())}</p>
+            </div>
             <button
                 type="button"
                 class="head-key"

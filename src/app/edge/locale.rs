@@ -49,35 +49,43 @@ pub fn whole(value: u32) -> String {
     written(f64::from(value), 0, 0)
 }
 
-/// Decimals that tell something in this unit: a millilitre is the finest step anyone pours.
-fn volume_decimals(volume: Volume, unit: VolumeUnit) -> u8 {
+/// The unit and decimals that tell something: a millilitre is the finest step anyone pours, and from three litres
+/// on nobody counts in millilitres.
+fn shown(volume: Volume, unit: VolumeUnit) -> (VolumeUnit, u8) {
     match unit {
-        VolumeUnit::Millilitre if volume.millilitres() >= 100.0 => 0,
-        VolumeUnit::Millilitre => 1,
-        VolumeUnit::Litre => 3,
-        VolumeUnit::UsFluidOunce | VolumeUnit::ImperialFluidOunce | VolumeUnit::UsTablespoon => 1,
-        VolumeUnit::UsCup => 2,
+        VolumeUnit::Millilitre if volume.millilitres() >= 3000.0 => (VolumeUnit::Litre, 2),
+        VolumeUnit::Millilitre if volume.millilitres() >= 100.0 => (unit, 0),
+        VolumeUnit::Litre => (unit, 3),
+        VolumeUnit::UsCup => (unit, 2),
+        VolumeUnit::UsFluidOunce | VolumeUnit::ImperialFluidOunce | VolumeUnit::UsTablespoon
+            if volume.in_unit(unit) < 10.0 =>
+        {
+            (unit, 2)
+        }
+        _ => (unit, 1),
     }
 }
 
 /// A volume in the unit the keeper reads, with its name.
 pub fn volume(volume: Volume, unit: VolumeUnit) -> String {
-    en::with_unit(&number(volume.in_unit(unit), volume_decimals(volume, unit)), en::volume_name(unit))
+    let (unit, decimals) = shown(volume, unit);
+    en::with_unit(&number(volume.in_unit(unit), decimals), en::volume_name(unit))
 }
 
 /// A volume to carry or buy: as [`volume`], but rounded up.
 pub fn volume_up(carried: Volume, unit: VolumeUnit) -> String {
-    let steps = 10f64.powi(i32::from(volume_decimals(carried, unit)));
+    let (unit, decimals) = shown(carried, unit);
+    let steps = 10f64.powi(i32::from(decimals));
     // The guard keeps 500.000 000 1 from becoming 501: float noise is nothing to carry.
     let up = (carried.in_unit(unit) * steps - 1e-6).ceil().max(0.0) / steps;
-    en::with_unit(&number(up, volume_decimals(carried, unit)), en::volume_name(unit))
+    en::with_unit(&number(up, decimals), en::volume_name(unit))
 }
 
 /// A length in the unit the keeper reads, with its name.
 pub fn length(length: Length, unit: LengthUnit) -> String {
     let decimals = match unit {
         LengthUnit::Millimetre => 1,
-        LengthUnit::Inch => 3,
+        LengthUnit::Inch => 2,
     };
     en::with_unit(&number(length.in_unit(unit), decimals), en::length_name(unit))
 }

@@ -39,6 +39,15 @@ pub fn after_paint(then: impl FnOnce() + 'static) {
     }
 }
 
+/// Puts the focus on the element with this id and brings it into view.
+pub fn focus(id: &str) {
+    let element = document().and_then(|document| document.get_element_by_id(id));
+    if let Some(element) = element.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) {
+        let _ = element.focus();
+        element.scroll_into_view();
+    }
+}
+
 /// `new Intl.<class>(arguments…)`; none where the browser lacks it or refuses the arguments.
 fn intl(class: &str, arguments: &Array) -> Option<JsValue> {
     let intl = Reflect::get(&js_sys::global(), &"Intl".into()).ok()?;

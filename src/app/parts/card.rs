@@ -8,7 +8,7 @@ pub struct Card {
     pub id: String,
     /// The heading.
     pub title: String,
-    /// One line under the heading: the question it answers.
+    /// The question it answers, under the heading while it is shut.
     pub asks: String,
     /// Whether it is open.
     pub open: Signal<bool>,
@@ -38,7 +38,7 @@ impl Card {
                         </span>
                     </button>
                 </h2>
-                <p class="card-asks">{asks}</p>
+                <p class="card-asks" hidden=move || open.get()>{asks}</p>
                 <div id=body_id class="card-body">{move || open.get().then(&body)}</div>
             </section>
         }

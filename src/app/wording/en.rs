@@ -116,10 +116,10 @@ pub fn volume_name(unit: VolumeUnit) -> &'static str {
     match unit {
         VolumeUnit::Millilitre => "mL",
         VolumeUnit::Litre => "L",
-        VolumeUnit::UsFluidOunce => "US fl oz",
-        VolumeUnit::ImperialFluidOunce => "imp fl oz",
-        VolumeUnit::UsTablespoon => "US tbsp",
-        VolumeUnit::UsCup => "US cup",
+        VolumeUnit::UsFluidOunce => "US\u{a0}fl\u{a0}oz",
+        VolumeUnit::ImperialFluidOunce => "imp\u{a0}fl\u{a0}oz",
+        VolumeUnit::UsTablespoon => "US\u{a0}tbsp",
+        VolumeUnit::UsCup => "US\u{a0}cup",
     }
 }
 
@@ -259,8 +259,9 @@ pub mod drawing {
     }
 
     /// A trap cut open.
-    pub fn cutaway(tilt: &str) -> String {
-        ["Trap cut open: level, and tilted to where the oil reaches the rim, ", tilt, "."].concat()
+    pub fn cutaway(full: &str, tilt: &str) -> String {
+        ["Trap cut open: level and ", full, " full, then tilted until the oil reaches the rim, ", tilt, "."]
+            .concat()
     }
 }
 

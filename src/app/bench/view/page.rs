@@ -10,12 +10,12 @@ use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_bench as w;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 /// The Bench.
 pub fn page(ui: Ui) -> AnyView {
     follow_jumps(ui);
-    let index = Sum::ALL.map(|sum| {
+    // The first sum follows at once and needs no key.
+    let index = Sum::ALL.into_iter().skip(1).map(|sum| {
         view! {
             <li>
                 <a class="key" href=Place::Bench(Some(sum)).hash()>{w::short(sum)}</a>
@@ -25,7 +25,7 @@ pub fn page(ui: Ui) -> AnyView {
     view! {
         {heading(en::section(crate::app::place::Section::Bench))}
         <nav aria-label=w::INDEX>
-            <ul class="index">{index.into_iter().collect_view()}</ul>
+            <ul class="index">{index.collect_view()}</ul>
         </nav>
         {Sum::ALL.map(|sum| card(ui, sum)).into_iter().collect_view()}
     }
@@ -65,12 +65,6 @@ fn follow_jumps(ui: Ui) {
     Effect::new(move || {
         let Place::Bench(Some(sum)) = ui.place.get() else { return };
         ui.bench_open.update(|open| *open |= bit(sum));
-        edge::after_paint(move || {
-            let key = edge::document().and_then(|document| document.get_element_by_id(&card_id(sum)));
-            if let Some(key) = key.and_then(|key| key.dyn_into::<web_sys::HtmlElement>().ok()) {
-                let _ = key.focus();
-                key.scroll_into_view();
-            }
-        });
+        edge::after_paint(move || edge::focus(&card_id(sum)));
     });
 }

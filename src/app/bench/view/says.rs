@@ -1,6 +1,6 @@
 //! What the fields of the Bench say about their text.
 
-use crate::almanac::quantity::{TypedLength, TypedVolume};
+use crate::almanac::quantity::{TypedLength, TypedVolume, VolumeUnit};
 use crate::almanac::typed::{self, TypedError};
 use crate::app::bench::read;
 use crate::app::edge::locale;
@@ -27,7 +27,10 @@ pub(super) fn optional(says: Says, text: &str) -> Says {
 
 /// A whole number.
 pub(super) fn count(text: RwSignal<String>, least: u32, most: u32) -> Says {
-    text.with(|text| typed::count(text, least, most).map_or_else(wrong, |_| Says::Nothing))
+    text.with(|text| match typed::count(text, least, most) {
+        Ok(_) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::count(error)),
+    })
 }
 
 /// A share.
@@ -51,7 +54,11 @@ pub(super) fn volume(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> 
 
 fn volume_echo(ui: Ui, text: &str, volume: TypedVolume) -> Says {
     let said = || ui.volume(volume.volume());
-    if volume.unit() == ui.prefs.get().volume { echo(text, said) } else { Says::Echo(en::echo(&said())) }
+    let metric = |unit| matches!(unit, VolumeUnit::Millilitre | VolumeUnit::Litre);
+    let shown = ui.prefs.get().volume;
+    // Between millilitres and litres everyone converts without help.
+    let same = volume.unit() == shown || metric(volume.unit()) && metric(shown);
+    if same { echo(text, said) } else { Says::Echo(en::echo(&said())) }
 }
 
 /// A length; answered in the keeper's unit when it was typed in another.

@@ -16,7 +16,7 @@ use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     let sum = Memo::new(move |_| ui.draft.with(reckon));
     let side = move |id: &'static str,
                      label: &'static str,
@@ -32,15 +32,17 @@ pub(super) fn view(ui: Ui) -> AnyView {
         sum.with(|sum| {
             sum.as_ref().map(|sum| {
                 let (length, depth) = (sum.length.millimetres(), sum.depth.millimetres());
-                view! { <div class="figure-wide">{cutaway(length, depth, sum.fill.fraction(), &degrees(sum))}</div> }
+                let fill = sum.fill.fraction();
+                let drawn = cutaway(length, depth, fill, &locale::percent(fill, 1), &degrees(sum));
+                view! { <div class="figure-wide">{drawn}</div> }
             })
         })
     };
     view! {
         <div class="fields">
-            {side("spill-length", w::LENGTH, t.spill_length, t.spill_length_unit).view()}
-            {side("spill-depth", w::DEPTH, t.spill_depth, t.spill_depth_unit).view()}
-            {Field::new("spill-fill", w::FILL, t.spill_fill).says(move || says::share(t.spill_fill)).view()}
+            {side("spill-length", w::LENGTH, t.spill_length(), t.spill_length_unit()).view()}
+            {side("spill-depth", w::DEPTH, t.spill_depth(), t.spill_depth_unit()).view()}
+            {Field::new("spill-fill", w::FILL, t.spill_fill()).says(move || says::share(t.spill_fill())).view()}
         </div>
         {Answer::new(
                 w::GOES_OVER,

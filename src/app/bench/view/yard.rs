@@ -13,7 +13,7 @@ use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
 use crate::app::parts::drawing::{BoxSide, box_plan, hive_side};
 use crate::app::parts::field::{Field, Says};
-use crate::app::parts::notice::Notice;
+use crate::app::parts::notice::{Notice, why};
 use crate::app::parts::stepper::Stepper;
 use crate::app::state::Ui;
 use crate::app::wording::en;
@@ -22,25 +22,24 @@ use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     let sum = Memo::new(move |_| ui.draft.with(reckon));
-    let holds_says = move || match says::volume(ui, t.holds, t.holds_unit) {
+    let holds_says = move || match says::volume(ui, t.holds(), t.holds_unit()) {
         Says::Nothing if sum.with(|sum| sum.as_ref().is_some_and(odd)) => Says::Echo(w::SIZE_ODD.to_owned()),
         says => says,
     };
     view! {
         <div class="fields">
-            {Stepper::new("hives", w::HIVES, t.hives, 0, MOST_HIVES)
-                .says(move || says::count(t.hives, 0, MOST_HIVES))
+            {Stepper::new("hives", w::HIVES, t.hives(), 0, MOST_HIVES)
+                .says(move || says::count(t.hives(), 0, MOST_HIVES))
                 .view()}
-            {Stepper::new("boxes", w::BOXES, t.boxes, 0, MOST_BOXES)
-                .says(move || says::count(t.boxes, 0, MOST_BOXES))
+            {Stepper::new("boxes", w::BOXES, t.boxes(), 0, MOST_BOXES)
+                .says(move || says::count(t.boxes(), 0, MOST_BOXES))
                 .view()}
-            {Field::new("holds", w::HOLDS, t.holds).decimal().volume(t.holds_unit).says(holds_says).view()}
+            {Field::new("holds", w::HOLDS, t.holds()).decimal().volume(t.holds_unit()).says(holds_says).view()}
         </div>
         {Answer::new(w::TRAPS, move || sum.with(|sum| sum.as_ref().map_or_else(none, traps)))
             .sum(move || sum.with(|sum| sum.as_ref().map(traps_sum).unwrap_or_default()))
-            .why(w::TRAPS_WHY)
             .view()}
         {Answer::new(
                 w::OIL,
@@ -62,20 +61,20 @@ pub(super) fn view(ui: Ui) -> AnyView {
 }
 
 fn rest(ui: Ui) -> AnyView {
-    let t = ui.bench;
+    let t = ui.bench();
     view! {
         <div class="fields">
-            {Stepper::new("a-box", w::A_BOX, t.a_box, 0, MOST_TRAPS_A_BOX)
-                .says(move || says::count(t.a_box, 0, MOST_TRAPS_A_BOX))
+            {Stepper::new("a-box", w::A_BOX, t.a_box(), 0, MOST_TRAPS_A_BOX)
+                .says(move || says::count(t.a_box(), 0, MOST_TRAPS_A_BOX))
                 .view()}
-            {Field::new("fill", w::FILL, t.fill).says(move || says::share(t.fill)).view()}
-            {Field::new("reserve", w::RESERVE, t.reserve).says(move || says::share(t.reserve)).view()}
-            {Field::new("bottle", w::BOTTLE, t.bottle)
+            {Field::new("fill", w::FILL, t.fill()).says(move || says::share(t.fill())).view()}
+            {Field::new("reserve", w::RESERVE, t.reserve()).says(move || says::share(t.reserve())).view()}
+            {Field::new("bottle", w::BOTTLE, t.bottle())
                 .decimal()
-                .volume(t.bottle_unit)
+                .volume(t.bottle_unit())
                 .hint(w::MAY_BE_EMPTY)
                 .says(move || {
-                    t.bottle.with(|text| says::optional(says::volume(ui, t.bottle, t.bottle_unit), text))
+                    t.bottle().with(|text| says::optional(says::volume(ui, t.bottle(), t.bottle_unit()), text))
                 })
                 .view()}
         </div>
@@ -107,12 +106,15 @@ fn part(share: Share) -> String {
 fn oil_sum(ui: Ui, sum: &YardSum) -> Vec<String> {
     let oil = &sum.oil;
     let total = ui.volume(oil.sum);
-    let holds = ui.volume(sum.holds.volume());
+    // In the unit the capacity was typed in, so that the figures multiply as they stand.
+    let unit = sum.holds.unit();
+    let (holds, typed_total) = (locale::volume(sum.holds.volume(), unit), locale::volume(oil.sum, unit));
     let fill = part(sum.fill);
-    let mut lines = vec![
-        w::fills(&total, sum.fill == Share::HALF, &fill),
-        w::oil_sum(&locale::whole(sum.total.traps), &holds, &fill, &total),
-    ];
+    let mut product = w::oil_sum(&locale::whole(sum.total.traps), &holds, &fill, &typed_total);
+    if typed_total != total {
+        product = w::same(&product, &total);
+    }
+    let mut lines = vec![w::fills(&total, sum.fill == Share::HALF, &fill), product];
     if oil.reserve > Share::NONE {
         let reserve = locale::percent(oil.reserve.fraction(), 1);
         lines.push(w::reserve_sum(&reserve, &ui.volume(oil.with_reserve)));
@@ -137,7 +139,7 @@ fn figure(sum: &YardSum, draft: &BenchDraft) -> AnyView {
     if sum.spots.iter().all(Vec::is_empty) {
         return ().into_any();
     }
-    let depths = depth_codes(&draft.keep_depths, sum.spots.len());
+    let depths = depth_codes(draft.keep_depths(), sum.spots.len());
     let sides: Vec<BoxSide> = depths
         .into_iter()
         .zip(&sum.spots)
@@ -159,6 +161,7 @@ fn figure(sum: &YardSum, draft: &BenchDraft) -> AnyView {
             </figure>
             {plans.collect_view()}
         </div>
+        {why(w::TRAPS_WHY.to_owned())}
     }
     .into_any()
 }

@@ -1,6 +1,6 @@
 //! A trap cut open lengthways: level, and tilted until it spills.
 
-use super::{at, drawing, path};
+use super::{at, drawing, path, words};
 use crate::app::wording::en::drawing as w;
 use leptos::prelude::*;
 
@@ -8,8 +8,8 @@ use leptos::prelude::*;
 const LONG: f64 = 300.0;
 
 /// A trap `length` long and `depth` deep (same unit), filled to `fill` (0–1), beside the same trap tilted until its
-/// oil reaches the rim. `tilt` names the tilt for those who do not see it.
-pub fn cutaway(length: f64, depth: f64, fill: f64, tilt: &str) -> AnyView {
+/// oil reaches the rim. `caption` and `tilt` are the words under the two.
+pub fn cutaway(length: f64, depth: f64, fill: f64, caption: &str, tilt: &str) -> AnyView {
     if !(length > 0.0 && depth > 0.0) {
         return ().into_any();
     }
@@ -22,7 +22,7 @@ pub fn cutaway(length: f64, depth: f64, fill: f64, tilt: &str) -> AnyView {
     let (level_x, tilted_x) = (20.0, 20.0 + long + 60.0);
     let high = long * sin + deep * cos;
     let floor = high.max(deep) + 30.0;
-    let width = at(tilted_x + long * cos + deep * sin + 30.0);
+    let width = at(tilted_x + long * cos + deep * sin + 40.0);
 
     let level = |x: f64, y: f64| (at(level_x + x), at(floor - y));
     // The tilted trap stands on its right lower corner, which is the lowest point of the turn.
@@ -39,15 +39,19 @@ pub fn cutaway(length: f64, depth: f64, fill: f64, tilt: &str) -> AnyView {
         let walls = [place(0.0, deep), place(0.0, 0.0), place(long, 0.0), place(long, deep)];
         shapes.push(path("d-heavy", &walls, false));
     }
-    shapes.push(path("d-thin", &[(8, at(floor) + 6), (width - 8, at(floor) + 6)], false));
-    // The drop that goes over the rim.
+    let ground = at(floor) + 6;
+    shapes.push(path("d-thin", &[(8, ground), (width - 8, ground)], false));
     let (lip_x, lip_y) = tilted(long, deep);
-    shapes.push(path(
-        "d-drop",
-        &[(lip_x + 6, lip_y + 4), (lip_x + 14, lip_y + 26), (lip_x - 1, lip_y + 26)],
-        true,
-    ));
-    drawing("drawing cutaway", width, at(floor) + 30, w::cutaway(tilt), shapes)
+    shapes.push(drop(lip_x + 14, lip_y + 6));
+    shapes.push(words(at(level_x + long / 2.0), ground + 44, caption.to_owned()));
+    shapes.push(words(at(pivot - long * cos / 2.0), ground + 44, tilt.to_owned()));
+    drawing("drawing cutaway", width, ground + 60, w::cutaway(caption, tilt), shapes)
+}
+
+/// The drop that goes over the rim, hanging from a point.
+fn drop(x: i32, y: i32) -> AnyView {
+    let d = ["M", &x.to_string(), " ", &y.to_string(), "c4 12 12 18 12 28a12 12 0 0 1-24 0c0-10 8-16 12-28z"];
+    view! { <path class="d-drop" d=d.concat() /> }.into_any()
 }
 
 /// Outline of the oil, in the trap's own axes, at the moment it reaches the right rim. The area is that of the
