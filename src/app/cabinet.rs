@@ -20,6 +20,8 @@ use std::rc::Rc;
 const PAGE: Format<Page> = Format::new(&[], |page| page.check().is_ok());
 /// Version 1 of what the app remembers of itself.
 const META: Format<Meta> = Format::new(&[], |_| true);
+/// Version 1 of the entry in the making, as a text of whoever makes it.
+const DRAFT: Format<String> = Format::new(&[], |_| true);
 
 /// Times a save is tried again after another tab wrote the same page.
 const TRIES: usize = 5;
@@ -104,10 +106,10 @@ impl Cabinet {
             match part.found {
                 Found::Loaded(page) | Found::Migrated { value: page, .. } => add_all(&mut log, page.entries),
                 Found::Newer { raw, .. } => {
-                    asides.push(Aside { key: part.name.key(part.part), raw, newer: true })
+                    asides.push(Aside { key: part.name.key(part.part), raw, newer: true });
                 }
                 Found::Damaged { raw, .. } => {
-                    asides.push(Aside { key: part.name.key(part.part), raw, newer: false })
+                    asides.push(Aside { key: part.name.key(part.part), raw, newer: false });
                 }
                 Found::Absent => {}
             }
@@ -206,6 +208,20 @@ impl Cabinet {
     /// [`DeskError`]; the value before is still there.
     pub fn keep_meta(&self, meta: &Meta) -> Result<(), DeskError> {
         Desk::new(self.shelf.clone()).write(Slot::Meta, &META, meta).map(|_| ())
+    }
+
+    /// The entry in the making; none when nothing was begun.
+    pub fn draft(&self) -> Option<String> {
+        let found = Desk::new(self.shelf.clone()).read(Slot::Draft, &DRAFT).ok()?;
+        found.into_value().filter(|text| !text.is_empty())
+    }
+
+    /// Keeps the entry in the making; an empty text when nothing is begun any more.
+    ///
+    /// # Errors
+    /// [`DeskError`]; the text before is still there.
+    pub fn keep_draft(&self, text: &str) -> Result<(), DeskError> {
+        Desk::new(self.shelf.clone()).write(Slot::Draft, &DRAFT, &text.to_owned()).map(|_| ())
     }
 
     /// How full the shelf is.

@@ -9,7 +9,7 @@ use super::records::Records;
 use super::settings::settings;
 use super::state::Ui;
 use super::wording::en;
-use super::{bench, parts};
+use super::{bench, parts, round};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
@@ -24,6 +24,8 @@ pub fn Frame() -> impl IntoView {
         Place::Round
     };
     let ui = Ui::provide(here().unwrap_or(start));
+    let walk = round::Walk::provide(ui, records);
+    ui.on_keep.set(Some(Callback::new(move |plan| round::keep_yard(ui, walk, plan))));
     follow_address(ui);
     follow_prefs(ui);
     let settings_open = RwSignal::new(false);
@@ -44,7 +46,7 @@ pub fn Frame() -> impl IntoView {
         </header>
         {settings(ui, settings_open)}
         <main class="main">{place_view(ui)}</main>
-        <div class="foot">{messages(ui)} {bar(ui)}</div>
+        <div class=round::foot_class(ui, walk)>{messages(ui)} {round::in_foot(ui, walk)} {bar(ui)}</div>
     }
 }
 
@@ -109,9 +111,10 @@ fn follow_prefs(ui: Ui) {
 fn place_view(ui: Ui) -> impl IntoView {
     let section = Memo::new(move |_| ui.place.with(Place::section) as u8);
     move || {
-        section.track();
+        // Read, not only tracked: a memo nobody reads follows nothing.
+        let _ = section.get();
         match ui.place.with_untracked(Place::section) {
-            Section::Round => empty(Section::Round, en::page::ROUND_EMPTY, en::page::ROUND_HOW),
+            Section::Round => round::view(ui),
             Section::Load => empty(Section::Load, en::page::LOAD_EMPTY, en::page::LOAD_HOW),
             Section::Bench => bench::view::page(ui),
             Section::Book => empty(Section::Book, en::page::BOOK_EMPTY, en::page::BOOK_HOW),

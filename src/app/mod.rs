@@ -7,6 +7,7 @@ pub mod bench;
 pub mod cabinet;
 pub mod place;
 pub mod prefs;
+pub mod round;
 pub mod wording;
 
 #[cfg(target_arch = "wasm32")]
@@ -15,6 +16,8 @@ pub mod edge;
 pub mod el;
 #[cfg(target_arch = "wasm32")]
 pub mod frame;
+#[cfg(target_arch = "wasm32")]
+pub mod hive;
 #[cfg(target_arch = "wasm32")]
 pub mod parts;
 #[cfg(target_arch = "wasm32")]
@@ -25,6 +28,9 @@ pub mod settings;
 pub mod start;
 #[cfg(target_arch = "wasm32")]
 pub mod state;
+
+#[cfg(target_arch = "wasm32")]
+pub mod yard;
 
 #[cfg(target_arch = "wasm32")]
 pub use start::mount;

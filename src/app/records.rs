@@ -259,6 +259,18 @@ impl Records {
         }
     }
 
+    /// The entry in the making, as it was kept; none when nothing was begun.
+    pub fn draft(self) -> Option<String> {
+        self.cabinet.with_value(Cabinet::draft)
+    }
+
+    /// Keeps the entry in the making. A phone that does not keep it still has it on the screen.
+    pub fn keep_draft(self, text: &str) {
+        self.cabinet.with_value(|cabinet| {
+            let _ = cabinet.keep_draft(text);
+        });
+    }
+
     /// How full the phone's storage is, in per cent of what this page plans with.
     pub fn used(self) -> Option<u64> {
         self.cabinet.with_value(|cabinet| cabinet.used().ok().map(crate::store::headroom::Used::per_cent))

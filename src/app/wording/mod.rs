@@ -3,5 +3,7 @@
 
 pub mod en;
 pub mod en_bench;
+pub mod en_hive;
+pub mod en_round;
 pub mod en_sums;
 pub mod en_typed;
