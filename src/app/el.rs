@@ -67,6 +67,13 @@ pub fn each(keys: impl Fn() -> Vec<String> + 'static, row: impl Fn(&str) -> El +
     Bit::Each(Box::new(keys), Box::new(row))
 }
 
+/// Puts `bit` at the end of the page.
+pub fn mount(bit: impl Into<Bit>) {
+    if let Some(body) = document().body() {
+        put(bit.into(), &body, None);
+    }
+}
+
 impl El {
     /// A fixed attribute.
     #[must_use]
@@ -104,6 +111,13 @@ impl El {
     #[must_use]
     pub fn live_class(self, class: impl Fn() -> &'static str + 'static) -> El {
         self.live_attr("class", move || Some(class().to_owned()))
+    }
+
+    /// Something else about it that follows signals, such as whether a radio key is pressed.
+    #[must_use]
+    pub fn live_prop(self, set: impl Fn() + 'static) -> El {
+        follow(Box::new(set));
+        self
     }
 
     /// Words at the end. Never read as markup.
@@ -176,13 +190,6 @@ impl El {
     pub fn focus(&self) {
         if let Some(element) = self.0.dyn_ref::<HtmlElement>() {
             let _ = element.focus();
-        }
-    }
-
-    /// Puts it at the end of the page.
-    pub fn mount(self) {
-        if let Some(body) = document().body() {
-            append(&body, &self.0);
         }
     }
 }

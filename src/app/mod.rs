@@ -5,6 +5,9 @@
 
 pub mod bench;
 pub mod cabinet;
+pub mod kinds;
+pub mod ledger;
+pub mod load;
 pub mod place;
 pub mod prefs;
 pub mod round;
@@ -18,6 +21,8 @@ pub mod el;
 pub mod frame;
 #[cfg(target_arch = "wasm32")]
 pub mod hive;
+#[cfg(target_arch = "wasm32")]
+pub mod notices;
 #[cfg(target_arch = "wasm32")]
 pub mod parts;
 #[cfg(target_arch = "wasm32")]

@@ -153,23 +153,42 @@ impl Records {
         match saved.flatten() {
             Some(Ok(_)) => {
                 self.book.notify();
-                self.unsaved.set(None);
                 self.act.set(Some(Act { said, entries: ids.clone(), undone: None }));
                 self.remember(|meta| meta.written = true);
                 Ok(ids)
             }
             Some(Err(why)) => {
-                self.unsaved.set(Some(Unsaved { why, entries, said }));
+                self.keep_unsaved(why, entries, said);
                 Err(Stop::NotSaved)
             }
             None => Err(Stop::NotSaved),
         }
     }
 
+    /// Puts what was not kept to what was not kept before.
+    ///
+    /// The names of these entries are taken from here on, though the book does not know them: the next entries get
+    /// another writer, or they would carry the same names and one of the two would be lost.
+    fn keep_unsaved(self, why: NotSaved, entries: Vec<Entry>, said: String) {
+        self.writer.set_value(writer());
+        self.unsaved.update(|unsaved| match unsaved {
+            Some(before) => {
+                before.why = why;
+                if entries.iter().any(|new| before.entries.iter().all(|known| known.id != new.id)) {
+                    before.said = [before.said.as_str(), "; ", &said].concat();
+                    before.entries.extend(entries);
+                }
+            }
+            None => *unsaved = Some(Unsaved { why, entries, said }),
+        });
+    }
+
     /// Tries once more to keep what could not be kept.
     pub fn try_again(self) {
-        if let Some(unsaved) = self.unsaved.get_untracked() {
-            let _ = self.save(unsaved.entries, unsaved.said);
+        if let Some(unsaved) = self.unsaved.get_untracked()
+            && self.save(unsaved.entries, unsaved.said).is_ok()
+        {
+            self.unsaved.set(None);
         }
     }
 

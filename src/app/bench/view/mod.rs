@@ -7,7 +7,7 @@ mod oil;
 mod packs;
 mod page;
 mod refill;
-mod says;
+pub mod says;
 mod spill;
 mod yard;
 

@@ -1,4 +1,4 @@
-//! What the fields of the Bench say about their text.
+//! What fields say about their text.
 
 use crate::almanac::quantity::{TypedLength, TypedVolume, VolumeUnit};
 use crate::almanac::typed::{self, TypedError};
@@ -21,12 +21,12 @@ fn wrong(error: TypedError) -> Says {
 }
 
 /// A field that may be empty.
-pub(super) fn optional(says: Says, text: &str) -> Says {
+pub fn optional(says: Says, text: &str) -> Says {
     if text.trim().is_empty() { Says::Nothing } else { says }
 }
 
 /// A whole number.
-pub(super) fn count(text: RwSignal<String>, least: u32, most: u32) -> Says {
+pub fn count(text: RwSignal<String>, least: u32, most: u32) -> Says {
     text.with(|text| match typed::count(text, least, most) {
         Ok(_) => Says::Nothing,
         Err(error) => Says::Wrong(en_typed::count(error)),
@@ -34,7 +34,7 @@ pub(super) fn count(text: RwSignal<String>, least: u32, most: u32) -> Says {
 }
 
 /// A share.
-pub(super) fn share(text: RwSignal<String>) -> Says {
+pub fn share(text: RwSignal<String>) -> Says {
     text.with(|text| match typed::share(text) {
         Ok(share) => {
             let said = text.trim().ends_with('%');
@@ -45,7 +45,7 @@ pub(super) fn share(text: RwSignal<String>) -> Says {
 }
 
 /// A volume; answered in the keeper's unit when it was typed in another.
-pub(super) fn volume(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> Says {
+pub fn volume(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> Says {
     text.with(|text| match unit.with(|unit| read::volume(text, unit)) {
         Ok(volume) => volume_echo(ui, text, volume),
         Err(error) => wrong(error),
@@ -62,7 +62,7 @@ fn volume_echo(ui: Ui, text: &str, volume: TypedVolume) -> Says {
 }
 
 /// A length; answered in the keeper's unit when it was typed in another.
-pub(super) fn length(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> Says {
+pub fn length(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> Says {
     text.with(|text| match unit.with(|unit| read::length(text, unit)) {
         Ok(length) => length_echo(ui, text, length),
         Err(error) => wrong(error),
@@ -75,7 +75,7 @@ fn length_echo(ui: Ui, text: &str, length: TypedLength) -> Says {
 }
 
 /// A price.
-pub(super) fn price(text: RwSignal<String>) -> Says {
+pub fn price(text: RwSignal<String>) -> Says {
     text.with(|text| match typed::price(text) {
         Ok(price) => echo(text, || locale::fixed(price.as_f64(), 2)),
         Err(error) => wrong(error),
@@ -83,7 +83,7 @@ pub(super) fn price(text: RwSignal<String>) -> Says {
 }
 
 /// A number of 0 or more.
-pub(super) fn positive(text: RwSignal<String>) -> Says {
+pub fn positive(text: RwSignal<String>) -> Says {
     text.with(|text| match read::positive(text) {
         Ok(number) => echo(text, || locale::number(number.as_f64(), 3)),
         Err(error) => wrong(error),
