@@ -16,6 +16,8 @@ pub mod wording;
 #[cfg(target_arch = "wasm32")]
 pub mod edge;
 #[cfg(target_arch = "wasm32")]
+pub mod el;
+#[cfg(target_arch = "wasm32")]
 pub mod frame;
 #[cfg(target_arch = "wasm32")]
 pub mod hive;

@@ -6,13 +6,15 @@ use crate::almanac::stack::{BoxDepth, HiveSize};
 use crate::almanac::typed;
 use crate::app::bench::read::{MOST_BOXES, length};
 use crate::app::bench::view::says;
+use crate::app::el::{Bit, el, live};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::Field;
-use crate::app::parts::key;
+use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::Notice;
 use crate::app::parts::stepper::Stepper;
 use crate::app::place::Place;
-use crate::app::round::form::{fold, go};
+use crate::app::round::bits;
+use crate::app::round::form::{big, fold, go, keys};
 use crate::app::state::Ui;
 use crate::app::wording::{en_bench, en_hive as w};
 use crate::book::Book;
@@ -28,11 +30,10 @@ pub fn kinds(book: &Book) -> Vec<(ThingId, String)> {
 }
 
 /// Choice of a kind, or the way to describe one. `kind` holds the id.
-pub fn kind_choice(book: RwSignal<Book>, kind: RwSignal<String>, name: &'static str) -> AnyView {
+pub fn kind_choice(book: RwSignal<Book>, kind: RwSignal<String>, name: &'static str) -> Bit {
     let all = book.with_untracked(kinds);
     if all.is_empty() {
-        return view! { <p>{w::NO_KIND}</p> <p class="keys">{key::link(w::KIND, &Place::Kinds)}</p> }
-            .into_any();
+        return bits![el("p").text(w::NO_KIND), keys(link(w::KIND, &Place::Kinds))];
     }
     if kind.with_untracked(String::is_empty)
         && let Some((first, _)) = all.first()
@@ -42,7 +43,7 @@ pub fn kind_choice(book: RwSignal<Book>, kind: RwSignal<String>, name: &'static 
     let choice = all
         .into_iter()
         .fold(Choice::new(name, w::KIND), |choice, (id, name)| choice.option(id.to_string(), name));
-    choice.text(kind).view()
+    choice.text(kind).view().into()
 }
 
 /// Says why a kind of trap cannot go into a box of that depth; nothing when it can, or nobody knows.
@@ -58,11 +59,11 @@ pub fn trap_fits(book: &Book, kind: &ThingId, depth: BoxDepth) -> Option<String>
 }
 
 /// The form that puts a box on.
-pub(super) fn forms(page: Page) -> AnyView {
-    view! { {fold(w::ADD_BOX, "add-box", move || add(page))} {missing(page)} }.into_any()
+pub(super) fn forms(page: Page) -> Bit {
+    bits![fold(w::ADD_BOX, "add-box", move || add(page)), missing(page)]
 }
 
-fn add(page: Page) -> AnyView {
+fn add(page: Page) -> Bit {
     let ui = Ui::get();
     let book = page.form.walk.records().book;
     let size = page.hive().map_or(HiveSize::Full, |now| now.size);
@@ -110,46 +111,43 @@ fn add(page: Page) -> AnyView {
                 .view()
         })
     };
+    let any = Memo::new(move |_| traps().unwrap_or(0) > 0);
     let with_traps = move || {
-        let traps = traps().unwrap_or(0);
-        (traps > 0).then(|| {
-            view! {
-                {kind_choice(book, kind, "box-kind")}
-                {Choice::new("box-filled", w::FILLED)
-                    .option("now", w::FILLED_NOW)
-                    .option("later", w::FILLED_LATER)
-                    .text(filled)
-                    .view()}
-                {Notice::caution(w::SLOWLY).view()}
-            }
+        any.get().then(|| {
+            let choice = Choice::new("box-filled", w::FILLED)
+                .option("now", w::FILLED_NOW)
+                .option("later", w::FILLED_LATER)
+                .text(filled)
+                .view();
+            bits![untrack(|| kind_choice(book, kind, "box-kind")), choice, Notice::caution(w::SLOWLY).view(),]
         })
     };
-    view! {
-        {Choice::new("box-depth", w::DEPTH)
+    let many = Memo::new(move |_| traps().is_some_and(|traps| traps > 4));
+    bits![
+        Choice::new("box-depth", w::DEPTH)
             .option("deep", en_bench::DEEP)
             .option("medium", en_bench::MEDIUM)
             .option("shallow", en_bench::SHALLOW)
             .option("own", w::OWN_DEPTH)
             .text(depth)
-            .view()}
-        {own_field}
-        {Stepper::new("box-traps", w::TRAPS_IN_IT, wants, 0, places)
+            .view(),
+        live(own_field),
+        Stepper::new("box-traps", w::TRAPS_IN_IT, wants, 0, places)
             .says(move || says::count(wants, 0, places))
-            .view()}
-        {move || traps().is_some_and(|traps| traps > 4).then(|| Notice::caution(w::MANY_TRAPS).view())}
-        {with_traps}
-        {move || too_big().map(|too_big| Notice::alarm(too_big).view())}
-        {Stepper::new("box-above", w::ABOVE, above, 0, MOST_BOXES)
+            .view(),
+        live(move || many.get().then(|| Notice::caution(w::MANY_TRAPS).view())),
+        live(with_traps),
+        live(move || too_big().map(|too_big| Notice::alarm(too_big).view())),
+        Stepper::new("box-above", w::ABOVE, above, 0, MOST_BOXES)
             .says(move || says::count(above, 0, MOST_BOXES))
-            .view()}
-        {page.form.refused("add-box")}
-        {go(w::ADD_BOX_KEY, "add-box-go", put)}
-    }
-    .into_any()
+            .view(),
+        page.form.refused("add-box"),
+        go(w::ADD_BOX_KEY, "add-box-go", put),
+    ]
 }
 
 /// The key that puts traps where boxes want more than they have.
-fn missing(page: Page) -> AnyView {
+fn missing(page: Page) -> Bit {
     let wanting = Memo::new(move |_| {
         page.now.with(|now| now.as_ref().filter(|now| now.alive()).map_or(0, HiveNow::wanting))
     });
@@ -168,45 +166,38 @@ fn missing(page: Page) -> AnyView {
         let mut short = now.boxes.iter().filter(|part| usize::from(part.wants) > part.traps.len());
         book.with(|book| short.find_map(|part| trap_fits(book, &kind, part.depth)))
     };
-    (move || {
+    live(move || {
         let wanting = wanting.get();
         (wanting > 0).then(|| {
-            view! {
-                <div class="card" data-testid="missing">
-                    {kind_choice(book, kind, "missing-kind")}
-                    {Notice::caution(w::SLOWLY).view()}
-                    {move || too_big().map(|too_big| Notice::alarm(too_big).view())}
-                    {page.form.refused("missing")}
-                    <p class="keys">
-                        <button
-                            type="button"
-                            class="key key-big key-primary"
-                            data-testid="missing-go"
-                            on:click=move |_| if untrack(too_big).is_none() { put() }
-                        >
-                            {w::place_missing(wanting)}
-                        </button>
-                    </p>
-                </div>
-            }
+            let put = move || {
+                if untrack(too_big).is_none() {
+                    put();
+                }
+            };
+            el("div")
+                .class("card")
+                .test_id("missing")
+                .kid(untrack(|| kind_choice(book, kind, "missing-kind")))
+                .kid(Notice::caution(w::SLOWLY).view())
+                .kid(live(move || too_big().map(|too_big| Notice::alarm(too_big).view())))
+                .kid(page.form.refused("missing"))
+                .kid(go(&w::place_missing(wanting), "missing-go", put))
         })
     })
-    .into_any()
 }
 
 /// The keys of one box: how many traps it is meant to carry, and taking it off.
-pub(super) fn of_box(page: Page, part: &BoxNow, last: bool) -> AnyView {
+pub(super) fn of_box(page: Page, part: &BoxNow, last: bool) -> Bit {
     let (off, wants) = (part.clone(), part.clone());
     let extra = part.traps.len().saturating_sub(usize::from(part.wants));
-    view! {
-        {(extra > 0).then(|| take_extra(page, part, extra))}
-        {fold(w::WANTS, "box-wants", move || wanted(page, &wants))}
-        {fold(w::BOX_OFF, "box-off", move || take_off(page, &off, last))}
-    }
-    .into_any()
+    bits![
+        (extra > 0).then(|| take_extra(page, part, extra)),
+        fold(w::WANTS, "box-wants", move || wanted(page, &wants)),
+        fold(w::BOX_OFF, "box-off", move || take_off(page, &off, last)),
+    ]
 }
 
-fn wanted(page: Page, part: &BoxNow) -> AnyView {
+fn wanted(page: Page, part: &BoxNow) -> Bit {
     let text = RwSignal::new(part.wants.to_string());
     let places = u32::from(page.hive().map_or(HiveSize::Full, |now| now.size).places());
     let id = part.id.clone();
@@ -220,35 +211,27 @@ fn wanted(page: Page, part: &BoxNow) -> AnyView {
         });
     };
     let field = ["wants-", &part.id.to_string()].concat();
-    view! {
-        {Stepper::new(field, w::WANTS, text, 0, places).says(move || says::count(text, 0, places)).view()}
-        {page.form.refused("wants")}
-        {go(w::WANTS_KEY, "wants-go", put)}
-    }
-    .into_any()
+    bits![
+        Stepper::new(field, w::WANTS, text, 0, places).says(move || says::count(text, 0, places)).view(),
+        page.form.refused("wants"),
+        go(w::WANTS_KEY, "wants-go", put),
+    ]
 }
 
-fn take_extra(page: Page, part: &BoxNow, extra: usize) -> AnyView {
+fn take_extra(page: Page, part: &BoxNow, extra: usize) -> Bit {
     let traps: Vec<ThingId> = part.traps.iter().rev().take(extra).map(|trap| trap.id.clone()).collect();
-    let put = move |_| {
+    let put = move || {
         let Some(now) = page.hive() else { return };
         let what = What::TrapsOff { hive: page.id.get_value(), traps: traps.clone(), went: TrapsWent::Stock };
         page.form.put("extra", page.said(w::SAID_TRAPS_OFF), &|book, pen, day, today| {
             book.about_yard(pen, day, today, &now.yard, what.clone())
         });
     };
-    view! {
-        <p class="keys">
-            <button type="button" class="key key-big" data-testid="extra-go" on:click=put>
-                {w::take_extra(u32::try_from(extra).unwrap_or(u32::MAX))}
-            </button>
-        </p>
-        {page.form.refused("extra")}
-    }
-    .into_any()
+    let label = w::take_extra(u32::try_from(extra).unwrap_or(u32::MAX));
+    bits![keys(big(&label, "extra-go", put)), page.form.refused("extra")]
 }
 
-fn take_off(page: Page, part: &BoxNow, last: bool) -> AnyView {
+fn take_off(page: Page, part: &BoxNow, last: bool) -> Bit {
     let went = RwSignal::new("stock".to_owned());
     let id = part.id.clone();
     let put = move || {
@@ -270,11 +253,10 @@ fn take_off(page: Page, part: &BoxNow, last: bool) -> AnyView {
             .text(went)
             .view()
     });
-    view! {
-        {last.then(|| Notice::caution(w::LAST_BOX).view())}
-        {asks}
-        {page.form.refused("box-off")}
-        <p class="keys">{key::Key::new(w::BOX_OFF, put).alarm().mark("box-off-go").view()}</p>
-    }
-    .into_any()
+    bits![
+        last.then(|| Notice::caution(w::LAST_BOX).view()),
+        asks,
+        page.form.refused("box-off"),
+        keys(Key::new(w::BOX_OFF, put).alarm().mark("box-off-go").view()),
+    ]
 }

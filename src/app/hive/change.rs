@@ -3,11 +3,13 @@
 use super::page::Page;
 use crate::almanac::text::{LABEL_MOST, label, look_alike};
 use crate::app::edge::letters::BrowserLetters;
+use crate::app::el::{Bit, el, live};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
-use crate::app::round::form::{fold, go, select};
+use crate::app::round::bits;
+use crate::app::round::form::{self, big, fold, go, keys, select};
 use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::Book;
 use crate::book::entry::{Ending, Entry, What};
@@ -33,19 +35,18 @@ pub fn tag_says(book: &Book, yard: &ThingId, except: Option<&ThingId>, text: &st
 }
 
 /// The forms.
-pub(super) fn forms(page: Page) -> AnyView {
-    view! {
-        {fold(w::NOTE, "note", move || note(page))}
-        {fold(w::TAG, "tag", move || tag(page))}
-        {order(page)}
-        {fold(w::MOVE, "move", move || carry(page))}
-        {fold(w::END, "end", move || end(page))}
-    }
-    .into_any()
+pub(super) fn forms(page: Page) -> Bit {
+    bits![
+        fold(w::NOTE, "note", move || note(page)),
+        fold(w::TAG, "tag", move || tag(page)),
+        order(page),
+        fold(w::MOVE, "move", move || carry(page)),
+        fold(w::END, "end", move || end(page)),
+    ]
 }
 
-fn tag(page: Page) -> AnyView {
-    let Some(now) = page.hive() else { return ().into_any() };
+fn tag(page: Page) -> Bit {
+    let Some(now) = page.hive() else { return Bit::Nothing };
     let text = RwSignal::new(now.tag.clone());
     let book = page.form.walk.records().book;
     let said = Memo::new(move |_| {
@@ -72,16 +73,16 @@ fn tag(page: Page) -> AnyView {
             Key::new(w::use_tag(&free), move || text.set(put.clone())).mark("tag-free").view()
         })
     };
-    view! {
-        {Field::new("tag-text", w::TAG_IS, text).wide().says(move || said.with(|(says, _)| says.clone())).view()}
-        <p class="keys">{free}</p>
-        {page.form.refused("tag")}
-        {go(w::TAG_KEY, "tag-go", put)}
-    }
-    .into_any()
+    let field = Field::new("tag-text", w::TAG_IS, text).wide();
+    bits![
+        field.says(move || said.with(|(says, _)| says.clone())).view(),
+        keys(live(free)),
+        page.form.refused("tag"),
+        go(w::TAG_KEY, "tag-go", put),
+    ]
 }
 
-fn note(page: Page) -> AnyView {
+fn note(page: Page) -> Bit {
     let text = RwSignal::new(String::new());
     let over = move || text.with(|text| text.trim().chars().count()).saturating_sub(Entry::NOTE_MOST);
     let put = move || {
@@ -100,29 +101,11 @@ fn note(page: Page) -> AnyView {
             text.set(String::new());
         }
     };
-    view! {
-        <div class="field field-wide">
-            <label for="note-text">{en_round::NOTE}</label>
-            <textarea
-                id="note-text"
-                rows="3"
-                dir="auto"
-                aria-describedby="note-says"
-                prop:value=move || text.get()
-                on:input=move |event| text.set(event_target_value(&event))
-            ></textarea>
-            <p id="note-says" class="field-says">
-                {move || (over() > 0).then(|| en_round::note_over(over()))}
-            </p>
-        </div>
-        {page.form.refused("note")}
-        {go(w::NOTE_KEY, "note-go", put)}
-    }
-    .into_any()
+    bits![form::note("note-text", text), page.form.refused("note"), go(w::NOTE_KEY, "note-go", put),]
 }
 
 /// Two keys that walk to this hive earlier or later.
-fn order(page: Page) -> AnyView {
+fn order(page: Page) -> Bit {
     let step = move |by: i32| {
         let Some(now) = page.hive() else { return };
         let hive = page.id.get_value();
@@ -133,22 +116,14 @@ fn order(page: Page) -> AnyView {
             book.about_yard(pen, today, today, &now.yard, What::Order { yard: now.yard.clone(), hives })
         });
     };
-    let key = move |label: &'static str, mark: &'static str, by: i32| {
-        view! {
-            <button type="button" class="key key-big" data-testid=mark on:click=move |_| step(by)>
-                {label}
-            </button>
-        }
-    };
-    view! {
-        <div class="order-keys" role="group" aria-label=w::ORDER>
-            <span>{w::ORDER}</span>
-            {key(w::EARLIER, "earlier", -1)}
-            {key(w::LATER, "later", 1)}
-        </div>
-        {page.form.refused("order")}
-    }
-    .into_any()
+    let keys = el("div")
+        .class("order-keys")
+        .attr("role", "group")
+        .attr("aria-label", w::ORDER)
+        .kid(el("span").text(w::ORDER))
+        .kid(big(w::EARLIER, "earlier", move || step(-1)))
+        .kid(big(w::LATER, "later", move || step(1)));
+    bits![keys, page.form.refused("order")]
 }
 
 /// `order` with `hive` one place further on or back; none at the ends.
@@ -159,14 +134,14 @@ fn moved(mut order: Vec<ThingId>, hive: &ThingId, by: i32) -> Option<Vec<ThingId
     Some(order)
 }
 
-fn carry(page: Page) -> AnyView {
-    let Some(now) = page.hive() else { return ().into_any() };
+fn carry(page: Page) -> Bit {
+    let Some(now) = page.hive() else { return Bit::Nothing };
     let others: Vec<(String, String)> = page.form.walk.records().book.with_untracked(|book| {
         let open = book.standing().open_yards().filter(|(id, _)| **id != now.yard);
         open.map(|(id, yard)| (id.to_string(), yard.name.clone())).collect()
     });
     if others.is_empty() {
-        return view! { <p>{w::NO_OTHER_YARD}</p> }.into_any();
+        return el("p").text(w::NO_OTHER_YARD).into();
     }
     let to = RwSignal::new(String::new());
     let permit = RwSignal::new(String::new());
@@ -181,17 +156,16 @@ fn carry(page: Page) -> AnyView {
     };
     let mut all = vec![(String::new(), w::CHOOSE.to_owned())];
     all.extend(others);
-    view! {
-        {Notice::caution(w::MOVE_CAUTION).view()}
-        {select("move-to", w::MOVE_TO, to, all)}
-        {Field::new("move-permit", w::PERMIT, permit).wide().hint(w::MAY_BE_EMPTY).view()}
-        {page.form.refused("move")}
-        {go(w::MOVE_KEY, "move-go", put)}
-    }
-    .into_any()
+    bits![
+        Notice::caution(w::MOVE_CAUTION).view(),
+        select("move-to", w::MOVE_TO, to, all),
+        Field::new("move-permit", w::PERMIT, permit).wide().hint(w::MAY_BE_EMPTY).view(),
+        page.form.refused("move"),
+        go(w::MOVE_KEY, "move-go", put),
+    ]
 }
 
-fn end(page: Page) -> AnyView {
+fn end(page: Page) -> Bit {
     let how = RwSignal::new("dead".to_owned());
     let into = RwSignal::new(String::new());
     let joined = Ending::Joined { into: None };
@@ -217,20 +191,22 @@ fn end(page: Page) -> AnyView {
             book.end_hive(pen, day, today, &hive, ending.clone())
         });
     };
-    view! {
-        {Choice::new("end-how", w::END_HOW)
-            .option("dead", w::end_key(&Ending::Dead))
-            .option("sold", w::end_key(&Ending::Sold))
-            .option("joined", w::end_key(&joined))
-            .option("gone", w::end_key(&Ending::Gone))
-            .text(how)
-            .view()}
-        {move || how.with(|how| how == "dead").then(|| Notice::caution(w::DEAD_CAUTION).view())}
-        {move || {
-            how.with(|how| how == "joined").then(|| select("end-into", w::JOINED_INTO, into, others()))
-        }}
-        {page.form.refused("end")}
-        <p class="keys">{Key::new(w::END_KEY, put).alarm().mark("end-go").view()}</p>
-    }
-    .into_any()
+    let choice = Choice::new("end-how", w::END_HOW)
+        .option("dead", w::end_key(&Ending::Dead))
+        .option("sold", w::end_key(&Ending::Sold))
+        .option("joined", w::end_key(&joined))
+        .option("gone", w::end_key(&Ending::Gone))
+        .text(how)
+        .view();
+    let more = live(move || match how.get().as_str() {
+        "dead" => Some(Notice::caution(w::DEAD_CAUTION).view()),
+        "joined" => Some(select("end-into", w::JOINED_INTO, into, others())),
+        _ => None,
+    });
+    bits![
+        choice,
+        more,
+        page.form.refused("end"),
+        keys(Key::new(w::END_KEY, put).alarm().mark("end-go").view()),
+    ]
 }

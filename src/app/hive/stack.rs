@@ -2,9 +2,12 @@
 
 use super::boxes;
 use super::page::Page;
+use crate::almanac::day::Day;
 use crate::almanac::refill;
 use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
 use crate::app::parts::drawing::{BoxSide, box_plan, hive_side};
+use crate::app::round::bits;
 use crate::app::wording::{en_hive as w, en_round};
 use crate::book::id::ThingId;
 use crate::book::round::{self, Because, TrapDue};
@@ -12,15 +15,20 @@ use crate::book::standing::{BoxNow, HiveNow, TrapNow};
 use leptos::prelude::*;
 
 /// The stack, the top box first, as it stands in the yard.
-pub(super) fn view(page: Page) -> AnyView {
-    let Some(now) = page.now.get() else { return ().into_any() };
+pub(super) fn view(page: Page) -> Bit {
+    live(move || {
+        let today = page.form.walk.today.get();
+        page.now.get().map(|now| untrack(|| stack(page, &now, today)))
+    })
+}
+
+fn stack(page: Page, now: &HiveNow, today: Day) -> Bit {
     if now.boxes.is_empty() {
-        return view! { <p>{w::NO_BOXES}</p> }.into_any();
+        return el("p").text(w::NO_BOXES).into();
     }
-    let today = page.form.walk.today.get();
     let dues = page.form.walk.records().book.with_untracked(|book| {
         let loss = round::yard_loss(book.standing(), &now.yard);
-        round::trap_dues(book.standing(), &now, loss, today)
+        round::trap_dues(book.standing(), now, loss, today)
     });
     let sides: Vec<BoxSide> = now
         .boxes
@@ -30,37 +38,40 @@ pub(super) fn view(page: Page) -> AnyView {
             spots: part.traps.iter().map(|trap| trap.spot).collect(),
         })
         .collect();
-    let boxes = (1..).zip(&now.boxes).collect::<Vec<_>>().into_iter().rev();
-    let boxes = boxes.map(|(number, part)| box_view(page, &now, number, part, &dues)).collect_view();
-    view! {
-        <figure class="hive-figure">
-            {hive_side(&sides)}
-            <figcaption class="small">{w::SIDE}</figcaption>
-        </figure>
-        {boxes}
-    }
-    .into_any()
+    let boxes: Vec<El> = now
+        .boxes
+        .iter()
+        .enumerate()
+        .rev()
+        .map(|(at, part)| box_view(page, now, at + 1, part, &dues))
+        .collect();
+    let figure = el("figure")
+        .class("hive-figure")
+        .kid(hive_side(&sides))
+        .kid(el("figcaption").class("small").text(w::SIDE));
+    bits![figure, boxes]
 }
 
-fn box_view(page: Page, now: &HiveNow, number: usize, part: &BoxNow, dues: &[TrapDue]) -> AnyView {
+fn box_view(page: Page, now: &HiveNow, number: usize, part: &BoxNow, dues: &[TrapDue]) -> El {
     let spots: Vec<_> = part.traps.iter().map(|trap| trap.spot).collect();
-    let traps = part.traps.iter().map(|trap| trap_view(page, now, trap, dues)).collect_view();
+    let traps = part.traps.iter().map(|trap| trap_view(page, now, trap, dues));
     let today = page.form.walk.today.get_untracked();
-    view! {
-        <section class="box" data-testid="box" aria-label=w::box_title(number, part.depth)>
-            <h3>{w::box_title(number, part.depth)}</h3>
-            <p class="small">{w::placed(part.since, today)}</p>
-            <div class="box-body">
-                <div class="box-plan">{box_plan(&spots, now.size)}</div>
-                <ul class="box-traps">{traps}</ul>
-            </div>
-            {boxes::of_box(page, part, now.boxes.len() == 1)}
-        </section>
-    }
-    .into_any()
+    let title = w::box_title(number, part.depth);
+    let body = el("div")
+        .class("box-body")
+        .kid(el("div").class("box-plan").kid(box_plan(&spots, now.size)))
+        .kid(el("ul").class("box-traps").kids(traps));
+    el("section")
+        .class("box")
+        .attr("aria-label", &title)
+        .test_id("box")
+        .kid(el("h3").text(&title))
+        .kid(el("p").class("small").text(&w::placed(part.since, today)))
+        .kid(body)
+        .kid(boxes::of_box(page, part, now.boxes.len() == 1))
 }
 
-fn trap_view(page: Page, now: &HiveNow, trap: &TrapNow, dues: &[TrapDue]) -> AnyView {
+fn trap_view(page: Page, now: &HiveNow, trap: &TrapNow, dues: &[TrapDue]) -> El {
     let walk = page.form.walk;
     let today = walk.today.get_untracked();
     let kind = kind_name(page, &trap.kind);
@@ -79,15 +90,12 @@ fn trap_view(page: Page, now: &HiveNow, trap: &TrapNow, dues: &[TrapDue]) -> Any
     let level = trap.level.map(|(day, share)| w::level(&locale::percent(share.fraction(), 1), day));
     let placed = (trap.placed != trap.service).then(|| w::placed(trap.placed, today));
     let small = [placed, Some(w::serviced(trap.service, today)), level];
-    let small = small.into_iter().flatten().map(|line| view! { <span class="trap-line">{line}</span> });
-    view! {
-        <li data-testid="trap-line">
-            <strong>{w::trap(trap.spot, &kind)}</strong>
-            <span class="trap-due">{marked} {due}</span>
-            {small.collect_view()}
-        </li>
-    }
-    .into_any()
+    let small = small.into_iter().flatten().map(|line| el("span").class("trap-line").text(&line));
+    el("li")
+        .test_id("trap-line")
+        .kid(el("strong").text(&w::trap(trap.spot, &kind)))
+        .kid(el("span").class("trap-due").text(marked).text(&due.unwrap_or_default()))
+        .kids(small)
 }
 
 fn kind_name(page: Page, kind: &ThingId) -> String {

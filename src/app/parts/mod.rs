@@ -1,7 +1,6 @@
 //! Parts every screen is built from.
 //!
-//! Each part is a plain builder that ends in `view()` and gives an `AnyView`: the page stays small because every
-//! part is compiled once, whatever is put into it.
+//! Each part is a plain builder that ends in `view()` and gives an [`El`](super::el::El).
 //!
 //! | part | for |
 //! |---|---|

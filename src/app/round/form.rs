@@ -4,9 +4,10 @@ use super::said;
 use super::state::Walk;
 use crate::almanac::day::Day;
 use crate::almanac::typed;
+use crate::app::el::{Bit, El, el, live};
 use crate::app::parts::field::{Field, Says};
 use crate::app::records::Stop;
-use crate::app::wording::{en, en_hive as w, en_typed};
+use crate::app::wording::{en, en_hive as w, en_round, en_typed};
 use crate::book::Book;
 use crate::book::entry::Entry;
 use crate::book::write::{Pen, Refusal};
@@ -31,7 +32,7 @@ impl Form {
     }
 
     /// The field for the day of everything on the page.
-    pub fn day_field(self) -> AnyView {
+    pub fn day_field(self) -> El {
         Field::new("change-day", w::DAY, self.day)
             .day()
             .hint(w::DAY_HINT)
@@ -80,67 +81,94 @@ impl Form {
     }
 
     /// Why `form` was refused, read out when it appears.
-    pub fn refused(self, form: &'static str) -> AnyView {
-        let stop = Memo::new(move |_| {
-            self.stop
-                .with(|stop| stop.as_ref().filter(|(who, _)| *who == form).map(|(_, stop)| said::stop(stop)))
+    pub fn refused(self, form: &'static str) -> El {
+        let stop = Signal::derive(move || {
+            let said = |(who, stop): &(&'static str, Stop)| (*who == form).then(|| said::stop(stop));
+            self.stop.with(|stop| stop.as_ref().and_then(said))
         });
-        let class = move || if stop.with(Option::is_some) { "field-says field-wrong" } else { "field-says" };
-        view! {
-            <p class=class role="alert">
-                {move || stop.get().unwrap_or_default()}
-            </p>
-        }
-        .into_any()
+        refused_line(stop)
     }
+}
+
+/// A line that is empty or says what stopped a form; read out when it appears.
+pub fn refused_line(stop: Signal<Option<String>>) -> El {
+    el("p")
+        .attr("role", "alert")
+        .live_class(move || if stop.with(Option::is_some) { "field-says field-wrong" } else { "field-says" })
+        .live_text(move || stop.get().unwrap_or_default())
 }
 
 /// A stretch of page that opens on tap and is built only then.
-pub fn fold(title: &'static str, mark: &'static str, body: impl Fn() -> AnyView + Send + 'static) -> AnyView {
+pub fn fold<B: Into<Bit>>(title: &'static str, mark: &'static str, body: impl Fn() -> B + 'static) -> El {
     let opened = RwSignal::new(false);
-    view! {
-        <details class="more" data-testid=mark on:toggle=move |_| opened.set(true)>
-            <summary>{title}</summary>
-            <div class="more-body">{move || opened.get().then(&body)}</div>
-        </details>
-    }
-    .into_any()
+    let body = live(move || opened.get().then(|| untrack(|| Bit::from(body().into()))));
+    el("details")
+        .class("more")
+        .test_id(mark)
+        .on("toggle", move |_| opened.set(true))
+        .kid(el("summary").text(title))
+        .kid(el("div").class("more-body").kid(body))
 }
 
-/// A key at the end of a form.
-pub fn go(label: &'static str, mark: &'static str, press: impl Fn() + 'static) -> AnyView {
-    view! {
-        <p class="keys">
-            <button type="button" class="key key-big key-primary" data-testid=mark on:click=move |_| press()>
-                {label}
-            </button>
-        </p>
-    }
-    .into_any()
+/// A field key.
+pub fn big(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
+    el("button").attr("type", "button").class("key key-big").test_id(mark).text(label).press(press)
 }
 
-/// A native chooser: values with their names, the first one chosen.
+/// A field key that goes on.
+pub fn primary(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
+    big(label, mark, press).class("key key-big key-primary")
+}
+
+/// A row of keys.
+pub fn keys(keys: impl Into<Bit>) -> El {
+    el("p").class("keys").kid(keys)
+}
+
+/// The key at the end of a form.
+pub fn go(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
+    keys(primary(label, mark, press))
+}
+
+/// A native chooser: values with their names.
 pub fn select(
     id: &'static str,
     label: &'static str,
     chosen: RwSignal<String>,
     all: Vec<(String, String)>,
-) -> AnyView {
-    let options = all.into_iter().map(|(value, name)| {
-        let own = value.clone();
-        view! {
-            <option value=value selected=move || chosen.with(|chosen| *chosen == own)>
-                {name}
-            </option>
-        }
-    });
-    view! {
-        <div class="field field-wide">
-            <label for=id>{label}</label>
-            <select id=id autocomplete="off" on:change=move |event| chosen.set(event_target_value(&event))>
-                {options.collect_view()}
-            </select>
-        </div>
-    }
-    .into_any()
+) -> El {
+    let options = all.into_iter().map(|(value, name)| el("option").attr("value", &value).text(&name));
+    let chooser = el("select").attr("id", id).attr("autocomplete", "off").kids(options).typed(chosen);
+    el("div").class("field field-wide").kid(el("label").attr("for", id).text(label)).kid(chooser)
+}
+
+/// A text area for a note, with what is wrong with it.
+pub fn note(id: &'static str, text: RwSignal<String>) -> El {
+    let says_id = [id, "-says"].concat();
+    let length = move || text.with(|text| text.trim().chars().count());
+    let over = move || length().saturating_sub(Entry::NOTE_MOST);
+    let says = move || match (over(), length()) {
+        (0, 0..=400) => String::new(),
+        (0, length) => en_round::note_length(length),
+        (over, _) => en_round::note_over(over),
+    };
+    let area = el("textarea")
+        .attr("id", id)
+        .attr("rows", "2")
+        .attr("dir", "auto")
+        .attr("aria-describedby", &says_id)
+        .live_attr("aria-invalid", move || (over() > 0).then(|| "true".to_owned()))
+        .typed(text);
+    el("div").class("field field-wide").kid(el("label").attr("for", id).text(en_round::NOTE)).kid(area).kid(
+        el("p")
+            .attr("id", &says_id)
+            .live_class(move || if over() > 0 { "field-says field-wrong" } else { "field-says" })
+            .live_text(says),
+    )
+}
+
+/// "true" or "false", for attributes that say so.
+#[allow(clippy::unnecessary_wraps)] // an attribute that is always there
+pub fn yes_no(yes: bool) -> Option<String> {
+    Some(if yes { "true" } else { "false" }.to_owned())
 }

@@ -5,6 +5,14 @@
 pub mod draft;
 pub mod walk;
 
+/// Several bits in order, whatever each of them is.
+#[cfg(target_arch = "wasm32")]
+macro_rules! bits {
+    ($($bit:expr),* $(,)?) => { $crate::app::el::Bit::Many(vec![$($bit.into()),*]) };
+}
+#[cfg(target_arch = "wasm32")]
+pub(crate) use bits;
+
 #[cfg(target_arch = "wasm32")]
 mod dock;
 #[cfg(target_arch = "wasm32")]

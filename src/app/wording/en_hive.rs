@@ -319,11 +319,6 @@ pub fn later(tag: &str) -> String {
     [LATER, ": ", &hive(tag)].concat()
 }
 
-/// The zone of a yard.
-pub fn zone(zone: &str) -> String {
-    ["Days here follow the clock of ", zone, "."].concat()
-}
-
 /// The longest time of a kind: "at most 14 days".
 pub fn at_most(count: u16) -> String {
     ["at most ", &days(u32::from(count))].concat()

@@ -9,11 +9,13 @@ use crate::app::bench::keep::tags;
 use crate::app::bench::read::MOST_BOXES;
 use crate::app::bench::view::says;
 use crate::app::edge::letters::BrowserLetters;
+use crate::app::el::{Bit, live};
 use crate::app::hive::{kind_choice, trap_fits};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::notice::Notice;
 use crate::app::parts::stepper::Stepper;
+use crate::app::round::bits;
 use crate::app::round::form::go;
 use crate::app::wording::{en, en_bench, en_hive as w, en_round, en_typed};
 use crate::book::Book;
@@ -80,7 +82,7 @@ impl Typed {
 }
 
 /// The form.
-pub(super) fn view(desk: Desk) -> AnyView {
+pub(super) fn view(desk: Desk) -> Bit {
     let text = |text: &str| RwSignal::new(text.to_owned());
     let t = Typed {
         tags: text(""),
@@ -133,38 +135,32 @@ pub(super) fn view(desk: Desk) -> AnyView {
                 .view()
         })
     };
-    view! {
-        {Field::new("hives-tags", w::TAGS, t.tags)
-            .wide()
-            .hint(w::TAGS_HINT)
-            .says(move || tags_says(desk, t.tags))
-            .view()}
-        {Choice::new("hives-size", w::SIZE).option("full", w::FULL).option("nuc", w::NUC).text(t.size).view()}
-        {Stepper::new("hives-boxes", w::BOX_COUNT, t.boxes, 0, MOST_BOXES)
-            .says(move || says::count(t.boxes, 0, MOST_BOXES))
-            .view()}
-        {Choice::new("hives-depth", w::DEPTH)
+    let tags = Field::new("hives-tags", w::TAGS, t.tags).wide().hint(w::TAGS_HINT);
+    let boxes = Stepper::new("hives-boxes", w::BOX_COUNT, t.boxes, 0, MOST_BOXES);
+    let a_box = Stepper::new("hives-a-box", w::A_BOX, t.a_box, 0, 18);
+    bits![
+        tags.says(move || tags_says(desk, t.tags)).view(),
+        Choice::new("hives-size", w::SIZE).option("full", w::FULL).option("nuc", w::NUC).text(t.size).view(),
+        boxes.says(move || says::count(t.boxes, 0, MOST_BOXES)).view(),
+        Choice::new("hives-depth", w::DEPTH)
             .option("deep", en_bench::DEEP)
             .option("medium", en_bench::MEDIUM)
             .option("shallow", en_bench::SHALLOW)
             .text(t.depth)
-            .view()}
-        {Stepper::new("hives-a-box", w::A_BOX, t.a_box, 0, 18)
-            .says(move || says::count(t.a_box, 0, u32::from(t.size().places())))
-            .view()}
-        {kind_choice(book, t.kind, "hives-kind")}
-        {move || too_big().map(|too_big| Notice::alarm(too_big).view())}
-        {Choice::new("hives-filled", en_bench::keep::FILLED)
+            .view(),
+        a_box.says(move || says::count(t.a_box, 0, u32::from(t.size().places()))).view(),
+        kind_choice(book, t.kind, "hives-kind"),
+        live(move || too_big().map(|too_big| Notice::alarm(too_big).view())),
+        Choice::new("hives-filled", en_bench::keep::FILLED)
             .option("today", en_bench::keep::TODAY)
             .option("earlier", en_bench::keep::EARLIER)
             .option("not_yet", en_bench::keep::NOT_YET)
             .text(t.filled)
-            .view()}
-        {filled_on}
-        {desk.form.refused("add-hives")}
-        {go(w::ADD_HIVES_KEY, "add-hives-go", put)}
-    }
-    .into_any()
+            .view(),
+        live(filled_on),
+        desk.form.refused("add-hives"),
+        go(w::ADD_HIVES_KEY, "add-hives-go", put),
+    ]
 }
 
 /// What is wrong with the tags, or which one is taken; how many hives they name.

@@ -3,14 +3,15 @@
 use super::hives;
 use crate::almanac::text::{LABEL_MOST, label};
 use crate::app::edge::letters::BrowserLetters;
+use crate::app::el::{Bit, each, el, live};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::place::Place;
-use crate::app::round::Walk;
-use crate::app::round::form::{Form, fold, go};
+use crate::app::round::form::{Form, big, fold, go, keys};
 use crate::app::round::walk::by_tag;
+use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
-use crate::app::wording::{en_hive as w, en_typed};
+use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::entry::What;
 use crate::book::id::ThingId;
 use crate::book::standing::YardNow;
@@ -39,21 +40,20 @@ impl Desk {
 }
 
 /// The keys.
-pub(super) fn view(walk: Walk, yard: &ThingId) -> AnyView {
+pub(super) fn view(walk: Walk, yard: &ThingId) -> Bit {
     let desk = Desk { form: Form::new(walk), yard: StoredValue::new(yard.clone()) };
-    view! {
-        <h2 class="part-title">{w::YARD}</h2>
-        {fold(w::ADD_HIVES, "add-hives", move || hives::view(desk))}
-        {fold(w::ORDER, "order", move || order(desk))}
-        {fold(w::RENAME, "rename-yard", move || rename(desk))}
-        {fold(w::SEASON, "season", move || season(desk))}
-        {fold(w::CLOSE, "close-yard", move || close(desk))}
-    }
-    .into_any()
+    bits![
+        el("h2").class("part-title").text(w::YARD),
+        fold(w::ADD_HIVES, "add-hives", move || hives::view(desk)),
+        fold(w::ORDER, "order", move || order(desk)),
+        fold(w::RENAME, "rename-yard", move || rename(desk)),
+        fold(w::SEASON, "season", move || season(desk)),
+        fold(w::CLOSE, "close-yard", move || close(desk)),
+    ]
 }
 
-fn rename(desk: Desk) -> AnyView {
-    let Some(now) = untrack(|| desk.now()) else { return ().into_any() };
+fn rename(desk: Desk) -> Bit {
+    let Some(now) = desk.now() else { return Bit::Nothing };
     let text = RwSignal::new(now.name.clone());
     let says = move || match text.with(|text| label(text, LABEL_MOST, &BrowserLetters)) {
         Ok(_) => Says::Nothing,
@@ -64,45 +64,42 @@ fn rename(desk: Desk) -> AnyView {
         let yard = desk.yard.get_value();
         desk.about("rename", w::RENAMED, &What::YardChanged { yard, name: Some(name), zone: None });
     };
-    view! {
-        {Field::new("yard-name", w::NAME, text).wide().says(says).view()}
-        <p class="small">{w::zone(&now.zone)}</p>
-        {desk.form.refused("rename")}
-        {go(w::RENAME_KEY, "rename-yard-go", put)}
-    }
-    .into_any()
+    bits![
+        Field::new("yard-name", w::NAME, text).wide().says(says).view(),
+        el("p").class("small").text(&en_round::zone(&now.zone)),
+        desk.form.refused("rename"),
+        go(w::RENAME_KEY, "rename-yard-go", put),
+    ]
 }
 
-fn season(desk: Desk) -> AnyView {
+fn season(desk: Desk) -> Bit {
     let resting = Memo::new(move |_| desk.now().is_some_and(|now| now.paused.is_some()));
     let set = move |running: bool| {
         let yard = desk.yard.get_value();
         let said = if running { w::RESUMED } else { w::PAUSED };
         desk.about("season", said, &What::Season { yard, running });
     };
-    let keys = move || {
-        if resting.get() {
-            view! { <p>{w::RESUME_HOW}</p> {go(w::RESUME, "season-go", move || set(true))} }.into_any()
-        } else {
-            view! { <p>{w::PAUSE_HOW}</p> {go(w::PAUSE, "season-go", move || set(false))} }.into_any()
-        }
-    };
-    view! { {keys} {desk.form.refused("season")} }.into_any()
+    let shown = live(move || {
+        let resting = resting.get();
+        let (how, key) = if resting { (w::RESUME_HOW, w::RESUME) } else { (w::PAUSE_HOW, w::PAUSE) };
+        bits![el("p").text(how), go(key, "season-go", move || set(resting))]
+    });
+    bits![shown, desk.form.refused("season")]
 }
 
-fn close(desk: Desk) -> AnyView {
+fn close(desk: Desk) -> Bit {
+    let ui = Ui::get();
     let put = move || {
         let yard = desk.yard.get_value();
         if desk.about("close", w::CLOSED, &What::YardClosed { yard }) {
-            Ui::get().go(&Place::Round);
+            ui.go(&Place::Round);
         }
     };
-    view! {
-        <p>{w::CLOSE_HOW}</p>
-        {desk.form.refused("close")}
-        <p class="keys">{Key::new(w::CLOSE_KEY, put).alarm().mark("close-yard-go").view()}</p>
-    }
-    .into_any()
+    bits![
+        el("p").text(w::CLOSE_HOW),
+        desk.form.refused("close"),
+        keys(Key::new(w::CLOSE_KEY, put).alarm().mark("close-yard-go").view()),
+    ]
 }
 
 /// The hives of the yard with their tags, as they are walked.
@@ -116,8 +113,11 @@ fn walked(desk: Desk) -> Vec<(ThingId, String)> {
     })
 }
 
-fn order(desk: Desk) -> AnyView {
+fn order(desk: Desk) -> Bit {
     let hives = Memo::new(move |_| walked(desk));
+    let ids = Memo::new(move |_| {
+        hives.with(|hives| hives.iter().map(|(id, _)| id.to_string()).collect::<Vec<String>>())
+    });
     let write = move |hives: Vec<ThingId>| {
         let yard = desk.yard.get_value();
         desk.about("order", w::ORDERED, &What::Order { yard, hives });
@@ -138,29 +138,20 @@ fn order(desk: Desk) -> AnyView {
             write(order);
         }
     };
-    let row = move |(hive, tag): (ThingId, String)| {
+    let row = move |id: &str| {
+        let Ok(hive) = ThingId::parse(id) else { return el("li") };
+        let tag = hives.with_untracked(|hives| hives.iter().find(|(id, _)| *id == hive).cloned());
+        let tag = tag.map(|(_, tag)| tag).unwrap_or_default();
         let (up, down) = (hive.clone(), hive);
-        let (earlier, later) = (w::earlier(&tag), w::later(&tag));
-        view! {
-            <li class="order-keys">
-                <span>
-                    <bdi>{tag}</bdi>
-                </span>
-                <button type="button" class="key key-big" aria-label=earlier on:click=move |_| step(&up, -1)>
-                    "↑"
-                </button>
-                <button type="button" class="key key-big" aria-label=later on:click=move |_| step(&down, 1)>
-                    "↓"
-                </button>
-            </li>
-        }
+        el("li")
+            .class("order-keys")
+            .kid(el("span").kid(el("bdi").text(&tag)))
+            .kid(big("↑", "earlier", move || step(&up, -1)).attr("aria-label", &w::earlier(&tag)))
+            .kid(big("↓", "later", move || step(&down, 1)).attr("aria-label", &w::later(&tag)))
     };
-    view! {
-        {go(w::BY_TAG, "order-by-tag", sort)}
-        {desk.form.refused("order")}
-        <ol class="order-list rows">
-            <For each=move || hives.get() key=|(id, tag)| (id.clone(), tag.clone()) children=row />
-        </ol>
-    }
-    .into_any()
+    bits![
+        go(w::BY_TAG, "order-by-tag", sort),
+        desk.form.refused("order"),
+        el("ol").class("rows order-list").kid(each(move || ids.get(), row)),
+    ]
 }

@@ -18,18 +18,18 @@ use leptos::prelude::*;
 pub(super) fn view(ui: Ui) -> AnyView {
     let t = ui.bench();
     let sum = Memo::new(move |_| ui.draft.with(reckon));
-    let count = move || match t.bodies_count.with(|text| typed::count_or_range(text, MOST_BODIES)) {
+    let count = move || match t.bodies_count().with(|text| typed::count_or_range(text, MOST_BODIES)) {
         Ok(_) => Says::Nothing,
         Err(error) => Says::Wrong(en_typed::count(error)),
     };
     view! {
         <div class="fields">
-            {Field::new("bodies-count", w::COUNT, t.bodies_count).hint(w::COUNT_HINT).says(count).view()}
-            {Field::new("bodies-level", w::LEVEL, t.bodies_level).says(move || says::share(t.bodies_level)).view()}
-            {Field::new("bodies-holds", w::HOLDS, t.bodies_holds)
+            {Field::new("bodies-count", w::COUNT, t.bodies_count()).hint(w::COUNT_HINT).says(count).view()}
+            {Field::new("bodies-level", w::LEVEL, t.bodies_level()).says(move || says::share(t.bodies_level())).view()}
+            {Field::new("bodies-holds", w::HOLDS, t.bodies_holds())
                 .decimal()
-                .volume(t.bodies_holds_unit)
-                .says(move || says::volume(ui, t.bodies_holds, t.bodies_holds_unit))
+                .volume(t.bodies_holds_unit())
+                .says(move || says::volume(ui, t.bodies_holds(), t.bodies_holds_unit()))
                 .view()}
         </div>
         {Answer::new(

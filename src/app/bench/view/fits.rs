@@ -27,18 +27,18 @@ pub(super) fn view(ui: Ui) -> AnyView {
                 .says(move || text.with(|typed| says::optional(says::length(ui, text, unit), typed)))
         };
     let own = move || {
-        t.fit_box.with(|code| code == "own").then(|| {
-            Field::new("fit-side", w::SIDE, t.fit_side)
+        t.fit_box().with(|code| code == "own").then(|| {
+            Field::new("fit-side", w::SIDE, t.fit_side())
                 .decimal()
-                .length(t.fit_side_unit)
-                .says(move || says::length(ui, t.fit_side, t.fit_side_unit))
+                .length(t.fit_side_unit())
+                .says(move || says::length(ui, t.fit_side(), t.fit_side_unit()))
                 .view()
         })
     };
     let rest = view! {
         <div class="fields">
-            {side("fit-gap", w::GAP, t.fit_gap, t.fit_gap_unit).hint(en_bench::yard::MAY_BE_EMPTY).view()}
-            {side("fit-bar", w::BAR, t.fit_bar, t.fit_bar_unit).hint(en_bench::yard::MAY_BE_EMPTY).view()}
+            {side("fit-gap", w::GAP, t.fit_gap(), t.fit_gap_unit()).hint(en_bench::yard::MAY_BE_EMPTY).view()}
+            {side("fit-bar", w::BAR, t.fit_bar(), t.fit_bar_unit()).hint(en_bench::yard::MAY_BE_EMPTY).view()}
         </div>
     };
     view! {
@@ -47,12 +47,12 @@ pub(super) fn view(ui: Ui) -> AnyView {
             .option("medium", MEDIUM)
             .option("shallow", SHALLOW)
             .option("own", OTHER)
-            .text(t.fit_box)
+            .text(t.fit_box())
             .view()}
         <div class="fields">
-            {own} {side("fit-depth", w::DEPTH, t.fit_depth, t.fit_depth_unit).view()}
-            {side("fit-width", w::WIDTH, t.fit_width, t.fit_width_unit).view()}
-            {side("fit-length", w::LENGTH, t.fit_length, t.fit_length_unit).view()}
+            {own} {side("fit-depth", w::DEPTH, t.fit_depth(), t.fit_depth_unit()).view()}
+            {side("fit-width", w::WIDTH, t.fit_width(), t.fit_width_unit()).view()}
+            {side("fit-length", w::LENGTH, t.fit_length(), t.fit_length_unit()).view()}
         </div>
         {Answer::new(
                 w::LABEL,

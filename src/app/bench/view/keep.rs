@@ -57,39 +57,39 @@ fn form(ui: Ui, on_keep: Callback<crate::app::bench::keep::KeepPlan>) -> AnyView
     view! {
         <section class="keep-form" aria-label=w::TITLE>
             <h3 id=HEADING tabindex="-1">{w::TITLE}</h3>
-            {Field::new("keep-name", w::NAME, t.keep_name)
+            {Field::new("keep-name", w::NAME, t.keep_name())
                 .wide()
-                .says(move || named(t.keep_name))
+                .says(move || named(t.keep_name()))
                 .view()}
-            {Field::new("keep-tags", w::TAGS, t.keep_tags)
+            {Field::new("keep-tags", w::TAGS, t.keep_tags())
                 .wide()
                 .hint(w::TAGS_HINT)
-                .says(move || match t.keep_tags.with(|text| tags(text, &BrowserLetters)) {
+                .says(move || match t.keep_tags().with(|text| tags(text, &BrowserLetters)) {
                     Ok(tags) => Says::Echo(w::named(tags.len())),
                     Err(error) => Says::Wrong(en_typed::tags(&error)),
                 })
                 .view()}
             {depths(ui)}
-            {Field::new("keep-trap", w::TRAP, t.keep_trap)
+            {Field::new("keep-trap", w::TRAP, t.keep_trap())
                 .wide()
-                .says(move || named(t.keep_trap))
+                .says(move || named(t.keep_trap()))
                 .view()}
             {Choice::new("keep-form", w::FORM)
                 .option("between", w::FORM_BETWEEN)
                 .option("one_well", w::FORM_ONE)
                 .option("two_wells", w::FORM_TWO)
                 .option("floor", w::FORM_FLOOR)
-                .text(t.keep_form)
+                .text(t.keep_form())
                 .view()}
             {Choice::new("keep-filled", w::FILLED)
                 .option("today", w::TODAY)
                 .option("earlier", w::EARLIER)
                 .option("not_yet", w::NOT_YET)
-                .text(t.keep_filled)
+                .text(t.keep_filled())
                 .view()}
-            {move || t.keep_filled.with(|code| code == "earlier").then(|| filled_on(ui))}
-            {Stepper::new("keep-days", w::DAYS, t.keep_days, 1, 120)
-                .says(move || says::count(t.keep_days, 1, 120))
+            {move || t.keep_filled().with(|code| code == "earlier").then(|| filled_on(ui))}
+            {Stepper::new("keep-days", w::DAYS, t.keep_days(), 1, 120)
+                .says(move || says::count(t.keep_days(), 1, 120))
                 .view()}
             {Notice::caution(w::ONLY_HERE).view()}
             <p class="keys">
@@ -125,7 +125,7 @@ fn filled_on(ui: Ui) -> AnyView {
         Ok(None) => Says::Nothing,
         Err(error) => Says::Wrong(en_typed::day(error)),
     };
-    Field::new("keep-filled-on", w::FILLED_ON, ui.bench().keep_filled_on).day().says(says).view()
+    Field::new("keep-filled-on", w::FILLED_ON, ui.bench().keep_filled_on()).day().says(says).view()
 }
 
 /// One choice a box, from the floor up.
@@ -136,7 +136,7 @@ fn depths(ui: Ui) -> AnyView {
         (0..boxes.get().min(MOST_BOXES) as usize)
             .map(|index| {
                 let code = move || {
-                    t.keep_depths.with(|text| match depth_codes(text, index + 1).pop() {
+                    t.keep_depths().with(|text| match depth_codes(text, index + 1).pop() {
                         Some("medium") => "medium",
                         Some("shallow") => "shallow",
                         _ => "deep",
@@ -148,7 +148,7 @@ fn depths(ui: Ui) -> AnyView {
                     .option("shallow", en_bench::SHALLOW)
                     .chosen(code)
                     .choose(move |code| {
-                        t.keep_depths.update(|text| *text = with_depth(text, index, &code));
+                        t.keep_depths().update(|text| *text = with_depth(text, index, &code));
                     })
                     .view()
             })
@@ -168,7 +168,7 @@ fn with_depth(text: &str, index: usize, code: &str) -> String {
 
 /// Tags that still are a plain count go along with the number of hives; tags of the keeper's own stay.
 fn follow_hives(ui: Ui) {
-    let keep_tags = ui.bench().keep_tags;
+    let keep_tags = ui.bench().keep_tags();
     let hives = Memo::new(move |_| ui.draft.with(|draft| reckon(draft).map(|sum| sum.total.hives)));
     Effect::new(move || {
         let Some(hives) = hives.get() else { return };

@@ -27,9 +27,9 @@ pub(super) fn view(ui: Ui) -> AnyView {
             .says(move || text.with(|typed| says::optional(says::volume(ui, text, unit), typed)))
     };
     let rows = [
-        (t.oil_size1, t.oil_unit1, t.oil_price1),
-        (t.oil_size2, t.oil_unit2, t.oil_price2),
-        (t.oil_size3, t.oil_unit3, t.oil_price3),
+        (t.oil_size1(), t.oil_unit1(), t.oil_price1()),
+        (t.oil_size2(), t.oil_unit2(), t.oil_price2()),
+        (t.oil_size3(), t.oil_unit3(), t.oil_price3()),
     ];
     let rows = rows.into_iter().enumerate().map(|(index, (size, unit, price))| {
         let number = (index + 1).to_string();
@@ -43,20 +43,20 @@ pub(super) fn view(ui: Ui) -> AnyView {
             </div>
         }
     });
-    let spread = volume("oil-spread".to_owned(), w::SPREAD.to_owned(), t.oil_spread, t.oil_spread_unit)
+    let spread = volume("oil-spread".to_owned(), w::SPREAD.to_owned(), t.oil_spread(), t.oil_spread_unit())
         .hint(MAY_BE_EMPTY);
     view! {
         <div class="fields">
-            {Field::new("oil-services", w::SERVICES, t.oil_services)
+            {Field::new("oil-services", w::SERVICES, t.oil_services())
                 .whole()
-                .says(move || says::count(t.oil_services, 0, 366))
+                .says(move || says::count(t.oil_services(), 0, 366))
                 .view()}
-            {Field::new("oil-each", w::EACH, t.oil_each)
+            {Field::new("oil-each", w::EACH, t.oil_each())
                 .decimal()
-                .volume(t.oil_each_unit)
-                .says(move || says::volume(ui, t.oil_each, t.oil_each_unit))
+                .volume(t.oil_each_unit())
+                .says(move || says::volume(ui, t.oil_each(), t.oil_each_unit()))
                 .view()}
-            {Field::new("oil-spill", w::SPILL, t.oil_spill).says(move || says::share(t.oil_spill)).view()}
+            {Field::new("oil-spill", w::SPILL, t.oil_spill()).says(move || says::share(t.oil_spill())).view()}
         </div>
         {more(w::REST, spread.view())}
         <h3>{w::ROWS}</h3>

@@ -25,21 +25,21 @@ pub(super) fn view(ui: Ui) -> AnyView {
     // Offered only when it would change something.
     let take = move || {
         let traps = traps.get()?.to_string();
-        t.packs_need.with(|need| need.trim() != traps).then(|| {
+        t.packs_need().with(|need| need.trim() != traps).then(|| {
             let label = w::take(&traps);
-            Key::new(label, move || t.packs_need.set(traps.clone())).quiet().view()
+            Key::new(label, move || t.packs_need().set(traps.clone())).quiet().view()
         })
     };
     let fees = view! {
         <div class="fields">
-            {price_field("packs-fee", w::FEE.to_owned(), t.packs_fee).hint(MAY_BE_EMPTY).view()}
-            {price_field("packs-free", w::FREE.to_owned(), t.packs_free).hint(MAY_BE_EMPTY).view()}
+            {price_field("packs-fee", w::FEE.to_owned(), t.packs_fee()).hint(MAY_BE_EMPTY).view()}
+            {price_field("packs-free", w::FREE.to_owned(), t.packs_free()).hint(MAY_BE_EMPTY).view()}
         </div>
     };
     view! {
-        {Field::new("packs-need", w::NEED, t.packs_need)
+        {Field::new("packs-need", w::NEED, t.packs_need())
             .whole()
-            .says(move || says::count(t.packs_need, 0, MOST_PIECES))
+            .says(move || says::count(t.packs_need(), 0, MOST_PIECES))
             .view()}
         {take}
         {rows(ui)}
@@ -74,14 +74,15 @@ fn price_field(id: impl Into<String>, label: String, text: RwSignal<String>) -> 
 fn rows(ui: Ui) -> AnyView {
     let t = ui.bench();
     let all = [
-        (t.packs_size1, t.packs_price1),
-        (t.packs_size2, t.packs_price2),
-        (t.packs_size3, t.packs_price3),
-        (t.packs_size4, t.packs_price4),
-        (t.packs_size5, t.packs_price5),
+        (t.packs_size1(), t.packs_price1()),
+        (t.packs_size2(), t.packs_price2()),
+        (t.packs_size3(), t.packs_price3()),
+        (t.packs_size4(), t.packs_price4()),
+        (t.packs_size5(), t.packs_price5()),
     ];
-    let shown =
-        Memo::new(move |_| t.packs_rows.with(|rows| rows.parse::<usize>().unwrap_or(3)).clamp(1, all.len()));
+    let shown = Memo::new(move |_| {
+        t.packs_rows().with(|rows| rows.parse::<usize>().unwrap_or(3)).clamp(1, all.len())
+    });
     let list = move || {
         all.into_iter()
             .take(shown.get())
@@ -106,7 +107,7 @@ fn rows(ui: Ui) -> AnyView {
         {move || {
             (shown.get() < all.len())
                 .then(|| {
-                    Key::new(w::MORE, move || t.packs_rows.set((shown.get_untracked() + 1).to_string())).view()
+                    Key::new(w::MORE, move || t.packs_rows().set((shown.get_untracked() + 1).to_string())).view()
                 })
         }}
         <p class="small">{w::CURRENCY}</p>

@@ -19,7 +19,7 @@ use leptos::prelude::*;
 pub(super) fn view(ui: Ui) -> AnyView {
     let t = ui.bench();
     let sum = Memo::new(move |_| ui.draft.with(|draft| reckon(draft, ui.today.get())));
-    let last = move || match t.refill_last.with(|text| last_service(text, ui.today.get())) {
+    let last = move || match t.refill_last().with(|text| last_service(text, ui.today.get())) {
         Ok(day) => {
             let ago = en::relative(day.days_since(ui.today.get()));
             Says::Echo(en::echo(&[&en::date(day), ", ", &ago].concat()))
@@ -29,9 +29,9 @@ pub(super) fn view(ui: Ui) -> AnyView {
     let loses = move || sum.with(|sum| sum.as_ref().is_some_and(|sum| sum.rose));
     view! {
         <div class="fields">
-            {Field::new("refill-last", w::LAST, t.refill_last).day().says(last).view()}
-            {Stepper::new("refill-max", w::MAX, t.refill_max, 1, 120)
-                .says(move || says::count(t.refill_max, 1, 120))
+            {Field::new("refill-last", w::LAST, t.refill_last()).day().says(last).view()}
+            {Stepper::new("refill-max", w::MAX, t.refill_max(), 1, 120)
+                .says(move || says::count(t.refill_max(), 1, 120))
                 .view()}
         </div>
         {Answer::new(
@@ -59,15 +59,15 @@ fn rest(ui: Ui) -> AnyView {
     };
     view! {
         <div class="fields">
-            {share("refill-level", w::LEVEL, t.refill_level).view()}
-            {share("refill-floor", w::FLOOR, t.refill_floor).hint(w::FLOOR_HINT).view()}
-            {share("refill-found", w::FOUND, t.refill_found).view()}
-            {number("refill-stretch", w::STRETCH, t.refill_stretch, 1, 999).view()}
-            {number("refill-room", w::ROOM, t.refill_room, 0, MOST_BODIES).view()}
-            {Field::new("refill-catch", w::CATCH, t.refill_catch)
+            {share("refill-level", w::LEVEL, t.refill_level()).view()}
+            {share("refill-floor", w::FLOOR, t.refill_floor()).hint(w::FLOOR_HINT).view()}
+            {share("refill-found", w::FOUND, t.refill_found()).view()}
+            {number("refill-stretch", w::STRETCH, t.refill_stretch(), 1, 999).view()}
+            {number("refill-room", w::ROOM, t.refill_room(), 0, MOST_BODIES).view()}
+            {Field::new("refill-catch", w::CATCH, t.refill_catch())
                 .decimal()
                 .says(move || {
-                    t.refill_catch.with(|typed| says::optional(says::positive(t.refill_catch), typed))
+                    t.refill_catch().with(|typed| says::optional(says::positive(t.refill_catch()), typed))
                 })
                 .view()}
         </div>

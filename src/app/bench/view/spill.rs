@@ -40,9 +40,9 @@ pub(super) fn view(ui: Ui) -> AnyView {
     };
     view! {
         <div class="fields">
-            {side("spill-length", w::LENGTH, t.spill_length, t.spill_length_unit).view()}
-            {side("spill-depth", w::DEPTH, t.spill_depth, t.spill_depth_unit).view()}
-            {Field::new("spill-fill", w::FILL, t.spill_fill).says(move || says::share(t.spill_fill)).view()}
+            {side("spill-length", w::LENGTH, t.spill_length(), t.spill_length_unit()).view()}
+            {side("spill-depth", w::DEPTH, t.spill_depth(), t.spill_depth_unit()).view()}
+            {Field::new("spill-fill", w::FILL, t.spill_fill()).says(move || says::share(t.spill_fill())).view()}
         </div>
         {Answer::new(
                 w::GOES_OVER,

@@ -24,19 +24,19 @@ use leptos::prelude::*;
 pub(super) fn view(ui: Ui) -> AnyView {
     let t = ui.bench();
     let sum = Memo::new(move |_| ui.draft.with(reckon));
-    let holds_says = move || match says::volume(ui, t.holds, t.holds_unit) {
+    let holds_says = move || match says::volume(ui, t.holds(), t.holds_unit()) {
         Says::Nothing if sum.with(|sum| sum.as_ref().is_some_and(odd)) => Says::Echo(w::SIZE_ODD.to_owned()),
         says => says,
     };
     view! {
         <div class="fields">
-            {Stepper::new("hives", w::HIVES, t.hives, 0, MOST_HIVES)
-                .says(move || says::count(t.hives, 0, MOST_HIVES))
+            {Stepper::new("hives", w::HIVES, t.hives(), 0, MOST_HIVES)
+                .says(move || says::count(t.hives(), 0, MOST_HIVES))
                 .view()}
-            {Stepper::new("boxes", w::BOXES, t.boxes, 0, MOST_BOXES)
-                .says(move || says::count(t.boxes, 0, MOST_BOXES))
+            {Stepper::new("boxes", w::BOXES, t.boxes(), 0, MOST_BOXES)
+                .says(move || says::count(t.boxes(), 0, MOST_BOXES))
                 .view()}
-            {Field::new("holds", w::HOLDS, t.holds).decimal().volume(t.holds_unit).says(holds_says).view()}
+            {Field::new("holds", w::HOLDS, t.holds()).decimal().volume(t.holds_unit()).says(holds_says).view()}
         </div>
         {Answer::new(w::TRAPS, move || sum.with(|sum| sum.as_ref().map_or_else(none, traps)))
             .sum(move || sum.with(|sum| sum.as_ref().map(traps_sum).unwrap_or_default()))
@@ -64,17 +64,17 @@ fn rest(ui: Ui) -> AnyView {
     let t = ui.bench();
     view! {
         <div class="fields">
-            {Stepper::new("a-box", w::A_BOX, t.a_box, 0, MOST_TRAPS_A_BOX)
-                .says(move || says::count(t.a_box, 0, MOST_TRAPS_A_BOX))
+            {Stepper::new("a-box", w::A_BOX, t.a_box(), 0, MOST_TRAPS_A_BOX)
+                .says(move || says::count(t.a_box(), 0, MOST_TRAPS_A_BOX))
                 .view()}
-            {Field::new("fill", w::FILL, t.fill).says(move || says::share(t.fill)).view()}
-            {Field::new("reserve", w::RESERVE, t.reserve).says(move || says::share(t.reserve)).view()}
-            {Field::new("bottle", w::BOTTLE, t.bottle)
+            {Field::new("fill", w::FILL, t.fill()).says(move || says::share(t.fill())).view()}
+            {Field::new("reserve", w::RESERVE, t.reserve()).says(move || says::share(t.reserve())).view()}
+            {Field::new("bottle", w::BOTTLE, t.bottle())
                 .decimal()
-                .volume(t.bottle_unit)
+                .volume(t.bottle_unit())
                 .hint(w::MAY_BE_EMPTY)
                 .says(move || {
-                    t.bottle.with(|text| says::optional(says::volume(ui, t.bottle, t.bottle_unit), text))
+                    t.bottle().with(|text| says::optional(says::volume(ui, t.bottle(), t.bottle_unit()), text))
                 })
                 .view()}
         </div>
@@ -139,7 +139,7 @@ fn figure(sum: &YardSum, draft: &BenchDraft) -> AnyView {
     if sum.spots.iter().all(Vec::is_empty) {
         return ().into_any();
     }
-    let depths = depth_codes(&draft.keep_depths, sum.spots.len());
+    let depths = depth_codes(draft.keep_depths(), sum.spots.len());
     let sides: Vec<BoxSide> = depths
         .into_iter()
         .zip(&sum.spots)
