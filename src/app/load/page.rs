@@ -140,7 +140,7 @@ fn yards(trip: Trip) -> El {
 fn yard_tick(trip: Trip, id: ThingId, name: &str) -> El {
     let own = id.clone();
     let on = move || trip.off.with(|off| !off.contains(&own));
-    let set = move |on| {
+    let set = move |on: bool| {
         trip.off.update(|off| {
             off.retain(|other| *other != id);
             if !on {
