@@ -33,7 +33,7 @@ type Text = RwSignal<String>;
 /// A text and the code of its unit.
 type Sides = [(Text, Text); 3];
 
-/// A signal for every field.
+/// A signal for every field. Handed about behind one handle: together they are too many.
 #[derive(Clone, Copy)]
 struct Typed {
     name: Text,
@@ -109,15 +109,13 @@ pub fn view(ui: Ui, records: Records, id: &str) -> Bit {
         known => known,
     };
     let body = match draft {
-        Some(draft) => fields(ui, records, of, Typed::new(draft)),
+        Some(draft) => fields(ui, records, of, StoredValue::new(Typed::new(draft))),
         None => el("p").text(w::UNKNOWN),
     };
     Bit::Many(vec![back.into(), heading(w::NEW).into(), body.into()])
 }
 
-fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: Typed) -> El {
-    // A handle: the fields together are too many to be carried into every closure.
-    let typed = StoredValue::new(typed);
+fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Typed>) -> El {
     let t = typed.get_value();
     let draft = Memo::new(move |_| typed.with_value(Typed::draft));
     let oil = Memo::new(move |_| draft.with(|draft| draft.built().takes_oil()));

@@ -22,8 +22,8 @@ use wasm_bindgen::JsCast;
 /// What every line can reach.
 #[derive(Clone, Copy)]
 struct Desk {
-    ui: Ui,
-    records: Records,
+    /// Behind one handle: together they are too large to be handed about.
+    reach: StoredValue<(Ui, Records)>,
     /// The line whose keys are shown.
     open: RwSignal<Option<EntryId>>,
 }
@@ -31,7 +31,7 @@ struct Desk {
 /// The history of everything, or of the yard or hive with the id `of`.
 pub(super) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
     let of = of.and_then(|of| ThingId::parse(of).ok());
-    let desk = Desk { ui, records, open: RwSignal::new(None) };
+    let desk = Desk { reach: StoredValue::new((ui, records)), open: RwSignal::new(None) };
     let shown = RwSignal::new(PAGE);
     let chosen = of.clone();
     let list = live(move || {
@@ -183,7 +183,7 @@ fn line_keys(desk: Desk, id: &EntryId, together: usize, brings: bool) -> El {
     let (one, all) = (id.clone(), id.clone());
     let strike_one = move || strike(desk, &one, std::slice::from_ref(&one), w::STRUCK_SAID);
     let strike_all = move || {
-        let together = desk.records.book.with_untracked(|book| book.together(&all));
+        let together = desk.reach.get_value().1.book.with_untracked(|book| book.together(&all));
         strike(desk, &all, &together, w::STRUCK_SAID);
     };
     let all = (together > 1)
@@ -201,11 +201,12 @@ fn line_id(id: &EntryId) -> String {
 
 /// Strikes lines out and puts the focus back on the line it was on: the list is drawn anew.
 fn strike(desk: Desk, line: &EntryId, entries: &[EntryId], said: &str) {
-    if desk.records.strike(entries, said).is_err() {
+    let (ui, records) = desk.reach.get_value();
+    if records.strike(entries, said).is_err() {
         return;
     }
     desk.open.set(None);
-    desk.ui.said.set(said.to_owned());
+    ui.said.set(said.to_owned());
     let id = line_id(line);
     edge::after_paint(move || {
         let line = edge::document().and_then(|document| document.get_element_by_id(&id));

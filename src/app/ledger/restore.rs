@@ -97,28 +97,8 @@ fn preview(records: Records, backup: &Backup, opened: Opened, result: RwSignal<S
     let label = if union.new == 0 { w::NOTHING_NEW.to_owned() } else { w::confirm(union.new) };
     let take = move || {
         let Some(Ok(backup)) = opened.get_untracked() else { return };
-        let (made, held) = (backup.made.day(), backup.counts.entries);
-        match records.restore(backup, String::new()) {
-            Ok(union) => {
-                opened.set(None);
-                result.set(w::done(&w::union(union.new, union.same, union.clashes.len())));
-                let own = records
-                    .book
-                    .with_untracked(|book| book.log().entries().filter(|entry| !entry.is_demo()).count());
-                // Where the file holds all there is, it is as good as one saved here.
-                if own == held && union.clashes.is_empty() {
-                    records.remember(|meta| {
-                        if meta.backup.is_none_or(|(day, before)| (before, day) < (held, made)) {
-                            meta.backup = Some((made, held));
-                        }
-                    });
-                }
-            }
-            Err(_) => {
-                opened.set(None);
-                result.set(w::NOT_KEPT.to_owned());
-            }
-        }
+        opened.set(None);
+        result.set(take_in(records, backup));
     };
     let list =
         |lines: Vec<String>| el("ul").class("plain-list").kids(lines.iter().map(|line| el("li").text(line)));
@@ -135,6 +115,23 @@ fn preview(records: Records, backup: &Backup, opened: Opened, result: RwSignal<S
         .kid(Key::new(label, take).primary().mark("restore-confirm").view())
         .kid(Key::new(w::LEAVE, move || opened.set(None)).view());
     el("div").class("preview").test_id("restore-preview").kids(bits).kid(keys)
+}
+
+/// Takes a file in and says what came of it.
+fn take_in(records: Records, backup: Backup) -> String {
+    let (made, held) = (backup.made.day(), backup.counts.entries);
+    let Ok(union) = records.restore(backup, String::new()) else { return w::NOT_KEPT.to_owned() };
+    let own =
+        records.book.with_untracked(|book| book.log().entries().filter(|entry| !entry.is_demo()).count());
+    // Where the file holds all there is, it is as good as one saved here.
+    if own == held && union.clashes.is_empty() {
+        records.remember(|meta| {
+            if meta.backup.is_none_or(|(day, before)| (before, day) < (held, made)) {
+                meta.backup = Some((made, held));
+            }
+        });
+    }
+    w::done(&w::union(union.new, union.same, union.clashes.len()))
 }
 
 fn clashing(book: &Book, union: &Union) -> Vec<String> {
