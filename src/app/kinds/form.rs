@@ -193,6 +193,7 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
     el("div")
         .kid(
             el("div")
+                .class("stack")
                 .class("fields")
                 .kid(holds_field.hint(w::HOLDS_HINT).says(holds).view())
                 .kid(Field::new("kind-fill", w::FILL, fill_typed).says(fill).view()),

@@ -107,7 +107,7 @@ fn chooser(
     });
     let select = el("select").attr("id", id).attr("autocomplete", "off").kids(options);
     let select = select.on("change", move |event| choose(event_target_value(&event)));
-    el("div").class("field").kid(el("label").attr("for", id).text(label)).kid(select)
+    el("div").class("field field-wide").kid(el("label").attr("for", id).text(label)).kid(select)
 }
 
 fn day_view(desk: Desk, book: &Book, day: Day, today: Day, lines: &[Line<'_>]) -> El {

@@ -54,7 +54,7 @@ pub(super) fn view(records: Records) -> El {
     let area =
         el("textarea").attr("id", "restore-text").attr("rows", "4").attr("spellcheck", "false").typed(pasted);
     let paste = el("div")
-        .class("field")
+        .class("field field-wide")
         .kid(el("label").attr("for", "restore-text").text(w::PASTE_LABEL))
         .kid(area)
         .kid(
@@ -73,7 +73,7 @@ pub(super) fn view(records: Records) -> El {
         .kid(el("h2").text(w::TITLE))
         .kid(
             el("div")
-                .class("field")
+                .class("field field-wide")
                 .kid(el("label").attr("for", "restore-file").text(w::FILE))
                 .kid(el("p").class("field-hint").attr("id", "restore-hint").text(w::HINT))
                 .kid(field),
