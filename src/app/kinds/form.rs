@@ -11,6 +11,7 @@ use crate::app::edge::letters::BrowserLetters;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
+use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
@@ -319,6 +320,7 @@ fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>) -
     let failed = RwSignal::new(false);
     let press = move || {
         let Some(kind) = draft.with_untracked(|draft| draft.read(&BrowserLetters)) else { return };
+        let act = w::act(&isolated(&kind.name));
         let written = records.book.with_untracked(|book| {
             let today = ui.today.get_untracked();
             let (day, what) = match &of {
@@ -330,7 +332,7 @@ fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>) -
             };
             book.about_keeper(&records.pen(), day, what)
         });
-        if records.put(written, w::SAVED).is_ok() {
+        if records.put(written, act).is_ok() {
             ui.said.set(w::SAVED.to_owned());
             ui.go(&Place::Kinds);
         } else {

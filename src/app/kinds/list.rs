@@ -63,12 +63,13 @@ fn item(ui: Ui, records: Records, id: &ThingId, now: &KindNow) -> El {
     } else {
         let retired = now.retired;
         let of = id.clone();
+        let name = isolated(&kind.name);
         let retire = move || {
             let written = records.book.with_untracked(|book| {
                 let today = ui.today.get_untracked().max(super::first_day(book, &of));
                 book.about_keeper(&records.pen(), today, What::KindRetired { kind: of.clone() })
             });
-            if records.put(written, w::RETIRED_SAID).is_ok() {
+            if records.put(written, w::retired_act(&name)).is_ok() {
                 ui.said.set(w::RETIRED_SAID.to_owned());
             }
         };

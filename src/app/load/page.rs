@@ -188,7 +188,7 @@ fn set(trip: Trip) -> Bit {
         let written = records
             .book
             .with_untracked(|book| book.about_keeper(&records.pen(), ui.today.get_untracked(), what));
-        if records.put(written, w::SET_SAID).is_ok() {
+        if records.put(written, w::SET_ACT).is_ok() {
             ui.said.set(w::SET_SAID.to_owned());
         }
     };
