@@ -101,7 +101,7 @@ pub fn refused_line(stop: Signal<Option<String>>) -> El {
 /// A stretch of page that opens on tap and is built only then.
 pub fn fold<B: Into<Bit>>(title: &'static str, mark: &'static str, body: impl Fn() -> B + 'static) -> El {
     let opened = RwSignal::new(false);
-    let body = live(move || opened.get().then(|| untrack(|| Bit::from(body().into()))));
+    let body = live(move || opened.get().then(|| untrack(|| -> Bit { body().into() })));
     el("details")
         .class("more")
         .test_id(mark)
