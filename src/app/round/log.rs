@@ -48,7 +48,16 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
             return walk.ask.set(Ask::Nothing);
         }
     };
-    let doubts = walk.records().book.with_untracked(|book| book.doubts(day, &check));
+    let today = walk.today.get_untracked();
+    let pen = walk.records().pen();
+    let (doubts, written) = walk
+        .records()
+        .book
+        .with_untracked(|book| (book.doubts(day, &check), book.check(&pen, day, today, check.clone())));
+    // What cannot be written needs no other question.
+    if let Err(refusal) = written {
+        return walk.ask.set(Ask::Stopped(Stop::Refused(refusal)));
+    }
     // A level that rose is kept and flagged: the keeper cannot know better than what was read.
     let asked: Vec<Doubt> =
         doubts.iter().copied().filter(|doubt| !matches!(doubt, Doubt::Rose { .. })).collect();
@@ -57,12 +66,9 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
     }
     let rose = doubts.iter().any(|doubt| matches!(doubt, Doubt::Rose { .. }));
     let cards = cards(&check, day, rose);
-    let today = walk.today.get_untracked();
     let next = next(walk, &now.yard, &hive, day);
-    let pen = walk.records().pen();
     let some = check.traps.as_ref().map(Vec::len);
     let said = w::logged(&now.tag, did, some, (day != today).then_some(day));
-    let written = walk.records().book.with_untracked(|book| book.check(&pen, day, today, check));
     match walk.records().put(written, said) {
         Ok(_) => {
             walk.cards.set((Some(hive), cards));

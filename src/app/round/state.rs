@@ -104,8 +104,8 @@ impl Walk {
         provide_context(walk);
         let known =
             |hive: &ThingId| records.book.with_untracked(|book| book.standing().hives.contains_key(hive));
-        let half_made = |hive: &ThingId| drafts.hives.get(hive).is_some_and(|typed| !typed.is_empty());
-        if let Some(hive) = drafts.open.filter(|hive| known(hive) && half_made(hive)) {
+        let half_made = |hive: &ThingId| drafts.get(hive).is_some();
+        if let Some(hive) = drafts.open.clone().filter(|hive| known(hive) && half_made(hive)) {
             walk.open_hive(&hive);
             walk.more.set(true);
         }
@@ -129,7 +129,7 @@ impl Walk {
     /// Opens the panel of a hive and brings back what was half made there.
     pub fn open_hive(self, hive: &ThingId) {
         self.put_aside();
-        let typed = self.drafts.with_untracked(|drafts| drafts.hives.get(hive).cloned()).unwrap_or_default();
+        let typed = self.drafts.with_untracked(|drafts| drafts.get(hive).cloned()).unwrap_or_default();
         let today = self.today.get_untracked();
         self.begun.set(typed.begun.filter(|day| *day != today && !typed.is_empty()));
         self.fill(typed);
@@ -150,9 +150,7 @@ impl Walk {
         self.fill(Typed::default());
         self.begun.set(None);
         if let Some(hive) = self.open.get_untracked() {
-            self.drafts.update(|drafts| {
-                drafts.hives.remove(&hive);
-            });
+            self.drafts.update(|drafts| drafts.put(&hive, Typed::default()));
         }
     }
 
@@ -176,7 +174,7 @@ impl Walk {
 
     /// Whether a hive other than the open one has a half-made entry. Tracked.
     pub fn half_made(self, hive: &ThingId) -> bool {
-        self.drafts.with(|drafts| drafts.hives.get(hive).is_some_and(|typed| !typed.is_empty()))
+        self.drafts.with(|drafts| drafts.get(hive).is_some())
     }
 
     fn fill(self, typed: Typed) {
@@ -192,18 +190,11 @@ impl Walk {
         let Some(hive) = self.open.get_untracked() else { return };
         let typed = untrack(|| self.typed());
         let today = self.today.get_untracked();
-        let held = self.drafts.with_untracked(|drafts| drafts.hives.contains_key(&hive));
-        if typed.is_empty() && !held {
-            return;
+        let held = self.drafts.with_untracked(|drafts| drafts.get(&hive).is_some());
+        if !typed.is_empty() || held {
+            let begun = typed.begun.or(Some(today));
+            self.drafts.update(|drafts| drafts.put(&hive, Typed { begun, ..typed }));
         }
-        self.drafts.update(|drafts| {
-            if typed.is_empty() {
-                drafts.hives.remove(&hive);
-            } else {
-                let begun = typed.begun.or(Some(today));
-                drafts.hives.insert(hive, Typed { begun, ..typed });
-            }
-        });
     }
 
     /// Everything half made as one text; empty when there is nothing. Tracks all of it.
@@ -211,12 +202,11 @@ impl Walk {
         let mut drafts = self.drafts.get();
         drafts.day = self.day.get();
         drafts.open = self.open.get();
-        if let Some(hive) = &drafts.open {
+        if let Some(hive) = drafts.open.clone() {
             let typed = self.typed();
             let begun = typed.begun.or(Some(self.today.get_untracked()));
-            drafts.hives.insert(hive.clone(), Typed { begun, ..typed });
+            drafts.put(&hive, Typed { begun, ..typed });
         }
-        drafts.hives.retain(|_, typed| !typed.is_empty());
         if drafts.is_empty() { String::new() } else { serde_json::to_string(&drafts).unwrap_or_default() }
     }
 
