@@ -372,7 +372,12 @@ pub fn logged(tag: &str, work: Did, traps: Option<usize>, on: Option<Day>) -> St
     let traps = traps.and_then(|traps| u32::try_from(traps).ok());
     let some = traps.map_or_else(String::new, |traps| [" ", &counted(traps, "trap", "traps")].concat());
     let on = on.map_or_else(String::new, |day| [" on ", &near(day)].concat());
-    [&hive(tag), &some, " ", did(work), &on].concat()
+    let work = match (work, &traps) {
+        (Did::Missing, Some(_)) => "missing",
+        (Did::Missing, None) => "traps missing",
+        _ => did(work),
+    };
+    [&hive(tag), &some, " ", work, &on].concat()
 }
 
 /// "Hive 7 skipped: temper".
