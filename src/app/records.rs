@@ -84,7 +84,7 @@ impl Records {
     /// Opens the book and provides it to the views below.
     pub fn provide() -> Records {
         let (opened, mut home) = open();
-        let Opened { cabinet, book, asides, .. } = opened;
+        let Opened { cabinet, book, asides, unsaved } = opened;
         if cabinet.read_only() {
             home = Home::ReadOnly;
         }
@@ -98,7 +98,7 @@ impl Records {
             asides: RwSignal::new(asides),
             gone: RwSignal::new(gone),
             act: RwSignal::new(None),
-            unsaved: RwSignal::new(None),
+            unsaved: RwSignal::new(left_over(unsaved)),
             meta: RwSignal::new(meta),
             cabinet: StoredValue::new_local(cabinet),
             writer: StoredValue::new(writer()),
@@ -312,6 +312,13 @@ impl Records {
             }
         });
     }
+}
+
+/// What an earlier start could not keep is shown like what this one cannot.
+fn left_over(entries: Vec<Entry>) -> Option<Unsaved> {
+    let text = serde_json::to_string(&entries).ok()?;
+    let why = NotSaved::Shelf { why: ShelfError::Full, text };
+    (!entries.is_empty()).then(|| Unsaved { why, entries, said: String::new() })
 }
 
 /// The browser's storage, or a shelf that forgets when the browser lends none.

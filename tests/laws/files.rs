@@ -2,8 +2,9 @@
 
 use super::quantities::ranges;
 use super::{decimals, kinds, lengths, shares, volumes};
-use beetle_almanac::almanac::quantity::{LengthUnit, VolumeUnit};
+use beetle_almanac::almanac::quantity::{LengthUnit, Share, VolumeUnit};
 use beetle_almanac::almanac::stack::{BoxDepth, Corner, HiveSize, Spot};
+use beetle_almanac::almanac::trap::TrapKind;
 use proptest::prelude::*;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -17,7 +18,11 @@ proptest! {
     #[test]
     fn a_kind_of_trap_survives_the_file(kind in kinds()) {
         prop_assert_eq!(&back(&kind), &kind);
-        // A newer version's extra words do not stop an older one from reading the rest.
+        prop_assert!(kind.sound());
+        // A word this version does not know is not dropped in silence.
+        let mut value = serde_json::to_value(&kind).unwrap();
+        value["colour"] = "blue".into();
+        prop_assert!(serde_json::from_value::<TrapKind>(value).is_err());
     }
 
     #[test]
@@ -30,6 +35,34 @@ proptest! {
         prop_assert_eq!(back(&volume), volume);
         prop_assert_eq!(back(&length), length);
         prop_assert_eq!(back(&BoxDepth::Own(length)), BoxDepth::Own(length));
+    }
+}
+
+/// A profile that stands still, falls, or touches an end is not sound, wherever in the profile it does so.
+#[test]
+fn every_profile_of_two_points_is_sound_only_when_it_rises() {
+    let ends = [0, 1, 50, 99, 100].map(super::percent);
+    let mut kind: TrapKind = serde_json::from_str(
+        r#"{"name":"slot trap","form":"between_frame","reusable":false,"inner":{},"outer":{},"fill":50,"max_days":14}"#,
+    )
+    .expect("the least a kind can say");
+    assert!(kind.sound());
+    for a in ends {
+        for b in ends {
+            for c in ends {
+                for d in ends {
+                    kind.profile = vec![(a, b), (c, d)];
+                    let inside = |share| Share::NONE < share && share < Share::FULL;
+                    let rises = [a, b, c, d].into_iter().all(inside) && a < c && b < d;
+                    assert_eq!(kind.sound(), rises, "{:?}", kind.profile);
+                }
+            }
+        }
+    }
+    kind.profile.clear();
+    for days in [0, 1, 120, 121, u16::MAX] {
+        kind.max_days = days;
+        assert_eq!(kind.sound(), (1..=120).contains(&days), "{days}");
     }
 }
 

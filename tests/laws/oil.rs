@@ -3,7 +3,8 @@
 use super::quantities::ranges;
 use super::{kinds, ml, oil_kinds, percent, shares};
 use beetle_almanac::almanac::oil::{
-    OilNeed, Service, bodies_volume, level_flatters, level_without_bodies, oil_for_visit, round_up,
+    OilNeed, Service, bodies_that_fit, bodies_volume, level_flatters, level_without_bodies, oil_for_visit,
+    round_up,
 };
 use beetle_almanac::almanac::quantity::{Share, Volume};
 use beetle_almanac::almanac::tally::CountRange;
@@ -108,6 +109,18 @@ proptest! {
         prop_assert!((sum.low.millilitres() - a.low.plus(b.low).millilitres()).abs() < 1e-9);
         prop_assert_eq!(sum.high.is_some(), a.high.is_some() && b.high.is_some());
         prop_assert!(sum.high.is_none_or(|high| high >= sum.low));
+    }
+}
+
+/// Every number of bodies, and a hair less room than it takes.
+#[test]
+fn as_many_bodies_fit_as_their_volume_says() {
+    for count in 0..=5000 {
+        let volume = bodies_volume(CountRange::exact(count)).high.expect("an exact count has an end");
+        assert_eq!(bodies_that_fit(volume), count);
+        if count > 0 {
+            assert_eq!(bodies_that_fit(volume.times(0.999_999)), count - 1);
+        }
     }
 }
 

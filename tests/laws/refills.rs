@@ -23,17 +23,23 @@ fn facts() -> impl Strategy<Value = RefillFacts> {
         loss,
         proptest::option::of(0..500_u32),
         proptest::option::of(0.0..50.0_f64),
+        proptest::option::of(-5..60_i32),
     )
-        .prop_map(|(day, max_days, level, floor, loss, room, catch_per_day)| RefillFacts {
+        .prop_map(|(day, max_days, level, floor, loss, room, catch_per_day, read)| RefillFacts {
             last_service: Day::FIRST.plus(day),
             max_days,
             level,
-            read_on: None,
+            read_on: read.map(|read| Day::FIRST.plus(day + read)),
             floor,
             loss,
             room,
             catch_per_day,
         })
+}
+
+/// Days from the service to the reading that the level comes from.
+fn ahead(facts: &RefillFacts) -> u16 {
+    facts.read_on.map_or(0, |read| u16::try_from(read.days_since(facts.last_service)).unwrap_or(0))
 }
 
 fn with_loss(facts: RefillFacts, per_day: f64) -> RefillFacts {
@@ -52,6 +58,7 @@ proptest! {
         };
         let read = RefillFacts { read_on: Some(facts.last_service.plus(later)), ..facts };
         let shift = |days: Option<u16>| days.map(|days| days.saturating_add(u16::try_from(later).unwrap()));
+        let facts = RefillFacts { read_on: None, ..facts };
         let (oil, bodies) = limits(&facts);
         prop_assert_eq!(limits(&read), (shift(oil), shift(bodies)));
     }
@@ -91,13 +98,25 @@ proptest! {
                 }
                 Limit::Bodies { days, room, per_day } => (days, f64::from(room), per_day),
             };
+            // Counted from the service, used up from the reading.
+            prop_assert!(days >= ahead(&facts));
+            let days_left = days - ahead(&facts);
             if left <= 0.0 {
-                prop_assert_eq!(days, 0);
+                prop_assert_eq!(days_left, 0);
                 continue;
             }
-            prop_assert!(f64::from(days) * per_day <= left + 2e-4 * per_day, "{:?}", limit);
-            prop_assert!(days == u16::MAX || (f64::from(days) + 1.0) * per_day > left - 2e-4 * per_day, "{:?}", limit);
+            prop_assert!(f64::from(days_left) * per_day <= left + 2e-4 * per_day, "{:?}", limit);
+            prop_assert!(days == u16::MAX || (f64::from(days_left) + 1.0) * per_day > left - 2e-4 * per_day, "{:?}", limit);
         }
+    }
+
+    #[test]
+    fn the_same_level_read_later_never_makes_the_date_earlier(facts in facts(), later in 0..30_i32) {
+        let again = RefillFacts { read_on: facts.read_on.map(|read| read.plus(later)), ..facts };
+        prop_assert!(refill(&again).due >= refill(&facts).due);
+        // A reading from before the service says nothing about it.
+        let before = RefillFacts { read_on: Some(facts.last_service.plus(-1 - later)), ..facts };
+        prop_assert_eq!(refill(&before), refill(&RefillFacts { read_on: None, ..facts }));
     }
 
     #[test]
@@ -147,6 +166,7 @@ proptest! {
         let (per_day, intervals) = median_loss(&[interval]).unwrap();
         let facts = RefillFacts {
             level: Some(percent(left)),
+            read_on: None,
             floor: Some(percent(0)),
             loss: Loss::Hive { per_day, intervals },
             max_days: u16::MAX,
