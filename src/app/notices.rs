@@ -1,6 +1,7 @@
 //! What stands above every place until it is dealt with: nothing here is ever said only once.
 
 use super::edge::{clock, files};
+use super::el::{Bit, El, el, live};
 use super::ledger::safety::{Pressing, clock_doubt};
 use super::ledger::save::{copyable, state, state_view};
 use super::parts::key::{Key, link};
@@ -18,24 +19,30 @@ use crate::papers::backup;
 use leptos::prelude::*;
 
 /// The notices, the most pressing first.
-pub fn notices(ui: Ui) -> AnyView {
+pub fn notices(ui: Ui) -> El {
     let records = Records::get();
-    view! {
-        <div class="notices">
-            {move || records.unsaved.get().map(|unsaved| not_kept(ui, records, unsaved))}
-            {storage(ui, records)}
-            {damaged(ui, records)}
-            {doubt(ui, records)}
-            {demonstration(ui, records)}
-            {backup_age(ui, records)}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("notices")
+        .kid(live(move || records.unsaved.get().map(|unsaved| not_kept(ui, records, &unsaved))))
+        .kid(storage(ui, records))
+        .kid(damaged(ui, records))
+        .kid(doubt(ui, records))
+        .kid(demonstration(ui, records))
+        .kid(backup_age(ui, records))
+}
+
+/// A notice the journeys know by `mark`.
+fn boxed(mark: &str) -> El {
+    el("div").class("notice-box").test_id(mark)
+}
+
+fn keys(key: El) -> El {
+    el("p").class("keys").kid(key)
 }
 
 /// What could not be kept, with three ways out.
-fn not_kept(ui: Ui, records: Records, unsaved: Unsaved) -> AnyView {
-    let text = entries_text(&unsaved);
+fn not_kept(ui: Ui, records: Records, unsaved: &Unsaved) -> El {
+    let text = entries_text(unsaved);
     let file = text.clone();
     let try_again = move || {
         records.try_again();
@@ -45,19 +52,15 @@ fn not_kept(ui: Ui, records: Records, unsaved: Unsaved) -> AnyView {
     let as_file = move || {
         files::save(&w::file_name(&clock::stamp().day().to_string()), "application/json", &file);
     };
-    view! {
-        <section class="notice-box" data-testid="unsaved-notice" aria-label=w::UNSAVED role="alert">
-            {Notice::alarm([w::UNSAVED, ": ", &unsaved.said, ". ", w::why(&unsaved.why)].concat()).view()}
-            <p>{w::UNSAVED_HOW}</p>
-            {copyable("unsaved-text", w::UNSAVED_TEXT, text)}
-            <p class="keys">
-                {Key::new(w::TRY_AGAIN, try_again).primary().mark("unsaved-again").view()}
-                {Key::new(w::AS_FILE, as_file).mark("unsaved-file").view()}
-                {Key::new(w::PUT_AWAY, move || records.unsaved.set(None)).alarm().mark("unsaved-away").view()}
-            </p>
-        </section>
-    }
-    .into_any()
+    let said = [w::UNSAVED, ": ", &unsaved.said, ". ", w::why(&unsaved.why)].concat();
+    let keys = keys(Key::new(w::TRY_AGAIN, try_again).primary().mark("unsaved-again").view())
+        .kid(Key::new(w::AS_FILE, as_file).mark("unsaved-file").view())
+        .kid(Key::new(w::PUT_AWAY, move || records.unsaved.set(None)).alarm().mark("unsaved-away").view());
+    boxed("unsaved-notice")
+        .kid(el("div").attr("role", "alert").kid(Notice::alarm(said).view()))
+        .kid(el("p").text(w::UNSAVED_HOW))
+        .kid(copyable("unsaved-text", w::UNSAVED_TEXT, &text))
+        .kid(keys)
 }
 
 /// As a backup file, so that Restore takes it in; the bare lines where that cannot be.
@@ -70,68 +73,58 @@ fn entries_text(unsaved: &Unsaved) -> String {
 }
 
 /// Whether the phone keeps anything.
-fn storage(ui: Ui, records: Records) -> AnyView {
-    let view = move || {
+fn storage(ui: Ui, records: Records) -> Bit {
+    let written =
+        Memo::new(move |_| records.book.with(|book| book.log().entries().any(|entry| !entry.is_demo())));
+    live(move || {
         if records.gone.get() {
-            return gone(ui, records);
+            return Bit::One(gone(ui, records));
         }
-        let written = records.book.with(|book| book.log().entries().any(|entry| !entry.is_demo()));
         match records.home.get() {
-            Home::Kept => ().into_any(),
+            Home::Kept => Bit::Nothing,
             Home::Forgotten(_) => {
+                let written = written.get();
                 let said = if written { w::FORGOTTEN_WRITTEN } else { w::FORGOTTEN };
-                view! {
-                    <div class="notice-box" data-testid="storage-notice">
-                        {Notice::alarm(said).why(w::FORGOTTEN_HOW).view()}
-                        {written.then(|| view! { <p class="keys">{link(w::TO_BACKUP, &Place::Book)}</p> })}
-                    </div>
-                }
-                .into_any()
+                boxed("storage-notice")
+                    .kid(Notice::alarm(said).why(w::FORGOTTEN_HOW).view())
+                    .kid(written.then(|| keys(link(w::TO_BACKUP, &Place::Book))))
+                    .into()
             }
-            Home::ReadOnly => view! {
-                <div class="notice-box" data-testid="storage-notice">{Notice::alarm(w::READ_ONLY).view()}</div>
-            }
-            .into_any(),
+            Home::ReadOnly => boxed("storage-notice").kid(Notice::alarm(w::READ_ONLY).view()).into(),
         }
-    };
-    view! { {view} }.into_any()
+    })
 }
 
-fn gone(ui: Ui, records: Records) -> AnyView {
+/// Whether the first page of the Book is shown.
+fn in_book(ui: Ui) -> Memo<bool> {
+    Memo::new(move |_| ui.place.with(|place| *place == Place::Book))
+}
+
+fn gone(ui: Ui, records: Records) -> El {
     // On the Book itself the field stands further down the page.
-    let there = Memo::new(move |_| ui.place.with(|place| *place == Place::Book));
-    view! {
-        <div class="notice-box" data-testid="storage-notice" role="alert">
-            {Notice::alarm(w::GONE).view()}
-            <p class="keys">
-                {move || (!there.get()).then(|| link(w::GONE_KEY, &Place::Book))}
-                {Key::new(w::GONE_AWAY, move || records.gone.set(false)).alarm().view()}
-            </p>
-        </div>
-    }
-    .into_any()
+    let there = in_book(ui);
+    let way = live(move || (!there.get()).then(|| link(w::GONE_KEY, &Place::Book)));
+    let away = Key::new(w::GONE_AWAY, move || records.gone.set(false)).alarm().mark("gone-away").view();
+    boxed("storage-notice")
+        .attr("role", "alert")
+        .kid(Notice::alarm(w::GONE).view())
+        .kid(el("p").class("keys").kid(way).kid(away))
 }
 
-fn damaged(ui: Ui, records: Records) -> AnyView {
+fn damaged(ui: Ui, records: Records) -> Bit {
     let count = Memo::new(move |_| records.asides.with(Vec::len));
-    let in_book = Memo::new(move |_| ui.place.with(|place| *place == Place::Book));
-    let view = move || {
+    let there = in_book(ui);
+    live(move || {
         let count = count.get();
         (count > 0).then(|| {
-            let way =
-                (!in_book.get()).then(|| view! { <p class="keys">{link(w::TO_BOOK, &Place::Book)}</p> });
-            view! {
-                <div class="notice-box" data-testid="damaged-notice">
-                    {Notice::caution(w::damaged(count)).view()}
-                    {way}
-                </div>
-            }
+            boxed("damaged-notice")
+                .kid(Notice::caution(w::damaged(count)).view())
+                .kid((!there.get()).then(|| keys(link(w::TO_BOOK, &Place::Book))))
         })
-    };
-    view! { {view} }.into_any()
+    })
 }
 
-fn doubt(ui: Ui, records: Records) -> AnyView {
+fn doubt(ui: Ui, records: Records) -> Bit {
     let doubt = Memo::new(move |_| {
         let today = ui.today.get();
         records.book.with(|book| {
@@ -140,16 +133,11 @@ fn doubt(ui: Ui, records: Records) -> AnyView {
             })
         })
     });
-    let view = move || {
-        doubt.get().map(|newest| {
-            view! {
-                <div class="notice-box" data-testid="clock-notice">
-                    {Notice::caution(w::clock(ui.today.get(), newest)).view()}
-                </div>
-            }
-        })
-    };
-    view! { {view} }.into_any()
+    live(move || {
+        doubt
+            .get()
+            .map(|newest| boxed("clock-notice").kid(Notice::caution(w::clock(ui.today.get(), newest)).view()))
+    })
 }
 
 /// Today by the calendar of the yard.
@@ -158,7 +146,7 @@ fn today_there(book: &Book, yard: &ThingId, otherwise: Day) -> Day {
 }
 
 /// Invented hives are marked wherever they are shown.
-fn demonstration(ui: Ui, records: Records) -> AnyView {
+fn demonstration(ui: Ui, records: Records) -> Bit {
     let demo = |id: &str| ThingId::parse(id).is_ok_and(|id| id.is_demo());
     let said = Memo::new(move |_| {
         ui.place.with(|place| match place {
@@ -167,14 +155,12 @@ fn demonstration(ui: Ui, records: Records) -> AnyView {
             _ => None,
         })
     });
-    let view =
-        move || said.get().map(|said| view! { <p class="demo-mark" data-testid="demo-mark">{said}</p> });
-    view! { {view} }.into_any()
+    live(move || said.get().map(|said| el("p").class("demo-mark").test_id("demo-mark").text(said)))
 }
 
 /// How old the last file is: on the first page of the Round always, elsewhere only when it cannot wait. The Book
 /// itself says it in its own place.
-fn backup_age(ui: Ui, records: Records) -> AnyView {
+fn backup_age(ui: Ui, records: Records) -> Bit {
     let shown = Memo::new(move |_| {
         let state = state(ui, records)?;
         let (home, walking, book) = ui.place.with(|place| {
@@ -184,16 +170,12 @@ fn backup_age(ui: Ui, records: Records) -> AnyView {
         let wanted = home || (state.pressing == Pressing::Now && !walking && !book);
         wanted.then_some(state)
     });
-    let view = move || {
+    live(move || {
         shown.get().map(|state| {
-            view! {
-                <div class="notice-box" data-testid="backup-notice">
-                    {state.file.is_none().then(|| view! { <p>{ONLY_HERE}</p> })}
-                    {state_view(state)}
-                    {(state.lines > 0).then(|| view! { <p class="keys">{link(w::TO_BACKUP, &Place::Book)}</p> })}
-                </div>
-            }
+            boxed("backup-notice")
+                .kid(state.file.is_none().then(|| el("p").text(ONLY_HERE)))
+                .kid(state_view(state))
+                .kid((state.lines > 0).then(|| keys(link(w::TO_BACKUP, &Place::Book))))
         })
-    };
-    view! { {view} }.into_any()
+    })
 }

@@ -2,18 +2,20 @@
 
 use super::draft::{KindDraft, MOST_PACKS, MOST_POINTS, Wrong, side};
 use super::rows::Rows;
+use crate::almanac::quantity::Volume;
 use crate::almanac::spill::spill;
 use crate::almanac::typed::{self, TypedError};
 use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::says;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
-use crate::app::parts::key::link;
+use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::{Notice, why};
 use crate::app::parts::stepper::Stepper;
 use crate::app::place::Place;
@@ -24,6 +26,8 @@ use crate::app::wording::{en, en_typed};
 use crate::book::entry::What;
 use crate::book::id::ThingId;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlInputElement;
 
 type Text = RwSignal<String>;
 /// A text and the code of its unit.
@@ -90,147 +94,130 @@ impl Typed {
 }
 
 /// The form of the kind with the id `id`, or of a new one.
-pub fn view(ui: Ui, records: Records, id: &str) -> AnyView {
+pub fn view(ui: Ui, records: Records, id: &str) -> Bit {
     let prefs = ui.prefs.get_untracked();
     let of = if id == "new" { None } else { ThingId::parse(id).ok() };
     let known = records.book.with_untracked(|book| {
         let now = book.standing().kinds.get(of.as_ref()?)?;
         Some(KindDraft::of(&now.kind, prefs.volume, prefs.length))
     });
-    let back = view! { <p class="back">{link(w::TITLE, &Place::Kinds)}</p> };
+    let back = el("p").class("back").kid(link(w::TITLE, &Place::Kinds));
     let draft = match known {
         // The demonstration stays as it is: what is written about it would outlive it.
         Some(_) if of.as_ref().is_some_and(ThingId::is_demo) => None,
         None if id == "new" => Some(KindDraft::empty(prefs.volume, prefs.length)),
         known => known,
     };
-    let Some(draft) = draft else {
-        return view! {
-            {back}
-            {heading(w::NEW)}
-            <p>{w::UNKNOWN}</p>
-        }
-        .into_any();
+    let body = match draft {
+        Some(draft) => fields(ui, records, of, Typed::new(draft)),
+        None => el("p").text(w::UNKNOWN),
     };
-    view! {
-        {back}
-        {heading(w::NEW)}
-        {fields(ui, records, of, Typed::new(draft))}
-    }
-    .into_any()
+    Bit::Many(vec![back.into(), heading(w::NEW).into(), body.into()])
 }
 
-fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: Typed) -> AnyView {
+fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: Typed) -> El {
     // A handle: the fields together are too many to be carried into every closure.
     let typed = StoredValue::new(typed);
     let t = typed.get_value();
     let draft = Memo::new(move |_| typed.with_value(Typed::draft));
     let oil = Memo::new(move |_| draft.with(|draft| draft.built().takes_oil()));
     let lidded = Memo::new(move |_| draft.with(|draft| draft.built().lidded()));
-    let bait = move || {
-        lidded.get().then(|| {
-            view! {
-                {Choice::new("kind-bait", w::BAIT).option("no", w::BAIT_OFF).option("yes", w::BAIT_ON).text(t.bait).view()}
-                {why(w::BAIT_WHY.to_owned())}
-            }
-        })
+    let name_says = move || match draft.with(|draft| draft.named(&BrowserLetters)) {
+        Ok(_) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::label(error)),
     };
-    view! {
-        <div class="card-body kind-form">
-            {Field::new("kind-name", w::NAME, t.name)
-                .wide()
-                .says(move || match draft.with(|draft| draft.named(&BrowserLetters)) {
-                    Ok(_) => Says::Nothing,
-                    Err(error) => Says::Wrong(en_typed::label(error)),
-                })
-                .view()}
-            {Choice::new("kind-form", w::FORM)
-                .option("between", w::FORM_BETWEEN)
-                .option("one_well", w::FORM_ONE)
-                .option("two_wells", w::FORM_TWO)
-                .option("floor", w::FORM_FLOOR)
-                .text(t.form)
-                .view()}
-            {bait}
-            {Choice::new("kind-reuse", w::REUSE)
-                .option("no", w::REUSE_NO)
-                .option("yes", w::REUSE_YES)
-                .text(t.reuse)
-                .view()}
-            {move || oil.get().then(|| typed.with_value(|t| oil_fields(ui, t, draft)))}
-            {Stepper::new("kind-days", w::DAYS, t.days, 1, 120)
-                .says(move || said(draft.with(KindDraft::longest).map(|_| Says::Nothing)))
-                .view()}
-            {more(w::SIZES, sizes(ui, &t))}
-            {more(w::PACKS, packs(t.packs))}
-            {move || oil.get().then(|| more(w::POINTS, points(t.points, draft)))}
-            {keep(ui, records, of, draft)}
-        </div>
-    }
-    .into_any()
+    let (bait_code, points_rows) = (t.bait, t.points);
+    let bait = live(move || {
+        lidded.get().then(|| {
+            let choice =
+                Choice::new("kind-bait", w::BAIT).option("no", w::BAIT_OFF).option("yes", w::BAIT_ON);
+            [choice.text(bait_code).view(), why(w::BAIT_WHY.to_owned())]
+        })
+    });
+    let form = Choice::new("kind-form", w::FORM)
+        .option("between", w::FORM_BETWEEN)
+        .option("one_well", w::FORM_ONE)
+        .option("two_wells", w::FORM_TWO)
+        .option("floor", w::FORM_FLOOR)
+        .text(t.form);
+    let reuse = Choice::new("kind-reuse", w::REUSE).option("no", w::REUSE_NO).option("yes", w::REUSE_YES);
+    let days = Stepper::new("kind-days", w::DAYS, t.days, 1, 120)
+        .says(move || said(draft.with(KindDraft::longest).map(|_| Says::Nothing)));
+    el("div")
+        .class("card-body kind-form")
+        .kid(Field::new("kind-name", w::NAME, t.name).wide().says(name_says).view())
+        .kid(form.view())
+        .kid(bait)
+        .kid(reuse.text(t.reuse).view())
+        .kid(live(move || oil.get().then(|| typed.with_value(|t| oil_fields(ui, t, draft)))))
+        .kid(days.view())
+        .kid(more(w::SIZES, sizes(ui, &t)))
+        .kid(more(w::PACKS, packs(t.packs)))
+        .kid(live(move || oil.get().then(|| more(w::POINTS, points(points_rows, draft)))))
+        .kid(keep(ui, records, of, draft))
 }
 
 fn said(read: Result<Says, Wrong>) -> Says {
     read.unwrap_or_else(|wrong| Says::Wrong(w::wrong(wrong)))
 }
 
-fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> AnyView {
+fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
     let (holds_typed, sure_ticked, fill_typed) = (t.holds, t.sure, t.fill);
     let holds = move || match draft.with(KindDraft::capacity) {
         Ok(None) => Says::Nothing,
         Ok(Some(_)) => says::volume(ui, holds_typed.0, holds_typed.1),
         Err(wrong) => Says::Wrong(w::wrong(wrong)),
     };
-    let sure = move || {
-        draft.with(KindDraft::unusual).map(|holds| {
-            view! {
-                <label class="tick">
-                    <input
-                        type="checkbox"
-                        prop:checked=move || sure_ticked.get()
-                        on:change=move |event| sure_ticked.set(event_target_checked(&event))
-                    />
-                    <span>{w::sure(&ui.volume(holds.volume()))}</span>
-                </label>
-            }
+    let unusual = Memo::new(move |_| draft.with(KindDraft::unusual));
+    let sure = live(move || {
+        unusual.get().map(|holds| {
+            let tick = el("input").attr("type", "checkbox");
+            let box_ = tick.element().clone().unchecked_into::<HtmlInputElement>();
+            let read = box_.clone();
+            let tick = tick
+                .live_prop(move || box_.set_checked(sure_ticked.get()))
+                .on("change", move |_| sure_ticked.set(read.checked()));
+            el("label").class("tick").kid(tick).kid(el("span").text(&w::sure(&ui.volume(holds.volume()))))
         })
-    };
+    });
     let fill = move || match draft.with(KindDraft::filled_to) {
         Ok(_) => says::share(fill_typed),
         Err(Wrong::Typed(error)) => Says::Wrong(en_typed::share(error)),
         Err(wrong) => Says::Wrong(w::wrong(wrong)),
     };
-    view! {
-        <div class="fields">
-            {Field::new("kind-holds", w::HOLDS, holds_typed.0)
-                .decimal()
-                .volume(holds_typed.1)
-                .hint(w::HOLDS_HINT)
-                .says(holds)
-                .view()}
-            {Field::new("kind-fill", w::FILL, fill_typed).says(fill).view()}
-        </div>
-        {sure}
-        {Answer::new(w::TAKES, move || draft.with(|draft| takes(ui, draft)).map_or_else(|| en::NO_ANSWER.to_owned(), |(each, _)| each))
-            .sum(move || draft.with(|draft| takes(ui, draft)).into_iter().map(|(_, sum)| sum).collect())
-            .view()}
-        {move || draft.with(spills)}
-    }
-    .into_any()
+    let takes = Memo::new(move |_| draft.with(KindDraft::one_fill));
+    let answer = move || {
+        takes
+            .get()
+            .map_or_else(|| en::NO_ANSWER.to_owned(), |(capacity, share)| ui.volume(capacity.times(share)))
+    };
+    let holds_field = Field::new("kind-holds", w::HOLDS, holds_typed.0).decimal().volume(holds_typed.1);
+    el("div")
+        .kid(
+            el("div")
+                .class("fields")
+                .kid(holds_field.hint(w::HOLDS_HINT).says(holds).view())
+                .kid(Field::new("kind-fill", w::FILL, fill_typed).says(fill).view()),
+        )
+        .kid(sure)
+        .kid(
+            Answer::new(w::TAKES, answer)
+                .sum(move || takes.get().map(|fill| takes_sum(ui, fill)).into_iter().collect())
+                .view(),
+        )
+        .kid(live(move || draft.with(spills)))
 }
 
-/// Oil for one fill, and its sum.
-fn takes(ui: Ui, draft: &KindDraft) -> Option<(String, String)> {
-    let (capacity, share) = draft.one_fill()?;
-    let each = ui.volume(capacity.times(share));
-    Some((each.clone(), w::fill_sum(&ui.volume(capacity), &locale::percent(share, 1), &each)))
+/// The sum of one fill.
+fn takes_sum(ui: Ui, (capacity, share): (Volume, f64)) -> String {
+    w::fill_sum(&ui.volume(capacity), &locale::percent(share, 1), &ui.volume(capacity.times(share)))
 }
 
 /// The spill angle and what follows from it.
-fn spills(draft: &KindDraft) -> AnyView {
-    let Ok(fill) = draft.filled_to() else { return ().into_any() };
+fn spills(draft: &KindDraft) -> Bit {
+    let Ok(fill) = draft.filled_to() else { return Bit::Nothing };
     if draft.built().lidded() {
-        return Notice::plain(w::LID).view();
+        return Notice::plain(w::LID).view().into();
     }
     let sides = (side(&draft.inner[0]), side(&draft.inner[2]));
     let angle = match sides {
@@ -247,41 +234,36 @@ fn spills(draft: &KindDraft) -> AnyView {
     };
     let answer = match degrees {
         Some(degrees) => Answer::new(w::SPILLS, move || degrees.clone()).view(),
-        None => view! { <p class="small">{w::NO_SIDES}</p> }.into_any(),
+        None => el("p").class("small").text(w::NO_SIDES),
     };
-    view! { {answer} {notice.view()} }.into_any()
+    Bit::Many(vec![answer.into(), notice.view().into()])
 }
 
-fn sizes(ui: Ui, t: &Typed) -> AnyView {
+fn sizes(ui: Ui, t: &Typed) -> Bit {
     let group = move |id: &'static str, sides: Sides, label: fn(&str) -> String| {
-        let fields: Vec<AnyView> = sides
-            .into_iter()
-            .zip(w::SIDES)
-            .map(|((text, unit), name)| {
-                let says = move || {
-                    let typed = (text.get(), unit.get());
-                    said(side(&typed).map(|side| match side {
-                        Some(_) => says::length(ui, text, unit),
-                        None => Says::Nothing,
-                    }))
-                };
-                Field::new([id, name].concat(), label(name), text).decimal().length(unit).says(says).view()
-            })
-            .collect();
-        view! { <div class="fields">{fields}</div> }
+        let fields = sides.into_iter().zip(w::SIDES).map(|((text, unit), name)| {
+            let says = move || {
+                let typed = (text.get(), unit.get());
+                said(side(&typed).map(|side| match side {
+                    Some(_) => says::length(ui, text, unit),
+                    None => Says::Nothing,
+                }))
+            };
+            Field::new([id, name].concat(), label(name), text).decimal().length(unit).says(says).view()
+        });
+        el("div").class("fields").kids(fields)
     };
-    view! {
-        <h2 class="sub">{w::INNER}</h2>
-        <p class="small">{w::INNER_HINT}</p>
-        {group("kind-inner-", t.inner, w::inside)}
-        <h2 class="sub">{w::OUTER}</h2>
-        <p class="small">{w::OUTER_HINT}</p>
-        {group("kind-outer-", t.outer, w::outside)}
-    }
-    .into_any()
+    Bit::Many(vec![
+        el("h2").class("sub").text(w::INNER).into(),
+        el("p").class("small").text(w::INNER_HINT).into(),
+        group("kind-inner-", t.inner, w::inside).into(),
+        el("h2").class("sub").text(w::OUTER).into(),
+        el("p").class("small").text(w::OUTER_HINT).into(),
+        group("kind-outer-", t.outer, w::outside).into(),
+    ])
 }
 
-fn packs(rows: Rows) -> AnyView {
+fn packs(rows: Rows) -> Bit {
     let rows = rows.view(w::MORE_PACKS, |place, pieces, price| {
         let number = (place + 1).to_string();
         let blank = move || pieces.with(|text| text.trim().is_empty());
@@ -309,10 +291,10 @@ fn packs(rows: Rows) -> AnyView {
                 .says(price_says),
         )
     });
-    view! { <p class="small">{w::PACKS_HINT}</p> {rows} }.into_any()
+    Bit::Many(vec![el("p").class("small").text(w::PACKS_HINT).into(), rows])
 }
 
-fn points(rows: Rows, draft: Memo<KindDraft>) -> AnyView {
+fn points(rows: Rows, draft: Memo<KindDraft>) -> Bit {
     let rows = rows.view(w::MORE_POINTS, move |place, level, oil| {
         let number = (place + 1).to_string();
         let wrong = move || match draft.with(KindDraft::measured) {
@@ -330,13 +312,13 @@ fn points(rows: Rows, draft: Memo<KindDraft>) -> AnyView {
                 .says(oil_says),
         )
     });
-    view! { <p class="small">{w::POINTS_HINT}</p> {rows} }.into_any()
+    Bit::Many(vec![el("p").class("small").text(w::POINTS_HINT).into(), rows])
 }
 
-fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>) -> AnyView {
+fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>) -> El {
     let ready = Memo::new(move |_| draft.with(|draft| draft.read(&BrowserLetters).is_some()));
     let failed = RwSignal::new(false);
-    let press = move |_| {
+    let press = move || {
         let Some(kind) = draft.with_untracked(|draft| draft.read(&BrowserLetters)) else { return };
         let written = records.book.with_untracked(|book| {
             let today = ui.today.get_untracked();
@@ -356,22 +338,18 @@ fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>) -
             failed.set(true);
         }
     };
-    view! {
-        <p class="keys">
-            <button
-                type="button"
-                class="key key-primary key-big"
-                data-testid="kind-save"
-                disabled=move || !ready.get()
-                on:click=press
-            >
-                {w::SAVE}
-            </button>
-        </p>
-        <div role="status">
-            {move || (!ready.get()).then(|| view! { <p>{w::MEND}</p> })}
-            {move || failed.get().then(|| Notice::alarm(w::NOT_KEPT).view())}
-        </div>
-    }
-    .into_any()
+    let state = live(move || {
+        if failed.get() {
+            Bit::One(Notice::alarm(w::NOT_KEPT).view())
+        } else {
+            (!ready.get()).then(|| el("p").text(w::MEND)).into()
+        }
+    });
+    el("div")
+        .kid(
+            el("p").class("keys").kid(
+                Key::new(w::SAVE, press).big_primary().mark("kind-save").off(move || !ready.get()).view(),
+            ),
+        )
+        .kid(el("div").attr("role", "status").kid(state))
 }

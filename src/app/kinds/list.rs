@@ -1,6 +1,7 @@
 //! The list of kinds.
 
 use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::ledger::words::isolated;
 use crate::app::parts::key::{Key, link};
@@ -16,35 +17,30 @@ use crate::book::standing::KindNow;
 use leptos::prelude::*;
 
 /// Every kind, the ones in use first.
-pub fn view(ui: Ui, records: Records) -> AnyView {
-    let list = move || {
+pub fn view(ui: Ui, records: Records) -> Bit {
+    let list = live(move || {
         records.book.with(|book| {
             let kinds = &book.standing().kinds;
-            let in_order = kinds
-                .iter()
-                .filter(|(_, now)| !now.retired)
-                .chain(kinds.iter().filter(|(_, now)| now.retired));
-            let items: Vec<AnyView> = in_order.map(|(id, now)| item(ui, records, id, now)).collect();
-            if items.is_empty() {
-                view! { <p>{w::NONE}</p> }.into_any()
-            } else {
-                view! { {items} }.into_any()
-            }
+            let of = |retired: bool| kinds.iter().filter(move |(_, now)| now.retired == retired);
+            let items: Vec<Bit> =
+                of(false).chain(of(true)).map(|(id, now)| item(ui, records, id, now).into()).collect();
+            if items.is_empty() { Bit::One(el("p").text(w::NONE)) } else { Bit::Many(items) }
         })
-    };
-    view! {
-        <p class="back">{link(en::section(Section::Book), &Place::Book)}</p>
-        {heading(w::TITLE)}
-        <p class="small">{w::WHAT}</p>
-        <p class="keys">
-            <a class="key key-primary" data-testid="kind-new" href=Place::Kind("new".to_owned()).hash()>{w::ADD}</a>
-        </p>
-        {list}
-    }
-    .into_any()
+    });
+    let add = el("a")
+        .class("key key-primary")
+        .test_id("kind-new")
+        .attr("href", &Place::Kind("new".to_owned()).hash());
+    Bit::Many(vec![
+        el("p").class("back").kid(link(en::section(Section::Book), &Place::Book)).into(),
+        heading(w::TITLE).into(),
+        el("p").class("small").text(w::WHAT).into(),
+        el("p").class("keys").kid(add.text(w::ADD)).into(),
+        list,
+    ])
 }
 
-fn item(ui: Ui, records: Records, id: &ThingId, now: &KindNow) -> AnyView {
+fn item(ui: Ui, records: Records, id: &ThingId, now: &KindNow) -> El {
     let kind = &now.kind;
     let mut said = vec![w::built(kind.form).to_owned()];
     if kind.form.takes_oil() {
@@ -58,7 +54,7 @@ fn item(ui: Ui, records: Records, id: &ThingId, now: &KindNow) -> AnyView {
         said.push(w::packs(&sizes.join(", ")));
     }
     let keys = if id.is_demo() {
-        view! { <p class="small">{w::DEMO}</p> }.into_any()
+        Bit::One(el("p").class("small").text(w::DEMO))
     } else {
         let retired = now.retired;
         let of = id.clone();
@@ -71,22 +67,16 @@ fn item(ui: Ui, records: Records, id: &ThingId, now: &KindNow) -> AnyView {
                 ui.said.set(w::RETIRED_SAID.to_owned());
             }
         };
-        view! {
-            <p class="keys">
-                {link(w::CHANGE, &Place::Kind(id.to_string()))}
-                {(!retired).then(|| Key::new(w::RETIRE, retire).quiet().mark("kind-retire").view())}
-            </p>
-            {(!retired).then(|| why(w::RETIRE_HOW.to_owned()))}
-        }
-        .into_any()
+        let retire = (!retired).then(|| Key::new(w::RETIRE, retire).quiet().mark("kind-retire").view());
+        Bit::Many(vec![
+            el("p").class("keys").kid(link(w::CHANGE, &Place::Kind(id.to_string()))).kid(retire).into(),
+            (!retired).then(|| why(w::RETIRE_HOW.to_owned())).into(),
+        ])
     };
-    view! {
-        <section class="card">
-            <h2>{isolated(&kind.name)}</h2>
-            {now.retired.then(|| view! { <p class="mark">{w::RETIRED}</p> })}
-            <p>{said.join(", ")}</p>
-            {keys}
-        </section>
-    }
-    .into_any()
+    el("section")
+        .class("card")
+        .kid(el("h2").text(&isolated(&kind.name)))
+        .kid(now.retired.then(|| el("p").class("mark").text(w::RETIRED)))
+        .kid(el("p").text(&said.join(", ")))
+        .kid(keys)
 }

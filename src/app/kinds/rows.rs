@@ -1,5 +1,6 @@
 //! Rows of two fields: packs, and measured points.
 
+use crate::app::el::{Bit, each, el, live};
 use crate::app::parts::field::Field;
 use crate::app::parts::key::Key;
 use leptos::prelude::*;
@@ -30,26 +31,27 @@ impl Rows {
     pub(super) fn view(
         self,
         more: &'static str,
-        row: impl Fn(usize, RwSignal<String>, RwSignal<String>) -> (Field, Field) + Send + Sync + 'static,
-    ) -> AnyView {
-        let list = move || {
-            self.rows
-                .get()
-                .into_iter()
-                .enumerate()
-                .map(|(place, (a, b))| {
+        row: impl Fn(usize, RwSignal<String>, RwSignal<String>) -> (Field, Field) + 'static,
+    ) -> Bit {
+        let count = Memo::new(move |_| self.rows.with(Vec::len));
+        // One element a row, kept while it stays, so that a new row does not take the focus from the old ones.
+        let keys = move || (0..count.get()).map(|place| place.to_string()).collect();
+        let list = each(keys, move |place| {
+            let place: usize = place.parse().unwrap_or_default();
+            let pair = el("div").class("pair");
+            match self.rows.with_untracked(|rows| rows.get(place).copied()) {
+                Some((a, b)) => {
                     let (first, second) = row(place, a, b);
-                    view! { <div class="pair">{first.view()} {second.view()}</div> }.into_any()
-                })
-                .collect::<Vec<AnyView>>()
-        };
-        let add = move || {
-            let fits = self.rows.with(|rows| rows.len() < self.most);
-            fits.then(|| {
-                view! { <p class="keys">{Key::new(more, move || self.rows.update(|rows| rows.push(empty()))).view()}</p> }
-            })
-        };
-        view! { <div class="pairs">{list}</div> {add} }.into_any()
+                    pair.kid(first.view()).kid(second.view())
+                }
+                None => pair,
+            }
+        });
+        let add = live(move || {
+            let add = move || self.rows.update(|rows| rows.push(empty()));
+            (count.get() < self.most).then(|| el("p").class("keys").kid(Key::new(more, add).view()))
+        });
+        Bit::Many(vec![el("div").class("pairs").kid(list).into(), add])
     }
 }
 

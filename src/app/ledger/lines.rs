@@ -4,6 +4,7 @@ use super::history::{self, Counts, Line, PAGE};
 use super::words;
 use crate::almanac::day::Day;
 use crate::app::edge;
+use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::Notice;
@@ -28,44 +29,42 @@ struct Desk {
 }
 
 /// The history of everything, or of the yard or hive with the id `of`.
-pub(super) fn view(ui: Ui, records: Records, of: Option<&str>) -> AnyView {
+pub(super) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
     let of = of.and_then(|of| ThingId::parse(of).ok());
     let desk = Desk { ui, records, open: RwSignal::new(None) };
     let shown = RwSignal::new(PAGE);
     let chosen = of.clone();
-    let list = move || {
+    let list = live(move || {
+        let (shown_now, today) = (shown.get(), ui.today.get());
         records.book.with(|book| {
             let all = history::lines(book, of.as_ref());
-            let part = all.get(..shown.get().min(all.len())).unwrap_or(&all);
-            let today = ui.today.get();
-            let days =
-                history::days(part).into_iter().map(|(day, lines)| day_view(desk, book, day, today, lines));
-            let left = all.len() > part.len();
-            view! {
-                <p class="small">{w::shown(part.len(), all.len())}</p>
-                {all.is_empty().then(|| view! { <p>{w::NONE}</p> })}
-                {days.collect_view()}
-                {left
-                    .then(|| {
-                        let more = move || shown.update(|shown| *shown += PAGE);
-                        view! { <p class="keys">{Key::new(w::MORE, more).view()}</p> }
-                    })}
+            let part = all.get(..shown_now.min(all.len())).unwrap_or(&all);
+            let days = history::days(part);
+            let mut bits: Vec<Bit> =
+                vec![el("p").class("small").text(&w::shown(part.len(), all.len())).into()];
+            if all.is_empty() {
+                bits.push(el("p").text(w::NONE).into());
             }
-            .into_any()
+            bits.extend(days.into_iter().map(|(day, lines)| day_view(desk, book, day, today, lines).into()));
+            if all.len() > part.len() {
+                let more =
+                    Key::new(w::MORE, move || shown.update(|shown| *shown += PAGE)).mark("history-more");
+                bits.push(el("p").class("keys").kid(more.view()).into());
+            }
+            bits
         })
-    };
-    view! {
-        <p class="back">{link(en::section(Section::Book), &Place::Book)}</p>
-        {heading(w::TITLE)}
-        {filter(ui, records, chosen)}
-        <p class="small">{w::HOW}</p>
-        {list}
-    }
-    .into_any()
+    });
+    Bit::Many(vec![
+        el("p").class("back").kid(link(en::section(Section::Book), &Place::Book)).into(),
+        heading(w::TITLE).into(),
+        filter(ui, records, chosen).into(),
+        el("p").class("small").text(w::HOW).into(),
+        list,
+    ])
 }
 
 /// Which yard, and of it which hive. The choice is in the address, so that the back key undoes it.
-fn filter(ui: Ui, records: Records, of: Option<ThingId>) -> AnyView {
+fn filter(ui: Ui, records: Records, of: Option<ThingId>) -> El {
     let (yards, hives, yard) = records.book.with_untracked(|book| {
         let standing = book.standing();
         let yard = of.as_ref().and_then(|of| {
@@ -84,54 +83,43 @@ fn filter(ui: Ui, records: Records, of: Option<ThingId>) -> AnyView {
     let of = of.map(|of| of.to_string()).unwrap_or_default();
     let yard = yard.map(|yard| yard.to_string()).unwrap_or_default();
     let choose = move |id: String| ui.go(&Place::History((!id.is_empty()).then_some(id)));
+    let everything = (String::new(), w::EVERYTHING);
     let hive_chooser = (!yard.is_empty())
         .then(|| chooser("history-hive", w::HIVE, (yard.clone(), w::WHOLE_YARD), hives, &of, choose));
-    view! {
-        <div class="fields">
-            {chooser("history-yard", w::YARD, (String::new(), w::EVERYTHING), yards, &yard, choose)}
-            {hive_chooser}
-        </div>
-    }
-    .into_any()
+    el("div")
+        .class("fields")
+        .kid(chooser("history-yard", w::YARD, everything, yards, &yard, choose))
+        .kid(hive_chooser)
 }
 
 fn chooser(
-    id: &'static str,
-    label: &'static str,
-    all: (String, &'static str),
+    id: &str,
+    label: &str,
+    all: (String, &str),
     rest: Vec<(String, String)>,
     chosen: &str,
     choose: impl Fn(String) + 'static,
-) -> AnyView {
+) -> El {
     let first = (all.0, all.1.to_owned());
     let options = std::iter::once(first).chain(rest).map(|(value, name)| {
-        let selected = value == chosen;
-        view! { <option value=value selected=selected>{name}</option> }
+        let option = el("option").attr("value", &value).text(&name);
+        if value == chosen { option.attr("selected", "") } else { option }
     });
-    view! {
-        <div class="field">
-            <label for=id>{label}</label>
-            <select id=id autocomplete="off" on:change=move |event| choose(event_target_value(&event))>
-                {options.collect_view()}
-            </select>
-        </div>
-    }
-    .into_any()
+    let select = el("select").attr("id", id).attr("autocomplete", "off").kids(options);
+    let select = select.on("change", move |event| choose(event_target_value(&event)));
+    el("div").class("field").kid(el("label").attr("for", id).text(label)).kid(select)
 }
 
-fn day_view(desk: Desk, book: &Book, day: Day, today: Day, lines: &[Line<'_>]) -> AnyView {
+fn day_view(desk: Desk, book: &Book, day: Day, today: Day, lines: &[Line<'_>]) -> El {
     let several = book.standing().yards.len() > 1;
-    let items: Vec<AnyView> = lines.iter().map(|line| line_view(desk, book, line, several)).collect();
-    view! {
-        <section class="day">
-            <h2>{en::date(day)} <span class="day-ago">{en::relative(day.days_since(today))}</span></h2>
-            <ul class="lines">{items}</ul>
-        </section>
-    }
-    .into_any()
+    let ago = el("span").class("day-ago").text(&en::relative(day.days_since(today)));
+    el("section")
+        .class("day")
+        .kid(el("h2").text(&en::date(day)).text(" ").kid(ago))
+        .kid(el("ul").class("lines").kids(lines.iter().map(|line| line_view(desk, book, line, several))))
 }
 
-fn line_view(desk: Desk, book: &Book, line: &Line<'_>, several: bool) -> AnyView {
+fn line_view(desk: Desk, book: &Book, line: &Line<'_>, several: bool) -> El {
     let entry = line.entry;
     let said = words::entry(book, entry);
     let mut small = match line.counts {
@@ -148,30 +136,25 @@ fn line_view(desk: Desk, book: &Book, line: &Line<'_>, several: bool) -> AnyView
         small.push_str(", ");
         small.push_str(&w::together(line.together));
     }
-    let text = match &line.counts {
-        Counts::Yes => view! { <span>{said}</span> }.into_any(),
-        _ => view! { <del>{said}</del> }.into_any(),
-    };
-    let small = view! { <span class="line-small">{small}</span> };
-    let body = match &line.counts {
-        Counts::Yes => plain_line(desk, line, text, small.into_any()),
+    let text = el(if line.counts == Counts::Yes { "span" } else { "del" }).text(&said);
+    let small = el("span").class("line-small").text(&small);
+    let item = el("li").test_id("history-line");
+    let struck = |id: &EntryId| el("p").class("line-said").attr("id", &line_id(id)).attr("tabindex", "-1");
+    match &line.counts {
+        Counts::Yes => plain_line(desk, line, item, text, small),
         Counts::Struck { by, lines } => {
             let (by, id) = (by.clone(), entry.id.clone());
             let label = if *lines > 1 { w::back_all(*lines) } else { w::BACK.to_owned() };
-            let back = move || strike(desk, &id, std::slice::from_ref(&by), w::BACK_SAID);
-            view! {
-                <p class="line-said" id=line_id(&entry.id) tabindex="-1">{text} {small}</p>
-                <p class="keys">{Key::new(label, back).mark("history-back").view()}</p>
-            }
-            .into_any()
+            let back = Key::new(label, move || strike(desk, &id, std::slice::from_ref(&by), w::BACK_SAID));
+            item.kid(struck(&entry.id).kid(text).kid(small))
+                .kid(el("p").class("keys").kid(back.mark("history-back").view()))
         }
-        Counts::Corrected => view! { <p class="line-said">{text} {small}</p> }.into_any(),
-    };
-    view! { <li data-testid="history-line">{body}</li> }.into_any()
+        Counts::Corrected => item.kid(struck(&entry.id).kid(text).kid(small)),
+    }
 }
 
 /// A line that counts: the line itself opens its keys, so that no knuckle strikes anything out.
-fn plain_line(desk: Desk, line: &Line<'_>, text: AnyView, small: AnyView) -> AnyView {
+fn plain_line(desk: Desk, line: &Line<'_>, item: El, text: El, small: El) -> El {
     let (id, together) = (line.entry.id.clone(), line.together);
     let brings = matches!(
         line.entry.what,
@@ -179,47 +162,37 @@ fn plain_line(desk: Desk, line: &Line<'_>, text: AnyView, small: AnyView) -> Any
     );
     let own = id.clone();
     let open = Memo::new(move |_| desk.open.with(|open| open.as_ref() == Some(&own)));
-    let toggle = {
-        let id = id.clone();
-        move |_| desk.open.set((!open.get_untracked()).then(|| id.clone()))
+    let pressed = id.clone();
+    let key = el("button")
+        .attr("type", "button")
+        .class("line-key")
+        .attr("id", &line_id(&id))
+        .live_attr("aria-expanded", move || Some(if open.get() { "true" } else { "false" }.to_owned()))
+        .press(move || desk.open.set((!open.get_untracked()).then(|| pressed.clone())))
+        .kid(el("span").class("line-said").kid(text).kid(small))
+        .kid(
+            el("span")
+                .class("line-mark")
+                .attr("aria-hidden", "true")
+                .live_text(move || if open.get() { "−" } else { "+" }.to_owned()),
+        );
+    item.kid(key).kid(live(move || open.get().then(|| line_keys(desk, &id, together, brings))))
+}
+
+fn line_keys(desk: Desk, id: &EntryId, together: usize, brings: bool) -> El {
+    let (one, all) = (id.clone(), id.clone());
+    let strike_one = move || strike(desk, &one, std::slice::from_ref(&one), w::STRUCK_SAID);
+    let strike_all = move || {
+        let together = desk.records.book.with_untracked(|book| book.together(&all));
+        strike(desk, &all, &together, w::STRUCK_SAID);
     };
-    let dom_id = line_id(&id);
-    let keys = move || {
-        open.get().then(|| {
-            let (one, all) = (id.clone(), id.clone());
-            let strike_one = move || strike(desk, &one, std::slice::from_ref(&one), w::STRUCK_SAID);
-            let strike_all = move || {
-                let together = desk.records.book.with_untracked(|book| book.together(&all));
-                strike(desk, &all, &together, w::STRUCK_SAID);
-            };
-            view! {
-                <div class="line-keys">
-                    {brings.then(|| Notice::caution(w::BRINGS).view())}
-                    <p class="keys">
-                        {Key::new(w::STRIKE, strike_one).alarm().mark("history-strike").view()}
-                        {(together > 1)
-                            .then(|| {
-                                Key::new(w::undo_all(together), strike_all).alarm().mark("history-undo-all").view()
-                            })}
-                    </p>
-                </div>
-            }
-        })
-    };
-    view! {
-        <button
-            type="button"
-            class="line-key"
-            id=dom_id
-            aria-expanded=move || if open.get() { "true" } else { "false" }
-            on:click=toggle
-        >
-            <span class="line-said">{text} {small}</span>
-            <span class="line-mark" aria-hidden="true">{move || if open.get() { "−" } else { "+" }}</span>
-        </button>
-        {keys}
-    }
-    .into_any()
+    let all = (together > 1)
+        .then(|| Key::new(w::undo_all(together), strike_all).alarm().mark("history-undo-all").view());
+    let keys = el("p")
+        .class("keys")
+        .kid(Key::new(w::STRIKE, strike_one).alarm().mark("history-strike").view())
+        .kid(all);
+    el("div").class("line-keys").kid(brings.then(|| Notice::caution(w::BRINGS).view())).kid(keys)
 }
 
 fn line_id(id: &EntryId) -> String {

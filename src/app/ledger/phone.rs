@@ -4,6 +4,7 @@ use super::safety::{NEARLY_FULL, months_left};
 use crate::almanac::text::{LabelError, label};
 use crate::app::edge::keeping;
 use crate::app::edge::letters::BrowserLetters;
+use crate::app::el::{El, el, live};
 use crate::app::parts::answer::Answer;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
@@ -20,7 +21,7 @@ use wasm_bindgen_futures::spawn_local;
 const LABEL_MOST: usize = 20;
 
 /// The section of the Book.
-pub(super) fn view(ui: Ui, records: Records) -> AnyView {
+pub(super) fn view(ui: Ui, records: Records) -> El {
     let kept = records.meta.with_untracked(|meta| meta.label.clone()).unwrap_or_default();
     let text = RwSignal::new(kept);
     let read = move || match text.with(|text| label(text, LABEL_MOST, &BrowserLetters)) {
@@ -38,19 +39,16 @@ pub(super) fn view(ui: Ui, records: Records) -> AnyView {
             ui.said.set(w::LABEL_KEPT.to_owned());
         }
     };
-    view! {
-        <section class="card">
-            <h2>{w::TITLE}</h2>
-            {Field::new("phone-label", w::LABEL, text).wide().hint(w::LABEL_HINT).says(says).view()}
-            <p class="keys">{Key::new(w::LABEL_KEY, keep).mark("label-save").view()}</p>
-            {room(ui, records)}
-            {keeping(records)}
-        </section>
-    }
-    .into_any()
+    el("section")
+        .class("card")
+        .kid(el("h2").text(w::TITLE))
+        .kid(Field::new("phone-label", w::LABEL, text).wide().hint(w::LABEL_HINT).says(says).view())
+        .kid(el("p").class("keys").kid(Key::new(w::LABEL_KEY, keep).mark("label-save").view()))
+        .kid(room(ui, records))
+        .kid(keeping(records))
 }
 
-fn room(ui: Ui, records: Records) -> AnyView {
+fn room(ui: Ui, records: Records) -> El {
     let used = Memo::new(move |_| {
         records.book.track();
         records.used()
@@ -62,17 +60,14 @@ fn room(ui: Ui, records: Records) -> AnyView {
     let big = move || {
         used.get().map_or_else(|| en::NO_ANSWER.to_owned(), |used| en::with_unit(&used.to_string(), "%"))
     };
-    view! {
-        {Answer::new(w::ROOM, big).sum(move || months().into_iter().collect()).why(w::ROOM_WHY).view()}
-        {move || {
-            used.get().is_some_and(|used| used >= NEARLY_FULL).then(|| Notice::alarm(w::NEARLY_FULL).view())
-        }}
-    }
-    .into_any()
+    let full = Memo::new(move |_| used.get().is_some_and(|used| used >= NEARLY_FULL));
+    el("div")
+        .kid(Answer::new(w::ROOM, big).sum(move || months().into_iter().collect()).why(w::ROOM_WHY).view())
+        .kid(live(move || full.get().then(|| Notice::alarm(w::NEARLY_FULL).view())))
 }
 
 /// What the browser says about keeping; asked for on a key, because some browsers then ask the keeper.
-fn keeping(records: Records) -> AnyView {
+fn keeping(records: Records) -> El {
     let promised = RwSignal::new(None::<bool>);
     let asked = RwSignal::new(false);
     spawn_local(async move { promised.set(keeping::promised().await) });
@@ -82,17 +77,15 @@ fn keeping(records: Records) -> AnyView {
             asked.set(true);
         });
     };
-    let said = move || match (records.home.get(), promised.get()) {
+    let said = live(move || match (records.home.get(), promised.get()) {
         (Home::Forgotten(_), _) => Notice::alarm(w::FORGOTTEN).view(),
         (Home::ReadOnly, _) => Notice::caution(w::READ_ONLY).view(),
-        (Home::Kept, Some(true)) => view! { <p>{w::KEPT}</p> }.into_any(),
+        (Home::Kept, Some(true)) => el("p").text(w::KEPT),
         (Home::Kept, _) if asked.get() => Notice::caution(w::NOT_PROMISED).view(),
-        (Home::Kept, None) => view! { <p>{w::MAY_CLEAR}</p> }.into_any(),
-        (Home::Kept, Some(false)) => view! {
-            <p>{w::MAY_CLEAR}</p>
-            <p class="keys">{Key::new(w::ASK, ask).view()}</p>
-        }
-        .into_any(),
-    };
-    view! { <div role="status">{said}</div> }.into_any()
+        (Home::Kept, None) => el("p").text(w::MAY_CLEAR),
+        (Home::Kept, Some(false)) => el("div")
+            .kid(el("p").text(w::MAY_CLEAR))
+            .kid(el("p").class("keys").kid(Key::new(w::ASK, ask).view())),
+    });
+    el("div").attr("role", "status").kid(said)
 }

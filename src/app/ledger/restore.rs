@@ -2,6 +2,7 @@
 
 use super::words;
 use crate::app::edge::files::{self, FileError};
+use crate::app::el::{Bit, El, el, live};
 use crate::app::parts::card::more;
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
@@ -12,7 +13,9 @@ use crate::book::Book;
 use crate::book::entry::What;
 use crate::book::log::Union;
 use crate::papers::backup::{self, Backup, BackupError};
-use leptos::{html, prelude::*};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlInputElement;
 
 /// Clashes named one by one.
 const NAMED: usize = 5;
@@ -21,19 +24,25 @@ const NAMED: usize = 5;
 type Opened = RwSignal<Option<Result<Backup, String>>>;
 
 /// The section of the Book.
-pub(super) fn view(records: Records) -> AnyView {
+pub(super) fn view(records: Records) -> El {
     let opened: Opened = RwSignal::new(None);
     let result = RwSignal::new(String::new());
-    let field = NodeRef::<html::Input>::new();
     let pasted = RwSignal::new(String::new());
     let look = move |text: &str| {
         result.set(String::new());
         opened.set(Some(backup::open(text).map_err(|error| w::error(&error))));
     };
-    let picked = move |_| {
-        let Some(field) = field.get_untracked() else { return };
+    let field = el("input")
+        .attr("id", "restore-file")
+        .class("file")
+        .attr("type", "file")
+        .attr("accept", ".json,.txt,application/json,text/plain")
+        .test_id("book-restore")
+        .attr("aria-describedby", "restore-hint");
+    let input = field.element().clone().unchecked_into::<HtmlInputElement>();
+    let field = field.on("change", move |_| {
         files::picked(
-            &field,
+            &input,
             u32::try_from(backup::MOST_BYTES).unwrap_or(u32::MAX),
             move |_, text| match text {
                 Ok(text) => look(&text),
@@ -41,51 +50,44 @@ pub(super) fn view(records: Records) -> AnyView {
                 Err(FileError::Unreadable) => opened.set(Some(Err(w::UNREADABLE.to_owned()))),
             },
         );
-    };
-    let paste = view! {
-        <div class="field">
-            <label for="restore-text">{w::PASTE_LABEL}</label>
-            <textarea
-                id="restore-text"
-                rows="4"
-                spellcheck="false"
-                prop:value=move || pasted.get()
-                on:input=move |event| pasted.set(event_target_value(&event))
-            ></textarea>
-        </div>
-        <p class="keys">{Key::new(w::PASTE_KEY, move || pasted.with_untracked(|text| look(text))).view()}</p>
-    };
-    view! {
-        <section class="card" id="restore">
-            <h2>{w::TITLE}</h2>
-            <div class="field">
-                <label for="restore-file">{w::FILE}</label>
-                <p class="field-hint" id="restore-hint">{w::HINT}</p>
-                <input
-                    id="restore-file"
-                    class="file"
-                    type="file"
-                    accept=".json,.txt,application/json,text/plain"
-                    data-testid="book-restore"
-                    aria-describedby="restore-hint"
-                    node_ref=field
-                    on:change=picked
-                />
-            </div>
-            {more(w::PASTE, paste.into_any())}
-            <div role="status">
-                {move || opened.get().map(|opened_now| match opened_now {
-                    Ok(backup) => preview(records, &backup, opened, result),
-                    Err(said) => Notice::caution(said).view(),
-                })}
-                <p>{move || result.get()}</p>
-            </div>
-        </section>
-    }
-    .into_any()
+    });
+    let area =
+        el("textarea").attr("id", "restore-text").attr("rows", "4").attr("spellcheck", "false").typed(pasted);
+    let paste = el("div")
+        .class("field")
+        .kid(el("label").attr("for", "restore-text").text(w::PASTE_LABEL))
+        .kid(area)
+        .kid(
+            el("p")
+                .class("keys")
+                .kid(Key::new(w::PASTE_KEY, move || pasted.with_untracked(|text| look(text))).view()),
+        );
+    let shown = live(move || match opened.get() {
+        None => Bit::Nothing,
+        Some(Ok(backup)) => preview(records, &backup, opened, result).into(),
+        Some(Err(said)) => Notice::caution(said).view().into(),
+    });
+    el("section")
+        .class("card")
+        .attr("id", "restore")
+        .kid(el("h2").text(w::TITLE))
+        .kid(
+            el("div")
+                .class("field")
+                .kid(el("label").attr("for", "restore-file").text(w::FILE))
+                .kid(el("p").class("field-hint").attr("id", "restore-hint").text(w::HINT))
+                .kid(field),
+        )
+        .kid(more(w::PASTE, paste))
+        .kid(
+            el("div")
+                .attr("role", "status")
+                .kid(shown)
+                .kid(el("p").test_id("restore-result").live_text(move || result.get())),
+        )
 }
 
-fn preview(records: Records, backup: &Backup, opened: Opened, result: RwSignal<String>) -> AnyView {
+fn preview(records: Records, backup: &Backup, opened: Opened, result: RwSignal<String>) -> El {
     let (union, clashes) = records.book.with_untracked(|book| {
         let union = backup.preview(book);
         let clashes = clashing(book, &union);
@@ -118,30 +120,21 @@ fn preview(records: Records, backup: &Backup, opened: Opened, result: RwSignal<S
             }
         }
     };
-    view! {
-        <div class="preview" data-testid="restore-preview">
-            <h3>{w::PREVIEW}</h3>
-            <ul class="plain-list">
-                <li>{w::made(backup.made, backup.by.as_deref().map(words::isolated).as_deref())}</li>
-                <li>{w::holds(backup.counts)}</li>
-                <li>{yards(backup)}</li>
-            </ul>
-            <p class="lead">{said}</p>
-            {(!clashes.is_empty())
-                .then(|| {
-                    let items = clashes.into_iter().map(|line| view! { <li>{line}</li> }).collect_view();
-                    view! {
-                        <p>{w::CLASH_HOW}</p>
-                        <ul class="plain-list">{items}</ul>
-                    }
-                })}
-            <p class="keys">
-                {Key::new(label, take).primary().mark("restore-confirm").view()}
-                {Key::new(w::LEAVE, move || opened.set(None)).view()}
-            </p>
-        </div>
+    let list =
+        |lines: Vec<String>| el("ul").class("plain-list").kids(lines.iter().map(|line| el("li").text(line)));
+    let by = backup.by.as_deref().map(words::isolated);
+    let about = vec![w::made(backup.made, by.as_deref()), w::holds(backup.counts), yards(backup)];
+    let mut bits: Vec<Bit> =
+        vec![el("h3").text(w::PREVIEW).into(), list(about).into(), el("p").class("lead").text(&said).into()];
+    if !clashes.is_empty() {
+        bits.push(el("p").text(w::CLASH_HOW).into());
+        bits.push(list(clashes).into());
     }
-    .into_any()
+    let keys = el("p")
+        .class("keys")
+        .kid(Key::new(label, take).primary().mark("restore-confirm").view())
+        .kid(Key::new(w::LEAVE, move || opened.set(None)).view());
+    el("div").class("preview").test_id("restore-preview").kids(bits).kid(keys)
 }
 
 fn clashing(book: &Book, union: &Union) -> Vec<String> {

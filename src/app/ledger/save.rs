@@ -2,6 +2,7 @@
 
 use super::safety::{Pressing, Unsafe, unsafe_lines};
 use crate::app::edge::{clock, files};
+use crate::app::el::{Bit, El, el, live};
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
 use crate::app::records::Records;
@@ -17,10 +18,10 @@ pub fn state(ui: Ui, records: Records) -> Option<Unsafe> {
 }
 
 /// How old the last file is and what is not in it, with a mark that grows with the need.
-pub fn state_view(state: Unsafe) -> AnyView {
+pub fn state_view(state: Unsafe) -> El {
     let said = w::state(&state);
     match state.pressing {
-        Pressing::No => view! { <p>{said}</p> }.into_any(),
+        Pressing::No => el("p").text(&said),
         Pressing::Soon => Notice::caution([w::SOON, " ", &said].concat()).view(),
         Pressing::Now => Notice::alarm([w::NOW, " ", &said].concat()).view(),
     }
@@ -33,7 +34,7 @@ fn text(records: Records) -> Option<String> {
 }
 
 /// The section of the Book.
-pub(super) fn view(ui: Ui, records: Records) -> AnyView {
+pub(super) fn view(ui: Ui, records: Records) -> El {
     let state = Memo::new(move |_| state(ui, records));
     let said = RwSignal::new(String::new());
     let shown = RwSignal::new(None::<String>);
@@ -51,51 +52,36 @@ pub(super) fn view(ui: Ui, records: Records) -> AnyView {
             shown.set(Some(text));
         }
     };
-    let body = move || match state.get() {
-        None => view! { <p>{w::EMPTY}</p> }.into_any(),
+    let body = live(move || match state.get() {
+        None => el("p").text(w::EMPTY),
         Some(state) => state_view(state),
-    };
-    view! {
-        <section class="card">
-            <h2>{w::TITLE}</h2>
-            <p class="lead">{w::ONLY_HERE}</p>
-            {body}
-            {move || {
-                state
-                    .get()
-                    .map(|_| {
-                        view! {
-                            <p class="keys">
-                                {Key::new(w::SAVE, save).primary().mark("book-backup").view()}
-                            </p>
-                        }
-                    })
-            }}
-            <p role="status">{move || said.get()}</p>
-            {move || {
-                said.with(|said| !said.is_empty())
-                    .then(|| {
-                        view! {
-                            <p class="small">{w::WHERE}</p>
-                            <p class="keys">
-                                {Key::new(w::SHOW_TEXT, move || shown.set(text(records))).quiet().view()}
-                            </p>
-                        }
-                    })
-            }}
-            {move || shown.get().map(|text| copyable("backup-text", w::TEXT, text))}
-        </section>
-    }
-    .into_any()
+    });
+    let any = Memo::new(move |_| state.with(Option::is_some));
+    let key = live(move || {
+        any.get()
+            .then(|| el("p").class("keys").kid(Key::new(w::SAVE, save).primary().mark("book-backup").view()))
+    });
+    let after = live(move || {
+        if said.with(String::is_empty) {
+            return Bit::Nothing;
+        }
+        let show = Key::new(w::SHOW_TEXT, move || shown.set(text(records))).quiet().view();
+        Bit::Many(vec![el("p").class("small").text(w::WHERE).into(), el("p").class("keys").kid(show).into()])
+    });
+    el("section")
+        .class("card")
+        .kid(el("h2").text(w::TITLE))
+        .kid(el("p").class("lead").text(w::ONLY_HERE))
+        .kid(body)
+        .kid(key)
+        .kid(el("p").attr("role", "status").live_text(move || said.get()))
+        .kid(after)
+        .kid(live(move || shown.get().map(|text| copyable("backup-text", w::TEXT, &text))))
 }
 
 /// A text to be copied by hand, for a phone that lets no file out.
-pub fn copyable(id: &'static str, label: &'static str, text: String) -> AnyView {
-    view! {
-        <div class="field">
-            <label for=id>{label}</label>
-            <textarea id=id rows="6" readonly spellcheck="false" prop:value=text></textarea>
-        </div>
-    }
-    .into_any()
+pub fn copyable(id: &str, label: &str, text: &str) -> El {
+    let area =
+        el("textarea").attr("id", id).attr("rows", "6").attr("readonly", "").attr("spellcheck", "false");
+    el("div").class("field").kid(el("label").attr("for", id).text(label)).kid(area.text(text))
 }

@@ -9,6 +9,7 @@ use crate::almanac::typed;
 use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::says;
 use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::field::Field;
@@ -26,7 +27,7 @@ use leptos::prelude::*;
 const MOST_WALKS: u32 = 366;
 
 /// The section.
-pub(super) fn view(trip: Trip) -> AnyView {
+pub(super) fn view(trip: Trip) -> El {
     // Built anew only when another kind comes or goes, so that what is typed here stays.
     let kinds = Memo::new(move |_| {
         let of = trip.yards();
@@ -38,26 +39,19 @@ pub(super) fn view(trip: Trip) -> AnyView {
             own.map(|(id, _)| id.clone()).collect::<Vec<ThingId>>()
         })
     });
-    let list = move || {
+    let list = live(move || {
         let kinds = kinds.get();
-        if kinds.is_empty() {
-            return view! {
-                <p>{w::KIND_NONE}</p>
-                <p class="keys">{link(KINDS_KEY, &Place::Kinds)}</p>
+        untrack(|| {
+            if kinds.is_empty() {
+                return Bit::Many(vec![
+                    el("p").text(w::KIND_NONE).into(),
+                    el("p").class("keys").kid(link(KINDS_KEY, &Place::Kinds)).into(),
+                ]);
             }
-            .into_any();
-        }
-        let kinds: Vec<AnyView> = kinds.into_iter().zip(1..).map(|(id, nth)| kind(trip, id, nth)).collect();
-        view! { {kinds} }.into_any()
-    };
-    view! {
-        <section class="card">
-            <h2>{w::BUY}</h2>
-            {list}
-            {oil(trip)}
-        </section>
-    }
-    .into_any()
+            Bit::Many(kinds.into_iter().zip(1..).map(|(id, nth)| kind(trip, id, nth)).collect())
+        })
+    });
+    el("section").class("card").kid(el("h2").text(w::BUY)).kid(list).kid(oil(trip))
 }
 
 /// What is to be bought of one kind, and how it is sold.
@@ -67,7 +61,7 @@ struct Want {
     packs: Vec<Pack>,
 }
 
-fn kind(trip: Trip, id: ThingId, nth: u32) -> AnyView {
+fn kind(trip: Trip, id: ThingId, nth: u32) -> Bit {
     let spare = RwSignal::new("2".to_owned());
     let name = trip
         .records
@@ -97,12 +91,13 @@ fn kind(trip: Trip, id: ThingId, nth: u32) -> AnyView {
     };
     let lines = move || spares().map(|spare| want.with(|want| want_lines(want, spare))).unwrap_or_default();
     let id = ["load-spare-", &nth.to_string()].concat();
-    view! {
-        <h3>{name}</h3>
-        {Stepper::new(id, w::SPARE, spare, 0, MOST_PIECES).says(move || says::count(spare, 0, MOST_PIECES)).view()}
-        {Answer::new(w::CHEAPEST, answer).sum(lines).view()}
-    }
-    .into_any()
+    let stepper =
+        Stepper::new(id, w::SPARE, spare, 0, MOST_PIECES).says(move || says::count(spare, 0, MOST_PIECES));
+    Bit::Many(vec![
+        el("h3").text(&name).into(),
+        stepper.view().into(),
+        Answer::new(w::CHEAPEST, answer).sum(lines).view().into(),
+    ])
 }
 
 fn want_lines(want: &Want, spare: u32) -> Vec<String> {
@@ -141,7 +136,7 @@ fn money(value: Decimal) -> String {
     locale::fixed(value.as_f64(), 2)
 }
 
-fn oil(trip: Trip) -> AnyView {
+fn oil(trip: Trip) -> Bit {
     let walks = RwSignal::new(String::new());
     let spilled = RwSignal::new("10 %".to_owned());
     let season = Memo::new(move |_| {
@@ -162,13 +157,11 @@ fn oil(trip: Trip) -> AnyView {
         });
         line.into_iter().collect()
     };
-    view! {
-        <h3>{w::OIL_TO_BUY}</h3>
-        {Stepper::new("load-walks", w::SERVICES, walks, 0, MOST_WALKS)
-            .says(move || walks.with(|text| says::optional(says::count(walks, 0, MOST_WALKS), text)))
-            .view()}
-        {Field::new("load-spilled", w::SPILLED, spilled).says(move || says::share(spilled)).view()}
-        {Answer::new(w::SEASON_OIL, answer).sum(lines).why(w::SEASON_WHY).view()}
-    }
-    .into_any()
+    let walks_says = move || walks.with(|text| says::optional(says::count(walks, 0, MOST_WALKS), text));
+    Bit::Many(vec![
+        el("h3").text(w::OIL_TO_BUY).into(),
+        Stepper::new("load-walks", w::SERVICES, walks, 0, MOST_WALKS).says(walks_says).view().into(),
+        Field::new("load-spilled", w::SPILLED, spilled).says(move || says::share(spilled)).view().into(),
+        Answer::new(w::SEASON_OIL, answer).sum(lines).why(w::SEASON_WHY).view().into(),
+    ])
 }

@@ -8,6 +8,7 @@ use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::app::bench::read;
 use crate::app::bench::view::says;
 use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::ledger::words::isolated;
 use crate::app::parts::card::more;
@@ -23,6 +24,8 @@ use crate::app::wording::{en, en_typed};
 use crate::book::entry::{KeeperChange, What};
 use crate::book::id::ThingId;
 use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlInputElement;
 
 /// What every part of the page reckons with.
 #[derive(Clone, Copy)]
@@ -68,28 +71,25 @@ impl Trip {
 }
 
 /// The place.
-pub fn page(ui: Ui) -> AnyView {
+pub fn page(ui: Ui) -> Bit {
     let records = Records::get();
     let some = Memo::new(move |_| records.book.with(|book| book.standing().open_yards().next().is_some()));
-    view! {
-        {heading(en::section(Section::Load))}
-        {move || if some.get() { full(ui, records) } else { empty() }}
-    }
-    .into_any()
+    let body = live(move || {
+        let some = some.get();
+        untrack(|| if some { full(ui, records) } else { empty().into() })
+    });
+    Bit::Many(vec![heading(en::section(Section::Load)).into(), body])
 }
 
-fn empty() -> AnyView {
-    view! {
-        <div class="card">
-            <p class="lead">{en::page::LOAD_EMPTY}</p>
-            <p>{en::page::LOAD_HOW}</p>
-            <p class="keys">{link(en::page::TO_BENCH, &Place::Bench(None))}</p>
-        </div>
-    }
-    .into_any()
+fn empty() -> El {
+    el("div")
+        .class("card")
+        .kid(el("p").class("lead").text(en::page::LOAD_EMPTY))
+        .kid(el("p").text(en::page::LOAD_HOW))
+        .kid(el("p").class("keys").kid(link(en::page::TO_BENCH, &Place::Bench(None))))
 }
 
-fn full(ui: Ui, records: Records) -> AnyView {
+fn full(ui: Ui, records: Records) -> Bit {
     let (keeper, off) = records.book.with_untracked(|book| {
         let standing = book.standing();
         // The demonstration is left at home as soon as there is a yard of one's own.
@@ -116,56 +116,52 @@ fn full(ui: Ui, records: Records) -> AnyView {
         }
         Err(error) => Says::Wrong(en_typed::day(error)),
     };
-    view! {
-        {Field::new("load-day", w::DAY, trip.day).day().says(day_says).view()}
-        {yards(trip)}
-        {more(w::SET, set(trip))}
-        {trip::view(trip)}
-        {buy::view(trip)}
-    }
-    .into_any()
+    Bit::Many(vec![
+        Field::new("load-day", w::DAY, trip.day).day().says(day_says).view().into(),
+        yards(trip).into(),
+        more(w::SET, set(trip)).into(),
+        trip::view(trip),
+        buy::view(trip).into(),
+    ])
 }
 
-fn yards(trip: Trip) -> AnyView {
-    let ticks = move || {
-        let yards: Vec<(ThingId, String)> = trip.records.book.with(|book| {
-            book.standing().open_yards().map(|(id, now)| (id.clone(), isolated(&now.name))).collect()
-        });
-        let ticks = yards.into_iter().map(|(id, name)| {
-            let own = id.clone();
-            view! {
-                <label class="tick">
-                    <input
-                        type="checkbox"
-                        prop:checked=move || trip.off.with(|off| !off.contains(&own))
-                        on:change=move |event| {
-                            let on = event_target_checked(&event);
-                            trip.off
-                                .update(|off| {
-                                    off.retain(|other| *other != id);
-                                    if !on {
-                                        off.push(id.clone());
-                                    }
-                                });
-                        }
-                    />
-                    <span>{name}</span>
-                </label>
+fn yards(trip: Trip) -> El {
+    let ticks = live(move || {
+        trip.records.book.with(|book| {
+            let yards = book.standing().open_yards();
+            yards
+                .map(|(id, now)| Bit::from(yard_tick(trip, id.clone(), &isolated(&now.name))))
+                .collect::<Vec<Bit>>()
+        })
+    });
+    el("fieldset").class("choice").kid(el("legend").text(w::YARDS)).kid(ticks)
+}
+
+fn yard_tick(trip: Trip, id: ThingId, name: &str) -> El {
+    let own = id.clone();
+    let on = move || trip.off.with(|off| !off.contains(&own));
+    let set = move |on: bool| {
+        trip.off.update(|off| {
+            off.retain(|other| *other != id);
+            if !on {
+                off.push(id.clone());
             }
         });
-        ticks.collect_view()
     };
-    view! {
-        <fieldset class="choice">
-            <legend>{w::YARDS}</legend>
-            {ticks}
-        </fieldset>
-    }
-    .into_any()
+    tick(name, on, set)
+}
+
+/// A box to tick; the whole line is its key.
+pub(super) fn tick(name: &str, on: impl Fn() -> bool + 'static, set: impl Fn(bool) + 'static) -> El {
+    let input = el("input").attr("type", "checkbox").attr("autocomplete", "off");
+    let shown = input.element().clone().unchecked_into::<HtmlInputElement>();
+    let read = shown.clone();
+    let input = input.live_prop(move || shown.set_checked(on())).on("change", move |_| set(read.checked()));
+    el("label").class("tick").kid(input).kid(el("span").text(name))
 }
 
 /// Reserve and bottle: reckoned with at once, remembered on a key.
-fn set(trip: Trip) -> AnyView {
+fn set(trip: Trip) -> Bit {
     let Trip { ui, records, .. } = trip;
     let changed = Memo::new(move |_| {
         let kept = records.book.with(|book| (book.standing().keeper.reserve, book.standing().keeper.bottle));
@@ -189,30 +185,25 @@ fn set(trip: Trip) -> AnyView {
             ui.said.set(w::SET_SAID.to_owned());
         }
     };
-    view! {
-        <div class="fields">
-            {Field::new("load-reserve", w::RESERVE, trip.reserve).says(move || says::share(trip.reserve)).view()}
-            {Field::new("load-bottle", w::BOTTLE, trip.bottle)
-                .decimal()
-                .volume(trip.bottle_unit)
-                .says(move || {
-                    trip.bottle
-                        .with(|text| says::optional(says::volume(ui, trip.bottle, trip.bottle_unit), text))
-                })
-                .view()}
-        </div>
-        {move || {
-            changed
-                .with(Option::is_some)
-                .then(|| view! { <p class="keys">{Key::new(w::SET_KEY, keep).mark("load-set").view()}</p> })
-        }}
-    }
-    .into_any()
+    let any = Memo::new(move |_| changed.with(Option::is_some));
+    let bottle_says = move || {
+        trip.bottle.with(|text| says::optional(says::volume(ui, trip.bottle, trip.bottle_unit), text))
+    };
+    let bottle = Field::new("load-bottle", w::BOTTLE, trip.bottle).decimal().volume(trip.bottle_unit);
+    let reserve =
+        Field::new("load-reserve", w::RESERVE, trip.reserve).says(move || says::share(trip.reserve));
+    let key = live(move || {
+        any.get().then(|| el("p").class("keys").kid(Key::new(w::SET_KEY, keep).mark("load-set").view()))
+    });
+    Bit::Many(vec![
+        el("div").class("fields").kid(reserve.view()).kid(bottle.says(bottle_says).view()).into(),
+        key,
+    ])
 }
 
 /// The cautions that go with oil.
-pub(super) fn cautions() -> AnyView {
-    view! { {Notice::caution(w::FOOD_GRADE).view()} {Notice::caution(w::WASTE).view()} }.into_any()
+pub(super) fn cautions() -> Bit {
+    Bit::Many(vec![Notice::caution(w::FOOD_GRADE).view().into(), Notice::caution(w::WASTE).view().into()])
 }
 
 /// A share as it is shown in a sum.

@@ -1,8 +1,9 @@
 //! What the trip takes.
 
-use super::page::{Trip, cautions, percent};
+use super::page::{Trip, cautions, percent, tick};
 use super::sum::{self, Load, YardLoad};
 use crate::almanac::oil::{OilForVisit, Service};
+use crate::app::el::{Bit, El, el, live};
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::notice::Notice;
@@ -11,7 +12,7 @@ use crate::app::wording::en_load as w;
 use leptos::prelude::*;
 
 /// The answers, then each yard.
-pub(super) fn view(trip: Trip) -> AnyView {
+pub(super) fn view(trip: Trip) -> Bit {
     let load = Memo::new(move |_| {
         let day = trip.day().ok()?;
         let (yards, reserve) = (trip.yards(), trip.reserve());
@@ -28,40 +29,28 @@ pub(super) fn view(trip: Trip) -> AnyView {
     let sum = move |say: fn(Trip, &Load) -> Vec<String>| {
         move || load.with(|load| load.as_ref().map(|load| say(trip, load)).unwrap_or_default())
     };
-    let none = move || {
-        (load.with(Option::is_none) && trip.yards().is_empty()).then(|| Notice::caution(w::NO_YARD).view())
-    };
-    let yards = move || {
+    let none = live(move || trip.yards().is_empty().then(|| Notice::caution(w::NO_YARD).view()));
+    let yards = live(move || {
         load.with(|load| {
-            let yards: Vec<AnyView> =
-                load.iter().flat_map(|load| &load.yards).map(|yard| yard_view(trip, yard)).collect();
-            yards
+            let yards = load.iter().flat_map(|load| &load.yards);
+            yards.flat_map(|yard| yard_view(trip, yard)).map(Bit::from).collect::<Vec<Bit>>()
         })
-    };
-    view! {
-        <section class="card">
-            {none}
-            <div data-testid="load-oil">
-                {Answer::new(w::OIL, big(|trip, load| trip.ui.volume_up(load.carry)))
-                    .sum(sum(oil_lines))
-                    .why(w::OIL_WHY)
-                    .view()}
-            </div>
-            {cautions()}
-            <div data-testid="load-traps">
-                {Answer::new(w::TRAPS, big(|_, load| w::traps(load.place + load.spare)))
-                    .sum(sum(|_, load| trap_lines(load)))
-                    .why(w::SPARE_WHY)
-                    .view()}
-            </div>
-            {things()}
-        </section>
-        <section class="card">
-            <h2>{w::YARD_BY_YARD}</h2>
-            {yards}
-        </section>
-    }
-    .into_any()
+    });
+    let oil = Answer::new(w::OIL, big(|trip, load| trip.ui.volume_up(load.carry)))
+        .sum(sum(oil_lines))
+        .why(w::OIL_WHY);
+    let traps = Answer::new(w::TRAPS, big(|_, load| w::traps(load.place + load.spare)))
+        .sum(sum(|_, load| trap_lines(load)))
+        .why(w::SPARE_WHY);
+    let trip_card = el("section")
+        .class("card")
+        .kid(none)
+        .kid(oil.mark("load-oil").view())
+        .kid(cautions())
+        .kid(traps.mark("load-traps").view())
+        .kid(things());
+    let yards_card = el("section").class("card").kid(el("h2").text(w::YARD_BY_YARD)).kid(yards);
+    Bit::Many(vec![trip_card.into(), yards_card.into()])
 }
 
 fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
@@ -110,7 +99,7 @@ fn trap_lines(load: &Load) -> Vec<String> {
     lines
 }
 
-fn yard_view(trip: Trip, yard: &YardLoad) -> AnyView {
+fn yard_view(trip: Trip, yard: &YardLoad) -> [El; 2] {
     let mut lines = Vec::new();
     match yard.resting {
         Some(since) => lines.push(w::resting(&en::date(since))),
@@ -126,29 +115,15 @@ fn yard_view(trip: Trip, yard: &YardLoad) -> AnyView {
             }
         }
     }
-    let lines = lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view();
-    view! {
-        <h3>{isolated(&yard.name)}</h3>
-        <ul class="tabular">{lines}</ul>
-    }
-    .into_any()
+    let list = el("ul").class("tabular").kids(lines.iter().map(|line| el("li").text(line)));
+    [el("h3").text(&isolated(&yard.name)), list]
 }
 
-/// A list to tick off while the car is loaded.
-fn things() -> AnyView {
+/// A list to tick off while the car is loaded. Ticks stay as long as the page is open, a locked screen included.
+fn things() -> El {
     let ticks = w::THINGS.map(|thing| {
-        view! {
-            <label class="tick">
-                <input type="checkbox" autocomplete="off" />
-                <span>{thing}</span>
-            </label>
-        }
+        let done = RwSignal::new(false);
+        tick(thing, move || done.get(), move |on| done.set(on))
     });
-    view! {
-        <fieldset class="choice">
-            <legend>{w::ALSO}</legend>
-            {ticks.into_iter().collect_view()}
-        </fieldset>
-    }
-    .into_any()
+    el("fieldset").class("choice").kid(el("legend").text(w::ALSO)).kids(ticks)
 }
