@@ -52,7 +52,7 @@ fn not_kept(ui: Ui, records: Records, unsaved: &Unsaved) -> El {
     let as_file = move || {
         files::save(&w::file_name(&clock::stamp().day().to_string()), "application/json", &file);
     };
-    let said = [w::UNSAVED, ": ", &unsaved.said, ". ", w::why(&unsaved.why)].concat();
+    let said = w::unsaved(&unsaved.said, w::why(&unsaved.why));
     let keys = keys(Key::new(w::TRY_AGAIN, try_again).primary().mark("unsaved-again").view())
         .kid(Key::new(w::AS_FILE, as_file).mark("unsaved-file").view())
         .kid(Key::new(w::PUT_AWAY, move || records.unsaved.set(None)).alarm().mark("unsaved-away").view());

@@ -165,6 +165,17 @@ impl Records {
         }
     }
 
+    /// Saves what exists elsewhere too, in a file or in this program: where the phone does not keep it, nothing is lost
+    /// that the keeper would have to copy out.
+    fn save_or_leave(self, entries: Vec<Entry>) -> Result<Vec<EntryId>, Stop> {
+        let before = self.unsaved.get_untracked();
+        let saved = self.save(entries, String::new());
+        if saved.is_err() {
+            self.unsaved.set(before);
+        }
+        saved
+    }
+
     /// Puts what was not kept to what was not kept before.
     ///
     /// The names of these entries are taken from here on, though the book does not know them: the next entries get
@@ -175,7 +186,8 @@ impl Records {
             Some(before) => {
                 before.why = why;
                 if entries.iter().any(|new| before.entries.iter().all(|known| known.id != new.id)) {
-                    before.said = [before.said.as_str(), "; ", &said].concat();
+                    let between = if before.said.is_empty() || said.is_empty() { "" } else { "; " };
+                    before.said = [before.said.as_str(), between, &said].concat();
                     before.entries.extend(entries);
                 }
             }
@@ -220,7 +232,7 @@ impl Records {
         let at = clock::stamp();
         let entries =
             demo::demo(clock::today(&zone), &zone, at.offset(), &BrowserLetters).map_err(Stop::Refused)?;
-        self.save(entries, String::new())?;
+        self.save_or_leave(entries)?;
         self.act.set(None);
         Ok(())
     }
@@ -250,7 +262,7 @@ impl Records {
     ///
     /// # Errors
     /// [`Stop::NotSaved`]; nothing was taken in.
-    pub fn restore(self, backup: Backup, said: String) -> Result<Union, Stop> {
+    pub fn restore(self, backup: Backup) -> Result<Union, Stop> {
         let (union, new) = self.book.with_untracked(|book| {
             let union = backup.preview(book);
             let new: Vec<Entry> =
@@ -258,7 +270,7 @@ impl Records {
             (union, new)
         });
         if !new.is_empty() {
-            self.save(new, said)?;
+            self.save_or_leave(new)?;
             self.act.set(None);
             self.gone.set(false);
         }

@@ -11,6 +11,7 @@ use crate::app::edge::letters::BrowserLetters;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
+use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
@@ -33,7 +34,7 @@ type Text = RwSignal<String>;
 /// A text and the code of its unit.
 type Sides = [(Text, Text); 3];
 
-/// A signal for every field.
+/// A signal for every field. Handed about behind one handle: together they are too many.
 #[derive(Clone, Copy)]
 struct Typed {
     name: Text,
@@ -109,15 +110,13 @@ pub fn view(ui: Ui, records: Records, id: &str) -> Bit {
         known => known,
     };
     let body = match draft {
-        Some(draft) => fields(ui, records, of, Typed::new(draft)),
+        Some(draft) => fields(ui, records, of, StoredValue::new(Typed::new(draft))),
         None => el("p").text(w::UNKNOWN),
     };
     Bit::Many(vec![back.into(), heading(w::NEW).into(), body.into()])
 }
 
-fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: Typed) -> El {
-    // A handle: the fields together are too many to be carried into every closure.
-    let typed = StoredValue::new(typed);
+fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Typed>) -> El {
     let t = typed.get_value();
     let draft = Memo::new(move |_| typed.with_value(Typed::draft));
     let oil = Memo::new(move |_| draft.with(|draft| draft.built().takes_oil()));
@@ -195,6 +194,7 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
     el("div")
         .kid(
             el("div")
+                .class("stack")
                 .class("fields")
                 .kid(holds_field.hint(w::HOLDS_HINT).says(holds).view())
                 .kid(Field::new("kind-fill", w::FILL, fill_typed).says(fill).view()),
@@ -320,6 +320,7 @@ fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>) -
     let failed = RwSignal::new(false);
     let press = move || {
         let Some(kind) = draft.with_untracked(|draft| draft.read(&BrowserLetters)) else { return };
+        let act = w::act(&isolated(&kind.name));
         let written = records.book.with_untracked(|book| {
             let today = ui.today.get_untracked();
             let (day, what) = match &of {
@@ -331,7 +332,7 @@ fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>) -
             };
             book.about_keeper(&records.pen(), day, what)
         });
-        if records.put(written, w::SAVED).is_ok() {
+        if records.put(written, act).is_ok() {
             ui.said.set(w::SAVED.to_owned());
             ui.go(&Place::Kinds);
         } else {

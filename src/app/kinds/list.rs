@@ -21,9 +21,9 @@ pub fn view(ui: Ui, records: Records) -> Bit {
     let list = live(move || {
         records.book.with(|book| {
             let kinds = &book.standing().kinds;
-            let of = |retired: bool| kinds.iter().filter(move |(_, now)| now.retired == retired);
+            let of = |rank: u8| kinds.iter().filter(move |(id, now)| rank_of(id, now) == rank);
             let items: Vec<Bit> =
-                of(false).chain(of(true)).map(|(id, now)| item(ui, records, id, now).into()).collect();
+                (0..3).flat_map(of).map(|(id, now)| item(ui, records, id, now).into()).collect();
             if items.is_empty() { Bit::One(el("p").text(w::NONE)) } else { Bit::Many(items) }
         })
     });
@@ -38,6 +38,11 @@ pub fn view(ui: Ui, records: Records) -> Bit {
         el("p").class("keys").kid(add.text(w::ADD)).into(),
         list,
     ])
+}
+
+/// The keeper's own kinds first, then those of the demonstration, then those no longer offered.
+fn rank_of(id: &ThingId, now: &KindNow) -> u8 {
+    if now.retired { 2 } else { u8::from(id.is_demo()) }
 }
 
 fn item(ui: Ui, records: Records, id: &ThingId, now: &KindNow) -> El {
@@ -58,12 +63,13 @@ fn item(ui: Ui, records: Records, id: &ThingId, now: &KindNow) -> El {
     } else {
         let retired = now.retired;
         let of = id.clone();
+        let name = isolated(&kind.name);
         let retire = move || {
             let written = records.book.with_untracked(|book| {
                 let today = ui.today.get_untracked().max(super::first_day(book, &of));
                 book.about_keeper(&records.pen(), today, What::KindRetired { kind: of.clone() })
             });
-            if records.put(written, w::RETIRED_SAID).is_ok() {
+            if records.put(written, w::retired_act(&name)).is_ok() {
                 ui.said.set(w::RETIRED_SAID.to_owned());
             }
         };

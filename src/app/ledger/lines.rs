@@ -22,8 +22,8 @@ use wasm_bindgen::JsCast;
 /// What every line can reach.
 #[derive(Clone, Copy)]
 struct Desk {
-    ui: Ui,
-    records: Records,
+    /// Behind one handle: together they are too large to be handed about.
+    reach: StoredValue<(Ui, Records)>,
     /// The line whose keys are shown.
     open: RwSignal<Option<EntryId>>,
 }
@@ -31,10 +31,21 @@ struct Desk {
 /// The history of everything, or of the yard or hive with the id `of`.
 pub(super) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
     let of = of.and_then(|of| ThingId::parse(of).ok());
-    let desk = Desk { ui, records, open: RwSignal::new(None) };
-    let shown = RwSignal::new(PAGE);
     let chosen = of.clone();
-    let list = live(move || {
+    Bit::Many(vec![
+        el("p").class("back").kid(link(en::section(Section::Book), &Place::Book)).into(),
+        heading(w::TITLE).into(),
+        filter(ui, records, chosen).into(),
+        el("p").class("small").text(w::HOW).into(),
+        list(ui, records, of),
+    ])
+}
+
+/// The lines alone, for a page that is about the yard or hive `of` anyway.
+pub fn list(ui: Ui, records: Records, of: Option<ThingId>) -> Bit {
+    let desk = Desk { reach: StoredValue::new((ui, records)), open: RwSignal::new(None) };
+    let shown = RwSignal::new(PAGE);
+    live(move || {
         let (shown_now, today) = (shown.get(), ui.today.get());
         records.book.with(|book| {
             let all = history::lines(book, of.as_ref());
@@ -53,14 +64,7 @@ pub(super) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
             }
             bits
         })
-    });
-    Bit::Many(vec![
-        el("p").class("back").kid(link(en::section(Section::Book), &Place::Book)).into(),
-        heading(w::TITLE).into(),
-        filter(ui, records, chosen).into(),
-        el("p").class("small").text(w::HOW).into(),
-        list,
-    ])
+    })
 }
 
 /// Which yard, and of it which hive. The choice is in the address, so that the back key undoes it.
@@ -107,7 +111,7 @@ fn chooser(
     });
     let select = el("select").attr("id", id).attr("autocomplete", "off").kids(options);
     let select = select.on("change", move |event| choose(event_target_value(&event)));
-    el("div").class("field").kid(el("label").attr("for", id).text(label)).kid(select)
+    el("div").class("field field-wide").kid(el("label").attr("for", id).text(label)).kid(select)
 }
 
 fn day_view(desk: Desk, book: &Book, day: Day, today: Day, lines: &[Line<'_>]) -> El {
@@ -183,7 +187,7 @@ fn line_keys(desk: Desk, id: &EntryId, together: usize, brings: bool) -> El {
     let (one, all) = (id.clone(), id.clone());
     let strike_one = move || strike(desk, &one, std::slice::from_ref(&one), w::STRUCK_SAID);
     let strike_all = move || {
-        let together = desk.records.book.with_untracked(|book| book.together(&all));
+        let together = desk.reach.get_value().1.book.with_untracked(|book| book.together(&all));
         strike(desk, &all, &together, w::STRUCK_SAID);
     };
     let all = (together > 1)
@@ -201,11 +205,12 @@ fn line_id(id: &EntryId) -> String {
 
 /// Strikes lines out and puts the focus back on the line it was on: the list is drawn anew.
 fn strike(desk: Desk, line: &EntryId, entries: &[EntryId], said: &str) {
-    if desk.records.strike(entries, said).is_err() {
+    let (ui, records) = desk.reach.get_value();
+    if records.strike(entries, said).is_err() {
         return;
     }
     desk.open.set(None);
-    desk.ui.said.set(said.to_owned());
+    ui.said.set(said.to_owned());
     let id = line_id(line);
     edge::after_paint(move || {
         let line = edge::document().and_then(|document| document.get_element_by_id(&id));

@@ -33,7 +33,7 @@ fn first(ui: Ui, records: Records) -> Bit {
     let count = Memo::new(move |_| records.book.with(|book| super::history::lines(book, None).len()));
     let history = live(move || link(w::history_key(count.get()), &Place::History(None)));
     let index = el("ul")
-        .class("index")
+        .class("ways")
         .kid(el("li").kid(history))
         .kid(el("li").kid(link(w::KINDS_KEY, &Place::Kinds)));
     Bit::Many(vec![

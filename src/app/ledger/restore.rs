@@ -54,7 +54,7 @@ pub(super) fn view(records: Records) -> El {
     let area =
         el("textarea").attr("id", "restore-text").attr("rows", "4").attr("spellcheck", "false").typed(pasted);
     let paste = el("div")
-        .class("field")
+        .class("field field-wide")
         .kid(el("label").attr("for", "restore-text").text(w::PASTE_LABEL))
         .kid(area)
         .kid(
@@ -73,7 +73,7 @@ pub(super) fn view(records: Records) -> El {
         .kid(el("h2").text(w::TITLE))
         .kid(
             el("div")
-                .class("field")
+                .class("field field-wide")
                 .kid(el("label").attr("for", "restore-file").text(w::FILE))
                 .kid(el("p").class("field-hint").attr("id", "restore-hint").text(w::HINT))
                 .kid(field),
@@ -97,28 +97,8 @@ fn preview(records: Records, backup: &Backup, opened: Opened, result: RwSignal<S
     let label = if union.new == 0 { w::NOTHING_NEW.to_owned() } else { w::confirm(union.new) };
     let take = move || {
         let Some(Ok(backup)) = opened.get_untracked() else { return };
-        let (made, held) = (backup.made.day(), backup.counts.entries);
-        match records.restore(backup, String::new()) {
-            Ok(union) => {
-                opened.set(None);
-                result.set(w::done(&w::union(union.new, union.same, union.clashes.len())));
-                let own = records
-                    .book
-                    .with_untracked(|book| book.log().entries().filter(|entry| !entry.is_demo()).count());
-                // Where the file holds all there is, it is as good as one saved here.
-                if own == held && union.clashes.is_empty() {
-                    records.remember(|meta| {
-                        if meta.backup.is_none_or(|(day, before)| (before, day) < (held, made)) {
-                            meta.backup = Some((made, held));
-                        }
-                    });
-                }
-            }
-            Err(_) => {
-                opened.set(None);
-                result.set(w::NOT_KEPT.to_owned());
-            }
-        }
+        opened.set(None);
+        result.set(take_in(records, backup));
     };
     let list =
         |lines: Vec<String>| el("ul").class("plain-list").kids(lines.iter().map(|line| el("li").text(line)));
@@ -135,6 +115,23 @@ fn preview(records: Records, backup: &Backup, opened: Opened, result: RwSignal<S
         .kid(Key::new(label, take).primary().mark("restore-confirm").view())
         .kid(Key::new(w::LEAVE, move || opened.set(None)).view());
     el("div").class("preview").test_id("restore-preview").kids(bits).kid(keys)
+}
+
+/// Takes a file in and says what came of it.
+fn take_in(records: Records, backup: Backup) -> String {
+    let (made, held) = (backup.made.day(), backup.counts.entries);
+    let Ok(union) = records.restore(backup) else { return w::NOT_KEPT.to_owned() };
+    let own =
+        records.book.with_untracked(|book| book.log().entries().filter(|entry| !entry.is_demo()).count());
+    // Where the file holds all there is, it is as good as one saved here.
+    if own == held && union.clashes.is_empty() {
+        records.remember(|meta| {
+            if meta.backup.is_none_or(|(day, before)| (before, day) < (held, made)) {
+                meta.backup = Some((made, held));
+            }
+        });
+    }
+    w::done(&w::union(union.new, union.same, union.clashes.len()))
 }
 
 fn clashing(book: &Book, union: &Union) -> Vec<String> {

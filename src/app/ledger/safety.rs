@@ -43,7 +43,12 @@ pub struct Unsafe {
 pub fn unsafe_lines(book: &Book, backup: Option<(Day, usize)>, today: Day) -> Option<Unsafe> {
     let own = || book.log().entries().filter(|entry| !entry.is_demo());
     let first = own().map(|entry| entry.at.day()).min()?;
-    let lines = own().count().saturating_sub(backup.map_or(0, |(_, held)| held));
+    let lines = match backup {
+        None => own().count(),
+        Some((_, held)) if own().count() >= held => own().count() - held,
+        // Fewer than the file holds: some cannot be read here. What was written since is counted by its day.
+        Some((day, _)) => own().filter(|entry| entry.at.day() >= day).count(),
+    };
     let days = today.days_since(backup.map_or(first, |(day, _)| day)).max(0);
     let pressing = match (lines, days) {
         (0, _) => Pressing::No,
@@ -116,6 +121,13 @@ mod tests {
         assert_eq!((safe.lines, safe.pressing), (0, Pressing::No));
         let one = unsafe_lines(&book, Some((day("2026-01-02"), 59)), day("2026-12-01")).unwrap();
         assert_eq!((one.lines, one.pressing), (1, Pressing::Now));
+    }
+
+    #[test]
+    fn lines_that_cannot_be_read_any_more_do_not_hide_new_ones() {
+        let book = book(20, "2026-07-10");
+        let at = |file| unsafe_lines(&book, Some((day(file), 48)), day("2026-07-12")).unwrap().lines;
+        assert_eq!((at("2026-07-01"), at("2026-07-11")), (20, 0));
     }
 
     #[test]

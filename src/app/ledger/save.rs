@@ -83,5 +83,5 @@ pub(super) fn view(ui: Ui, records: Records) -> El {
 pub fn copyable(id: &str, label: &str, text: &str) -> El {
     let area =
         el("textarea").attr("id", id).attr("rows", "6").attr("readonly", "").attr("spellcheck", "false");
-    el("div").class("field").kid(el("label").attr("for", id).text(label)).kid(area.text(text))
+    el("div").class("field field-wide").kid(el("label").attr("for", id).text(label)).kid(area.text(text))
 }

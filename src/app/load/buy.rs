@@ -31,7 +31,7 @@ pub(super) fn view(trip: Trip) -> El {
     // Built anew only when another kind comes or goes, so that what is typed here stays.
     let kinds = Memo::new(move |_| {
         let of = trip.yards();
-        trip.records.book.with(|book| {
+        trip.records().book.with(|book| {
             let standing = book.standing();
             let offered = standing.kinds.iter().filter(|(_, now)| !now.retired);
             let own =
@@ -64,13 +64,13 @@ struct Want {
 fn kind(trip: Trip, id: ThingId, nth: u32) -> Bit {
     let spare = RwSignal::new("2".to_owned());
     let name = trip
-        .records
+        .records()
         .book
         .with_untracked(|book| book.standing().kinds.get(&id).map(|now| isolated(&now.kind.name)))
         .unwrap_or_default();
     let want = Memo::new(move |_| {
         let yards = trip.yards();
-        trip.records.book.with(|book| {
+        trip.records().book.with(|book| {
             let standing = book.standing();
             let need = missing(standing, &yards)
                 .into_iter()
@@ -109,7 +109,7 @@ fn want_lines(want: &Want, spare: u32) -> Vec<String> {
     match cheapest(want.need + spare, &want.packs, None) {
         Ok(basket) => lines.extend(basket_lines(&want.packs, &basket)),
         Err(BasketError::NothingPriced | BasketError::PackOfNothing { .. }) => {
-            lines.push(wp::NO_PRICES.to_owned())
+            lines.push(wp::NO_PRICES.to_owned());
         }
         Err(_) => lines.push(wp::TOO_MANY.to_owned()),
     }
@@ -143,10 +143,10 @@ fn oil(trip: Trip) -> Bit {
         let count = walks.with(|text| typed::count(text, 0, MOST_WALKS)).ok()?;
         let share: Share = spilled.with(|text| typed::share(text)).ok()?;
         let yards = trip.yards();
-        let (_, each) = trip.records.book.with(|book| every_trap(book.standing(), &yards));
+        let (_, each) = trip.records().book.with(|book| every_trap(book.standing(), &yards));
         Some(oil_to_buy(count, each, share, None, 0))
     });
-    let ui = trip.ui;
+    let ui = trip.ui();
     let answer =
         move || season.get().map_or_else(|| en::NO_ANSWER.to_owned(), |season| ui.volume_up(season.high));
     let lines = move || {

@@ -30,8 +30,8 @@ use web_sys::HtmlInputElement;
 /// What every part of the page reckons with.
 #[derive(Clone, Copy)]
 pub(super) struct Trip {
-    pub(super) ui: Ui,
-    pub(super) records: Records,
+    /// Behind one handle: together they are too large to be handed about.
+    reach: StoredValue<(Ui, Records)>,
     /// Day of the trip as typed.
     day: RwSignal<String>,
     /// Yards that were ticked off.
@@ -42,15 +42,23 @@ pub(super) struct Trip {
 }
 
 impl Trip {
+    pub(super) fn ui(self) -> Ui {
+        self.reach.get_value().0
+    }
+
+    pub(super) fn records(self) -> Records {
+        self.reach.get_value().1
+    }
+
     /// The day; tracks its field and midnight.
     pub(super) fn day(self) -> Result<Day, DayTypedError> {
-        self.day.with(|text| typed::day_planned(text, self.ui.today.get()))
+        self.day.with(|text| typed::day_planned(text, self.ui().today.get()))
     }
 
     /// Yards on the way.
     pub(super) fn yards(self) -> Vec<ThingId> {
         let off = self.off.get();
-        self.records.book.with(|book| {
+        self.records().book.with(|book| {
             book.standing().open_yards().map(|(id, _)| id).filter(|id| !off.contains(id)).cloned().collect()
         })
     }
@@ -101,8 +109,7 @@ fn full(ui: Ui, records: Records) -> Bit {
     let reserve = keeper.reserve.unwrap_or(USUAL_RESERVE);
     let unit = keeper.bottle.map_or(ui.prefs.get_untracked().volume, TypedVolume::unit);
     let trip = Trip {
-        ui,
-        records,
+        reach: StoredValue::new((ui, records)),
         day: RwSignal::new(ui.today.get_untracked().to_string()),
         off: RwSignal::new(off),
         reserve: RwSignal::new([&reserve.percent().to_string(), " %"].concat()),
@@ -127,7 +134,7 @@ fn full(ui: Ui, records: Records) -> Bit {
 
 fn yards(trip: Trip) -> El {
     let ticks = live(move || {
-        trip.records.book.with(|book| {
+        trip.records().book.with(|book| {
             let yards = book.standing().open_yards();
             yards
                 .map(|(id, now)| Bit::from(yard_tick(trip, id.clone(), &isolated(&now.name))))
@@ -162,7 +169,7 @@ pub(super) fn tick(name: &str, on: impl Fn() -> bool + 'static, set: impl Fn(boo
 
 /// Reserve and bottle: reckoned with at once, remembered on a key.
 fn set(trip: Trip) -> Bit {
-    let Trip { ui, records, .. } = trip;
+    let (ui, records) = (trip.ui(), trip.records());
     let changed = Memo::new(move |_| {
         let kept = records.book.with(|book| (book.standing().keeper.reserve, book.standing().keeper.bottle));
         let reserve = trip.reserve.with(|text| typed::share(text)).ok()?;
@@ -181,7 +188,7 @@ fn set(trip: Trip) -> Bit {
         let written = records
             .book
             .with_untracked(|book| book.about_keeper(&records.pen(), ui.today.get_untracked(), what));
-        if records.put(written, w::SET_SAID).is_ok() {
+        if records.put(written, w::SET_ACT).is_ok() {
             ui.said.set(w::SET_SAID.to_owned());
         }
     };

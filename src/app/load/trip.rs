@@ -17,7 +17,7 @@ pub(super) fn view(trip: Trip) -> Bit {
         let day = trip.day().ok()?;
         let (yards, reserve) = (trip.yards(), trip.reserve());
         let bottle = trip.bottle().map(crate::almanac::quantity::TypedVolume::volume);
-        trip.records.book.with(|book| {
+        trip.records().book.with(|book| {
             (!yards.is_empty()).then(|| sum::load(book.standing(), &yards, day, reserve, bottle))
         })
     });
@@ -36,7 +36,7 @@ pub(super) fn view(trip: Trip) -> Bit {
             yards.flat_map(|yard| yard_view(trip, yard)).map(Bit::from).collect::<Vec<Bit>>()
         })
     });
-    let oil = Answer::new(w::OIL, big(|trip, load| trip.ui.volume_up(load.carry)))
+    let oil = Answer::new(w::OIL, big(|trip, load| trip.ui().volume_up(load.carry)))
         .sum(sum(oil_lines))
         .why(w::OIL_WHY);
     let traps = Answer::new(w::TRAPS, big(|_, load| w::traps(load.place + load.spare)))
@@ -57,7 +57,7 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
     if load.due == 0 {
         return vec![w::NOTHING.to_owned()];
     }
-    let ui = trip.ui;
+    let ui = trip.ui();
     let mut lines: Vec<String> = Vec::new();
     if let [only] = load.yards.as_slice() {
         lines.extend(need_lines(trip, &only.need.oil));
@@ -78,7 +78,7 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
 }
 
 fn need_lines(trip: Trip, oil: &OilForVisit) -> Vec<String> {
-    let ui = trip.ui;
+    let ui = trip.ui();
     oil.lines
         .iter()
         .map(|line| {
@@ -101,18 +101,17 @@ fn trap_lines(load: &Load) -> Vec<String> {
 
 fn yard_view(trip: Trip, yard: &YardLoad) -> [El; 2] {
     let mut lines = Vec::new();
-    match yard.resting {
-        Some(since) => lines.push(w::resting(&en::date(since))),
-        None => {
-            lines.push(w::hives_due(yard.need.hives, yard.hives));
-            lines.push(w::traps_due(yard.need.traps, yard.need.missing));
-            if yard.wanting > 0 {
-                lines.push(w::wanting(yard.wanting));
-            }
-            lines.extend(need_lines(trip, &yard.need.oil));
-            if yard.need.oil.unknown > 0 {
-                lines.push(w::unknown(yard.need.oil.unknown));
-            }
+    if let Some(since) = yard.resting {
+        lines.push(w::resting(&en::date(since)));
+    } else {
+        lines.push(w::hives_due(yard.need.hives, yard.hives));
+        lines.push(w::traps_due(yard.need.traps, yard.need.missing));
+        if yard.wanting > 0 {
+            lines.push(w::wanting(yard.wanting));
+        }
+        lines.extend(need_lines(trip, &yard.need.oil));
+        if yard.need.oil.unknown > 0 {
+            lines.push(w::unknown(yard.need.oil.unknown));
         }
     }
     let list = el("ul").class("tabular").kids(lines.iter().map(|line| el("li").text(line)));

@@ -37,9 +37,9 @@ pub mod history {
     /// Nothing written about the choice.
     pub const NONE: &str = "None recorded.";
     /// Mark of a struck line.
-    pub const STRUCK: &str = "Struck out. ";
+    pub const STRUCK: &str = "Struck out, ";
     /// Mark of a corrected line.
-    pub const CORRECTED: &str = "Corrected by a later line. ";
+    pub const CORRECTED: &str = "Corrected by a later line, ";
     /// Key that strikes one line out.
     pub const STRIKE: &str = "Strike out this line";
     /// Key that brings one line back.
@@ -263,7 +263,7 @@ pub mod asides {
     /// Heading.
     pub const TITLE: &str = "Could not be read";
     /// What is done with it.
-    pub const LEFT: &str = "It is left as it is, never overwritten. The rest of the book is whole. Save it as a file: someone may be able to read it.";
+    pub const LEFT: &str = "It is left as it is, never overwritten. The rest of the book is whole. If an earlier backup file holds these days, Restore brings their lines back: keep your earlier files. A new backup file does not hold what could not be read, so save that as a file too.";
     /// Written by a newer version.
     pub const NEWER: &str = "Written by a newer version of this page. Update the page where there is a signal; until then it only reads.";
     /// Damaged.

@@ -24,6 +24,11 @@ pub const RETIRE_HOW: &str = "Traps of this kind that are in hives stay there; n
 pub const RETIRED: &str = "No longer offered";
 /// Mark of a kind of the demonstration.
 pub const DEMO: &str = "Part of the demonstration";
+/// What was done, for the undo bar.
+pub fn retired_act(name: &str) -> String {
+    ["No longer offered: ", name].concat()
+}
+
 /// Said once.
 pub const RETIRED_SAID: &str = "Kind of trap no longer offered";
 /// Heading of the form.
@@ -32,6 +37,11 @@ pub const NEW: &str = "A kind of trap";
 pub const SAVE: &str = "Keep this kind";
 /// Said once.
 pub const SAVED: &str = "Kind of trap kept";
+/// What was done, for the undo bar.
+pub fn act(name: &str) -> String {
+    ["Kind of trap: ", name].concat()
+}
+
 /// A field needs mending.
 pub const MEND: &str = "Mend the marked fields first. What you typed stays.";
 /// The kind is not in the book.

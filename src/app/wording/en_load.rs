@@ -22,6 +22,8 @@ pub const RESERVE: &str = "Reserve of oil";
 pub const BOTTLE: &str = "One bottle holds";
 /// Key.
 pub const SET_KEY: &str = "Remember these";
+/// What was done, for the undo bar.
+pub const SET_ACT: &str = "Reserve and bottle";
 /// Said once.
 pub const SET_SAID: &str = "Reserve and bottle remembered";
 /// Caution.

@@ -72,6 +72,11 @@ pub fn clock(today: Day, newest: Day) -> String {
     .concat()
 }
 
+/// What was not kept, and why. What an earlier start of the page left behind has no words of its own.
+pub fn unsaved(said: &str, why: &str) -> String {
+    if said.is_empty() { [UNSAVED, ". ", why].concat() } else { [UNSAVED, ": ", said, ". ", why].concat() }
+}
+
 /// Why something was not kept.
 pub fn why(why: &NotSaved) -> &'static str {
     match why {
