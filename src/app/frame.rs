@@ -67,8 +67,14 @@ fn here() -> Option<Place> {
 /// Follows the address, so that links and the back key need no code of their own.
 fn follow_address(ui: Ui) {
     let Some(window) = edge::window() else { return };
+    if here().is_none() {
+        name_place(ui);
+    }
     listen(&window, "hashchange", move |_| {
-        let Some(place) = here() else { return };
+        let Some(place) = here() else {
+            name_place(ui);
+            return;
+        };
         let before = ui.place.get_untracked();
         if place == before {
             return;
@@ -85,6 +91,13 @@ fn follow_address(ui: Ui) {
             document.set_title(&en::title(en::section(ui.place.get().section())));
         }
     });
+}
+
+/// Puts the place into an address that names none, in its stead: the back key then finds every place again.
+fn name_place(ui: Ui) {
+    if let Some(window) = edge::window() {
+        let _ = window.location().replace(&ui.place.with_untracked(Place::hash));
+    }
 }
 
 /// Puts the focus on the heading of the place, so that a screen reader says where it is.

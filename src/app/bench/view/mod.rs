@@ -8,6 +8,7 @@ mod packs;
 mod page;
 mod refill;
 pub mod says;
+mod shown;
 mod spill;
 mod yard;
 
