@@ -135,7 +135,7 @@ fn place_view(ui: Ui) -> Bit {
         // Read, not only tracked: a memo nobody reads follows nothing.
         let _ = section.get();
         let place: Bit = untrack(|| match ui.place.with_untracked(Place::section) {
-            Section::Round => round::view(ui).into(),
+            Section::Round => round::view(ui),
             Section::Load => load::page::page(ui),
             Section::Bench => bench::view::page(ui).into(),
             Section::Book => ledger::page::page(ui),

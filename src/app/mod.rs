@@ -33,7 +33,6 @@ pub mod settings;
 pub mod start;
 #[cfg(target_arch = "wasm32")]
 pub mod state;
-
 #[cfg(target_arch = "wasm32")]
 pub mod yard;
 

@@ -31,10 +31,21 @@ struct Desk {
 /// The history of everything, or of the yard or hive with the id `of`.
 pub(super) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
     let of = of.and_then(|of| ThingId::parse(of).ok());
+    let chosen = of.clone();
+    Bit::Many(vec![
+        el("p").class("back").kid(link(en::section(Section::Book), &Place::Book)).into(),
+        heading(w::TITLE).into(),
+        filter(ui, records, chosen).into(),
+        el("p").class("small").text(w::HOW).into(),
+        list(ui, records, of),
+    ])
+}
+
+/// The lines alone, for a page that is about the yard or hive `of` anyway.
+pub fn list(ui: Ui, records: Records, of: Option<ThingId>) -> Bit {
     let desk = Desk { reach: StoredValue::new((ui, records)), open: RwSignal::new(None) };
     let shown = RwSignal::new(PAGE);
-    let chosen = of.clone();
-    let list = live(move || {
+    live(move || {
         let (shown_now, today) = (shown.get(), ui.today.get());
         records.book.with(|book| {
             let all = history::lines(book, of.as_ref());
@@ -53,14 +64,7 @@ pub(super) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
             }
             bits
         })
-    });
-    Bit::Many(vec![
-        el("p").class("back").kid(link(en::section(Section::Book), &Place::Book)).into(),
-        heading(w::TITLE).into(),
-        filter(ui, records, chosen).into(),
-        el("p").class("small").text(w::HOW).into(),
-        list,
-    ])
+    })
 }
 
 /// Which yard, and of it which hive. The choice is in the address, so that the back key undoes it.

@@ -5,7 +5,7 @@ pub mod safety;
 pub mod words;
 
 #[cfg(target_arch = "wasm32")]
-mod lines;
+pub mod lines;
 #[cfg(target_arch = "wasm32")]
 pub mod page;
 #[cfg(target_arch = "wasm32")]

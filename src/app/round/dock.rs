@@ -3,10 +3,12 @@
 //! It stays as it is from hive to hive, so that the thumb finds every key where it was; only what stands in it
 //! changes.
 
+use super::form::{big, primary, yes_no};
 use super::state::{Ask, Walk};
 use super::walk::usual;
 use super::{dock_more, draft, log, said};
 use crate::app::edge;
+use crate::app::el::{Bit, El, el, live};
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
 use crate::app::records::Stop;
@@ -21,7 +23,7 @@ use wasm_bindgen::JsCast;
 pub(super) const DOCK: &str = "dock";
 
 /// The panel.
-pub(super) fn view(walk: Walk) -> AnyView {
+pub(super) fn view(walk: Walk) -> El {
     follow_focus(walk);
     let head = Memo::new(move |_| {
         let hive = walk.open.get()?;
@@ -38,39 +40,47 @@ pub(super) fn view(walk: Walk) -> AnyView {
         head.with(|head| head.as_ref().map(pick).cloned()).unwrap_or_default()
     };
     let ask = Memo::new(move |_| walk.ask.get());
-    let ready = move || if walk.ready.get() { "true" } else { "false" };
-    view! {
-        <section class="dock" id=DOCK aria-label=w::PANEL data-testid="panel" data-ready=ready>
-            <div class="dock-head">
-                <h2 class="dock-name" tabindex="-1" aria-live="polite">{move || w::hive(&part(|head| &head.0))}</h2>
-                <p class="dock-due">{move || part(|head| &head.1)}</p>
-                <button type="button" class="key" data-testid="shut" on:click=move |_| walk.shut()>
-                    {w::SHUT}
-                </button>
-            </div>
-            {days(walk)}
-            {move || match ask.get() {
-                Ask::Nothing => keys(walk),
-                Ask::Skip => reasons(walk),
-                Ask::Doubts(did, doubts) => question(walk, did, &doubts),
-                Ask::Stopped(stop) => stopped(walk, &stop),
-            }}
-            {move || walk.more.get().then(|| dock_more::view(walk))}
-            <div class="dock-ways">
-                <button
-                    type="button"
-                    class="key key-big key-quiet"
-                    data-testid="more"
-                    aria-expanded=move || if walk.more.get() { "true" } else { "false" }
-                    on:click=move |_| walk.more.update(|more| *more = !*more)
-                >
-                    {move || if walk.more.get() { w::LESS } else { w::MORE }}
-                </button>
-                <a class="key key-big key-quiet" href=move || part(|head| &head.2)>{w::HIVE_PAGE}</a>
-            </div>
-        </section>
-    }
-    .into_any()
+    let body = live(move || {
+        let ask = ask.get();
+        untrack(|| match ask {
+            Ask::Nothing => keys(walk),
+            Ask::Skip => reasons(walk),
+            Ask::Doubts(did, doubts) => question(walk, did, &doubts),
+            Ask::Stopped(stop) => stopped(walk, &stop),
+        })
+    });
+    let words = el("div")
+        .class("dock-words")
+        .kid(
+            el("h2")
+                .class("dock-name")
+                .attr("tabindex", "-1")
+                .attr("aria-live", "polite")
+                .live_text(move || w::hive(&part(|head| &head.0))),
+        )
+        .kid(el("p").class("dock-due").live_text(move || part(|head| &head.1)));
+    let more = el("button")
+        .attr("type", "button")
+        .class("key key-big key-quiet")
+        .test_id("more")
+        .live_attr("aria-expanded", move || yes_no(walk.more.get()))
+        .live_text(move || if walk.more.get() { w::LESS } else { w::MORE }.to_owned())
+        .press(move || walk.more.update(|more| *more = !*more));
+    let page = el("a")
+        .class("key key-big key-quiet")
+        .live_attr("href", move || Some(part(|head| &head.2)))
+        .text(w::HIVE_PAGE);
+    el("section")
+        .class("dock")
+        .attr("id", DOCK)
+        .attr("aria-label", w::PANEL)
+        .test_id("panel")
+        .live_attr("data-ready", move || yes_no(walk.ready.get()))
+        .kid(el("div").class("dock-head").kid(words).kid(big(w::SHUT, "shut", move || walk.shut())))
+        .kid(days(walk))
+        .kid(body)
+        .kid(live(move || walk.more.get().then(|| untrack(|| dock_more::view(walk)))))
+        .kid(el("div").class("dock-ways").kid(more).kid(page))
 }
 
 /// The focus goes to the name of the hive when the panel opens and after a question, and to a question when one is
@@ -105,30 +115,23 @@ fn follow_focus(walk: Walk) {
 }
 
 /// A day that is not today, and fields that were filled on another one.
-fn days(walk: Walk) -> AnyView {
+fn days(walk: Walk) -> Bit {
     let other = move || {
         let today = walk.today.get();
         let day = walk.day_or_today();
-        (day != today).then(|| view! { <p class="dock-day">{w::writing_for(day, today)}</p> })
+        (day != today).then(|| el("p").class("dock-day").text(&w::writing_for(day, today)))
     };
     let old = move || {
         let today = walk.today.get();
         walk.begun.get().map(|day| {
-            view! {
-                <div class="dock-day">
-                    <span>{w::begun_on(day, today)}</span>
-                    <button type="button" class="key" on:click=move |_| walk.empty_fields()>
-                        {w::EMPTY_FIELDS}
-                    </button>
-                </div>
-            }
+            el("div").class("dock-day").kid(el("span").text(&w::begun_on(day, today))).kid(big(
+                w::EMPTY_FIELDS,
+                "empty-fields",
+                move || walk.empty_fields(),
+            ))
         })
     };
-    view! { {other} {old} }.into_any()
-}
-
-fn class(walk: Walk) -> impl Fn() -> &'static str {
-    move || if walk.ready.get() { "dock-keys" } else { "dock-keys dock-wait" }
+    bits![live(other), live(old)]
 }
 
 /// What is pressed before the keys have been there for a moment was not meant.
@@ -136,7 +139,7 @@ fn meant(walk: Walk) -> bool {
     walk.ready.get_untracked()
 }
 
-fn keys(walk: Walk) -> AnyView {
+fn keys(walk: Walk) -> Bit {
     let usual = Memo::new(move |_| {
         let Some(hive) = walk.open.get() else { return Did::ToppedUp };
         let today = walk.day_or_today();
@@ -145,82 +148,69 @@ fn keys(walk: Walk) -> AnyView {
             yard.map_or(Did::ToppedUp, |yard| usual(&round::rows(book.standing(), &yard, today)))
         })
     });
-    view! {
-        {count(walk)}
-        <div class=class(walk)>
-            {work_key(walk, Did::AsFound, "did-as_found", usual)}
-            {work_key(walk, Did::ToppedUp, "did-topped_up", usual)}
-            {work_key(walk, Did::Replaced, "did-replaced", usual)}
-            <button
-                type="button"
-                class="key key-big"
-                data-testid="did-skipped"
-                on:click=move |_| if meant(walk) { walk.ask.set(Ask::Skip) }
-            >
-                {w::SKIP}
-            </button>
-            {work_key(walk, Did::Spilled, "did-spilled", usual)}
-            {work_key(walk, Did::Missing, "did-missing", usual)}
-        </div>
-    }
-    .into_any()
+    let skip = move || {
+        if meant(walk) {
+            walk.ask.set(Ask::Skip);
+        }
+    };
+    let keys = el("div")
+        .live_class(move || if walk.ready.get() { "dock-keys" } else { "dock-keys dock-wait" })
+        .kid(work_key(walk, Did::AsFound, "did-as_found", Some(usual)))
+        .kid(work_key(walk, Did::ToppedUp, "did-topped_up", Some(usual)))
+        .kid(work_key(walk, Did::Replaced, "did-replaced", Some(usual)))
+        .kid(big(w::SKIP, "did-skipped", skip))
+        .kid(work_key(walk, Did::Spilled, "did-spilled", None))
+        .kid(work_key(walk, Did::Missing, "did-missing", None));
+    bits![count(walk), keys]
 }
 
-/// A key that saves at once.
-pub(super) fn work_key(walk: Walk, did: Did, mark: &'static str, usual: Memo<Did>) -> AnyView {
-    let class = move || if usual.get() == did { "key key-big key-primary" } else { "key key-big" };
-    view! {
-        <button
-            type="button"
-            class=class
-            data-testid=mark
-            on:click=move |_| if meant(walk) { log::work(walk, did, false) }
-        >
-            {w::did_key(did)}
-        </button>
-    }
-    .into_any()
+/// A key that saves at once. What is usual today stands out.
+pub(super) fn work_key(walk: Walk, did: Did, mark: &'static str, usual: Option<Memo<Did>>) -> El {
+    let key = big(w::did_key(did), mark, move || {
+        if meant(walk) {
+            log::work(walk, did, false);
+        }
+    });
+    let Some(usual) = usual else { return key };
+    key.live_class(move || if usual.get() == did { "key key-big key-primary" } else { "key key-big" })
 }
 
 /// The number of beetles and the keys that count them.
-fn count(walk: Walk) -> AnyView {
-    let wrong = move || walk.count.with(|text| draft::count(text)).err().map(en_typed::number);
+fn count(walk: Walk) -> El {
     let said = move || {
         let text = walk.count.get();
         let text = if text.trim().is_empty() { w::NOT_COUNTED.to_owned() } else { w::own(&text) };
         [w::BEETLES, ": ", &text].concat()
     };
     let key = move |by: i32, label: &'static str, mark: &'static str| {
-        let name = [w::BEETLES, " ", label].concat();
-        view! {
-            <button
-                type="button"
-                class="key key-big"
-                data-testid=mark
-                aria-label=name
-                on:click=move |_| {
-                    walk.count.update(|text| *text = draft::counted(text, by));
-                }
-            >
-                {label}
-            </button>
-        }
-        .into_any()
+        big(label, mark, move || walk.count.update(|text| *text = draft::counted(text, by)))
+            .attr("aria-label", &[w::BEETLES, " ", label].concat())
     };
-    view! {
-        <div class="dock-count" role="group" aria-label=w::COUNT_KEYS>
-            <p class="dock-number" role="status" data-testid="count">{said}</p>
-            <div class="dock-keys dock-four">
-                {key(-1, "−1", "count-less")} {key(1, "+1", "count-1")} {key(5, "+5", "count-5")}
-                {key(20, "+20", "count-20")}
-            </div>
-            {move || wrong().map(|wrong| view! { <p class="field-says field-wrong">{wrong}</p> })}
-        </div>
-    }
-    .into_any()
+    let wrong = move || {
+        let wrong = walk.count.with(|text| draft::count(text)).err().map(en_typed::number);
+        wrong.map(|wrong| el("p").class("field-says field-wrong").text(&wrong))
+    };
+    let keys = [
+        key(-1, "−1", "count-less"),
+        key(1, "+1", "count-1"),
+        key(5, "+5", "count-5"),
+        key(20, "+20", "count-20"),
+    ];
+    el("div")
+        .class("dock-count")
+        .attr("role", "group")
+        .attr("aria-label", w::COUNT_KEYS)
+        .kid(el("p").class("dock-number").attr("role", "status").test_id("count").live_text(said))
+        .kid(el("div").class("dock-keys dock-four").kids(keys))
+        .kid(live(wrong))
 }
 
-fn reasons(walk: Walk) -> AnyView {
+/// A question, or why nothing was written; takes the focus.
+fn asks(mark: &'static str) -> El {
+    el("div").class("dock-ask").attr("tabindex", "-1").test_id(mark)
+}
+
+fn reasons(walk: Walk) -> Bit {
     let all = [
         (SkipReason::Temper, "skip-temper"),
         (SkipReason::Robbing, "skip-robbing"),
@@ -228,78 +218,25 @@ fn reasons(walk: Walk) -> AnyView {
         (SkipReason::NoTime, "skip-no_time"),
         (SkipReason::Other, "skip-other"),
     ];
-    let keys = all.map(|(why, mark)| {
-        view! {
-            <button
-                type="button"
-                class="key key-big"
-                data-testid=mark
-                on:click=move |_| log::skip(walk, why)
-            >
-                {w::skip_key(why)}
-            </button>
-        }
-        .into_any()
-    });
-    view! {
-        <p class="dock-ask" tabindex="-1">{w::WHY_SKIP}</p>
-        <div class="dock-keys">{keys.into_iter().collect_view()} {back(walk, w::BACK)}</div>
-    }
-    .into_any()
+    let keys = all.map(|(why, mark)| big(w::skip_key(why), mark, move || log::skip(walk, why)));
+    let keys = el("div").class("dock-keys").kids(keys).kid(back(walk, w::BACK));
+    bits![asks("skip-why").text(w::WHY_SKIP), keys]
 }
 
-fn back(walk: Walk, label: &'static str) -> AnyView {
-    view! {
-        <button
-            type="button"
-            class="key key-big"
-            data-testid="ask-back"
-            on:click=move |_| walk.ask.set(Ask::Nothing)
-        >
-            {label}
-        </button>
-    }
-    .into_any()
+fn back(walk: Walk, label: &str) -> El {
+    big(label, "ask-back", move || walk.ask.set(Ask::Nothing))
 }
 
-fn question(walk: Walk, did: Did, doubts: &[Doubt]) -> AnyView {
-    let lines = doubts.iter().map(|doubt| view! { <span>{w::doubt(*doubt)} " "</span> }).collect_view();
-    view! {
-        <p class="dock-ask" tabindex="-1" data-testid="doubt">{lines}</p>
-        <div class="dock-keys">
-            {back(walk, w::CHANGE)}
-            <button
-                type="button"
-                class="key key-big key-primary"
-                data-testid="save-as-is"
-                on:click=move |_| log::work(walk, did, true)
-            >
-                {w::SAVE_AS_IS}
-            </button>
-        </div>
-    }
-    .into_any()
+fn question(walk: Walk, did: Did, doubts: &[Doubt]) -> Bit {
+    let words: Vec<&str> = doubts.iter().map(|doubt| w::doubt(*doubt)).collect();
+    let save = primary(w::SAVE_AS_IS, "save-as-is", move || log::work(walk, did, true));
+    let keys = el("div").class("dock-keys").kid(back(walk, w::CHANGE)).kid(save);
+    bits![asks("doubt").text(&words.join(" ")), keys]
 }
 
-fn stopped(walk: Walk, stop: &Stop) -> AnyView {
+fn stopped(walk: Walk, stop: &Stop) -> Bit {
     let ended = matches!(stop, Stop::Refused(Refusal::Ended { .. }));
-    let revive = move || {
-        view! {
-            <button
-                type="button"
-                class="key key-big key-primary"
-                data-testid="revive"
-                on:click=move |_| log::revive(walk)
-            >
-                {w::REVIVE}
-            </button>
-        }
-    };
-    view! {
-        <div class="dock-ask" tabindex="-1" data-testid="refusal">
-            {Notice::alarm(said::stop(stop)).view()}
-        </div>
-        <div class="dock-keys">{back(walk, w::CHANGE)} {ended.then(revive)}</div>
-    }
-    .into_any()
+    let revive = ended.then(|| primary(w::REVIVE, "revive", move || log::revive(walk)));
+    let keys = el("div").class("dock-keys").kid(back(walk, w::CHANGE)).kid(revive);
+    bits![asks("refusal").kid(Notice::alarm(said::stop(stop)).view()), keys]
 }

@@ -2,76 +2,71 @@
 
 use super::dock::work_key;
 use super::draft;
+use super::form::{big, note, yes_no};
 use super::state::Walk;
 use crate::almanac::typed;
 use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
 use crate::app::parts::field::{Field, Says};
 use crate::app::wording::en;
 use crate::app::wording::{en_hive, en_round as w, en_typed};
-use crate::book::entry::{Did, Entry};
+use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use leptos::prelude::*;
 
-/// Levels on keys.
+/// Levels on keys: the text they put into the field, their words, their names for the journeys.
 const LEVELS: [(&str, &str); 6] =
     [("empty", "Empty"), ("¼", "¼"), ("⅓", "⅓"), ("½", "½"), ("¾", "¾"), ("full", "Full")];
 /// Ranges on keys.
 const RANGES: [&str; 5] = ["0", "1–4", "5–19", "20–49", "50+"];
 
 /// The rest of the panel.
-pub(super) fn view(walk: Walk) -> AnyView {
-    let none = Memo::new(|_| Did::ToppedUp);
+pub(super) fn view(walk: Walk) -> El {
     let after_says = move || match level_says(walk.after) {
         Says::Wrong(wrong) => Says::Wrong(wrong),
         _ if walk.after.with(|text| draft::too_full(text)) => Says::Echo(w::TOO_FULL.to_owned()),
         says => says,
     };
-    view! {
-        <div class="dock-more">
-            <div class="dock-group" role="group" aria-label=w::BEFORE>
-                {Field::new("log-before", w::BEFORE, walk.before).says(move || level_says(walk.before)).view()}
-                {texts(walk.before, &LEVELS, "before-")}
-            </div>
-            <div class="dock-group" role="group" aria-label=w::AFTER>
-                {Field::new("log-after", w::AFTER, walk.after).hint(w::AFTER_HINT).says(after_says).view()}
-                {texts(walk.after, &LEVELS, "after-")}
-            </div>
-            <div class="dock-group" role="group" aria-label=w::COUNT_KEYS>
-                {Field::new("log-count", w::BEETLES, walk.count).whole().says(move || count_says(walk)).view()}
-                {texts(walk.count, &RANGES.map(|range| (range, range)), "range-")}
-            </div>
-            {traps(walk)}
-            {note(walk)}
-            {Field::new("log-day", w::DAY, walk.day).day().hint(w::DAY_HINT).says(move || day_says(walk)).view()}
-            <div class="dock-keys">{work_key(walk, Did::GluedShut, "did-glued_shut", none)}</div>
-        </div>
-    }
-    .into_any()
+    let before = Field::new("log-before", w::BEFORE, walk.before).says(move || level_says(walk.before));
+    let after = Field::new("log-after", w::AFTER, walk.after).hint(w::AFTER_HINT).says(after_says);
+    let count = Field::new("log-count", w::BEETLES, walk.count).whole().says(move || count_says(walk));
+    let day = Field::new("log-day", w::DAY, walk.day).day().hint(w::DAY_HINT).says(move || day_says(walk));
+    el("div")
+        .class("dock-more")
+        .kid(group(w::BEFORE).kid(before.view()).kid(texts(walk.before, &LEVELS, "before-")))
+        .kid(group(w::AFTER).kid(after.view()).kid(texts(walk.after, &LEVELS, "after-")))
+        .kid(group(w::COUNT_KEYS).kid(count.view()).kid(texts(
+            walk.count,
+            &RANGES.map(|range| (range, range)),
+            "range-",
+        )))
+        .kid(traps(walk))
+        .kid(note("log-note", walk.note))
+        .kid(day.view())
+        .kid(el("div").class("dock-keys").kid(work_key(walk, Did::GluedShut, "did-glued_shut", None)))
+}
+
+fn group(label: &str) -> El {
+    el("div").class("dock-group").attr("role", "group").attr("aria-label", label)
+}
+
+/// A key that stays pressed.
+fn toggle(label: &str, pressed: impl Fn() -> bool + 'static, press: impl Fn() + 'static) -> El {
+    big(label, "toggle", press)
+        .class("key key-big toggle")
+        .live_attr("aria-pressed", move || yes_no(pressed()))
 }
 
 /// Keys that put a text into a field, or take it out again.
-fn texts(text: RwSignal<String>, keys: &[(&'static str, &'static str)], mark: &'static str) -> AnyView {
+fn texts(text: RwSignal<String>, keys: &[(&'static str, &'static str)], mark: &str) -> El {
     let keys = keys.iter().map(|(put, words)| {
-        let (put, words) = (*put, *words);
-        let pressed = move || if text.with(|text| text == put) { "true" } else { "false" };
-        view! {
-            <button
-                type="button"
-                class="key key-big toggle"
-                data-testid=[mark, put].concat()
-                aria-pressed=pressed
-                on:click=move |_| {
-                    text.update(|text| {
-                        *text = if text == put { String::new() } else { put.to_owned() };
-                    });
-                }
-            >
-                {words}
-            </button>
-        }
-        .into_any()
+        let put = *put;
+        let press = move || {
+            text.update(|text| *text = if text == put { String::new() } else { put.to_owned() });
+        };
+        toggle(words, move || text.with(|text| text == put), press).attr("data-testid", &[mark, put].concat())
     });
-    view! { <div class="dock-keys dock-four">{keys.collect_view()}</div> }.into_any()
+    el("div").class("dock-keys dock-four").kids(keys)
 }
 
 fn level_says(text: RwSignal<String>) -> Says {
@@ -105,7 +100,7 @@ fn day_says(walk: Walk) -> Says {
 }
 
 /// One key a trap of the open hive.
-fn traps(walk: Walk) -> AnyView {
+fn traps(walk: Walk) -> El {
     let known = Memo::new(move |_| {
         let hive = walk.open.get();
         walk.records().book.with(|book| {
@@ -119,60 +114,21 @@ fn traps(walk: Walk) -> AnyView {
             traps
         })
     });
-    let keys = move || {
-        let keys = known.get().into_iter().map(|(trap, words)| {
-            let own = trap.clone();
-            let pressed = move || if walk.traps.with(|traps| traps.contains(&own)) { "true" } else { "false" };
-            let press = move |_| {
-                walk.traps.update(|traps| match traps.iter().position(|known| *known == trap) {
-                    Some(at) => {
-                        traps.remove(at);
-                    }
-                    None => traps.push(trap.clone()),
-                });
-            };
-            view! {
-                <button type="button" class="key key-big toggle" data-testid="trap" aria-pressed=pressed on:click=press>
-                    {words}
-                </button>
-            }
-            .into_any()
-        });
-        keys.collect_view()
+    let key = move |(trap, words): (ThingId, String)| {
+        let own = trap.clone();
+        let press = move || {
+            walk.traps.update(|traps| match traps.iter().position(|known| *known == trap) {
+                Some(at) => {
+                    traps.remove(at);
+                }
+                None => traps.push(trap.clone()),
+            });
+        };
+        toggle(&words, move || walk.traps.with(|traps| traps.contains(&own)), press).test_id("trap")
     };
-    view! {
-        <div class="dock-group" role="group" aria-label=w::TRAPS>
-            <p class="dock-label">{w::TRAPS}</p>
-            <p class="field-hint">{w::TRAPS_HINT}</p>
-            <div class="dock-keys dock-two">{keys}</div>
-        </div>
-    }
-    .into_any()
-}
-
-fn note(walk: Walk) -> AnyView {
-    let length = move || walk.note.with(|text| text.trim().chars().count());
-    let over = move || length().saturating_sub(Entry::NOTE_MOST);
-    let says = move || match (over(), length()) {
-        (0, 0..=400) => String::new(),
-        (0, length) => w::note_length(length),
-        (over, _) => w::note_over(over),
-    };
-    let class = move || if over() > 0 { "field-says field-wrong" } else { "field-says" };
-    view! {
-        <div class="field">
-            <label for="log-note">{w::NOTE}</label>
-            <textarea
-                id="log-note"
-                rows="2"
-                dir="auto"
-                aria-describedby="log-note-says"
-                aria-invalid=move || (over() > 0).then_some("true")
-                prop:value=move || walk.note.get()
-                on:input=move |event| walk.note.set(event_target_value(&event))
-            ></textarea>
-            <p id="log-note-says" class=class>{says}</p>
-        </div>
-    }
-    .into_any()
+    let keys = live(move || known.get().into_iter().map(key).map(Bit::from).collect::<Vec<Bit>>());
+    group(w::TRAPS)
+        .kid(el("p").class("dock-label").text(w::TRAPS))
+        .kid(el("p").class("field-hint").text(w::TRAPS_HINT))
+        .kid(el("div").class("dock-keys dock-two").kid(keys))
 }

@@ -2,6 +2,7 @@
 
 use super::state::Walk;
 use super::{dock, told, undo};
+use crate::app::el::{Bit, live};
 use crate::app::place::{Place, Section};
 use crate::app::state::Ui;
 use leptos::prelude::*;
@@ -12,19 +13,18 @@ fn walking(ui: Ui, walk: Walk) -> Memo<bool> {
 }
 
 /// Class of the foot: while a hive is logged its keys come first.
-pub fn foot_class(ui: Ui, walk: Walk) -> impl Fn() -> &'static str + Clone {
+pub fn foot_class(ui: Ui, walk: Walk) -> impl Fn() -> &'static str + 'static {
     let walking = walking(ui, walk);
     move || if walking.get() { "foot foot-walk" } else { "foot" }
 }
 
 /// Undo bar, cards and panel.
-pub fn in_foot(ui: Ui, walk: Walk) -> AnyView {
+pub fn in_foot(ui: Ui, walk: Walk) -> Bit {
     let walking = walking(ui, walk);
     let round = Memo::new(move |_| ui.place.with(Place::section) == Section::Round);
-    view! {
-        {undo::view(ui, walk)}
-        {move || round.get().then(|| told::view(walk))}
-        {move || walking.get().then(|| dock::view(walk))}
-    }
-    .into_any()
+    bits![
+        undo::view(ui, walk),
+        live(move || round.get().then(|| untrack(|| told::view(walk)))),
+        live(move || walking.get().then(|| untrack(|| dock::view(walk)))),
+    ]
 }

@@ -1,39 +1,43 @@
 //! The place itself: all yards, one yard, or one hive, as the address says.
 
+use super::form::{big, keys};
 use super::state::Walk;
 use super::walk;
 use crate::app::bench::Sum;
 use crate::app::bench::keep::KeepPlan;
 use crate::app::edge::clock;
+use crate::app::el::{Bit, El, each, el, live};
 use crate::app::frame::heading;
-use crate::app::parts::key::{self, Key};
+use crate::app::parts::key::link;
 use crate::app::place::{Place, Section};
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_round as w};
 use crate::app::{hive, yard};
+use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::round;
 use crate::book::write::{HivePlan, KindChoice};
 use leptos::prelude::*;
 
 /// The Round.
-pub fn view(ui: Ui) -> AnyView {
+pub fn view(ui: Ui) -> Bit {
     let walk = Walk::get();
     on_cleanup(move || follow_zone(ui, None));
     let shown = Memo::new(move |_| shown(ui, walk));
-    (move || {
+    live(move || {
         let shown = shown.get();
-        settle(ui, walk, &shown);
-        match shown {
-            Shown::Elsewhere => ().into_any(),
-            Shown::Start => start(walk),
-            Shown::Yards => yards(walk),
-            Shown::Yard(id, alone) => yard::view(walk, &id, alone),
-            Shown::Hive(id) => hive::view(walk, id),
-            Shown::Lost => lost(),
-        }
+        untrack(|| {
+            settle(ui, walk, &shown);
+            match shown {
+                Shown::Elsewhere => Bit::Nothing,
+                Shown::Start => start(walk),
+                Shown::Yards => yards(walk),
+                Shown::Yard(id, alone) => yard::view(walk, &id, alone),
+                Shown::Hive(id) => hive::view(walk, &id),
+                Shown::Lost => lost(),
+            }
+        })
     })
-    .into_any()
 }
 
 /// What the address and the book come to.
@@ -111,81 +115,61 @@ fn follow_zone(ui: Ui, zone: Option<String>) {
 }
 
 /// No records: how to start.
-fn start(walk: Walk) -> AnyView {
+fn start(walk: Walk) -> Bit {
     let fill = move || {
         // What could not be kept is shown by the frame.
         let _ = walk.records().fill_demo();
     };
-    view! {
-        {heading(en::section(Section::Round))}
-        <div class="card">
-            <p class="lead">{w::EMPTY}</p>
-            <p>{w::EMPTY_HOW}</p>
-            <p class="keys">{link_primary(w::TO_BENCH, &Place::Bench(Some(Sum::Yard)))}</p>
-        </div>
-        <div class="card">
-            <p>{w::DEMO_HOW}</p>
-            <p class="keys">{Key::new(w::DEMO, fill).view()}</p>
-        </div>
-    }
-    .into_any()
-}
-
-fn link_primary(label: &'static str, place: &Place) -> AnyView {
-    view! { <a class="key key-big key-primary" href=place.hash()>{label}</a> }.into_any()
+    let bench = link(w::TO_BENCH, &Place::Bench(Some(Sum::Yard))).class("key key-big key-primary");
+    bits![
+        heading(en::section(Section::Round)),
+        el("div")
+            .class("card")
+            .kid(el("p").class("lead").text(w::EMPTY))
+            .kid(el("p").text(w::EMPTY_HOW))
+            .kid(keys(bench)),
+        el("div").class("card").kid(el("p").text(w::DEMO_HOW)).kid(keys(big(w::DEMO, "demo", fill))),
+    ]
 }
 
 /// An address that leads nowhere in this book.
-fn lost() -> AnyView {
-    view! {
-        {heading(en::section(Section::Round))}
-        <div class="card">
-            <p class="lead">{w::NO_YARD}</p>
-            <p class="keys">{key::link(w::ALL_YARDS, &Place::Round)}</p>
-        </div>
-    }
-    .into_any()
+fn lost() -> Bit {
+    bits![
+        heading(en::section(Section::Round)),
+        el("div")
+            .class("card")
+            .kid(el("p").class("lead").text(w::NO_YARD))
+            .kid(keys(link(w::ALL_YARDS, &Place::Round))),
+    ]
 }
 
 /// Every open yard, with what it needs today.
-fn yards(walk: Walk) -> AnyView {
-    let yards = Memo::new(move |_| {
-        walk.today.track();
-        walk.records().book.with(|book| {
-            book.standing().open_yards().map(|(id, now)| (id.clone(), now.name.clone())).collect::<Vec<_>>()
-        })
+fn yards(walk: Walk) -> Bit {
+    let ids = Memo::new(move |_| {
+        walk.records()
+            .book
+            .with(|book| book.standing().open_yards().map(|(id, _)| id.to_string()).collect::<Vec<String>>())
     });
-    let cards = move || yards.get().into_iter().map(|(id, name)| yard_card(walk, id, name)).collect_view();
-    view! {
-        {heading(en::section(Section::Round))}
-        <ul class="yards">{cards}</ul>
-        <p class="keys">{key::link(w::ADD_YARD, &Place::Bench(Some(Sum::Yard)))}</p>
-        {demo_out(walk)}
-    }
-    .into_any()
-}
-
-/// The way out of the demonstration; nothing when it is not in.
-pub fn demo_out(walk: Walk) -> AnyView {
-    let demo = Memo::new(move |_| walk.records().has_demo());
-    let out = move || {
-        let _ = walk.records().remove_demo();
+    let card = move |id: &str| match ThingId::parse(id) {
+        Ok(id) => yard_card(walk, id),
+        // Keys are ids of this book.
+        Err(_) => el("li"),
     };
-    (move || {
-        demo.get().then(|| {
-            view! {
-                <div class="card" data-testid="demo-in">
-                    <p>{w::DEMO_IN}</p>
-                    <p class="keys">{Key::new(w::DEMO_OUT, out).view()}</p>
-                </div>
-            }
-        })
-    })
-    .into_any()
+    bits![
+        heading(en::section(Section::Round)),
+        el("ul").class("yards").kid(each(move || ids.get(), card)),
+        keys(link(w::ADD_YARD, &Place::Bench(Some(Sum::Yard)))),
+    ]
 }
 
-fn yard_card(walk: Walk, id: ThingId, name: String) -> AnyView {
+fn yard_card(walk: Walk, id: ThingId) -> El {
     let place = Place::Yard(id.to_string());
+    let ui = Ui::get();
+    let named = id.clone();
+    let name = move || {
+        let yards = |book: &Book| book.standing().yards.get(&named).map(|yard| yard.name.clone());
+        walk.records().book.with(yards).unwrap_or_default()
+    };
     let lines = Memo::new(move |_| {
         walk.today.track();
         let today = walk.records().today(&id);
@@ -200,7 +184,6 @@ fn yard_card(walk: Walk, id: ThingId, name: String) -> AnyView {
             let seen = standing.hives_of(&id, false).filter_map(|(_, hive)| hive.last.as_ref());
             let mut lines = vec![w::counts(walk::counts(&rows))];
             if need.traps > 0 {
-                let ui = Ui::get();
                 lines.push(w::total(need.hives, need.traps, &ui.volume_up(need.oil.carry)));
             }
             lines.push(w::walked(seen.map(|seen| seen.day).max(), today));
@@ -211,21 +194,17 @@ fn yard_card(walk: Walk, id: ThingId, name: String) -> AnyView {
             lines
         })
     });
-    let shown = move || {
-        let lines = lines.get().into_iter().map(|line| view! { <span class="yard-line">{line}</span> });
-        lines.collect_view()
-    };
-    view! {
-        <li class="yard-card" data-testid="yard">
-            <a class="yard-way" href=place.hash() data-testid="yard-open">
-                <span class="yard-name">
-                    <bdi>{name}</bdi>
-                </span>
-                {shown}
-            </a>
-        </li>
-    }
-    .into_any()
+    let shown = live(move || {
+        let lines = lines.get();
+        lines.iter().map(|line| el("span").class("yard-line").text(line)).collect::<Vec<El>>()
+    });
+    let way = el("a")
+        .class("yard-way")
+        .attr("href", &place.hash())
+        .test_id("yard-open")
+        .kid(el("span").class("yard-name").kid(el("bdi").live_text(name)))
+        .kid(shown);
+    el("li").class("yard-card").test_id("yard").kid(way)
 }
 
 /// Turns a plan of the Bench into records and goes to the new yard.

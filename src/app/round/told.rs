@@ -1,7 +1,9 @@
 //! Cards after a save: what to do now, and what the number hides.
 
+use super::form::{big, keys, primary};
 use super::log;
 use super::state::{Card, Walk};
+use crate::app::el::{El, el, live};
 use crate::app::wording::en_round as w;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
@@ -11,52 +13,30 @@ use leptos::prelude::*;
 const RECHECK: i32 = 3;
 
 /// The cards of the last save.
-pub(super) fn view(walk: Walk) -> AnyView {
+pub(super) fn view(walk: Walk) -> El {
     let cards = Memo::new(move |_| walk.cards.get());
     let shown = move || {
         let (hive, cards) = cards.get();
         (!cards.is_empty()).then(|| {
-            let lines = cards.iter().map(line).map(|line| view! { <p>{line}</p> }).collect_view();
-            view! {
-                <div class="told" data-testid="told">
-                    {lines}
-                    <p class="keys">
-                        {hive.map(|hive| filled(walk, hive))}
-                        <button
-                            type="button"
-                            class="key key-big"
-                            on:click=move |_| walk.cards.set((None, Vec::new()))
-                        >
-                            {w::GOT_IT}
-                        </button>
-                    </p>
-                </div>
-            }
+            let put_away = big(w::GOT_IT, "told-away", move || walk.cards.set((None, Vec::new())));
+            let filled = hive.and_then(|hive| filled(walk, hive));
+            el("div")
+                .class("told")
+                .test_id("told")
+                .kids(cards.iter().map(|card| el("p").text(&line(card))))
+                .kid(keys(bits![filled, put_away]))
         })
     };
-    view! { <div role="status">{shown}</div> }.into_any()
+    el("div").attr("role", "status").kid(live(shown))
 }
 
 /// The key that says the traps were replaced on the spot; only while one of them does not fish.
-fn filled(walk: Walk, hive: ThingId) -> AnyView {
+fn filled(walk: Walk, hive: ThingId) -> Option<El> {
     let idle = walk.records().book.with_untracked(|book| {
         let now = book.standing().hives.get(&hive);
         now.is_some_and(|now| now.traps().any(|trap| trap.trouble.is_some()))
     });
-    if !idle {
-        return ().into_any();
-    }
-    view! {
-        <button
-            type="button"
-            class="key key-big key-primary"
-            data-testid="filled-again"
-            on:click=move |_| log::filled_again(walk, &hive)
-        >
-            {w::FILLED_AGAIN}
-        </button>
-    }
-    .into_any()
+    idle.then(|| primary(w::FILLED_AGAIN, "filled-again", move || log::filled_again(walk, &hive)))
 }
 
 fn line(card: &Card) -> String {

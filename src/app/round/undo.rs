@@ -1,7 +1,9 @@
 //! The undo bar: what was done last, and the key that takes it back.
 
+use super::form::big;
 use super::state::Walk;
 use crate::app::edge::clock;
+use crate::app::el::{El, el, live};
 use crate::app::state::Ui;
 use crate::app::wording::en_round as w;
 use leptos::prelude::*;
@@ -10,7 +12,7 @@ use leptos::prelude::*;
 const STAYS_MS: f64 = 10_000.0;
 
 /// The bar. It stays until the next act; going to another place puts it away once it has been there for long enough.
-pub(super) fn view(ui: Ui, walk: Walk) -> AnyView {
+pub(super) fn view(ui: Ui, walk: Walk) -> El {
     let act = walk.records().act;
     let since = StoredValue::new(0.0);
     Effect::new(move || {
@@ -29,18 +31,11 @@ pub(super) fn view(ui: Ui, walk: Walk) -> AnyView {
             Some(_) => (w::undone(&act.said), w::REDO),
             None => (act.said, w::UNDO),
         };
-        let press = move |_| {
+        let press = move || {
             walk.cards.set((None, Vec::new()));
             walk.records().undo_or_redo();
         };
-        Some(view! {
-            <div class="undo">
-                <span>{said}</span>
-                <button type="button" class="key key-big" data-testid="undo" on:click=press>
-                    {key}
-                </button>
-            </div>
-        })
+        Some(el("div").class("undo").kid(el("span").text(&said)).kid(big(key, "undo", press)))
     };
-    view! { <div role="status" data-testid="undo-bar">{bar}</div> }.into_any()
+    el("div").attr("role", "status").test_id("undo-bar").kid(live(bar))
 }

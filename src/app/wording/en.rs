@@ -197,18 +197,10 @@ pub mod page {
     /// Storage differs.
     pub const INSTALL_NOTE: &str =
         "Do this before you keep records: on some phones the home screen copy starts with an empty book.";
-    /// Round without hives.
-    pub const ROUND_EMPTY: &str = "No hives are kept yet.";
-    /// What the round will do.
-    pub const ROUND_HOW: &str = "Start with three numbers on the Bench: hives, boxes with traps, what one trap holds. Then “Keep this yard” lists every hive here with its next service.";
     /// Load without hives.
     pub const LOAD_EMPTY: &str = "No yard to load for yet.";
     /// Where the sums are.
     pub const LOAD_HOW: &str = "Traps and oil for typed numbers are on the Bench, with the sum.";
-    /// Book without entries.
-    pub const BOOK_EMPTY: &str = "Nothing is written down yet.";
-    /// What the book holds.
-    pub const BOOK_HOW: &str = "Every service, look and count you log is kept here, in the order of days.";
     /// Key to the Bench.
     pub const TO_BENCH: &str = "To the Bench";
 }

@@ -20,10 +20,6 @@ pub const DEMO_HOW: &str =
     "Or look round first: two invented yards in mid-season. They come out again with one key.";
 /// Key that fills it in.
 pub const DEMO: &str = "Show invented yards";
-/// The demonstration is in.
-pub const DEMO_IN: &str = "The invented yards are here. Your own records are not mixed with them.";
-/// Key that takes it out.
-pub const DEMO_OUT: &str = "Take the invented yards out";
 /// Key to a new yard.
 pub const ADD_YARD: &str = "Add a yard";
 /// Yard without hives.
@@ -41,7 +37,7 @@ pub const PANEL: &str = "Log this hive";
 /// Key that shuts the panel.
 pub const SHUT: &str = "Shut";
 /// Key that opens levels, note and day.
-pub const MORE: &str = "Level, note, day…";
+pub const MORE: &str = "Level, note…";
 /// Key that shuts them.
 pub const LESS: &str = "Fewer keys";
 /// Key to the page of the hive.
@@ -107,7 +103,7 @@ pub const MISSING: &str =
 /// After one glued shut.
 pub const GLUED: &str = "Glued shut: it caught nothing since. Scrape it free or put in another.";
 /// Key behind these.
-pub const FILLED_AGAIN: &str = "Replaced and filled now";
+pub const FILLED_AGAIN: &str = "Replaced and filled";
 /// Many bodies in the oil.
 pub const FLATTERS: &str = "The level reading flatters: 100 beetles hide 1.3–2.6 mL of lost oil.";
 /// The level rose.
@@ -132,7 +128,17 @@ pub fn hive(tag: &str) -> String {
 
 /// "Tue 14 July": for days near today, whose year nobody doubts.
 pub fn near(day: Day) -> String {
-    [weekday(day.weekday()), " ", &day.day_of_month().to_string(), " ", month(day.month())].concat()
+    let month = match day.month() {
+        1 => "Jan",
+        2 => "Feb",
+        8 => "Aug",
+        9 => "Sept",
+        10 => "Oct",
+        11 => "Nov",
+        12 => "Dec",
+        other => month(other),
+    };
+    [weekday(day.weekday()), " ", &day.day_of_month().to_string(), " ", month].concat()
 }
 
 /// "Tue 14 July, in 3 days".
@@ -182,6 +188,15 @@ pub fn trouble_word(trouble: Trouble) -> &'static str {
         Trouble::Spilled => "spilled",
         Trouble::Missing => "trap missing",
         Trouble::GluedShut => "glued shut",
+    }
+}
+
+/// Why a hive stays due after it was seen.
+pub fn idle(trouble: Trouble) -> &'static str {
+    match trouble {
+        Trouble::Spilled => "stays due until it is filled again",
+        Trouble::Missing => "stays due until a trap is in",
+        Trouble::GluedShut => "stays due until it is free again",
     }
 }
 

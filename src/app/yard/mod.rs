@@ -1,5 +1,7 @@
 //! One yard: the hives in walking order, and the keys that change the yard.
 
+mod hives;
+mod keys;
 mod page;
 mod rest;
 mod rows;

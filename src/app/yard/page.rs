@@ -1,13 +1,15 @@
 //! The walk through one yard.
 
-use super::{rest, rows};
+use super::{keys, rest, rows};
 use crate::almanac::day::Day;
 use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::TypedVolume;
+use crate::app::bench::Sum;
 use crate::app::edge::{clock, locale};
-use crate::app::parts::key;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::parts::key::link;
 use crate::app::place::Place;
-use crate::app::round::Walk;
+use crate::app::round::{Walk, bits, form};
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::yard as sums;
 use crate::app::wording::{en, en_round as w};
@@ -24,7 +26,7 @@ pub fn need(standing: &Standing, yard: &ThingId, day: Day) -> YardNeed {
 }
 
 /// The page of a yard. `alone` when there is no other.
-pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> AnyView {
+pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
     let book = walk.records().book;
     let rows: Memo<Vec<Row>> = {
         let yard = yard.clone();
@@ -42,51 +44,49 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> AnyView {
             })
         })
     };
-    let name = move || named.with(|(name, ..)| name.clone());
     let zone = move || {
-        named.with(|(_, zone, _)| {
-            (*zone != clock::own_zone()).then(|| view! { <p class="small">{w::zone(zone)}</p> })
-        })
+        let zone = named.with(|(_, zone, _)| zone.clone());
+        (zone != clock::own_zone()).then(|| el("p").class("small").text(&w::zone(&zone)))
     };
-    let resting = move || named.with(|(.., paused)| *paused);
-    let state = move || rows.with(|rows| w::progress(round::visit(rows)));
-    let empty = Memo::new(move |_| rows.with(Vec::is_empty));
     let total_of = yard.clone();
-    let total = move || match resting() {
-        Some(since) => view! { <p class="lead" data-testid="yard-total">{w::resting(since)}</p> }.into_any(),
-        None => total(walk, rows, total_of.clone()),
+    let total = live(move || match named.with(|(.., paused)| *paused) {
+        Some(since) => el("p").class("lead").test_id("yard-total").text(&w::resting(since)),
+        None => untrack(|| total(walk, rows, total_of.clone())),
+    });
+    let state = el("p")
+        .class("visit-state")
+        .attr("role", "status")
+        .test_id("visit-state")
+        .live_text(move || rows.with(|rows| w::progress(round::visit(rows))));
+    let empty = Memo::new(move |_| rows.with(Vec::is_empty));
+    let way = if alone {
+        link(w::ADD_YARD, &Place::Bench(Some(Sum::Yard)))
+    } else {
+        link(w::ALL_YARDS, &Place::Round)
     };
-    view! {
-        <h1 class="place-name" tabindex="-1">
-            <bdi>{name}</bdi>
-        </h1>
-        <p class="yard-day">{move || en::date(walk.today.get())}</p>
-        {zone}
-        {total}
-        <p class="visit-state" data-testid="visit-state" role="status">
-            {state}
-        </p>
-        {move || empty.get().then(|| view! { <p>{w::NO_HIVES}</p> })}
-        {rows::view(walk, rows)}
-        {rest::view(walk, yard.clone(), rows)}
-        <p class="keys">
-            {(!alone).then(|| key::link(w::ALL_YARDS, &Place::Round))}
-            {alone
-                .then(|| key::link(w::ADD_YARD, &Place::Bench(Some(crate::app::bench::Sum::Yard))))}
-        </p>
-        {crate::app::round::page::demo_out(walk)}
-    }
-    .into_any()
+    let name = el("bdi").live_text(move || named.with(|(name, ..)| name.clone()));
+    bits![
+        el("h1").class("place-name").attr("tabindex", "-1").kid(name),
+        el("p").class("yard-day").live_text(move || en::date(walk.today.get())),
+        live(zone),
+        total,
+        state,
+        live(move || empty.get().then(|| el("p").text(w::NO_HIVES))),
+        rows::view(walk, rows),
+        rest::view(walk, yard.clone(), rows),
+        keys::view(walk, yard),
+        form::keys(way),
+    ]
 }
 
 /// What to carry today, with the sum on tap.
-fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> AnyView {
+fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
+    let ui = Ui::get();
     let need = Memo::new(move |_| {
         let today = walk.today.get();
         walk.records().book.with(|book| need(book.standing(), &yard, today))
     });
     let words = move || {
-        let ui = Ui::get();
         need.with(|need| {
             if need.hives == 0 {
                 nothing(walk, rows)
@@ -95,24 +95,17 @@ fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> AnyView {
             }
         })
     };
-    let lines = move || {
-        let lines = need.with(lines).into_iter().map(|line| view! { <li>{line}</li> }).collect_view();
-        (need.with(|need| need.hives > 0)).then(|| {
-            view! {
-                <details class="why">
-                    <summary>{w::SUM}</summary>
-                    <ul class="answer-sum">{lines}</ul>
-                </details>
-            }
-        })
-    };
-    view! {
-        <div class="yard-total" data-testid="yard-total">
-            <p class="lead">{words}</p>
-            {lines}
-        </div>
-    }
-    .into_any()
+    let sum = live(move || {
+        let lines = need.with(|need| (need.hives > 0).then(|| lines(ui, need)))?;
+        let lines = lines.into_iter().map(|line| el("li").text(&line));
+        Some(
+            el("details")
+                .class("why")
+                .kid(el("summary").text(w::SUM))
+                .kid(el("ul").class("answer-sum").kids(lines)),
+        )
+    });
+    el("div").class("yard-total").test_id("yard-total").kid(el("p").class("lead").live_text(words)).kid(sum)
 }
 
 fn nothing(walk: Walk, rows: Memo<Vec<Row>>) -> String {
@@ -132,8 +125,7 @@ fn nothing(walk: Walk, rows: Memo<Vec<Row>>) -> String {
 }
 
 /// The sum behind the oil to carry.
-fn lines(need: &YardNeed) -> Vec<String> {
-    let ui = Ui::get();
+fn lines(ui: Ui, need: &YardNeed) -> Vec<String> {
     let percent = |share: f64| locale::percent(share, 0);
     let oil = &need.oil;
     let mut lines: Vec<String> = oil

@@ -1,52 +1,75 @@
 //! Hives as rows, each a key that opens its panel.
 
 use crate::almanac::day::Day;
-use crate::app::round::Walk;
+use crate::app::el::{El, each, el, live};
+use crate::app::round::form::yes_no;
 use crate::app::round::walk::due_word;
+use crate::app::round::{Walk, bits};
 use crate::app::wording::en_round as w;
 use crate::book::id::ThingId;
-use crate::book::round::{HiveDue, Row};
+use crate::book::round::{Because, HiveDue, Row};
 use crate::book::standing::Standing;
 use leptos::prelude::*;
+use std::collections::BTreeMap;
 
-/// A row as it reads. It is its own key in the list: a row that reads the same is left alone, so that one save in a
-/// yard of 500 hives draws one row.
-#[derive(Clone, PartialEq, Eq, Hash)]
+/// A row as it reads.
+#[derive(Clone, Default, PartialEq, Eq)]
 struct Shown {
-    hive: ThingId,
     tag: String,
     word: &'static str,
     mark: Mark,
     first: String,
     second: String,
-    parts: String,
 }
 
 /// The shape in front of a row.
-#[derive(Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Default, PartialEq, Eq)]
 enum Mark {
+    #[default]
     None,
     Overdue,
     Done,
     Skipped,
 }
 
-/// The list.
-pub(super) fn view(walk: Walk, rows: Memo<Vec<Row>>) -> AnyView {
+impl Mark {
+    fn shape(self) -> &'static str {
+        match self {
+            Mark::None => "",
+            Mark::Overdue => "▲",
+            Mark::Done => "✓",
+            Mark::Skipped => "↷",
+        }
+    }
+
+    fn class(self) -> &'static str {
+        match self {
+            Mark::None => "row",
+            Mark::Overdue => "row row-overdue",
+            Mark::Done => "row row-done",
+            Mark::Skipped => "row row-skipped",
+        }
+    }
+}
+
+/// The list. A row follows what is said about its own hive: one save in a yard of 500 draws one row.
+pub(super) fn view(walk: Walk, rows: Memo<Vec<Row>>) -> El {
     let shown = Memo::new(move |_| {
         let today = walk.today.get();
         walk.records().book.with(|book| {
             rows.with(|rows| {
-                rows.iter().filter_map(|row| read(book.standing(), row, today)).collect::<Vec<_>>()
+                let read = |row: &Row| Some((row.hive.to_string(), read(book.standing(), row, today)?));
+                rows.iter().filter_map(read).collect::<BTreeMap<String, Shown>>()
             })
         })
     });
-    view! {
-        <ol class="rows" aria-label=w::HIVES>
-            <For each=move || shown.get() key=Clone::clone children=move |shown| row(walk, shown) />
-        </ol>
-    }
-    .into_any()
+    let ids = Memo::new(move |_| {
+        rows.with(|rows| rows.iter().map(|row| row.hive.to_string()).collect::<Vec<String>>())
+    });
+    el("ol")
+        .class("rows")
+        .attr("aria-label", w::HIVES)
+        .kid(each(move || ids.get(), move |id| row(walk, shown, id)))
 }
 
 fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
@@ -58,80 +81,64 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
         HiveDue::Due { because, .. } => Some(w::because(because)),
         _ => None,
     };
+    let overdue = if word == "overdue" { Mark::Overdue } else { Mark::None };
+    let idle = match &row.due {
+        HiveDue::Due { because: Because::Trouble(trouble), .. } => Some(w::idle(*trouble).to_owned()),
+        _ => None,
+    };
     let (mark, first, second) = match (row.today, row.skipped) {
-        (Some(Some(did)), _) => (Mark::Done, w::did_today(did), vec![w::next_due(&due)]),
+        (Some(Some(did)), _) => {
+            (Mark::Done, w::did_today(did), [Some(idle.unwrap_or_else(|| w::next_due(&due))), None, None])
+        }
+        (Some(None), Some((day, why))) => {
+            (Mark::Skipped, w::skipped(day, today, why), [Some(due), since, None])
+        }
         (_, Some((day, why))) => {
-            let lines = [Some(due), since].into_iter().flatten().collect();
-            (Mark::Skipped, w::skipped(day, today, why), lines)
+            let skipped = ["↷ ", &w::skipped(day, today, why)].concat();
+            (overdue, due, [Some(skipped), since, reason])
         }
-        _ => {
-            let mark = if word == "overdue" { Mark::Overdue } else { Mark::None };
-            (mark, due, [since, reason].into_iter().flatten().collect())
-        }
+        _ => (overdue, due, [since, reason, None]),
     };
-    // Work that leaves a trap idle is done and yet due: the mark says due.
-    let (mark, second) = match (mark, &row.due) {
-        (Mark::Done, HiveDue::Resting { .. }) => (mark, Vec::new()),
-        _ => (mark, second),
-    };
+    let mut second: Vec<String> = second.into_iter().flatten().collect();
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
-    Some(Shown {
-        hive: row.hive.clone(),
-        tag: now.tag.clone(),
-        word,
-        mark,
-        first,
-        second: second.join(" · "),
-        parts: w::parts(count(now.boxes.len()), count(now.traps().count())),
-    })
+    let parts = w::parts(count(now.boxes.len()), count(now.traps().count()));
+    second.push(parts);
+    Some(Shown { tag: now.tag.clone(), word, mark, first, second: second.join(" · ") })
 }
 
-fn row(walk: Walk, shown: Shown) -> AnyView {
-    let Shown { hive, tag, word, mark, first, second, parts } = shown;
-    let (id, marked) = (["row-", &hive.to_string()].concat(), tag.clone());
+fn row(walk: Walk, all: Memo<BTreeMap<String, Shown>>, id: &str) -> El {
+    let Ok(hive) = ThingId::parse(id) else { return el("li") };
+    let key = id.to_owned();
+    let shown = Memo::new(move |_| all.with(|all| all.get(&key).cloned()).unwrap_or_default());
     let (own, half) = (hive.clone(), hive.clone());
-    let expanded = move || {
-        if walk.open.with(|open| open.as_ref() == Some(&own)) { "true" } else { "false" }
-    };
     let begun = Memo::new(move |_| walk.half_made(&half));
-    let class = match mark {
-        Mark::Overdue => "row row-overdue",
-        Mark::Done => "row row-done",
-        Mark::Skipped => "row row-skipped",
-        Mark::None => "row",
-    };
-    let shape = match mark {
-        Mark::Overdue => "▲",
-        Mark::Done => "✓",
-        Mark::Skipped => "↷",
-        Mark::None => "",
-    };
-    view! {
-        <li class=class id=id data-testid="row" data-tag=marked data-due=word>
-            <button
-                type="button"
-                class="row-open"
-                data-testid="row-open"
-                aria-expanded=expanded
-                on:click=move |_| walk.open_hive(&hive)
-            >
-                <span class="row-tag">
-                    <bdi>{tag}</bdi>
-                </span>
-                <span class="row-words">
-                    <span class="row-first">
-                        {(!shape.is_empty())
-                            .then(|| view! { <span class="row-mark" aria-hidden="true">{shape}</span> })}
-                        {first}
-                    </span>
-                    <span class="row-second">{second}</span>
-                    <span class="row-parts">
-                        {parts}
-                        {move || begun.get().then(|| view! { <span class="row-begun">" · ✎ " {w::BEGUN}</span> })}
-                    </span>
-                </span>
-            </button>
-        </li>
-    }
-    .into_any()
+    let words = live(move || {
+        let Shown { tag, mark, first, second, .. } = shown.get();
+        let shape = mark.shape();
+        let mark =
+            (!shape.is_empty()).then(|| el("span").class("row-mark").attr("aria-hidden", "true").text(shape));
+        let mut second = el("span").class("row-second").text(&second);
+        if begun.get() {
+            second = second.kid(el("span").class("row-begun").text(" · ✎ ").text(w::BEGUN));
+        }
+        let words = el("span")
+            .class("row-words")
+            .kid(el("span").class("row-first").kid(mark).text(&first))
+            .kid(second);
+        bits![el("span").class("row-tag").kid(el("bdi").text(&tag)), words]
+    });
+    let open = el("button")
+        .attr("type", "button")
+        .class("row-open")
+        .test_id("row-open")
+        .live_attr("aria-expanded", move || yes_no(walk.open.with(|open| open.as_ref() == Some(&own))))
+        .kid(words)
+        .press(move || walk.open_hive(&hive));
+    el("li")
+        .attr("id", &["row-", id].concat())
+        .test_id("row")
+        .live_class(move || shown.with(|shown| shown.mark.class()))
+        .live_attr("data-tag", move || Some(shown.with(|shown| shown.tag.clone())))
+        .live_attr("data-due", move || Some(shown.with(|shown| shown.word.to_owned())))
+        .kid(open)
 }
