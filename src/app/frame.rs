@@ -136,9 +136,9 @@ fn place_view(ui: Ui) -> Bit {
         let _ = section.get();
         let place: Bit = untrack(|| match ui.place.with_untracked(Place::section) {
             Section::Round => round::view(ui),
-            Section::Load => load::page::page(ui),
+            Section::Load => load::page::page(ui).into(),
             Section::Bench => bench::view::page(ui).into(),
-            Section::Book => ledger::page::page(ui),
+            Section::Book => ledger::page::page(ui).into(),
         });
         place
     })

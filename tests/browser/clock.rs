@@ -1,7 +1,7 @@
 //! A moment becomes a civil day by the browser's own time zone data.
 
 use beetle_almanac::almanac::day::Day;
-use beetle_almanac::app::edge::clock;
+use beetle_almanac::app::edge::{clock, locale};
 use serde::Deserialize;
 use wasm_bindgen_test::wasm_bindgen_test;
 
@@ -34,4 +34,15 @@ fn a_zone_the_browser_does_not_know_is_no_day() {
 #[wasm_bindgen_test]
 fn today_in_the_phones_own_zone_is_the_day_on_its_clock() {
     assert_eq!(clock::today(&clock::own_zone()), clock::stamp().day());
+}
+
+#[wasm_bindgen_test]
+fn a_date_is_written_with_its_weekday_on_every_side_of_the_world() {
+    // Whatever zone this browser is in: the day is the day.
+    for (day, weekday, rest) in
+        [("2026-07-14", "Tue", ["14", "July", "2026"]), ("2028-02-29", "Tue", ["29", "February", "2028"])]
+    {
+        let written = locale::date(Day::parse(day).unwrap()).unwrap();
+        assert!(written.starts_with(weekday) && rest.iter().all(|part| written.contains(part)), "{written}");
+    }
 }

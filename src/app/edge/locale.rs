@@ -1,6 +1,7 @@
-//! Numbers as the phone's owner writes them. Dates and sentences are in `wording`.
+//! Numbers and dates as the phone's owner writes them. Sentences are in `wording`.
 
 use super::{intl, options};
+use crate::almanac::day::Day;
 use crate::almanac::quantity::{Length, LengthUnit, Volume, VolumeUnit};
 use crate::app::wording::en;
 use js_sys::{Array, Function, Reflect};
@@ -32,6 +33,37 @@ fn written(value: f64, least: u8, most: u8) -> String {
         .and_then(|text| text.as_string())
         .or_else(|| js_sys::Number::from(value).to_fixed(most).ok().map(String::from))
         .unwrap_or_default()
+}
+
+/// A day with its weekday, in the order the phone's owner writes dates: "Tue 14 July 2026", "Tue, July 14, 2026".
+///
+/// The words stay English, like the page: of the owner's languages the first English one decides, else British order.
+pub fn date(day: Day) -> Option<String> {
+    thread_local! {
+        static FORMAT: RefCell<Option<Function>> = const { RefCell::new(None) };
+    }
+    FORMAT.with_borrow_mut(|kept| {
+        if kept.is_none() {
+            let wanted = options(&[
+                ("weekday", "short".into()),
+                ("day", "numeric".into()),
+                ("month", "long".into()),
+                ("year", "numeric".into()),
+                ("timeZone", "UTC".into()),
+            ]);
+            let made = intl("DateTimeFormat", &Array::of2(&english().into(), &wanted))?;
+            *kept = Reflect::get(&made, &"format".into()).ok()?.dyn_into().ok();
+        }
+        // Noon in UTC, written in UTC: no zone or clock change comes near the day.
+        let noon = f64::from(day.days_since(Day::FIRST)).mul_add(86_400_000.0, 946_728_000_000.0);
+        kept.as_ref()?.call1(&JsValue::UNDEFINED, &noon.into()).ok()?.as_string()
+    })
+}
+
+fn english() -> String {
+    let languages = super::window().map(|window| window.navigator().languages()).unwrap_or_default();
+    let own = languages.iter().filter_map(|tag| tag.as_string()).find(|tag| tag.starts_with("en-"));
+    own.unwrap_or_else(|| "en-GB".to_owned())
 }
 
 /// `value` with at most `decimals` decimals; zeros at the end are left out.

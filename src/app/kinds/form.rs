@@ -192,9 +192,9 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
     };
     let holds_field = Field::new("kind-holds", w::HOLDS, holds_typed.0).decimal().volume(holds_typed.1);
     el("div")
+        .class("stack")
         .kid(
             el("div")
-                .class("stack")
                 .class("fields")
                 .kid(holds_field.hint(w::HOLDS_HINT).says(holds).view())
                 .kid(Field::new("kind-fill", w::FILL, fill_typed).says(fill).view()),

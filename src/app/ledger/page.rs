@@ -15,10 +15,10 @@ use crate::app::wording::en_book::{self as w, asides as wa, demo as wd};
 use leptos::prelude::*;
 
 /// The section of the Book: whichever of its pages the address names.
-pub fn page(ui: Ui) -> Bit {
+pub fn page(ui: Ui) -> El {
     let records = Records::get();
     let place = Memo::new(move |_| ui.place.get());
-    live(move || {
+    let shown = live(move || {
         let place = place.get();
         untrack(|| match place {
             Place::History(of) => lines::view(ui, records, of.as_deref()),
@@ -26,7 +26,8 @@ pub fn page(ui: Ui) -> Bit {
             Place::Kind(kind) => crate::app::kinds::form::view(ui, records, &kind),
             _ => first(ui, records),
         })
-    })
+    });
+    el("div").class("ledger").kid(shown)
 }
 
 fn first(ui: Ui, records: Records) -> Bit {

@@ -79,14 +79,14 @@ impl Trip {
 }
 
 /// The place.
-pub fn page(ui: Ui) -> Bit {
+pub fn page(ui: Ui) -> El {
     let records = Records::get();
     let some = Memo::new(move |_| records.book.with(|book| book.standing().open_yards().next().is_some()));
     let body = live(move || {
         let some = some.get();
         untrack(|| if some { full(ui, records) } else { empty().into() })
     });
-    Bit::Many(vec![heading(en::section(Section::Load)).into(), body])
+    el("div").class("ledger").kid(heading(en::section(Section::Load))).kid(body)
 }
 
 fn empty() -> El {

@@ -215,7 +215,7 @@ mod tests {
     fn bottles_hold_what_is_carried_and_noise_fills_none() {
         let ml = |value| Volume::from_millilitres(value).unwrap();
         assert_eq!(bottles(ml(1800.0), ml(600.0)), Some(3));
-        assert_eq!(bottles(ml(1800.000_000_000_1), ml(600.0)), Some(3));
+        assert_eq!(bottles(ml(1_800.000_000_000_1), ml(600.0)), Some(3));
         assert_eq!(bottles(ml(1850.0), ml(600.0)), Some(4));
         assert_eq!(bottles(ml(1850.0), Volume::ZERO), None);
     }

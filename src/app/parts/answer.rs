@@ -50,12 +50,12 @@ impl Answer {
             .class("answer")
             .kid(el("p").class("answer-label").text(&label))
             .kid(large)
-            .kid(sum.map(|sum| live(move || lines(sum()))))
+            .kid(sum.map(|sum| live(move || lines(&sum()))))
             .kid(why.map(super::notice::why))
     }
 }
 
-fn lines(lines: Vec<String>) -> Bit {
+fn lines(lines: &[String]) -> Bit {
     if lines.is_empty() {
         return Bit::Nothing;
     }

@@ -57,6 +57,7 @@ fn said(text: impl Into<String>) -> Box<dyn Fn() -> String> {
 }
 
 /// A reason that opens on tap.
+#[allow(clippy::needless_pass_by_value)] // handed straight to `Option::map` by every caller
 pub fn why(reason: String) -> El {
     el("details").class("why").kid(el("summary").text(en::WHY)).kid(el("p").text(&reason))
 }

@@ -42,8 +42,12 @@ pub fn title(place: &str) -> String {
     [place, " – ", NAME].concat()
 }
 
-/// "Tue 14 July 2026". The weekday catches a slip that a bare number hides.
+/// "Tue 14 July 2026", in the order the phone's owner writes dates. The weekday catches a slip that a bare number hides.
 pub fn date(day: Day) -> String {
+    #[cfg(target_arch = "wasm32")]
+    if let Some(date) = crate::app::edge::locale::date(day) {
+        return date;
+    }
     [weekday(day.weekday()), " ", &short_date(day), " ", &day.year().to_string()].concat()
 }
 
