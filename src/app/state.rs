@@ -3,6 +3,7 @@
 use super::bench::draft::{BenchDraft, BenchTyped};
 use super::bench::keep::KeepPlan;
 use super::edge::install::Installer;
+use super::edge::pause::keep_rested;
 use super::edge::worker::Bridge;
 use super::edge::{clock, locale, slot};
 use super::place::Place;
@@ -65,8 +66,8 @@ impl Ui {
                 ui.today.set(today);
             }
         });
-        Effect::new(move || keep(slot::PREFS, &ui.prefs.get()));
-        Effect::new(move || keep(slot::BENCH, &ui.draft.get()));
+        keep_slot(slot::PREFS, move || written(&ui.prefs.get()));
+        keep_slot(slot::BENCH, move || written(&ui.draft.get()));
         ui
     }
 
@@ -112,8 +113,12 @@ fn kept<T: Default + serde::de::DeserializeOwned>(name: &str) -> T {
     slot::read(name).and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default()
 }
 
-fn keep<T: serde::Serialize>(name: &str, value: &T) {
-    if let Ok(text) = serde_json::to_string(value) {
-        slot::write(name, &text);
-    }
+/// Keeps a text in a slot whenever it rests.
+fn keep_slot(name: &'static str, text: impl Fn() -> String + Copy + 'static) {
+    keep_rested(slot::read(name).unwrap_or_default(), text, move |text| slot::write(name, text));
+}
+
+fn written<T: serde::Serialize>(value: &T) -> String {
+    // Settings and typed text can always be written.
+    serde_json::to_string(value).unwrap_or_default()
 }

@@ -2,7 +2,7 @@
 
 use super::draft::{self, Drafts, Typed};
 use crate::almanac::day::Day;
-use crate::app::edge::{self, listen};
+use crate::app::edge::pause::keep_rested;
 use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
 use crate::book::entry::Did;
@@ -13,8 +13,6 @@ use std::time::Duration;
 
 /// A wet screen taps by itself: keys that come up under the thumb wait this long.
 pub const GUARD: Duration = Duration::from_millis(300);
-/// A pause in typing after which the fields are kept.
-const PAUSE: Duration = Duration::from_millis(500);
 
 /// What the panel asks before it goes on.
 #[derive(Clone, Debug, PartialEq)]
@@ -72,7 +70,6 @@ pub struct Walk {
     pub begun: RwSignal<Option<Day>>,
     /// Half-made entries of the other hives.
     drafts: RwSignal<Drafts>,
-    kept: StoredValue<String>,
     turn: StoredValue<u32>,
 }
 
@@ -97,7 +94,6 @@ impl Walk {
             cards: RwSignal::new((None, Vec::new())),
             ready: RwSignal::new(true),
             begun: RwSignal::new(None),
-            kept: StoredValue::new(text),
             turn: StoredValue::new(0),
             drafts: RwSignal::new(drafts.clone()),
         };
@@ -109,7 +105,7 @@ impl Walk {
             walk.open_hive(&hive);
             walk.more.set(true);
         }
-        walk.keep_drafts();
+        keep_rested(text, move || walk.text(), move |text| walk.records().keep_draft(text));
         walk
     }
 
@@ -138,9 +134,10 @@ impl Walk {
         self.rest_a_moment();
     }
 
-    /// Shuts the panel. What is half made stays.
+    /// Shuts the panel. What is half made stays; the next walk is for today again.
     pub fn shut(self) {
         self.put_aside();
+        self.day.set(String::new());
         self.ask.set(Ask::Nothing);
         self.open.set(None);
     }
@@ -208,39 +205,6 @@ impl Walk {
             drafts.put(&hive, Typed { begun, ..typed });
         }
         if drafts.is_empty() { String::new() } else { serde_json::to_string(&drafts).unwrap_or_default() }
-    }
-
-    fn keep_now(self) {
-        let text = untrack(|| self.text());
-        if self.kept.with_value(|kept| *kept != text) {
-            self.records().keep_draft(&text);
-            self.kept.set_value(text);
-        }
-    }
-
-    /// Keeps half-made entries: after a pause in typing, and at once when the page is hidden or left.
-    fn keep_drafts(self) {
-        let turn = StoredValue::new(0_u32);
-        Effect::new(move || {
-            let text = self.text();
-            if self.kept.with_value(|kept| *kept == text) {
-                return;
-            }
-            let mine = turn.get_value() + 1;
-            turn.set_value(mine);
-            let keep = move || {
-                if turn.get_value() == mine {
-                    self.keep_now();
-                }
-            };
-            set_timeout(keep, PAUSE);
-        });
-        if let Some(window) = edge::window() {
-            listen(&window, "pagehide", move |_| self.keep_now());
-        }
-        if let Some(document) = edge::document() {
-            listen(&document, "visibilitychange", move |_| self.keep_now());
-        }
     }
 
     /// Keys under the thumb take no tap for a moment.
