@@ -129,39 +129,45 @@ mod tests {
         EntryId::new(Writer::new("test").unwrap(), n).unwrap().thing(0)
     }
 
-    fn row(n: u32, today: Option<Option<Did>>) -> Row {
+    fn row(n: u32) -> Row {
         let due = HiveDue::NoTraps { wanting: 0 };
-        Row { hive: hive(n), due, days_since: None, skipped: None, today }
+        Row { hive: hive(n), due, days_since: None, skipped: None, today: None }
+    }
+
+    fn did(n: u32, did: Did) -> Row {
+        Row { today: Some(Some(did)), ..row(n) }
+    }
+
+    fn left(n: u32) -> Row {
+        Row { today: Some(None), ..row(n) }
     }
 
     #[test]
     fn the_next_hive_is_the_next_without_an_entry_and_the_list_begins_anew() {
-        let done = Some(Some(Did::ToppedUp));
-        let rows = [row(1, None), row(2, done), row(3, done), row(4, None)];
+        let rows = [row(1), did(2, Did::ToppedUp), did(3, Did::ToppedUp), row(4)];
         assert_eq!(next_hive(&rows, None), Some(hive(1)));
         assert_eq!(next_hive(&rows, Some(&hive(2))), Some(hive(4)));
         assert_eq!(next_hive(&rows, Some(&hive(4))), Some(hive(1)));
-        assert_eq!(next_hive(&[row(1, None)], Some(&hive(1))), None);
+        assert_eq!(next_hive(&[row(1)], Some(&hive(1))), None);
         assert_eq!(next_hive(&[], Some(&hive(1))), None);
         // A skip is an entry; a hive that is gone starts the list over.
-        assert_eq!(next_hive(&[row(1, Some(None)), row(2, None)], Some(&hive(9))), Some(hive(2)));
+        assert_eq!(next_hive(&[left(1), row(2)], Some(&hive(9))), Some(hive(2)));
     }
 
     #[test]
     fn usual_is_what_was_done_most_and_topped_up_in_a_draw() {
-        let did = |did| row(1, Some(Some(did)));
         assert_eq!(usual(&[]), Did::ToppedUp);
-        assert_eq!(usual(&[did(Did::AsFound)]), Did::AsFound);
-        assert_eq!(usual(&[did(Did::AsFound), did(Did::ToppedUp)]), Did::ToppedUp);
-        assert_eq!(usual(&[did(Did::Spilled), did(Did::Spilled), did(Did::Replaced)]), Did::Replaced);
+        assert_eq!(usual(&[did(1, Did::AsFound)]), Did::AsFound);
+        assert_eq!(usual(&[did(1, Did::AsFound), did(2, Did::ToppedUp)]), Did::ToppedUp);
+        let spilled = [did(1, Did::Spilled), did(2, Did::Spilled), did(3, Did::Replaced)];
+        assert_eq!(usual(&spilled), Did::Replaced);
     }
 
     #[test]
     fn the_rest_leaves_out_what_has_an_entry_and_what_waits_since_a_skip() {
         let day = Day::parse("2026-07-14").unwrap();
-        let mut waiting = row(3, None);
-        waiting.skipped = Some((day, SkipReason::Temper));
-        let rows = [row(1, Some(Some(Did::AsFound))), row(2, Some(None)), waiting, row(4, None)];
+        let waiting = Row { skipped: Some((day, SkipReason::Temper)), ..row(3) };
+        let rows = [did(1, Did::AsFound), left(2), waiting, row(4)];
         assert_eq!(rest(&rows), [hive(4)]);
     }
 

@@ -1,6 +1,6 @@
 //! English: the Round and the panel that logs a hive.
 
-use super::en::{counted, date, days, month, relative, weekday};
+use super::en::{counted, date, days, relative, short_date, weekday};
 use crate::almanac::day::Day;
 use crate::almanac::refill::{Limit, Timing};
 use crate::app::round::walk::Counts;
@@ -128,17 +128,11 @@ pub fn hive(tag: &str) -> String {
 
 /// "Tue 14 July": for days near today, whose year nobody doubts.
 pub fn near(day: Day) -> String {
-    let month = match day.month() {
-        1 => "Jan",
-        2 => "Feb",
-        8 => "Aug",
-        9 => "Sept",
-        10 => "Oct",
-        11 => "Nov",
-        12 => "Dec",
-        other => month(other),
-    };
-    [weekday(day.weekday()), " ", &day.day_of_month().to_string(), " ", month].concat()
+    #[cfg(target_arch = "wasm32")]
+    if let Some(near) = crate::app::edge::locale::near(day) {
+        return near;
+    }
+    [weekday(day.weekday()), " ", &short_date(day)].concat()
 }
 
 /// "Tue 14 July, in 3 days".
