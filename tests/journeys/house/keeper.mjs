@@ -1,0 +1,217 @@
+// What a keeper does with the page and sees on it, in the words of a journey.
+import assert from "node:assert/strict";
+import { Handle } from "./webdriver.mjs";
+import { PHONE } from "./engines.mjs";
+
+const WAIT_MS = 8_000;
+const STEP_MS = 30;
+const pause = (ms) => new Promise((done) => setTimeout(done, ms));
+
+/** The part of the page with this mark. */
+export const mark = (name) => `[data-testid="${name}"]`;
+
+export class Keeper {
+  constructor(engine, host) {
+    this.engine = engine;
+    this.driver = engine.driver;
+    this.host = host;
+    this.taps = 0;
+  }
+
+  // --- going ---
+
+  /** Opens the page and waits until it has started. `after` follows the folder's address: "?query", "#/round". */
+  async open(after = "") {
+    await this.driver.go(this.host.address + after);
+    await this.started();
+  }
+  /** As the browser's own key does it. The driver's command reloads past the service worker in Firefox. */
+  async reload() {
+    await this.driver.run(() => {
+      window.beforeReload = true;
+      setTimeout(() => location.reload());
+    });
+    await this.until("the page has been loaded again", () => this.driver.run(() => !window.beforeReload));
+    await this.started();
+  }
+  /** The app has mounted: the static frame is gone and the bar at the thumb is there. */
+  started() {
+    return this.until("the page has started", () =>
+      this.driver.run((bar) => !document.querySelector("#shell") && !!document.querySelector(bar), mark("nav-round")),
+    );
+  }
+  /** To another place, by its key in the bar. */
+  async place(name) {
+    await this.tap(`nav-${name}`);
+    await this.until(`the place "${name}" is shown`, () =>
+      this.driver.run((key) => document.querySelector(key)?.getAttribute("aria-current") === "page", mark(`nav-${name}`)),
+    );
+  }
+  /** A second tab on the same page; returns to the first with {@link turnTo}. */
+  async newTab(after = "") {
+    const handle = await this.driver.newTab();
+    await this.driver.turnTo(handle);
+    await this.engine.resize(PHONE);
+    await this.open(after);
+    return handle;
+  }
+  turnTo(handle) {
+    return this.driver.turnTo(handle);
+  }
+
+  // --- seeing ---
+
+  /** Asks until the answer is true; the error names what was waited for and what was there instead. */
+  async until(what, ask, ms = WAIT_MS) {
+    const end = Date.now() + ms;
+    let last = null;
+    do {
+      try {
+        const answer = await ask();
+        if (answer) return answer;
+        last = null;
+      } catch (error) {
+        // The page may be drawing this very part anew, or be between two loads.
+        if (!/stale element|no such element|no such window|javascript error|unknown error|aborted by navigation/.test(error.code ?? "")) throw error;
+        last = error;
+      }
+      await pause(STEP_MS);
+    } while (Date.now() < end);
+    const there = await this.text("body").catch((error) => `(unreadable: ${error.message})`);
+    throw new Error(`waited ${ms / 1000} s in vain: ${what}${last ? `; last error: ${last.message}` : ""}\n--- on the page ---\n${there.slice(0, 1500)}`);
+  }
+
+  /** The visible elements under a selector. A bare word is a mark. */
+  async all(where) {
+    const css = selector(where);
+    const ids = await this.driver.findAll(css);
+    return ids.map((id) => new Handle(id));
+  }
+  /** The first one; waits for it. */
+  async one(where) {
+    const handle = await this.until(`"${describe(where)}" is shown`, async () => {
+      const id = await this.driver.run((css) => {
+        const shown = [...document.querySelectorAll(css)].find((element) => element.checkVisibility?.() ?? element.getClientRects().length);
+        return shown ?? null;
+      }, selector(where));
+      return id && new Handle(Object.values(id)[0]);
+    });
+    return handle;
+  }
+  /** Whether something is shown now. */
+  shows(where) {
+    return this.driver.run(
+      (css) => [...document.querySelectorAll(css)].some((element) => element.checkVisibility?.() ?? element.getClientRects().length > 0),
+      selector(where),
+    );
+  }
+  gone(where) {
+    return this.until(`"${describe(where)}" is gone`, async () => !(await this.shows(where)));
+  }
+  /** What is written there, as it is shown. */
+  text(where) {
+    return this.driver.run((css) => [...document.querySelectorAll(css)].map((element) => element.innerText).join("\n"), selector(where));
+  }
+  /** Waits until what is written there fits. */
+  async reads(where, wanted) {
+    let seen = "";
+    await this.until(`"${describe(where)}" reads ${wanted}`, async () => {
+      seen = plain(await this.text(where));
+      return wanted instanceof RegExp ? wanted.test(seen) : seen.includes(wanted);
+    }).catch((error) => {
+      error.message += `\n--- in "${describe(where)}" ---\n${seen.slice(0, 800)}`;
+      throw error;
+    });
+    return seen;
+  }
+  /** What stands in a field. */
+  value(where) {
+    return this.driver.run((css) => document.querySelector(css)?.value ?? null, selector(where));
+  }
+  attribute(where, name) {
+    return this.driver.run((css, name) => document.querySelector(css)?.getAttribute(name) ?? null, selector(where), name);
+  }
+
+  // --- doing ---
+
+  /** A real tap by the driver: it fails when something else lies over the key. */
+  async tap(where) {
+    let last;
+    await this.until(`"${describe(where)}" can be tapped`, async () => {
+      const handle = where instanceof Handle ? where : await this.one(where);
+      // Clear of the bar at the thumb, which lies over the page's last lines.
+      await this.driver.run((element) => element.scrollIntoView({ block: "center", behavior: "instant" }), handle);
+      try {
+        await this.driver.click(handle.id);
+        return true;
+      } catch (error) {
+        if (!["element click intercepted", "element not interactable", "stale element reference"].includes(error.code)) throw error;
+        last = error;
+        return false;
+      }
+    }).catch((error) => {
+      if (last) error.message += `\n${last.message}`;
+      throw error;
+    });
+    this.taps += 1;
+  }
+  /** The key or link with these words on it. */
+  async tapWords(words, within = "body") {
+    const handle = await this.until(`a key "${words}" is shown`, async () => {
+      const found = await this.driver.run(
+        (css, words) =>
+          [...(document.querySelector(css)?.querySelectorAll("button, a, summary, label") ?? [])].find(
+            (key) => key.getClientRects().length && (key.innerText.trim() === words || key.getAttribute("aria-label") === words),
+          ) ?? null,
+        selector(within),
+        words,
+      );
+      return found && new Handle(Object.values(found)[0]);
+    });
+    await this.tap(handle);
+  }
+  /** Puts `text` into a field in place of what stands there, key by key. */
+  async type(where, text) {
+    const { id } = await this.one(where);
+    await this.driver.run((field) => {
+      field.scrollIntoView({ block: "center", behavior: "instant" });
+      field.focus();
+      field.select?.();
+    }, new Handle(id));
+    if (text === "") await this.driver.keys(id, "\uE003");
+    else await this.driver.keys(id, text);
+    await this.until(`"${describe(where)}" holds "${text}"`, async () => (await this.value(where)) === text);
+  }
+
+  // --- what the browser keeps ---
+
+  /** Everything in the local storage. */
+  kept() {
+    return this.driver.run(() => Object.fromEntries(Object.keys(localStorage).map((key) => [key, localStorage.getItem(key)])));
+  }
+  /** The pages of the book: one key a yard and day. */
+  async pages() {
+    return Object.fromEntries(Object.entries(await this.kept()).filter(([key]) => key.startsWith("beetle-almanac:page:")));
+  }
+
+  /** Waits until the page can open without a signal. */
+  offlineReady() {
+    return this.until("the page is kept for use without signal", () =>
+      this.driver.wait(async () => {
+        const registration = await navigator.serviceWorker.getRegistration();
+        return registration?.active?.state === "activated" && !registration.installing;
+      }),
+    );
+  }
+}
+
+/** A bare word is a mark, anything else a selector. */
+function selector(where) {
+  return /^[\w-]+$/.test(where) && where !== "body" && where !== "main" ? mark(where) : where;
+}
+const describe = (where) => (where instanceof Handle ? "this key" : where);
+
+/** As a person reads it: no-break spaces and line ends are spaces. */
+export const plain = (text) => text.replace(/[\s\u00a0\u202f\u2009]+/g, " ").trim();
+
+export { assert };
