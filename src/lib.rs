@@ -5,15 +5,13 @@
 //! * [`book`]: the keeper's records: an append-only log of entries and what follows from it.
 //! * [`papers`]: text that leaves the phone.
 //! * [`store`]: where the pages of the book lie; the browser's storage is one leaf of it.
-//! * `app`: the screens (wasm only).
+//! * [`app`]: the screens. What they say and keep is plain values; the views themselves are wasm only.
 //!
 //! `almanac`, `book` and `papers` know no browser, no clock and no randomness: today's date and the
 //! identity of this phone come in as arguments.
 
 pub mod almanac;
+pub mod app;
 pub mod book;
 pub mod papers;
 pub mod store;
-
-#[cfg(target_arch = "wasm32")]
-pub mod app;

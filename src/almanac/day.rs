@@ -177,6 +177,11 @@ impl Stamp {
         }
     }
 
+    /// Midnight UTC at the start of `day`, for a phone whose clock makes no sense.
+    pub fn midnight(day: Day) -> Stamp {
+        Stamp { day, second: 0, offset: 0 }
+    }
+
     /// The civil day on the phone when the entry was made.
     pub fn day(self) -> Day {
         self.day

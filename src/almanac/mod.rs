@@ -4,6 +4,14 @@
 //! came from, so that the screen, the print and the calendar file can tell the same story.
 
 pub mod day;
+pub mod fit;
+pub mod level;
+pub mod oil;
 pub mod quantity;
+pub mod refill;
+pub mod spill;
 pub mod stack;
+pub mod supply;
+pub mod tally;
+pub mod text;
 pub mod trap;

@@ -360,6 +360,8 @@ pub struct Share(Decimal);
 impl Share {
     /// Nothing.
     pub const NONE: Share = Share(Decimal(0));
+    /// One quarter.
+    pub const QUARTER: Share = Share(Decimal(25 * Decimal::PARTS));
     /// One half.
     pub const HALF: Share = Share(Decimal(50 * Decimal::PARTS));
     /// All of it.

@@ -1,6 +1,25 @@
-//! The screens.
+//! The screens: one folder a place, shared parts, one file of words a language.
+//!
+//! What a screen keeps and says ([`place`], [`prefs`], [`wording`], [`bench::draft`]) is plain values and compiles
+//! everywhere; what touches the page is behind `wasm32`, and what touches the browser beyond the page is in `edge`.
 
-/// Mounts the page.
-pub fn mount() {
-    leptos::mount::mount_to_body(|| leptos::prelude::view! { <p>"Beetle Almanac"</p> });
-}
+pub mod bench;
+pub mod place;
+pub mod prefs;
+pub mod wording;
+
+#[cfg(target_arch = "wasm32")]
+pub mod edge;
+#[cfg(target_arch = "wasm32")]
+pub mod frame;
+#[cfg(target_arch = "wasm32")]
+pub mod parts;
+#[cfg(target_arch = "wasm32")]
+pub mod settings;
+#[cfg(target_arch = "wasm32")]
+pub mod start;
+#[cfg(target_arch = "wasm32")]
+pub mod state;
+
+#[cfg(target_arch = "wasm32")]
+pub use start::mount;

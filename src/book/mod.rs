@@ -1,1 +1,73 @@
-//! In the making.
+//! The keeper's records: an append-only log of entries, and what follows from it.
+//!
+//! Nothing that can be computed is stored as truth. Correcting supersedes, deleting strikes out, undoing is another
+//! entry, and putting two logs together is a set union: two phones that exchange everything hold the same book.
+
+pub mod demo;
+pub mod entry;
+pub mod fold;
+pub mod id;
+pub mod log;
+pub mod page;
+pub mod round;
+pub mod standing;
+pub mod write;
+
+use entry::Entry;
+use log::Log;
+use standing::Standing;
+
+/// The log together with what it says about today.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Book {
+    log: Log,
+    standing: Standing,
+}
+
+impl Book {
+    /// The book that holds these entries.
+    pub fn from_log(log: Log) -> Book {
+        let standing = fold::fold(&log);
+        Book { log, standing }
+    }
+
+    /// Every entry ever made.
+    pub fn log(&self) -> &Log {
+        &self.log
+    }
+
+    /// What the entries say.
+    pub fn standing(&self) -> &Standing {
+        &self.standing
+    }
+
+    /// Adds entries; those already here change nothing. Returns how many were new.
+    ///
+    /// An entry that is the newest by day and by counter is folded in on top; anything else (backdated, a correction,
+    /// a strike-out, another phone's work) folds the whole log again, so that the result never depends on the order
+    /// in which entries arrived.
+    pub fn add(&mut self, entries: impl IntoIterator<Item = Entry>) -> usize {
+        let mut new = 0;
+        let mut refold = false;
+        for entry in entries {
+            let on_top = self.log.would_be_last(&entry);
+            let Some(added) = self.log.add(entry) else { continue };
+            new += 1;
+            if on_top && !refold {
+                fold::apply(&mut self.standing, added);
+            } else {
+                refold = true;
+            }
+        }
+        if refold {
+            self.standing = fold::fold(&self.log);
+        }
+        new
+    }
+
+    /// The book without the entries that `drop` picks. Only the demonstration is ever taken out this way.
+    #[must_use]
+    pub fn without(&self, drop: impl Fn(&Entry) -> bool) -> Book {
+        Book::from_log(self.log.entries().filter(|entry| !drop(entry)).cloned().collect())
+    }
+}

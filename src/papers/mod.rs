@@ -1,1 +1,3 @@
-//! In the making.
+//! Text that leaves the phone.
+
+pub mod backup;

@@ -1,0 +1,94 @@
+# make serve   builds the page and serves it at http://localhost:8080
+# make test    everything that must hold, as CI runs it
+# make build   the page in dist/, ready for any static host
+# make check   formatting and lints
+# make bench   sizes beside a bare Leptos counter, and the speed of the core
+
+SHELL := /bin/bash
+.SHELLFLAGS := -euo pipefail -c
+MAKEFLAGS += --no-print-directory
+.DEFAULT_GOAL := help
+
+PORT ?= 8080
+# Runs a command with the project's own tools first on PATH.
+WITH := .ci/env
+WASM := --target wasm32-unknown-unknown
+# The other test targets are of the core, and the core's tests do not compile for the browser.
+BROWSER_TEST := $(if $(shell grep -A2 '^\[\[test\]\]' Cargo.toml | grep 'name = "browser"'),--test browser)
+
+.PHONY: help serve build test check bench setup-build setup-test lane-core lane-page \
+  check-format check-core check-browser test-core test-browser test-journeys figures icons bench-size bench-speed
+
+help:
+	@sed -n 's/^# \(make .*\)/\1/p' Makefile
+
+serve: build
+	@exec $(WITH) node .ci/serve.mjs --root dist --port $(PORT)
+
+setup-build:
+	@.ci/setup build
+
+setup-test:
+	@.ci/setup test
+
+build: setup-build
+	@$(WITH) trunk --log warn build
+
+check: setup-build check-format check-core check-browser
+
+check-format:
+	@echo "== formatting"; $(WITH) cargo fmt --check
+
+check-core:
+	@echo "== lints, core"; $(WITH) cargo clippy --quiet --locked --all-targets -- -D warnings
+
+check-browser:
+	@echo "== lints, page"; $(WITH) cargo clippy --quiet --locked --lib --bins $(BROWSER_TEST) $(WASM) -- -D warnings
+
+# Two lanes for two cores: the release build ends in one long single-threaded step, and it writes to
+# other folders than the debug builds, so neither lane waits for the other.
+test: setup-test
+	@$(MAKE) --jobs=2 --output-sync=target lane-core lane-page
+	@$(MAKE) test-journeys
+	@$(MAKE) figures
+	@echo "== all checks passed"
+
+lane-core:
+	@$(MAKE) check-format
+	@$(MAKE) check-core
+	@$(MAKE) test-core
+	@$(MAKE) check-browser
+	@$(MAKE) test-browser
+
+lane-page:
+	@echo "== page, release build and size budget"; $(WITH) trunk --log warn build
+
+test-core:
+	@echo "== tests, core"; $(WITH) cargo test --quiet --locked
+
+test-browser: setup-test
+	@echo "== tests, in a headless browser"
+	@$(if $(BROWSER_TEST),$(WITH) cargo test --quiet --locked $(WASM) $(BROWSER_TEST),\
+	  echo "Cargo.toml names no test target 'browser': none run")
+
+# Needs dist/: `make build` first when started alone.
+test-journeys: setup-test
+	@echo "== journeys, the built page in real browsers"
+	@$(if $(wildcard tests/journeys/package.json),cd tests/journeys && ../../$(WITH) npm test --silent,\
+	  echo "tests/journeys holds no package.json: none run")
+
+figures: setup-test
+	@$(if $(wildcard tests/figures/check.py),echo "== figures, against a second implementation"; $(WITH) bash -c '"$$BEETLE_PYTHON" tests/figures/check.py',:)
+
+icons:
+	@.ci/icons
+
+bench: bench-size bench-speed
+
+bench-size: build
+	@cd tests/bench/counter && CARGO_TARGET_DIR=$(CURDIR)/target $(CURDIR)/$(WITH) trunk --log warn build --dist $(CURDIR)/target/counter
+	@node .ci/sizes.mjs "bare counter=target/counter" "this page=dist"
+
+bench-speed: setup-build
+	@$(if $(shell grep -A2 '^\[\[bench\]\]' Cargo.toml | grep 'name = "recompute"'),$(WITH) cargo bench --quiet --locked --bench recompute,\
+	  echo "Cargo.toml names no bench target 'recompute': none run")

@@ -1,0 +1,417 @@
+//! What to buy: the cheapest packs, oil for a season, containers for it.
+//!
+//! Prices are summed in millionths of the keeper's currency, so the cheapest basket is exact. Things to buy round up.
+
+use super::quantity::{Decimal, Share, Volume};
+use super::trap::Pack;
+use std::collections::BTreeMap;
+
+/// The most pieces (or millilitres) one basket is reckoned for.
+const MOST: u32 = 250_000;
+
+/// How many part-filled baskets the search past a free-delivery limit looks at before it gives up. Shops whose packs
+/// cost clearly different amounts a piece stay far below.
+const MOST_TRIALS: usize = 200_000;
+
+/// What to buy, with the sum.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Basket {
+    /// Index of an offer and how many of it, ascending; offers that are not bought are left out.
+    pub packs: Vec<(usize, u32)>,
+    /// Pieces in all packs.
+    pub pieces: u32,
+    /// Pieces beyond the need.
+    pub left_over: u32,
+    /// Price of the packs.
+    pub goods: Decimal,
+    /// Price of the delivery.
+    pub delivery: Decimal,
+    /// Both.
+    pub total: Decimal,
+    /// Indices of offers that took no part because they have no price.
+    pub left_out: Vec<usize>,
+}
+
+/// Why there is no cheapest basket.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum BasketError {
+    /// No offer has a price: missing and 0 are both "not known", never free.
+    NothingPriced,
+    /// The need is larger than the sum is made for, or than 10⁹ of the currency buys.
+    TooMany {
+        /// The largest need that can be reckoned.
+        most: u32,
+    },
+    /// An offer holds 0 pieces.
+    PackOfNothing {
+        /// Its index.
+        index: usize,
+    },
+    /// So many near-equal prices that the search for the cheapest way past the free-delivery limit was given up.
+    TooAlike,
+}
+
+/// What a shop charges for bringing the goods.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Delivery {
+    /// Price of a delivery.
+    pub fee: Decimal,
+    /// Price of goods from which it is free.
+    pub free_from: Option<Decimal>,
+}
+
+/// An offer with a price: millionths, pieces, index.
+#[derive(Clone, Copy)]
+struct Offer {
+    price: i64,
+    pieces: u64,
+    index: usize,
+}
+
+/// Ordered as baskets are preferred: cheaper goods, then fewer pieces (so fewer left over), then fewer packs.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+struct Cost {
+    goods: i64,
+    pieces: u64,
+    packs: u32,
+}
+
+impl Cost {
+    const NONE: Cost = Cost { goods: 0, pieces: 0, packs: 0 };
+    const BEYOND: Cost = Cost { goods: i64::MAX, pieces: u64::MAX, packs: u32::MAX };
+
+    fn with(self, offer: Offer) -> Cost {
+        let goods = self.goods.saturating_add(offer.price);
+        if Decimal::from_millionths(goods).is_err() {
+            return Cost::BEYOND;
+        }
+        Cost { goods, pieces: self.pieces + offer.pieces, packs: self.packs + 1 }
+    }
+}
+
+/// The cheapest packs that hold at least `need` pieces: the least total with delivery; among equals the one with
+/// fewer pieces left over, then the one with fewer packs. Exact, also where buying more makes the delivery free.
+///
+/// # Errors
+/// [`BasketError`].
+///
+/// ```
+/// use beetle_almanac::almanac::{quantity::Decimal, supply::cheapest, trap::Pack};
+/// # fn main() -> Result<(), Box<dyn std::error::Error>> {
+/// let offer = |pieces, price| Ok::<_, Box<dyn std::error::Error>>(Pack { pieces, price: Some(Decimal::from_f64(price)?) });
+/// let offers = [offer(1, 2.20)?, offer(5, 9.50)?, offer(12, 18.00)?];
+/// // 24 pieces in two large packs cost less than 23 made up exactly.
+/// let basket = cheapest(23, &offers, None).map_err(|_| "no basket")?;
+/// assert_eq!((basket.packs, basket.left_over, basket.total), (vec![(2, 2)], 1, Decimal::whole(36)));
+/// # Ok(()) }
+/// ```
+pub fn cheapest(need: u32, offers: &[Pack], delivery: Option<Delivery>) -> Result<Basket, BasketError> {
+    if let Some(index) = offers.iter().position(|offer| offer.pieces == 0) {
+        return Err(BasketError::PackOfNothing { index });
+    }
+    let mut left_out = Vec::new();
+    let mut priced = Vec::new();
+    for (index, offer) in offers.iter().enumerate() {
+        match offer.price {
+            Some(price) if price > Decimal::ZERO => {
+                priced.push(Offer { price: price.millionths(), pieces: u64::from(offer.pieces), index });
+            }
+            _ => left_out.push(index),
+        }
+    }
+    if need == 0 {
+        return Ok(basket(need, &[], 0, left_out));
+    }
+    if priced.is_empty() {
+        return Err(BasketError::NothingPriced);
+    }
+    if need > MOST {
+        return Err(BasketError::TooMany { most: MOST });
+    }
+    let table = table(need, &priced);
+    let most = table.iter().rposition(|(cost, _)| *cost != Cost::BEYOND).unwrap_or(0);
+    let most = u32::try_from(most).unwrap_or(MOST);
+    if most < need {
+        return Err(BasketError::TooMany { most });
+    }
+    let (least, bought) = plain(&table, need, &priced);
+    let fee = delivery.map_or(0, |d| d.fee.millionths().max(0));
+    let free_from = delivery.and_then(|d| d.free_from).map_or(i64::MAX, Decimal::millionths);
+    if least.goods >= free_from {
+        return Ok(basket(need, &bought, 0, left_out));
+    }
+    let total = least.goods.saturating_add(fee);
+    if free_from <= total && fee > 0 {
+        let (larger, more) = past_the_limit(need, &priced, &table, free_from, total)?;
+        if (larger.goods, larger.pieces, larger.packs) < (total, least.pieces, least.packs) {
+            return Ok(basket(need, &more, 0, left_out));
+        }
+    }
+    if Decimal::from_millionths(total).is_err() {
+        return Err(BasketError::TooMany { most: need.saturating_sub(1) });
+    }
+    Ok(basket(need, &bought, fee, left_out))
+}
+
+/// For every need up to `need`: the best cost, and the offer it adds to a smaller need.
+fn table(need: u32, offers: &[Offer]) -> Vec<(Cost, Option<Offer>)> {
+    let mut table: Vec<(Cost, Option<Offer>)> = Vec::with_capacity(need as usize + 1);
+    table.push((Cost::NONE, None));
+    for want in 1..=u64::from(need) {
+        let best = offers
+            .iter()
+            .map(|offer| (best_for(&table, want.saturating_sub(offer.pieces)).with(*offer), Some(*offer)))
+            .min_by_key(|(cost, _)| *cost);
+        table.push(best.unwrap_or((Cost::BEYOND, None)));
+    }
+    table
+}
+
+fn best_for(table: &[(Cost, Option<Offer>)], want: u64) -> Cost {
+    usize::try_from(want).ok().and_then(|want| table.get(want)).map_or(Cost::BEYOND, |(cost, _)| *cost)
+}
+
+/// The best cost for `need` when delivery is left aside, and the offers bought.
+fn plain(table: &[(Cost, Option<Offer>)], need: u32, offers: &[Offer]) -> (Cost, Vec<Offer>) {
+    let mut want = u64::from(need);
+    let mut bought = Vec::with_capacity(offers.len());
+    while let Some((_, Some(offer))) = usize::try_from(want).ok().and_then(|want| table.get(want)) {
+        bought.push(*offer);
+        want = want.saturating_sub(offer.pieces);
+    }
+    (best_for(table, u64::from(need)), bought)
+}
+
+/// The best basket whose goods cost between `free_from` and `most`.
+///
+/// Part-filled baskets are taken up in order of their price, then of their pieces, and dropped when the cheapest way
+/// to complete them costs more than `most`; the first that satisfies both limits is therefore the best.
+fn past_the_limit(
+    need: u32,
+    offers: &[Offer],
+    table: &[(Cost, Option<Offer>)],
+    free_from: i64,
+    most: i64,
+) -> Result<(Cost, Vec<Offer>), BasketError> {
+    let mut open: BTreeMap<(i64, u64), (u32, Option<Offer>)> = BTreeMap::from([((0, 0), (0, None))]);
+    let mut done: BTreeMap<(i64, u64), Option<Offer>> = BTreeMap::new();
+    while let Some(((goods, pieces), (packs, last))) = open.pop_first() {
+        done.insert((goods, pieces), last);
+        if goods >= free_from && pieces >= u64::from(need) {
+            let mut bought = Vec::new();
+            let mut at = (goods, pieces);
+            while let Some(Some(offer)) = done.get(&at) {
+                bought.push(*offer);
+                at = (at.0 - offer.price, at.1 - offer.pieces);
+            }
+            return Ok((Cost { goods, pieces, packs }, bought));
+        }
+        if done.len() > MOST_TRIALS {
+            return Err(BasketError::TooAlike);
+        }
+        let here = Cost { goods, pieces, packs };
+        for offer in offers {
+            let next = here.with(*offer);
+            let to_go = best_for(table, u64::from(need).saturating_sub(next.pieces));
+            if next.goods.saturating_add(to_go.goods) > most {
+                continue;
+            }
+            let entry = open.entry((next.goods, next.pieces)).or_insert((next.packs, Some(*offer)));
+            if next.packs < entry.0 {
+                *entry = (next.packs, Some(*offer));
+            }
+        }
+    }
+    Ok((Cost::BEYOND, Vec::new()))
+}
+
+fn basket(need: u32, bought: &[Offer], fee: i64, left_out: Vec<usize>) -> Basket {
+    let mut packs: BTreeMap<usize, u32> = BTreeMap::new();
+    for offer in bought {
+        *packs.entry(offer.index).or_default() += 1;
+    }
+    let pieces: u64 = bought.iter().map(|offer| offer.pieces).sum();
+    let pieces = u32::try_from(pieces).unwrap_or(u32::MAX);
+    let goods: i64 = bought.iter().map(|offer| offer.price).sum();
+    // Every basket was held below 10⁹ while it was put together.
+    let money = |millionths| Decimal::from_millionths(millionths).unwrap_or_default();
+    Basket {
+        packs: packs.into_iter().collect(),
+        pieces,
+        left_over: pieces.saturating_sub(need),
+        goods: money(goods),
+        delivery: money(fee),
+        total: money(goods + fee),
+        left_out,
+    }
+}
+
+/// Oil for a season, with the sum.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SeasonOil {
+    /// Trap services expected.
+    pub services: u32,
+    /// Oil for each.
+    pub each: Volume,
+    /// Share spilled on top.
+    pub spill_share: Share,
+    /// Services × oil × (1 + share spilled).
+    pub mean: Volume,
+    /// The mean and two standard deviations; the mean when last season's spread is unknown.
+    pub high: Volume,
+}
+
+/// Oil for `services` trap services of `each`, with `spill_share` on top. `spread` is the standard deviation of last
+/// season's use a visit; over `visits` visits it grows with their square root.
+pub fn oil_to_buy(
+    services: u32,
+    each: Volume,
+    spill_share: Share,
+    spread: Option<Volume>,
+    visits: u32,
+) -> SeasonOil {
+    let mean = each.times(f64::from(services)).times(1.0 + spill_share.fraction());
+    let high = mean.plus(spread.unwrap_or_default().times(2.0 * f64::from(visits).sqrt()));
+    SeasonOil { services, each, spill_share, mean, high }
+}
+
+/// The cheapest containers that hold `need`, each given as its volume and price. In the answer the pieces are
+/// millilitres: the need rounded up, each container down to whole ones.
+///
+/// # Errors
+/// [`BasketError`]; a container below 1 mL is a pack of nothing.
+pub fn containers(need: Volume, sizes: &[(Volume, Option<Decimal>)]) -> Result<Basket, BasketError> {
+    // A litre that comes out of its unit as 999.9999999999 mL is a litre.
+    const NOISE: f64 = 1e-6;
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    // a float cast stops at the ends of u32
+    let whole = |millilitres: f64| millilitres as u32;
+    let offers: Vec<Pack> = sizes
+        .iter()
+        .map(|(size, price)| Pack { pieces: whole((size.millilitres() + NOISE).floor()), price: *price })
+        .collect();
+    cheapest(whole((need.millilitres() - NOISE).ceil()), &offers, None)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{BasketError, Delivery, MOST, cheapest, containers, oil_to_buy};
+    use crate::almanac::quantity::{Decimal, Share, Volume};
+    use crate::almanac::trap::Pack;
+
+    fn money(value: f64) -> Decimal {
+        Decimal::from_f64(value).unwrap_or_default()
+    }
+
+    fn offers(list: &[(u32, f64)]) -> Vec<Pack> {
+        list.iter().map(|(pieces, price)| Pack { pieces: *pieces, price: Some(money(*price)) }).collect()
+    }
+
+    const SHELF: [(u32, f64); 3] = [(1, 2.20), (5, 9.50), (12, 18.00)];
+
+    #[test]
+    fn the_cheapest_packs_of_the_published_shelf() {
+        for (need, total, pieces) in
+            [(1, 2.20, 1), (4, 8.80, 4), (7, 13.90, 7), (23, 36.00, 24), (35, 54.00, 36), (37, 56.20, 37)]
+        {
+            let basket = cheapest(need, &offers(&SHELF), None);
+            assert_eq!(
+                basket.map(|b| (b.total, b.pieces, b.left_over)),
+                Ok((money(total), pieces, pieces - need))
+            );
+        }
+    }
+
+    #[test]
+    fn keeper_leaves_a_price_empty_and_the_offer_is_left_out_not_free() {
+        let mut shelf = offers(&SHELF);
+        shelf[2].price = None;
+        shelf[1].price = Some(Decimal::ZERO);
+        let basket = cheapest(23, &shelf, None);
+        assert_eq!(basket.map(|b| (b.packs, b.left_out)), Ok((vec![(0, 23)], vec![1, 2])));
+        shelf[0].price = None;
+        assert_eq!(cheapest(23, &shelf, None), Err(BasketError::NothingPriced));
+        assert_eq!(cheapest(23, &[], None), Err(BasketError::NothingPriced));
+        assert_eq!(cheapest(0, &shelf, None).map(|b| (b.packs, b.total)), Ok((vec![], Decimal::ZERO)));
+    }
+
+    #[test]
+    fn keeper_asks_for_more_traps_than_there_are_or_for_packs_of_nothing() {
+        assert_eq!(cheapest(MOST + 1, &offers(&SHELF), None), Err(BasketError::TooMany { most: MOST }));
+        assert_eq!(cheapest(3, &offers(&[(1, 4e8)]), None), Err(BasketError::TooMany { most: 2 }));
+        assert_eq!(
+            cheapest(1, &offers(&[(1, 1.0), (0, 1.0)]), None),
+            Err(BasketError::PackOfNothing { index: 1 })
+        );
+        let huge = cheapest(1, &offers(&[(u32::MAX, 1.0)]), None);
+        assert_eq!(huge.map(|b| (b.pieces, b.left_over)), Ok((u32::MAX, u32::MAX - 1)));
+    }
+
+    #[test]
+    fn one_pack_more_makes_the_delivery_free_and_the_whole_cheaper() {
+        let delivery = |fee, from| Some(Delivery { fee: money(fee), free_from: Some(money(from)) });
+        // 36.00 + 6.90 against 36.00 + 4.40
+        let basket = cheapest(23, &offers(&SHELF), delivery(6.90, 40.0));
+        assert_eq!(
+            basket.map(|b| (b.packs, b.goods, b.delivery, b.total)),
+            Ok((vec![(0, 2), (2, 2)], money(40.40), Decimal::ZERO, money(40.40)))
+        );
+        // 36.00 + 4.00 against 40.40
+        let basket = cheapest(23, &offers(&SHELF), delivery(4.00, 40.0));
+        assert_eq!(
+            basket.map(|b| (b.packs, b.delivery, b.total)),
+            Ok((vec![(2, 2)], money(4.0), money(40.0)))
+        );
+        // already above the limit
+        let basket = cheapest(23, &offers(&SHELF), delivery(4.00, 36.0));
+        assert_eq!(basket.map(|b| (b.delivery, b.total)), Ok((Decimal::ZERO, money(36.0))));
+        // no limit
+        let flat = Some(Delivery { fee: money(4.0), free_from: None });
+        assert_eq!(cheapest(23, &offers(&SHELF), flat).map(|b| b.total), Ok(money(40.0)));
+        // nothing bought, nothing brought
+        assert_eq!(cheapest(0, &offers(&SHELF), flat).map(|b| b.total), Ok(Decimal::ZERO));
+    }
+
+    #[test]
+    fn among_equals_fewer_left_over_then_fewer_packs() {
+        let even = offers(&[(1, 1.0), (2, 2.0), (3, 3.0)]);
+        assert_eq!(cheapest(6, &even, None).map(|b| (b.packs, b.left_over)), Ok((vec![(2, 2)], 0)));
+        let round = offers(&[(4, 5.0), (5, 5.0)]);
+        assert_eq!(cheapest(4, &round, None).map(|b| (b.packs, b.left_over)), Ok((vec![(0, 1)], 0)));
+    }
+
+    #[test]
+    fn a_shelf_of_almost_equal_prices_is_refused_rather_than_guessed() {
+        let alike = offers(&[
+            (7, 7.000_003),
+            (11, 11.000_019),
+            (13, 13.000_057),
+            (17, 17.000_111),
+            (19, 19.000_231),
+            (23, 23.000_501),
+        ]);
+        let far = Some(Delivery { fee: money(400.0), free_from: Some(money(1_390.0)) });
+        assert_eq!(cheapest(1000, &alike, far), Err(BasketError::TooAlike));
+    }
+
+    #[test]
+    fn containers_are_reckoned_in_whole_millilitres() {
+        let ml = |value| Volume::from_millilitres(value).unwrap_or_default();
+        let sizes =
+            [(ml(500.0), Some(money(4.0))), (ml(946.35), Some(money(6.0))), (ml(999.999_999_999_9), None)];
+        let basket = containers(ml(1400.000_000_001), &sizes);
+        assert_eq!(
+            basket.map(|b| (b.packs, b.pieces, b.left_over, b.left_out)),
+            Ok((vec![(0, 1), (1, 1)], 1446, 46, vec![2]))
+        );
+        assert_eq!(containers(ml(1.0), &[(ml(0.5), None)]), Err(BasketError::PackOfNothing { index: 0 }));
+    }
+
+    #[test]
+    fn the_upper_estimate_grows_with_the_square_root_of_the_visits() {
+        let ml = |value| Volume::from_millilitres(value).unwrap_or_default();
+        let season = oil_to_buy(1000, ml(10.0), Share::QUARTER, Some(ml(50.0)), 16);
+        assert_eq!((season.mean, season.high), (ml(12_500.0), ml(12_900.0)));
+        assert_eq!(oil_to_buy(1000, ml(10.0), Share::NONE, None, 16).high, ml(10_000.0));
+    }
+}

@@ -1,0 +1,240 @@
+//! What stands in the fields of the Bench, exactly as typed.
+//!
+//! Only fields that differ from the example are stored, so that a better example in a later version reaches
+//! everyone who did not type over it, and a field that is gone or new never spoils the rest.
+
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+macro_rules! draft {
+    ($($(#[$doc:meta])* $field:ident = $example:literal;)+) => {
+        /// The typed text of every field of the Bench; the default holds the examples.
+        #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+        #[serde(from = "BTreeMap<String, String>", into = "BTreeMap<String, String>")]
+        pub struct BenchDraft { $($(#[$doc])* pub $field: String,)+ }
+
+        impl Default for BenchDraft {
+            fn default() -> BenchDraft {
+                BenchDraft { $($field: $example.to_owned(),)+ }
+            }
+        }
+
+        impl From<BTreeMap<String, String>> for BenchDraft {
+            fn from(mut typed: BTreeMap<String, String>) -> BenchDraft {
+                let mut take = |field: &str, example: &str| {
+                    typed.remove(field).unwrap_or_else(|| example.to_owned())
+                };
+                BenchDraft { $($field: take(stringify!($field), $example),)+ }
+            }
+        }
+
+        impl From<BenchDraft> for BTreeMap<String, String> {
+            fn from(draft: BenchDraft) -> BTreeMap<String, String> {
+                let fields = [$((stringify!($field), $example, draft.$field),)+];
+                let typed = fields.into_iter().filter(|(_, example, text)| example != text);
+                typed.map(|(field, _, text)| (field.to_owned(), text)).collect()
+            }
+        }
+
+        /// The same fields, each a signal of its own, so that a keystroke wakes only what depends on it.
+        #[cfg(target_arch = "wasm32")]
+        #[derive(Clone, Copy)]
+        pub struct BenchTyped { $($(#[$doc])* pub $field: leptos::prelude::RwSignal<String>,)+ }
+
+        #[cfg(target_arch = "wasm32")]
+        impl BenchTyped {
+            /// Signals that start with `draft`.
+            pub fn new(draft: BenchDraft) -> BenchTyped {
+                BenchTyped { $($field: leptos::prelude::RwSignal::new(draft.$field),)+ }
+            }
+
+            /// What stands in the fields now; tracks all of them.
+            pub fn draft(self) -> BenchDraft {
+                use leptos::prelude::Get;
+                BenchDraft { $($field: self.$field.get(),)+ }
+            }
+        }
+    };
+}
+
+draft! {
+    /// Yard: hives.
+    hives = "10";
+    /// Yard: boxes with traps on each hive.
+    boxes = "2";
+    /// Yard: one trap holds.
+    holds = "20";
+    /// Yard: its unit.
+    holds_unit = "mL";
+    /// Yard: traps a box.
+    a_box = "2";
+    /// Yard: how full.
+    fill = "½";
+    /// Yard: reserve.
+    reserve = "25 %";
+    /// Yard: one bottle holds; may be empty.
+    bottle = "";
+    /// Yard: its unit.
+    bottle_unit = "mL";
+
+    /// Keep: name of the yard.
+    keep_name = "My yard";
+    /// Keep: hive tags; empty follows the number of hives.
+    keep_tags = "";
+    /// Keep: depths of the boxes, from the floor up, by code, separated by spaces; short lists go on with `deep`.
+    keep_depths = "";
+    /// Keep: the keeper's word for the trap.
+    keep_trap = "Oil trap";
+    /// Keep: how it is built: `between`, `one_well`, `two_wells`.
+    keep_form = "between";
+    /// Keep: `today`, `earlier` or `not_yet`.
+    keep_filled = "today";
+    /// Keep: the earlier date.
+    keep_filled_on = "";
+    /// Keep: longest days between services.
+    keep_days = "14";
+
+    /// Refill: day of the last service; empty is today.
+    refill_last = "";
+    /// Refill: longest days.
+    refill_max = "14";
+    /// Refill: level left after service.
+    refill_level = "½";
+    /// Refill: lowest level that still works.
+    refill_floor = "20 %";
+    /// Refill: level found at the end of an earlier stretch; empty leaves the loss unknown.
+    refill_found = "35 %";
+    /// Refill: days of that stretch.
+    refill_stretch = "21";
+    /// Refill: beetles until the upper mark; may be empty.
+    refill_room = "";
+    /// Refill: beetles caught a day; may be empty.
+    refill_catch = "";
+
+    /// Spill: inner length along the tilt.
+    spill_length = "65";
+    /// Spill: its unit.
+    spill_length_unit = "mm";
+    /// Spill: inner depth.
+    spill_depth = "20";
+    /// Spill: its unit.
+    spill_depth_unit = "mm";
+    /// Spill: how full.
+    spill_fill = "½";
+
+    /// Fit: depth of the box: `deep`, `medium`, `shallow`, `own`.
+    fit_box = "deep";
+    /// Fit: own frame side.
+    fit_side = "";
+    /// Fit: its unit.
+    fit_side_unit = "mm";
+    /// Fit: outside depth of the trap.
+    fit_depth = "150";
+    /// Fit: its unit.
+    fit_depth_unit = "mm";
+    /// Fit: outside width of the trap where it passes between top bars.
+    fit_width = "7";
+    /// Fit: its unit.
+    fit_width_unit = "mm";
+    /// Fit: outside length of the trap.
+    fit_length = "";
+    /// Fit: its unit.
+    fit_length_unit = "mm";
+    /// Fit: gap between top bars; empty takes the usual one.
+    fit_gap = "";
+    /// Fit: its unit.
+    fit_gap_unit = "mm";
+    /// Fit: length of the top bar; empty takes the usual one.
+    fit_bar = "";
+    /// Fit: its unit.
+    fit_bar_unit = "mm";
+
+    /// Packs: pieces needed.
+    packs_need = "40";
+    /// Packs: rows shown.
+    packs_rows = "3";
+    /// Packs: pieces in the first pack.
+    packs_size1 = "1";
+    /// Packs: its price.
+    packs_price1 = "2.20";
+    /// Packs: pieces in the second pack.
+    packs_size2 = "5";
+    /// Packs: its price.
+    packs_price2 = "9.50";
+    /// Packs: pieces in the third pack.
+    packs_size3 = "12";
+    /// Packs: its price.
+    packs_price3 = "18.00";
+    /// Packs: pieces in the fourth pack.
+    packs_size4 = "";
+    /// Packs: its price.
+    packs_price4 = "";
+    /// Packs: pieces in the fifth pack.
+    packs_size5 = "";
+    /// Packs: its price.
+    packs_price5 = "";
+    /// Packs: delivery; may be empty.
+    packs_fee = "";
+    /// Packs: goods value from which delivery is free; may be empty.
+    packs_free = "";
+
+    /// Oil: services in the season.
+    oil_services = "10";
+    /// Oil: oil a service takes.
+    oil_each = "400";
+    /// Oil: its unit.
+    oil_each_unit = "mL";
+    /// Oil: share spilled and left in bottles.
+    oil_spill = "10 %";
+    /// Oil: how much one visit differs from the next; may be empty.
+    oil_spread = "";
+    /// Oil: its unit.
+    oil_spread_unit = "mL";
+    /// Oil: first container.
+    oil_size1 = "1";
+    /// Oil: its unit.
+    oil_unit1 = "L";
+    /// Oil: its price.
+    oil_price1 = "4.00";
+    /// Oil: second container.
+    oil_size2 = "3";
+    /// Oil: its unit.
+    oil_unit2 = "L";
+    /// Oil: its price.
+    oil_price2 = "9.90";
+    /// Oil: third container.
+    oil_size3 = "";
+    /// Oil: its unit.
+    oil_unit3 = "L";
+    /// Oil: its price.
+    oil_price3 = "";
+
+    /// Bodies: beetles in the trap.
+    bodies_count = "50+";
+    /// Bodies: level read.
+    bodies_level = "½";
+    /// Bodies: one trap holds.
+    bodies_holds = "20";
+    /// Bodies: its unit.
+    bodies_holds_unit = "mL";
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn only_what_was_typed_is_stored() {
+        assert_eq!(serde_json::to_string(&BenchDraft::default()).unwrap(), "{}");
+        let draft = BenchDraft { hives: "24".to_owned(), bottle: "1".to_owned(), ..BenchDraft::default() };
+        let stored = serde_json::to_string(&draft).unwrap();
+        assert_eq!(stored, r#"{"bottle":"1","hives":"24"}"#);
+        assert_eq!(serde_json::from_str::<BenchDraft>(&stored).unwrap(), draft);
+    }
+
+    #[test]
+    fn an_emptied_field_stays_empty_and_a_strange_one_does_no_harm() {
+        let draft: BenchDraft = serde_json::from_str(r#"{"hives":"","honey":"5"}"#).unwrap();
+        assert_eq!(draft, BenchDraft { hives: String::new(), ..BenchDraft::default() });
+    }
+}

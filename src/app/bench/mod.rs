@@ -1,0 +1,49 @@
+//! The Bench: quick sums that work with nothing saved. One file a sum.
+
+pub mod draft;
+pub mod keep;
+#[cfg(target_arch = "wasm32")]
+pub mod page;
+
+/// The sums of the Bench, in their order on the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Sum {
+    /// Traps and oil for a yard.
+    Yard,
+    /// Packs or singles.
+    Packs,
+    /// The tilt at which an open trap spills.
+    Spill,
+    /// Does the trap fit the box?
+    Fit,
+    /// Oil to buy for a season.
+    Oil,
+    /// The day of the next refill.
+    Refill,
+    /// Beetles hide the loss of oil.
+    Bodies,
+}
+
+impl Sum {
+    /// Every sum, in order.
+    pub const ALL: [Sum; 7] =
+        [Sum::Yard, Sum::Refill, Sum::Spill, Sum::Fit, Sum::Packs, Sum::Oil, Sum::Bodies];
+
+    /// The word in the address.
+    pub fn slug(self) -> &'static str {
+        match self {
+            Sum::Yard => "yard",
+            Sum::Packs => "packs",
+            Sum::Spill => "spill",
+            Sum::Fit => "fit",
+            Sum::Oil => "oil",
+            Sum::Refill => "refill",
+            Sum::Bodies => "bodies",
+        }
+    }
+
+    /// The sum with this word in the address.
+    pub fn parse(slug: &str) -> Option<Sum> {
+        Sum::ALL.into_iter().find(|sum| sum.slug() == slug)
+    }
+}

@@ -1,0 +1,81 @@
+//! The phone's clock, read as civil days.
+
+use super::{call, document, intl, listen, options, window};
+use crate::almanac::day::{Day, Stamp};
+use js_sys::{Array, Date, Reflect};
+use wasm_bindgen::prelude::*;
+
+/// The civil day at `utc_ms` (milliseconds after 1970-01-01T00:00Z) in the time zone `zone`, such as
+/// `America/New_York`. None when the browser does not know the zone, or outside 2000–2199.
+pub fn civil_day(utc_ms: f64, zone: &str) -> Option<Day> {
+    let wanted = options(&[
+        ("timeZone", zone.into()),
+        ("year", "numeric".into()),
+        ("month", "numeric".into()),
+        ("day", "numeric".into()),
+    ]);
+    // Latin digits and the Gregorian calendar, whatever the phone is set to.
+    let arguments = Array::of2(&"en-US-u-ca-gregory-nu-latn".into(), &wanted);
+    let format = intl("DateTimeFormat", &arguments)?;
+    let parts: Array = call(&format, "formatToParts", &Date::new(&utc_ms.into()).into())?.dyn_into().ok()?;
+    let field = |name: &str| {
+        parts.iter().find_map(|part| {
+            let kind = Reflect::get(&part, &"type".into()).ok()?;
+            if kind != name {
+                return None;
+            }
+            Reflect::get(&part, &"value".into()).ok()?.as_string()?.parse::<u32>().ok()
+        })
+    };
+    Day::from_ymd(i32::try_from(field("year")?).ok()?, field("month")?, field("day")?).ok()
+}
+
+/// The name of the phone's own time zone; `UTC` when the browser keeps it to itself.
+pub fn own_zone() -> String {
+    let resolved = intl("DateTimeFormat", &Array::new())
+        .and_then(|format| call(&format, "resolvedOptions", &JsValue::UNDEFINED))
+        .and_then(|resolved| Reflect::get(&resolved, &"timeZone".into()).ok());
+    resolved.and_then(|zone| zone.as_string()).unwrap_or_else(|| "UTC".to_owned())
+}
+
+/// Milliseconds since 1970-01-01T00:00Z by the phone's clock.
+pub fn now_ms() -> f64 {
+    Date::now()
+}
+
+/// Today in `zone`, or on the phone's own calendar when the browser does not know the zone.
+pub fn today(zone: &str) -> Day {
+    civil_day(Date::now(), zone).unwrap_or_else(|| stamp().day())
+}
+
+/// Now, by the phone's clock and its own time zone.
+pub fn stamp() -> Stamp {
+    let now = Date::new_0();
+    let day = i32::try_from(now.get_full_year())
+        .ok()
+        .and_then(|year| Day::from_ymd(year, now.get_month() + 1, now.get_date()).ok())
+        // A clock before 2000 or after 2199 is not set at all.
+        .unwrap_or(Day::FIRST);
+    let second = now.get_hours() * 3600 + now.get_minutes() * 60 + now.get_seconds();
+    #[allow(clippy::cast_possible_truncation)] // whole minutes, less than a day
+    let east = -(now.get_timezone_offset() as i32);
+    Stamp::new(day, second, east).unwrap_or(Stamp::midnight(day))
+}
+
+/// Calls `look` whenever the day may have changed: when the page is shown again, and twice a minute while it is.
+/// A timer set for midnight would sleep with the phone and miss the midnight of another yard's zone.
+pub fn watch(look: impl Fn() + Clone + 'static) {
+    if let Some(document) = document() {
+        let look = look.clone();
+        listen(&document, "visibilitychange", move |_| look());
+    }
+    if let Some(window) = window() {
+        let tick = Closure::<dyn FnMut()>::new(look);
+        let every = 30_000;
+        let set = window
+            .set_interval_with_callback_and_timeout_and_arguments_0(tick.as_ref().unchecked_ref(), every);
+        if set.is_ok() {
+            tick.forget();
+        }
+    }
+}

@@ -1,0 +1,61 @@
+//! The only code, besides the views, that touches the browser. One leaf a thing the browser lends.
+
+pub mod clock;
+pub mod device;
+pub mod files;
+pub mod install;
+pub mod locale;
+pub mod slot;
+pub mod worker;
+
+use js_sys::{Array, Function, Reflect};
+use wasm_bindgen::prelude::*;
+use web_sys::{Document, Event, EventTarget, Window};
+
+/// The window; none only outside a page.
+pub fn window() -> Option<Window> {
+    web_sys::window()
+}
+
+/// The document.
+pub fn document() -> Option<Document> {
+    window()?.document()
+}
+
+/// Calls `react` at every `event` of `target` for as long as the page lives.
+pub fn listen(target: &EventTarget, event: &str, react: impl FnMut(Event) + 'static) {
+    let closure = Closure::<dyn FnMut(Event)>::new(react);
+    if target.add_event_listener_with_callback(event, closure.as_ref().unchecked_ref()).is_ok() {
+        closure.forget();
+    }
+}
+
+/// Calls `then` once the page has been drawn again.
+pub fn after_paint(then: impl FnOnce() + 'static) {
+    if let Some(window) = window() {
+        let closure = Closure::once_into_js(then);
+        let _ = window.request_animation_frame(closure.unchecked_ref());
+    }
+}
+
+/// `new Intl.<class>(arguments…)`; none where the browser lacks it or refuses the arguments.
+fn intl(class: &str, arguments: &Array) -> Option<JsValue> {
+    let intl = Reflect::get(&js_sys::global(), &"Intl".into()).ok()?;
+    let class: Function = Reflect::get(&intl, &class.into()).ok()?.dyn_into().ok()?;
+    Reflect::construct(&class, arguments).ok()
+}
+
+/// An object with these properties.
+fn options(properties: &[(&str, JsValue)]) -> js_sys::Object {
+    let object = js_sys::Object::new();
+    for (name, value) in properties {
+        let _ = Reflect::set(&object, &(*name).into(), value);
+    }
+    object
+}
+
+/// `object.name(arguments…)` by name; none when there is no such method or it throws.
+fn call(object: &JsValue, name: &str, argument: &JsValue) -> Option<JsValue> {
+    let method: Function = Reflect::get(object, &name.into()).ok()?.dyn_into().ok()?;
+    method.call1(object, argument).ok()
+}

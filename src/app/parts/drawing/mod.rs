@@ -1,0 +1,56 @@
+//! Hive, box and trap as drawings: lines in the colour of the text, so that night, full sun and grey print all
+//! work, and every drawing says in words what it shows.
+//!
+//! Coordinates are whole numbers in a drawing's own units; the style sheet gives lines and grounds by class.
+
+mod box_plan;
+mod cutaway;
+mod hive_side;
+
+pub use box_plan::box_plan;
+pub use cutaway::cutaway;
+pub use hive_side::{BoxSide, hive_side};
+
+use leptos::prelude::*;
+
+/// A drawing `width` by `height` that says `text` to those who do not see it.
+fn drawing(class: &'static str, width: i32, height: i32, text: String, shapes: Vec<AnyView>) -> AnyView {
+    let view_box = ["0 0 ", &width.to_string(), " ", &height.to_string()].concat();
+    view! {
+        <svg class=class viewBox=view_box role="img" aria-label=text>
+            {shapes}
+        </svg>
+    }
+    .into_any()
+}
+
+/// A rectangle.
+fn rect(class: &'static str, x: i32, y: i32, width: i32, height: i32) -> AnyView {
+    view! { <rect class=class x=x y=y width=width height=height /> }.into_any()
+}
+
+/// A line through points; closed when the class fills it.
+fn path(class: &'static str, points: &[(i32, i32)], closed: bool) -> AnyView {
+    let mut d = String::new();
+    for (index, (x, y)) in points.iter().enumerate() {
+        d.push_str(if index == 0 { "M" } else { "L" });
+        d.push_str(&x.to_string());
+        d.push(' ');
+        d.push_str(&y.to_string());
+    }
+    if closed {
+        d.push('Z');
+    }
+    view! { <path class=class d=d /> }.into_any()
+}
+
+/// Words in a drawing, centred on a point.
+fn words(x: i32, y: i32, text: String) -> AnyView {
+    view! { <text class="d-words" x=x y=y>{text}</text> }.into_any()
+}
+
+/// The nearest whole number, for drawing only.
+#[allow(clippy::cast_possible_truncation)] // drawings are a few hundred units wide; a cast saturates
+fn at(value: f64) -> i32 {
+    value.round() as i32
+}

@@ -1,0 +1,133 @@
+//! How the keeper wants the page: light, hand, size of letters, units.
+
+use crate::almanac::quantity::{LengthUnit, VolumeUnit};
+use serde::{Deserialize, Serialize};
+
+/// Ground and ink.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Scheme {
+    /// As the phone is set.
+    #[default]
+    System,
+    /// Pure black on white, heavier lines.
+    Sun,
+    /// Light ink on a dark ground.
+    Night,
+}
+
+/// The hand that holds the phone: keys move to the side of its thumb.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Hand {
+    /// Keys to the left.
+    Left,
+    /// Keys to the right.
+    #[default]
+    Right,
+}
+
+/// Size of letters, on top of what the phone is set to.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum TextSize {
+    /// 18 px where the phone is set to 16.
+    #[default]
+    Usual,
+    /// A fifth larger.
+    Large,
+    /// Half as large again.
+    Largest,
+}
+
+/// Everything the keeper can set about the page. Unknown or missing parts of a stored text fall back one by one.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Prefs {
+    /// Ground and ink.
+    pub scheme: Scheme,
+    /// The hand that holds the phone.
+    pub hand: Hand,
+    /// Size of letters.
+    pub text: TextSize,
+    /// Unit in which volumes are shown. What was typed keeps its own unit.
+    pub volume: VolumeUnit,
+    /// Unit in which lengths are shown.
+    pub length: LengthUnit,
+}
+
+macro_rules! coded {
+    ($kind:ident: $($variant:ident = $code:literal),+) => {
+        impl $kind {
+            /// The code that stands in attributes and choices.
+            pub fn code(self) -> &'static str {
+                match self { $($kind::$variant => $code),+ }
+            }
+
+            /// The value with this code.
+            pub fn from_code(code: &str) -> Option<$kind> {
+                match code { $($code => Some($kind::$variant),)+ _ => None }
+            }
+        }
+    };
+}
+
+coded!(Scheme: System = "system", Sun = "sun", Night = "night");
+coded!(Hand: Left = "left", Right = "right");
+coded!(TextSize: Usual = "usual", Large = "large", Largest = "largest");
+
+/// The codes of the volume units in choices and drafts, as the records store them.
+const VOLUMES: [(VolumeUnit, &str); 6] = [
+    (VolumeUnit::Millilitre, "mL"),
+    (VolumeUnit::Litre, "L"),
+    (VolumeUnit::UsFluidOunce, "us_fl_oz"),
+    (VolumeUnit::ImperialFluidOunce, "imp_fl_oz"),
+    (VolumeUnit::UsTablespoon, "us_tbsp"),
+    (VolumeUnit::UsCup, "us_cup"),
+];
+
+/// The code of a volume unit.
+pub fn volume_code(unit: VolumeUnit) -> &'static str {
+    VOLUMES.iter().find(|(known, _)| *known == unit).map_or("mL", |(_, code)| code)
+}
+
+/// The volume unit with this code, or millilitres.
+pub fn volume_unit(code: &str) -> VolumeUnit {
+    VOLUMES.iter().find(|(_, known)| *known == code).map_or(VolumeUnit::Millilitre, |(unit, _)| *unit)
+}
+
+/// The code of a length unit.
+pub fn length_code(unit: LengthUnit) -> &'static str {
+    match unit {
+        LengthUnit::Millimetre => "mm",
+        LengthUnit::Inch => "in",
+    }
+}
+
+/// The length unit with this code, or millimetres.
+pub fn length_unit(code: &str) -> LengthUnit {
+    if code == "in" { LengthUnit::Inch } else { LengthUnit::Millimetre }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn codes_are_what_the_records_store() {
+        for unit in VolumeUnit::ALL {
+            assert_eq!(serde_json::to_string(&unit).unwrap(), format!("\"{}\"", volume_code(unit)));
+            assert_eq!(volume_unit(volume_code(unit)), unit);
+        }
+        for unit in LengthUnit::ALL {
+            assert_eq!(serde_json::to_string(&unit).unwrap(), format!("\"{}\"", length_code(unit)));
+            assert_eq!(length_unit(length_code(unit)), unit);
+        }
+    }
+
+    #[test]
+    fn a_stored_text_with_parts_missing_keeps_the_others() {
+        let prefs: Prefs = serde_json::from_str(r#"{"hand":"left","later":1}"#).unwrap();
+        assert_eq!(prefs, Prefs { hand: Hand::Left, ..Prefs::default() });
+    }
+}

@@ -1,0 +1,110 @@
+//! What every screen can reach: the day, the place, the settings, what stands in the fields.
+
+use super::bench::draft::{BenchDraft, BenchTyped};
+use super::bench::keep::KeepPlan;
+use super::edge::install::Installer;
+use super::edge::worker::Bridge;
+use super::edge::{clock, locale, slot};
+use super::place::Place;
+use super::prefs::Prefs;
+use crate::almanac::day::Day;
+use crate::almanac::quantity::{Length, Volume};
+use leptos::prelude::*;
+
+/// The context of every view. All fields are handles: copying it is free.
+#[derive(Clone, Copy)]
+pub struct Ui {
+    /// Today in [`Ui::zone`]. Changes at midnight and when the page is shown again.
+    pub today: RwSignal<Day>,
+    /// The time zone `today` is read in: the phone's own until a yard says otherwise.
+    pub zone: RwSignal<String>,
+    /// Where the keeper is; follows the address. Write it with [`Ui::go`] only.
+    pub place: RwSignal<Place>,
+    /// How the page is set. Kept by itself on every change.
+    pub prefs: RwSignal<Prefs>,
+    /// What stands in the fields of the Bench. Kept by itself on every change.
+    pub bench: BenchTyped,
+    /// Which sums of the Bench are open, a bit for each in the order of `Sum::ALL`.
+    pub bench_open: RwSignal<u8>,
+    /// What "Keep this yard" calls with a checked plan. While none is set, the key is not shown.
+    pub on_keep: RwSignal<Option<Callback<KeepPlan>>>,
+    /// A sentence said once above the bottom bar, read out by screen readers; empty shows nothing.
+    pub said: RwSignal<String>,
+    /// The service worker.
+    pub worker: Bridge,
+    /// The home screen.
+    pub install: Installer,
+}
+
+impl Ui {
+    /// Makes the context, provides it, and keeps settings and typed text from now on.
+    pub fn provide(first_place: Place) -> Ui {
+        let prefs: Prefs = kept(slot::PREFS);
+        let bench: BenchDraft = kept(slot::BENCH);
+        let zone = clock::own_zone();
+        let ui = Ui {
+            today: RwSignal::new(clock::today(&zone)),
+            zone: RwSignal::new(zone),
+            place: RwSignal::new(first_place),
+            prefs: RwSignal::new(prefs),
+            bench: BenchTyped::new(bench),
+            bench_open: RwSignal::new(1),
+            on_keep: RwSignal::new(None),
+            said: RwSignal::new(String::new()),
+            worker: Bridge::start(),
+            install: Installer::start(),
+        };
+        provide_context(ui);
+        clock::watch(move || {
+            let today = clock::today(&ui.zone.get_untracked());
+            if today != ui.today.get_untracked() {
+                ui.today.set(today);
+            }
+        });
+        Effect::new(move || keep(slot::PREFS, &ui.prefs.get()));
+        Effect::new(move || keep(slot::BENCH, &ui.bench.draft()));
+        ui
+    }
+
+    /// The context, from inside a view under the frame.
+    ///
+    /// # Panics
+    /// Outside the frame, where nothing is ever shown.
+    pub fn get() -> Ui {
+        expect_context::<Ui>()
+    }
+
+    /// Goes to a place, as a tap on a link would: the back key of the phone returns.
+    #[allow(clippy::unused_self)] // reads as what it is at the call
+    pub fn go(self, place: &Place) {
+        if let Some(window) = super::edge::window() {
+            let _ = window.location().set_hash(&place.hash());
+        }
+    }
+
+    /// A volume in the unit the keeper reads.
+    pub fn volume(self, volume: Volume) -> String {
+        locale::volume(volume, self.prefs.get().volume)
+    }
+
+    /// A volume to carry or buy, rounded up in that unit.
+    pub fn volume_up(self, volume: Volume) -> String {
+        locale::volume_up(volume, self.prefs.get().volume)
+    }
+
+    /// A length in the unit the keeper reads.
+    pub fn length(self, length: Length) -> String {
+        locale::length(length, self.prefs.get().length)
+    }
+}
+
+/// What is kept in a slot, or the default: a text this version cannot read costs settings, never records.
+fn kept<T: Default + serde::de::DeserializeOwned>(name: &str) -> T {
+    slot::read(name).and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default()
+}
+
+fn keep<T: serde::Serialize>(name: &str, value: &T) {
+    if let Ok(text) = serde_json::to_string(value) {
+        slot::write(name, &text);
+    }
+}

@@ -1,0 +1,288 @@
+//! English: words shared by all places.
+
+use crate::almanac::day::{Day, Weekday};
+use crate::almanac::quantity::{LengthUnit, VolumeUnit};
+use crate::app::place::Section;
+
+/// Name of the page.
+pub const NAME: &str = "Beetle Almanac";
+/// Said when the program stopped on an unforeseen fault.
+pub const STOPPED: &str = "This page has stopped. What you saved is still in the phone. Reload.";
+/// Name of the bottom bar for screen readers.
+pub const PLACES: &str = "Places";
+/// A newer version waits.
+pub const NEW_VERSION: &str = "New version ready.";
+/// Key that lets it take over.
+pub const USE_IT_NOW: &str = "Use it now";
+/// Said once after the first visit.
+pub const READY_OFFLINE: &str = "Ready to work offline.";
+/// Key that puts a message away.
+pub const GOT_IT: &str = "Got it";
+/// Key that closes a sheet.
+pub const CLOSE: &str = "Close";
+/// Key that opens the reason behind a line.
+pub const WHY: &str = "Why";
+/// Heads the sum under an answer.
+pub const SUM: &str = "The sum";
+/// Stands where an answer waits for a field.
+pub const NO_ANSWER: &str = "–";
+
+/// The word on a key of the bottom bar.
+pub fn section(section: Section) -> &'static str {
+    match section {
+        Section::Round => "Round",
+        Section::Load => "Load",
+        Section::Bench => "Bench",
+        Section::Book => "Book",
+    }
+}
+
+/// Title of the window.
+pub fn title(place: &str) -> String {
+    [place, " – ", NAME].concat()
+}
+
+/// "Tue 14 July 2026". The weekday catches a slip that a bare number hides.
+pub fn date(day: Day) -> String {
+    [weekday(day.weekday()), " ", &short_date(day), " ", &day.year().to_string()].concat()
+}
+
+/// "14 July".
+pub fn short_date(day: Day) -> String {
+    [&day.day_of_month().to_string(), " ", month(day.month())].concat()
+}
+
+/// "Tue".
+pub fn weekday(day: Weekday) -> &'static str {
+    match day {
+        Weekday::Mon => "Mon",
+        Weekday::Tue => "Tue",
+        Weekday::Wed => "Wed",
+        Weekday::Thu => "Thu",
+        Weekday::Fri => "Fri",
+        Weekday::Sat => "Sat",
+        Weekday::Sun => "Sun",
+    }
+}
+
+/// Name of the month, 1–12.
+pub fn month(number: u32) -> &'static str {
+    const MONTHS: [&str; 12] = [
+        "January",
+        "February",
+        "March",
+        "April",
+        "May",
+        "June",
+        "July",
+        "August",
+        "September",
+        "October",
+        "November",
+        "December",
+    ];
+    (number as usize).checked_sub(1).and_then(|index| MONTHS.get(index)).copied().unwrap_or_default()
+}
+
+/// How far a day lies from today: "in 3 days", "tomorrow", "today", "yesterday", "3 days ago". `days` counts from
+/// today, later days are positive.
+pub fn relative(days: i32) -> String {
+    match days {
+        0 => "today".to_owned(),
+        1 => "tomorrow".to_owned(),
+        -1 => "yesterday".to_owned(),
+        d if d > 0 => ["in ", &d.to_string(), " days"].concat(),
+        d => [&d.unsigned_abs().to_string(), " days ago"].concat(),
+    }
+}
+
+/// "1 day", "14 days".
+pub fn days(count: u32) -> String {
+    counted(count, "day", "days")
+}
+
+/// A count with its noun.
+pub fn counted(count: u32, one: &str, many: &str) -> String {
+    [count.to_string().as_str(), "\u{a0}", if count == 1 { one } else { many }].concat()
+}
+
+/// A number and its unit, never torn apart at the end of a line.
+pub fn with_unit(number: &str, unit: &str) -> String {
+    [number, "\u{a0}", unit].concat()
+}
+
+/// Short name of a unit of volume. Two ounces share a name in the shops and not here.
+pub fn volume_name(unit: VolumeUnit) -> &'static str {
+    match unit {
+        VolumeUnit::Millilitre => "mL",
+        VolumeUnit::Litre => "L",
+        VolumeUnit::UsFluidOunce => "US fl oz",
+        VolumeUnit::ImperialFluidOunce => "imp fl oz",
+        VolumeUnit::UsTablespoon => "US tbsp",
+        VolumeUnit::UsCup => "US cup",
+    }
+}
+
+/// Short name of a unit of length.
+pub fn length_name(unit: LengthUnit) -> &'static str {
+    match unit {
+        LengthUnit::Millimetre => "mm",
+        LengthUnit::Inch => "in",
+    }
+}
+
+/// Name of the chooser beside a number.
+pub fn unit_of(label: &str) -> String {
+    ["Unit of ", label].concat()
+}
+
+/// Name of the key that takes one off.
+pub fn less(label: &str) -> String {
+    [label, ": one less"].concat()
+}
+
+/// Name of the key that adds one.
+pub fn more(label: &str) -> String {
+    [label, ": one more"].concat()
+}
+
+/// What a field understood.
+pub fn echo(value: &str) -> String {
+    ["= ", value].concat()
+}
+
+/// Screens without a yard, and the settings of the page.
+pub mod page {
+    /// Heading of the settings.
+    pub const SETTINGS: &str = "Look and units";
+    /// Name of the key that opens them.
+    pub const SETTINGS_KEY: &str = "Aa";
+    /// Light.
+    pub const SCHEME: &str = "Light";
+    /// As the phone is set.
+    pub const SCHEME_SYSTEM: &str = "As the phone";
+    /// Sun.
+    pub const SCHEME_SUN: &str = "Full sun";
+    /// Night.
+    pub const SCHEME_NIGHT: &str = "Night";
+    /// Size of letters.
+    pub const TEXT: &str = "Letters";
+    /// Usual letters.
+    pub const TEXT_USUAL: &str = "Usual";
+    /// Larger letters.
+    pub const TEXT_LARGE: &str = "Large";
+    /// Largest letters.
+    pub const TEXT_LARGEST: &str = "Largest";
+    /// The hand that holds the phone.
+    pub const HAND: &str = "Phone is in my";
+    /// Left.
+    pub const HAND_LEFT: &str = "left hand";
+    /// Right.
+    pub const HAND_RIGHT: &str = "right hand";
+    /// Unit of volume.
+    pub const VOLUME: &str = "Show volumes in";
+    /// Unit of length.
+    pub const LENGTH: &str = "Show lengths in";
+    /// Under the units.
+    pub const UNITS_NOTE: &str = "Numbers you typed keep the unit you typed them in.";
+    /// Heading over the home screen.
+    pub const INSTALL: &str = "On the home screen";
+    /// Key that asks the browser.
+    pub const INSTALL_KEY: &str = "Put it on the home screen";
+    /// For phones whose browser does not ask.
+    pub const INSTALL_SHARE: &str = "On an iPhone or iPad: open the Share menu, then “Add to Home Screen”.";
+    /// For the others.
+    pub const INSTALL_MENU: &str =
+        "On other phones: open the browser’s ⋮ menu, then “Add to Home screen” or “Install”.";
+    /// Storage differs.
+    pub const INSTALL_NOTE: &str =
+        "Do this before you keep records: on some phones the home screen copy starts with an empty book.";
+    /// Round without hives.
+    pub const ROUND_EMPTY: &str = "No hives are kept yet.";
+    /// What the round will do.
+    pub const ROUND_HOW: &str = "Start with three numbers on the Bench: hives, boxes with traps, what one trap holds. Then “Keep this yard” lists every hive here with its next service.";
+    /// Load without hives.
+    pub const LOAD_EMPTY: &str = "No yard to load for yet.";
+    /// Where the sums are.
+    pub const LOAD_HOW: &str = "Traps and oil for typed numbers are on the Bench, with the sum.";
+    /// Book without entries.
+    pub const BOOK_EMPTY: &str = "Nothing is written down yet.";
+    /// What the book holds.
+    pub const BOOK_HOW: &str = "Every service, look and count you log is kept here, in the order of days.";
+    /// Key to the Bench.
+    pub const TO_BENCH: &str = "To the Bench";
+}
+
+/// What the drawings show, in words.
+pub mod drawing {
+    use crate::almanac::stack::{Corner, Spot};
+
+    /// The entrance side of a box.
+    pub const FRONT: &str = "entrance";
+
+    /// Name of a corner.
+    pub fn corner(corner: Corner) -> &'static str {
+        match corner {
+            Corner::FrontLeft => "front left",
+            Corner::FrontRight => "front right",
+            Corner::BackLeft => "back left",
+            Corner::BackRight => "back right",
+        }
+    }
+
+    /// Name of a place for a trap.
+    pub fn spot(spot: Spot) -> String {
+        match spot {
+            Spot::Corner(at) => corner(at).to_owned(),
+            Spot::Between(number) => ["between frames, place ", &number.to_string()].concat(),
+            Spot::Floor => "on the floor".to_owned(),
+        }
+    }
+
+    /// A box from above.
+    pub fn plan(spots: &[Spot]) -> String {
+        if spots.is_empty() {
+            return "Box from above, no traps.".to_owned();
+        }
+        let places: Vec<String> = spots.iter().map(|at| spot(*at)).collect();
+        ["Box from above, traps ", &places.join(", "), "."].concat()
+    }
+
+    /// A hive from the side; traps in each box from the floor up.
+    pub fn side(traps: &[usize]) -> String {
+        let boxes: Vec<String> = traps
+            .iter()
+            .enumerate()
+            .map(|(index, traps)| ["box ", &(index + 1).to_string(), ": ", &traps.to_string()].concat())
+            .collect();
+        ["Hive from the side, traps in ", &boxes.join(", "), "."].concat()
+    }
+
+    /// A trap cut open.
+    pub fn cutaway(tilt: &str) -> String {
+        ["Trap cut open: level, and tilted to where the oil reaches the rim, ", tilt, "."].concat()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn dates_carry_their_weekday() {
+        assert_eq!(date(Day::parse("2026-07-14").unwrap()), "Tue 14 July 2026");
+        assert_eq!(date(Day::parse("2028-02-29").unwrap()), "Tue 29 February 2028");
+    }
+
+    #[test]
+    fn near_days_have_their_own_words() {
+        let said: Vec<String> = (-2..=2).map(relative).collect();
+        assert_eq!(said, ["2 days ago", "yesterday", "today", "tomorrow", "in 2 days"]);
+    }
+
+    #[test]
+    fn one_day_is_no_days() {
+        assert_eq!(days(1), "1\u{a0}day");
+        assert_eq!(days(14), "14\u{a0}days");
+    }
+}

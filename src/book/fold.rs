@@ -1,0 +1,297 @@
+//! From the log to what stands: every entry in effect, applied in order.
+
+use super::entry::{Check, Did, Entry, KeeperChange, NewBox, NewTrap, What};
+use super::id::{EntryId, ThingId};
+use super::log::Log;
+use super::standing::{BoxNow, Catch, HiveNow, KindNow, Seen, Standing, TrapNow, Trouble, YardNow};
+use crate::almanac::day::Day;
+use crate::almanac::quantity::Share;
+use crate::almanac::refill::LossInterval;
+
+/// What the whole log says.
+pub fn fold(log: &Log) -> Standing {
+    let mut standing = Standing::default();
+    for (root, entry) in log.in_effect() {
+        apply_as(&mut standing, root, entry);
+    }
+    standing
+}
+
+/// Puts one more entry on top of what stands. Only right for an entry that takes effect after all others
+/// ([`Log::would_be_last`]).
+pub fn apply(standing: &mut Standing, entry: &Entry) {
+    apply_as(standing, &entry.id, entry);
+}
+
+/// `root` is the name under which the things of the entry are known.
+fn apply_as(standing: &mut Standing, root: &EntryId, entry: &Entry) {
+    if apply_known(standing, root, entry).is_none() {
+        standing.orphans += 1;
+    }
+}
+
+/// None when the entry speaks of something this book does not hold.
+fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry) -> Option<()> {
+    let day = entry.day;
+    match &entry.what {
+        What::Keeper(change) => keeper(standing, change),
+        What::Kind(kind) => {
+            standing.kinds.insert(root.thing(0), KindNow { kind: kind.clone(), retired: false });
+        }
+        What::KindChanged { kind, now } => standing.kinds.get_mut(kind)?.kind = now.clone(),
+        What::KindRetired { kind } => standing.kinds.get_mut(kind)?.retired = true,
+        What::Yard { name, zone } => {
+            let yard = YardNow {
+                name: name.clone(),
+                zone: zone.clone(),
+                since: day,
+                paused: None,
+                closed: None,
+                order: Vec::new(),
+            };
+            standing.yards.insert(root.thing(0), yard);
+        }
+        What::YardChanged { yard, name, zone } => {
+            let now = standing.yards.get_mut(yard)?;
+            set(&mut now.name, name.as_ref());
+            set(&mut now.zone, zone.as_ref());
+        }
+        What::YardClosed { yard } => standing.yards.get_mut(yard)?.closed = Some(day),
+        What::Season { yard, running } => {
+            standing.yards.get_mut(yard)?.paused = if *running { None } else { Some(day) };
+        }
+        What::Order { yard, hives } => reorder(standing.yards.get_mut(yard)?, hives),
+        What::Hive { yard, tag, size, boxes } => {
+            let id = root.thing(0);
+            standing.yards.get_mut(yard)?.order.push(id.clone());
+            let hive = HiveNow {
+                yard: yard.clone(),
+                tag: tag.clone(),
+                was: Vec::new(),
+                size: *size,
+                since: day,
+                ended: None,
+                boxes: new_boxes(root, 1, boxes, day),
+                last: None,
+                skipped: None,
+                losses: Vec::new(),
+                catches: Vec::new(),
+                rose: None,
+            };
+            standing.hives.insert(id, hive);
+        }
+        What::HiveMoved { hive, to, .. } => {
+            standing.yards.get(to)?;
+            let now = standing.hives.get_mut(hive)?;
+            let from = std::mem::replace(&mut now.yard, to.clone());
+            if let Some(yard) = standing.yards.get_mut(&from) {
+                yard.order.retain(|id| id != hive);
+            }
+            standing.yards.get_mut(to)?.order.push(hive.clone());
+        }
+        What::Note { hive: None, .. } | What::Struck { .. } => {}
+        _ => on_hive(standing.hives.get_mut(&entry.hive()?)?, root, entry)?,
+    }
+    Some(())
+}
+
+fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
+    let day = entry.day;
+    match &entry.what {
+        What::HiveChanged { tag, size, .. } => {
+            if let Some(tag) = tag
+                && *tag != hive.tag
+            {
+                let old = std::mem::replace(&mut hive.tag, tag.clone());
+                hive.was.push(old);
+            }
+            set(&mut hive.size, size.as_ref());
+        }
+        What::HiveEnded { how, .. } => hive.ended = Some((how.clone(), day)),
+        What::HiveBack { .. } => hive.ended = None,
+        What::BoxesOn { above, boxes, .. } => {
+            let at = usize::from(*above).min(hive.boxes.len());
+            hive.boxes.splice(at..at, new_boxes(root, 0, boxes, day));
+        }
+        What::BoxOff { part, .. } => {
+            let at = hive.boxes.iter().position(|now| now.id == *part)?;
+            hive.boxes.remove(at);
+        }
+        What::BoxWants { part, traps, .. } => box_mut(hive, part)?.wants = *traps,
+        What::TrapsOn { traps, .. } => {
+            for (nth, placed) in (0..).zip(traps) {
+                if let Some(part) = box_mut(hive, &placed.part) {
+                    part.traps.push(new_trap(root.thing(nth), &placed.trap, day));
+                }
+            }
+        }
+        What::TrapsOff { traps, .. } => {
+            for part in &mut hive.boxes {
+                part.traps.retain(|trap| !traps.contains(&trap.id));
+            }
+        }
+        What::Check(work) => {
+            hive.last = Some(Seen { day, did: Some(work.did), entry: root.clone() });
+            hive.skipped = None;
+            check(hive, work, day);
+        }
+        What::Skip { why, .. } => {
+            hive.last = Some(Seen { day, did: None, entry: root.clone() });
+            hive.skipped = Some((day, *why));
+        }
+        // A note changes nothing that stands; whatever is not about a hive never comes here.
+        _ => {}
+    }
+    Some(())
+}
+
+/// Applies trap work to the traps it names.
+///
+/// The level found closes an interval of oil loss that began at the last known level; a spilled, missing or closed
+/// trap closes none, and neither does a level that rose. Traps of one hive that were left at the same level on the
+/// same day give one interval together: reading one number for six traps is one observation, not six.
+fn check(hive: &mut HiveNow, work: &Check, day: Day) {
+    let mut intervals: Vec<(Day, Share)> = Vec::new();
+    let mut rose = false;
+    let mut trap_days: i32 = 0;
+    for trap in hive.boxes.iter_mut().flat_map(|part| &mut part.traps) {
+        if work.traps.as_ref().is_some_and(|named| !named.contains(&trap.id)) {
+            continue;
+        }
+        let fished =
+            trap.trouble.is_none() && !matches!(work.did, Did::Spilled | Did::Missing | Did::GluedShut);
+        if fished {
+            trap_days += day.days_since(trap.counting);
+            if let (Some((since, from)), Some(found)) = (trap.level, work.before) {
+                if found > from {
+                    rose = true;
+                } else if !intervals.contains(&(since, from)) {
+                    intervals.push((since, from));
+                }
+            }
+        }
+        attend(trap, work, day);
+    }
+    if let Some(to) = work.before {
+        for (since, from) in intervals {
+            if let Ok(days) = u16::try_from(day.days_since(since)) {
+                remember(&mut hive.losses, LossInterval { days, from, to });
+            }
+        }
+        hive.rose = if rose { Some(day) } else { None };
+    }
+    if let (Some(count), Ok(trap_days)) = (work.count, u32::try_from(trap_days)) {
+        remember(&mut hive.catches, Catch { count, trap_days });
+    }
+}
+
+/// What the work leaves of one trap.
+fn attend(trap: &mut TrapNow, work: &Check, day: Day) {
+    match work.did {
+        Did::AsFound => {
+            if let Some(found) = work.before {
+                trap.level = Some((day, found));
+            }
+        }
+        Did::ToppedUp => {
+            trap.service = day;
+            trap.level = work.after.map(|level| (day, level));
+            trap.trouble = None;
+        }
+        Did::Replaced => {
+            trap.service = day;
+            trap.level = work.after.map(|level| (day, level));
+            trap.trouble = None;
+            trap.counting = day;
+        }
+        Did::Spilled => {
+            trap.counting = day;
+            trap.level = work.after.map(|level| (day, level));
+            trap.trouble = if work.after.is_some() { None } else { Some(Trouble::Spilled) };
+            if work.after.is_some() {
+                trap.service = day;
+            }
+        }
+        Did::Missing => {
+            trap.trouble = Some(Trouble::Missing);
+            trap.level = None;
+        }
+        Did::GluedShut => trap.trouble = Some(Trouble::GluedShut),
+    }
+    if work.count.is_some() {
+        trap.counting = day;
+    }
+}
+
+fn remember<T>(list: &mut Vec<T>, item: T) {
+    if list.len() >= HiveNow::REMEMBERED {
+        list.remove(0);
+    }
+    list.push(item);
+}
+
+fn new_boxes(root: &EntryId, first: u16, boxes: &[NewBox], day: Day) -> Vec<BoxNow> {
+    let mut next = first;
+    let mut name = || {
+        let id = root.thing(next);
+        next += 1;
+        id
+    };
+    boxes
+        .iter()
+        .map(|part| {
+            let id = name();
+            let traps = part.traps.iter().map(|trap| new_trap(name(), trap, day)).collect();
+            BoxNow { id, depth: part.depth, wants: part.wants, since: day, traps }
+        })
+        .collect()
+}
+
+fn new_trap(id: ThingId, trap: &NewTrap, day: Day) -> TrapNow {
+    TrapNow {
+        id,
+        kind: trap.kind.clone(),
+        spot: trap.spot,
+        placed: day,
+        service: day,
+        level: trap.level.map(|level| (day, level)),
+        counting: day,
+        trouble: None,
+    }
+}
+
+fn box_mut<'a>(hive: &'a mut HiveNow, id: &ThingId) -> Option<&'a mut BoxNow> {
+    hive.boxes.iter_mut().find(|part| part.id == *id)
+}
+
+fn reorder(yard: &mut YardNow, named: &[ThingId]) {
+    let old = std::mem::take(&mut yard.order);
+    for id in named.iter().chain(&old) {
+        if old.contains(id) && !yard.order.contains(id) {
+            yard.order.push(id.clone());
+        }
+    }
+}
+
+fn set<T: Clone>(place: &mut T, new: Option<&T>) {
+    if let Some(new) = new {
+        place.clone_from(new);
+    }
+}
+
+fn keeper(standing: &mut Standing, change: &KeeperChange) {
+    fn set<T: Clone>(place: &mut Option<T>, new: Option<&T>) {
+        if new.is_some() {
+            *place = new.cloned();
+        }
+    }
+    let now = &mut standing.keeper;
+    set(&mut now.name, change.name.as_ref());
+    set(&mut now.volume, change.volume.as_ref());
+    set(&mut now.length, change.length.as_ref());
+    set(&mut now.reserve, change.reserve.as_ref());
+    set(&mut now.bottle, change.bottle.as_ref());
+    set(&mut now.currency, change.currency.as_ref());
+    set(&mut now.season_start, change.season_start.as_ref());
+    set(&mut now.colony_value, change.colony_value.as_ref());
+}

@@ -1,0 +1,202 @@
+//! Names for phones, entries and the things entries bring into the world.
+
+use serde::{Deserialize, Serialize};
+use std::fmt;
+
+/// A phone: 2 to 16 characters `a`–`z`, `0`–`9`. Drawn at random once, at the browser's edge.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub struct Device(String);
+
+/// An entry: a counter and the phone that made it, written `k7f3qa-12`.
+///
+/// The counter is one more than the highest in the phone's book at the time, other phones' entries included, so an
+/// entry always sorts after everything its writer had seen, whatever the clocks said. Pairs are unique because a
+/// phone never uses a number twice.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub struct EntryId {
+    n: u32,
+    device: Device,
+}
+
+/// A yard, hive, box, trap or kind of trap: the entry that brought it and its place in that entry, written
+/// `k7f3qa-12` (place 0) or `k7f3qa-12.3`.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub struct ThingId {
+    entry: EntryId,
+    nth: u16,
+}
+
+/// A text that is no identifier.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct IdError;
+
+impl Device {
+    /// The phone whose entries are the demonstration.
+    pub const DEMO: &str = "demo";
+
+    /// Checks the form.
+    ///
+    /// # Errors
+    /// [`IdError`] for other lengths or characters.
+    pub fn new(text: &str) -> Result<Device, IdError> {
+        let fits = (2..=16).contains(&text.len())
+            && text.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit());
+        if fits { Ok(Device(text.to_owned())) } else { Err(IdError) }
+    }
+
+    /// The characters.
+    pub fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl EntryId {
+    /// The highest counter that can be used. An entry that claims a higher one is not taken in: it would leave this
+    /// phone no number to write its own entries with.
+    pub const MOST: u32 = 1_000_000_000;
+
+    /// Entry `n` of `device`, 1 to [`EntryId::MOST`].
+    ///
+    /// # Errors
+    /// [`IdError`] for a counter outside that range.
+    pub fn new(device: Device, n: u32) -> Result<EntryId, IdError> {
+        if (1..=EntryId::MOST).contains(&n) { Ok(EntryId { n, device }) } else { Err(IdError) }
+    }
+
+    /// The counter.
+    pub fn n(&self) -> u32 {
+        self.n
+    }
+
+    /// The phone.
+    pub fn device(&self) -> &Device {
+        &self.device
+    }
+
+    /// Made by the demonstration, not by a keeper.
+    pub fn is_demo(&self) -> bool {
+        self.device.as_str() == Device::DEMO
+    }
+
+    /// The `nth` thing this entry brings.
+    pub fn thing(&self, nth: u16) -> ThingId {
+        ThingId { entry: self.clone(), nth }
+    }
+}
+
+impl ThingId {
+    /// The entry that brought it.
+    pub fn entry(&self) -> &EntryId {
+        &self.entry
+    }
+
+    /// Its place in that entry.
+    pub fn nth(&self) -> u16 {
+        self.nth
+    }
+
+    /// Belongs to the demonstration.
+    pub fn is_demo(&self) -> bool {
+        self.entry.is_demo()
+    }
+
+    /// Reads what [`ThingId`] writes.
+    ///
+    /// # Errors
+    /// [`IdError`] for anything else.
+    pub fn parse(text: &str) -> Result<ThingId, IdError> {
+        let (entry, nth) = match text.split_once('.') {
+            Some((entry, nth)) => (entry, number(nth).and_then(|n| u16::try_from(n).map_err(|_| IdError))?),
+            None => (text, 0),
+        };
+        if nth == 0 && text.contains('.') {
+            return Err(IdError);
+        }
+        Ok(ThingId { entry: EntryId::parse(entry)?, nth })
+    }
+}
+
+impl EntryId {
+    /// Reads what [`EntryId`] writes.
+    ///
+    /// # Errors
+    /// [`IdError`] for anything else.
+    pub fn parse(text: &str) -> Result<EntryId, IdError> {
+        let (device, n) = text.split_once('-').ok_or(IdError)?;
+        EntryId::new(Device::new(device)?, number(n)?)
+    }
+}
+
+/// Digits without a leading zero, so that every identifier has one spelling.
+fn number(text: &str) -> Result<u32, IdError> {
+    let plain = text.bytes().all(|b| b.is_ascii_digit()) && !text.starts_with('0');
+    if plain { text.parse().map_err(|_| IdError) } else { Err(IdError) }
+}
+
+impl fmt::Display for EntryId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}-{}", self.device.0, self.n)
+    }
+}
+
+impl fmt::Display for ThingId {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self.nth {
+            0 => self.entry.fmt(f),
+            nth => write!(f, "{}.{nth}", self.entry),
+        }
+    }
+}
+
+impl fmt::Display for IdError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("not an identifier")
+    }
+}
+
+impl std::error::Error for IdError {}
+
+impl TryFrom<String> for Device {
+    type Error = IdError;
+
+    fn try_from(text: String) -> Result<Device, IdError> {
+        Device::new(&text)
+    }
+}
+
+impl From<Device> for String {
+    fn from(device: Device) -> String {
+        device.0
+    }
+}
+
+impl TryFrom<String> for EntryId {
+    type Error = IdError;
+
+    fn try_from(text: String) -> Result<EntryId, IdError> {
+        EntryId::parse(&text)
+    }
+}
+
+impl From<EntryId> for String {
+    fn from(id: EntryId) -> String {
+        id.to_string()
+    }
+}
+
+impl TryFrom<String> for ThingId {
+    type Error = IdError;
+
+    fn try_from(text: String) -> Result<ThingId, IdError> {
+        ThingId::parse(&text)
+    }
+}
+
+impl From<ThingId> for String {
+    fn from(id: ThingId) -> String {
+        id.to_string()
+    }
+}

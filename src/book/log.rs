@@ -1,0 +1,153 @@
+//! The set of all entries, in the order in which they count.
+
+use super::entry::{Entry, What};
+use super::id::EntryId;
+use super::page::{self, Page, Place};
+use crate::almanac::day::Day;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Every entry ever made or received. Entries are added, never taken away.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Log {
+    entries: BTreeMap<EntryId, Entry>,
+    /// The highest place in the order of effect, kept so that appending stays cheap.
+    last: Option<(Day, EntryId)>,
+    /// Which entries lie on which page, kept so that a save touches one page and not the whole log.
+    pages: BTreeMap<Place, BTreeSet<EntryId>>,
+}
+
+/// What a union would do, before it is done.
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
+pub struct Union {
+    /// Entries that are not here yet.
+    pub new: usize,
+    /// Entries that are here already, letter for letter.
+    pub same: usize,
+    /// Entries here under the same name with other words. The ones here stay.
+    pub clashes: Vec<EntryId>,
+}
+
+impl Log {
+    /// Adds an entry. None when one of that name is here already: what is written stays.
+    pub fn add(&mut self, entry: Entry) -> Option<&Entry> {
+        if self.entries.contains_key(&entry.id) {
+            return None;
+        }
+        let place = (entry.day, entry.id.clone());
+        if self.last.as_ref().is_none_or(|last| *last < place) {
+            self.last = Some(place);
+        }
+        self.pages.entry(page::place(&entry)).or_default().insert(entry.id.clone());
+        Some(self.entries.entry(entry.id.clone()).or_insert(entry))
+    }
+
+    /// Whether `entry` would take effect after everything here and change nothing that came before.
+    pub fn would_be_last(&self, entry: &Entry) -> bool {
+        let plain = entry.replaces.is_none() && !matches!(entry.what, What::Struck { .. });
+        let newest = self.last.as_ref().is_none_or(|(day, id)| (*day, id) < (entry.day, &entry.id));
+        plain && newest
+    }
+
+    /// The entry of that name.
+    pub fn get(&self, id: &EntryId) -> Option<&Entry> {
+        self.entries.get(id)
+    }
+
+    /// The page at `place` as it stands here, with `more` entries on it. Entries of other places are left out, and
+    /// so are those that are here already.
+    pub fn page<'a>(&'a self, place: &Place, more: impl IntoIterator<Item = &'a Entry>) -> Page {
+        let here = self.pages.get(place).into_iter().flatten().filter_map(|id| self.entries.get(id));
+        let more = more.into_iter().filter(|entry| page::place(entry) == *place);
+        let all: BTreeMap<&EntryId, &Entry> =
+            more.into_iter().chain(here).map(|entry| (&entry.id, entry)).collect();
+        Page { entries: all.into_values().cloned().collect() }
+    }
+
+    /// How many entries there are.
+    pub fn len(&self) -> usize {
+        self.entries.len()
+    }
+
+    /// Nothing written yet.
+    pub fn is_empty(&self) -> bool {
+        self.entries.is_empty()
+    }
+
+    /// All entries by counter and phone: the order in which they were written.
+    pub fn entries(&self) -> impl DoubleEndedIterator<Item = &Entry> {
+        self.entries.values()
+    }
+
+    /// The counter for the next entry written here.
+    pub fn next_n(&self) -> u32 {
+        self.entries.last_key_value().map_or(1, |(id, _)| id.n() + 1)
+    }
+
+    /// What adding `entries` would do.
+    pub fn compare<'a>(&self, entries: impl IntoIterator<Item = &'a Entry>) -> Union {
+        let mut union = Union::default();
+        let mut seen = BTreeSet::new();
+        for entry in entries {
+            match self.entries.get(&entry.id) {
+                Some(here) if here == entry => union.same += 1,
+                Some(_) => union.clashes.push(entry.id.clone()),
+                None if seen.insert(&entry.id) => union.new += 1,
+                None => union.same += 1,
+            }
+        }
+        union
+    }
+
+    /// Entries that are struck out, each with the strike that did it.
+    ///
+    /// A strike always has a higher counter than what it strikes, so going from the newest to the oldest every strike
+    /// is judged before its targets are.
+    pub fn struck(&self) -> BTreeMap<&EntryId, &EntryId> {
+        let mut struck = BTreeMap::new();
+        for entry in self.entries().rev() {
+            if let What::Struck { entries } = &entry.what
+                && !struck.contains_key(&entry.id)
+            {
+                for target in entries {
+                    struck.entry(target).or_insert(&entry.id);
+                }
+            }
+        }
+        struck
+    }
+
+    /// The first entry of the chain of corrections that `entry` belongs to. Things are named after it.
+    pub fn root<'a>(&'a self, entry: &'a Entry) -> &'a EntryId {
+        let mut at = entry;
+        // Corrections look back (checked when an entry is taken in), so the chain ends.
+        while let Some(earlier) = at.replaces.as_ref().and_then(|id| self.entries.get(id)) {
+            at = earlier;
+        }
+        at.replaces.as_ref().unwrap_or(&at.id)
+    }
+
+    /// The entries that count: not struck, not superseded; by day, then by counter. Each comes with the name under
+    /// which its things are known.
+    pub fn in_effect(&self) -> Vec<(&EntryId, &Entry)> {
+        let struck = self.struck();
+        let mut newest: BTreeMap<&EntryId, &Entry> = BTreeMap::new();
+        // Ascending order: the last correction of a chain that is not struck is the one that stays.
+        for entry in self.entries().filter(|entry| !struck.contains_key(&entry.id)) {
+            newest.insert(self.root(entry), entry);
+        }
+        let mut order: Vec<_> =
+            newest.into_iter().filter(|(_, e)| !matches!(e.what, What::Struck { .. })).collect();
+        order.sort_by(|(a_root, a), (b_root, b)| (a.day, *a_root).cmp(&(b.day, *b_root)));
+        order
+    }
+}
+
+impl FromIterator<Entry> for Log {
+    fn from_iter<I: IntoIterator<Item = Entry>>(entries: I) -> Log {
+        let mut log = Log::default();
+        for entry in entries {
+            log.add(entry);
+        }
+        log
+    }
+}

@@ -1,0 +1,32 @@
+//! The pages the log lies on: one for each yard and day, so that a save is small and damage stays local.
+
+use super::entry::{Entry, EntryError};
+use super::id::ThingId;
+use crate::almanac::day::Day;
+use serde::{Deserialize, Serialize};
+
+/// Which page an entry lies on: its yard (none: the keeper's own page) and its day.
+pub type Place = (Option<ThingId>, Day);
+
+/// What one page holds.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Page {
+    /// In the order in which they were written.
+    pub entries: Vec<Entry>,
+}
+
+impl Page {
+    /// Checks every entry.
+    ///
+    /// # Errors
+    /// The first [`EntryError`]; such a page counts as damaged.
+    pub fn check(&self) -> Result<(), EntryError> {
+        self.entries.iter().try_for_each(Entry::check)
+    }
+}
+
+/// The page `entry` belongs on.
+pub fn place(entry: &Entry) -> Place {
+    (entry.yard.clone(), entry.day)
+}

@@ -1,0 +1,305 @@
+//! What each hive needs on a given day, in the order the keeper walks.
+
+use super::entry::{Did, SkipReason};
+use super::id::ThingId;
+use super::standing::{Catch, HiveNow, Standing, TrapNow, Trouble};
+use crate::almanac::day::Day;
+use crate::almanac::oil::{self, OilForVisit, OilNeed, Service};
+use crate::almanac::quantity::{Decimal, Share, Volume};
+use crate::almanac::refill::{self, Loss, Refill, RefillFacts, Timing};
+use crate::almanac::trap::TrapKind;
+
+/// A share of the depth above which a jolt wets bees: the upper mark that bodies may raise the oil to (judgement).
+const UPPER_MARK_PERCENT: u32 = 75;
+
+/// Why a trap, and with it its hive, is due on its day.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Because {
+    /// It does not fish: due at once.
+    Trouble(Trouble),
+    /// One of the limits of [`refill::refill`], with the others behind it.
+    Limit(Refill),
+}
+
+/// When one trap is due.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TrapDue {
+    /// Which.
+    pub trap: ThingId,
+    /// When. For a trap that does not fish, the day asked about.
+    pub on: Day,
+    /// Why.
+    pub because: Because,
+}
+
+/// When a hive is due.
+#[derive(Clone, Debug, PartialEq)]
+pub enum HiveDue {
+    /// Trap work rests in its yard: nothing is due.
+    Resting {
+        /// Since when.
+        since: Day,
+    },
+    /// No trap is in it.
+    NoTraps {
+        /// Traps its boxes are meant to carry.
+        wanting: u32,
+    },
+    /// The earliest of its traps decides.
+    Due {
+        /// When.
+        on: Day,
+        /// Seen from today.
+        timing: Timing,
+        /// Why then.
+        because: Because,
+        /// Traps due today or earlier.
+        traps_due: u32,
+        /// Traps in the hive.
+        traps: u32,
+    },
+}
+
+impl HiveDue {
+    /// Due today or overdue.
+    pub fn now(&self) -> bool {
+        matches!(self, HiveDue::Due { timing: Timing::Today | Timing::Overdue { .. }, .. })
+    }
+}
+
+/// One hive in the list.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Row {
+    /// Which.
+    pub hive: ThingId,
+    /// When it is due, and why.
+    pub due: HiveDue,
+    /// Days since the longest-waiting trap was serviced; none without traps.
+    pub days_since: Option<i32>,
+    /// Skipped, and not worked on since.
+    pub skipped: Option<(Day, SkipReason)>,
+    /// What was logged today; `Some(None)` is a skip.
+    pub today: Option<Option<Did>>,
+}
+
+/// How far the walk through a yard has come on a day.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Visit {
+    /// Hives worked on.
+    pub worked: u32,
+    /// Hives skipped.
+    pub skipped: u32,
+    /// Hives without an entry.
+    pub left: u32,
+}
+
+impl Visit {
+    /// Every hive has an entry and none was skipped.
+    pub fn complete(self) -> bool {
+        self.left == 0 && self.skipped == 0
+    }
+
+    /// Somebody has begun.
+    pub fn begun(self) -> bool {
+        self.worked + self.skipped > 0
+    }
+}
+
+/// What a yard needs on a day.
+#[derive(Clone, Debug, PartialEq)]
+pub struct YardNeed {
+    /// Hives due.
+    pub hives: u32,
+    /// Traps due.
+    pub traps: u32,
+    /// Of these, traps that are missing and need a new one.
+    pub missing: u32,
+    /// Oil to bring every due trap to its fill.
+    pub oil: OilForVisit,
+}
+
+/// The hives of `yard` as they are walked on `today`: those skipped on an earlier day lead, the rest follow in
+/// walking order. A hive skipped today keeps its place, so that the list does not jump under the thumb.
+pub fn rows(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Row> {
+    let yard_loss = yard_loss(standing, yard);
+    let row = |(id, hive): (&ThingId, &HiveNow)| Row {
+        hive: id.clone(),
+        due: hive_due(standing, hive, yard_loss, today),
+        days_since: hive.traps().map(|trap| today.days_since(trap.service)).max(),
+        skipped: hive.skipped,
+        today: hive.last.as_ref().filter(|seen| seen.day == today).map(|seen| seen.did),
+    };
+    let mut rows: Vec<Row> = standing.hives_of(yard, true).map(row).collect();
+    rows.sort_by_key(|row| !row.skipped.is_some_and(|(day, _)| day < today));
+    rows
+}
+
+/// How far today's walk has come.
+pub fn visit(rows: &[Row]) -> Visit {
+    let mut visit = Visit::default();
+    for row in rows {
+        match row.today {
+            Some(Some(_)) => visit.worked += 1,
+            Some(None) => visit.skipped += 1,
+            None => visit.left += 1,
+        }
+    }
+    visit
+}
+
+/// When `hive` is due. `yard_loss` stands in where the hive itself has no reading yet.
+pub fn hive_due(standing: &Standing, hive: &HiveNow, yard_loss: Option<(f64, u8)>, today: Day) -> HiveDue {
+    if let Some(since) = standing.yards.get(&hive.yard).and_then(|yard| yard.paused) {
+        return HiveDue::Resting { since };
+    }
+    let dues = trap_dues(standing, hive, yard_loss, today);
+    let traps_due = count(dues.iter().filter(|due| due.on <= today));
+    let traps = count(dues.iter());
+    let Some(first) =
+        dues.into_iter().min_by_key(|due| (due.on, !matches!(due.because, Because::Trouble(_))))
+    else {
+        return HiveDue::NoTraps { wanting: hive.wanting() };
+    };
+    HiveDue::Due {
+        on: first.on,
+        timing: refill::timing(first.on, today),
+        because: first.because,
+        traps_due,
+        traps,
+    }
+}
+
+/// When each trap of `hive` is due, from the floor up.
+pub fn trap_dues(
+    standing: &Standing,
+    hive: &HiveNow,
+    yard_loss: Option<(f64, u8)>,
+    today: Day,
+) -> Vec<TrapDue> {
+    let loss = hive_loss(hive, yard_loss);
+    let catch = catch_per_trap_day(&hive.catches);
+    hive.traps()
+        .filter_map(|trap| {
+            let kind = &standing.kinds.get(&trap.kind)?.kind;
+            let (on, because) = match trap.trouble {
+                Some(trouble) => (today, Because::Trouble(trouble)),
+                None => {
+                    let refill = refill::refill(&facts(trap, kind, loss, catch));
+                    (refill.due, Because::Limit(refill))
+                }
+            };
+            Some(TrapDue { trap: trap.id.clone(), on, because })
+        })
+        .collect()
+}
+
+/// Oil a trap of `hive` loses: by its own readings, else by its yard's.
+fn hive_loss(hive: &HiveNow, yard_loss: Option<(f64, u8)>) -> Loss {
+    let own = refill::median_loss(&hive.losses).map(|(per_day, intervals)| Loss::Hive { per_day, intervals });
+    let yard = yard_loss.map(|(per_day, intervals)| Loss::Yard { per_day, intervals });
+    own.or(yard).unwrap_or(Loss::Unknown)
+}
+
+/// The level `trap` will have sunk to on `day`, rounded down; none when its level or its loss is not known.
+fn expected_level(trap: &TrapNow, loss: Loss, day: Day) -> Option<Share> {
+    let (read, level) = trap.level?;
+    let per_day = match loss {
+        Loss::Hive { per_day, .. } | Loss::Yard { per_day, .. } => per_day,
+        Loss::Unknown => return None,
+    };
+    let left = level.percent().as_f64() - per_day * f64::from(day.days_since(read).max(0));
+    Share::from_percent(Decimal::from_f64(left.floor().max(0.0)).ok()?).ok()
+}
+
+fn facts(trap: &TrapNow, kind: &TrapKind, loss: Loss, catch_per_day: Option<f64>) -> RefillFacts {
+    let oil = kind.form.takes_oil();
+    let level = trap.level.filter(|_| oil);
+    let floor = kind.inner.depth.and_then(|depth| refill::working_floor(depth.length()));
+    RefillFacts {
+        last_service: trap.service,
+        max_days: kind.max_days,
+        level: level.map(|(_, share)| share),
+        read_on: level.map(|(day, _)| day),
+        floor,
+        loss: if oil { loss } else { Loss::Unknown },
+        room: level.and_then(|(_, share)| room(kind, share)),
+        catch_per_day,
+    }
+}
+
+/// Bodies until the oil stands at the upper mark, each counted at its largest.
+fn room(kind: &TrapKind, level: Share) -> Option<u32> {
+    let upper = Share::from_percent(Decimal::whole(UPPER_MARK_PERCENT)).ok()?;
+    let free = kind.oil(level, upper)?;
+    Some(oil::bodies_that_fit(free))
+}
+
+/// Bodies one trap takes in a day, from the counts a hive remembers; ranges count at their upper end, because a date
+/// that comes early costs less than one that comes late. None without a count or without trap-days.
+fn catch_per_trap_day(catches: &[Catch]) -> Option<f64> {
+    let days: u32 = catches.iter().map(|catch| catch.trap_days).sum();
+    let bodies: u32 = catches.iter().map(|catch| catch.count.high().unwrap_or(catch.count.low())).sum();
+    (days > 0).then(|| f64::from(bodies) / f64::from(days))
+}
+
+/// The median of the hives' own oil losses, for hives without a reading of their own.
+pub fn yard_loss(standing: &Standing, yard: &ThingId) -> Option<(f64, u8)> {
+    let mut losses: Vec<f64> = Vec::new();
+    let mut intervals: u8 = 0;
+    for (_, hive) in standing.hives_of(yard, true) {
+        if let Some((per_day, from)) = refill::median_loss(&hive.losses) {
+            losses.push(per_day);
+            intervals = intervals.saturating_add(from);
+        }
+    }
+    refill::median(&mut losses).map(|per_day| (per_day, intervals))
+}
+
+/// What has to be carried into `yard` on `day`: the traps due by then, brought from their known level to their fill.
+///
+/// A reusable trap is topped up from the level it will have sunk to; a disposable one is replaced and filled anew, and
+/// so is a trap whose level or loss is not known, so that the bottle is never too small.
+pub fn yard_need(
+    standing: &Standing,
+    yard: &ThingId,
+    day: Day,
+    reserve: Share,
+    bottle: Option<Volume>,
+) -> YardNeed {
+    let yard_loss = yard_loss(standing, yard);
+    let (mut hives, mut traps, mut missing) = (0, 0, 0);
+    let mut needs: Vec<OilNeed<'_>> = Vec::new();
+    for (_, hive) in standing.hives_of(yard, true) {
+        if !hive_due(standing, hive, yard_loss, day).now() && hive.skipped.is_none() {
+            continue;
+        }
+        hives += 1;
+        let loss = hive_loss(hive, yard_loss);
+        for due in trap_dues(standing, hive, yard_loss, day).into_iter().filter(|due| due.on <= day) {
+            let Some(trap) = hive.traps().find(|trap| trap.id == due.trap) else { continue };
+            let Some(now) = standing.kinds.get(&trap.kind) else { continue };
+            traps += 1;
+            missing += u32::from(trap.trouble == Some(Trouble::Missing));
+            let sunk =
+                expected_level(trap, loss, day).filter(|_| now.kind.reusable && trap.trouble.is_none());
+            let service = sunk.map_or(Service::Fill, |from| Service::TopUp { from });
+            add_need(&mut needs, OilNeed { kind: &now.kind, traps: 1, service, target: now.kind.fill });
+        }
+    }
+    YardNeed { hives, traps, missing, oil: oil::oil_for_visit(&needs, reserve, bottle) }
+}
+
+/// Traps of one kind at one level make one line of the sum.
+fn add_need<'a>(needs: &mut Vec<OilNeed<'a>>, need: OilNeed<'a>) {
+    let same = |known: &&mut OilNeed<'a>| {
+        std::ptr::eq(known.kind, need.kind) && known.service == need.service && known.target == need.target
+    };
+    match needs.iter_mut().find(same) {
+        Some(known) => known.traps += need.traps,
+        None => needs.push(need),
+    }
+}
+
+fn count<T>(items: impl Iterator<Item = T>) -> u32 {
+    u32::try_from(items.count()).unwrap_or(u32::MAX)
+}

@@ -1,0 +1,227 @@
+//! What the log says is so: yards, hives, boxes, traps, and what was last done to each.
+
+use super::entry::{Did, Ending, SkipReason};
+use super::id::{EntryId, ThingId};
+use crate::almanac::day::Day;
+use crate::almanac::quantity::{Decimal, LengthUnit, Share, TypedVolume, VolumeUnit};
+use crate::almanac::refill::LossInterval;
+use crate::almanac::stack::{BoxDepth, HiveSize, Spot};
+use crate::almanac::tally::CountRange;
+use crate::almanac::trap::TrapKind;
+use std::collections::BTreeMap;
+
+/// Everything the log says about now.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Standing {
+    /// The keeper's settings.
+    pub keeper: Keeper,
+    /// Kinds of trap.
+    pub kinds: BTreeMap<ThingId, KindNow>,
+    /// Yards, oldest first.
+    pub yards: BTreeMap<ThingId, YardNow>,
+    /// Hives, oldest first, ended ones included.
+    pub hives: BTreeMap<ThingId, HiveNow>,
+    /// Entries that speak of things this book does not hold.
+    pub orphans: u32,
+}
+
+/// The keeper's settings as they stand.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Keeper {
+    /// Name on papers.
+    pub name: Option<String>,
+    /// Unit volumes are shown in.
+    pub volume: Option<VolumeUnit>,
+    /// Unit lengths are shown in.
+    pub length: Option<LengthUnit>,
+    /// Share of oil carried on top of the sum.
+    pub reserve: Option<Share>,
+    /// Bottle size.
+    pub bottle: Option<TypedVolume>,
+    /// ISO 4217.
+    pub currency: Option<String>,
+    /// Month and day, 301 for 1 March.
+    pub season_start: Option<u16>,
+    /// Value of a colony.
+    pub colony_value: Option<Decimal>,
+}
+
+/// A kind of trap.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KindNow {
+    /// As last described.
+    pub kind: TrapKind,
+    /// No longer offered.
+    pub retired: bool,
+}
+
+/// A yard.
+#[derive(Clone, Debug, PartialEq)]
+pub struct YardNow {
+    /// The keeper's word for it.
+    pub name: String,
+    /// Time zone, IANA name.
+    pub zone: String,
+    /// Day it was opened.
+    pub since: Day,
+    /// Trap work rests since this day.
+    pub paused: Option<Day>,
+    /// Given up on this day.
+    pub closed: Option<Day>,
+    /// Hives in walking order, ended ones included.
+    pub order: Vec<ThingId>,
+}
+
+/// A hive.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HiveNow {
+    /// The yard it stands in.
+    pub yard: ThingId,
+    /// What is written on it.
+    pub tag: String,
+    /// Earlier tags, oldest first.
+    pub was: Vec<String>,
+    /// Full hive or nuc.
+    pub size: HiveSize,
+    /// First day in the book.
+    pub since: Day,
+    /// How and when its care ended.
+    pub ended: Option<(Ending, Day)>,
+    /// Boxes from the floor up.
+    pub boxes: Vec<BoxNow>,
+    /// The last work or skip, whichever came later.
+    pub last: Option<Seen>,
+    /// A skip that no work has followed yet.
+    pub skipped: Option<(Day, SkipReason)>,
+    /// Oil lost over the last intervals in which it could be read, at most [`HiveNow::REMEMBERED`], oldest first.
+    pub losses: Vec<LossInterval>,
+    /// Beetles counted over the last counts, with the trap-days they were caught in; at most
+    /// [`HiveNow::REMEMBERED`].
+    pub catches: Vec<Catch>,
+    /// The level stood higher at the last reading than it was left, though nobody logged a service.
+    pub rose: Option<Day>,
+}
+
+/// The last time somebody stood at a hive.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Seen {
+    /// When.
+    pub day: Day,
+    /// What was done; none for a skip.
+    pub did: Option<Did>,
+    /// The entry that says so.
+    pub entry: EntryId,
+}
+
+/// Beetles counted at one check.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Catch {
+    /// How many.
+    pub count: CountRange,
+    /// Traps times days they were fishing.
+    pub trap_days: u32,
+}
+
+/// A box on a hive.
+#[derive(Clone, Debug, PartialEq)]
+pub struct BoxNow {
+    /// Its name.
+    pub id: ThingId,
+    /// Its depth.
+    pub depth: BoxDepth,
+    /// Traps it is meant to carry.
+    pub wants: u8,
+    /// Day it was put on.
+    pub since: Day,
+    /// Traps in it.
+    pub traps: Vec<TrapNow>,
+}
+
+/// A trap in a box.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TrapNow {
+    /// Its name.
+    pub id: ThingId,
+    /// Its kind.
+    pub kind: ThingId,
+    /// Where in the box.
+    pub spot: Spot,
+    /// Day it was placed.
+    pub placed: Day,
+    /// Last day it was filled, topped up or replaced. The day it was placed, until then.
+    pub service: Day,
+    /// The last known level and the day it was read or made.
+    pub level: Option<(Day, Share)>,
+    /// First day of the count that is running: the day it was last emptied or counted.
+    pub counting: Day,
+    /// What stops it from fishing.
+    pub trouble: Option<Trouble>,
+}
+
+/// Why a trap does not fish.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Trouble {
+    /// Oil is out.
+    Spilled,
+    /// Not there.
+    Missing,
+    /// Closed with propolis.
+    GluedShut,
+}
+
+impl HiveNow {
+    /// Intervals and counts a hive remembers: enough for a median that follows the season.
+    pub const REMEMBERED: usize = 5;
+
+    /// In care: neither dead, sold, joined nor gone.
+    pub fn alive(&self) -> bool {
+        self.ended.is_none()
+    }
+
+    /// Every trap, from the floor up.
+    pub fn traps(&self) -> impl Iterator<Item = &TrapNow> {
+        self.boxes.iter().flat_map(|part| &part.traps)
+    }
+
+    /// Traps the boxes are meant to carry and do not.
+    pub fn wanting(&self) -> u32 {
+        self.boxes
+            .iter()
+            .map(|part| {
+                u32::from(part.wants).saturating_sub(u32::try_from(part.traps.len()).unwrap_or(u32::MAX))
+            })
+            .sum()
+    }
+}
+
+impl Standing {
+    /// Hives of a yard in walking order; `alive` leaves the ended ones out.
+    pub fn hives_of<'a>(
+        &'a self,
+        yard: &'a ThingId,
+        alive: bool,
+    ) -> impl Iterator<Item = (&'a ThingId, &'a HiveNow)> {
+        self.yards
+            .get(yard)
+            .into_iter()
+            .flat_map(|now| &now.order)
+            .filter_map(|id| self.hives.get_key_value(id))
+            .filter(move |(_, hive)| !alive || hive.alive())
+    }
+
+    /// Yards in use, oldest first.
+    pub fn open_yards(&self) -> impl Iterator<Item = (&ThingId, &YardNow)> {
+        self.yards.iter().filter(|(_, yard)| yard.closed.is_none())
+    }
+
+    /// The living hive of that yard whose tag is this, by the comparison key `key` makes.
+    pub fn hive_by_tag<'a>(
+        &'a self,
+        yard: &'a ThingId,
+        tag: &str,
+        key: impl Fn(&str) -> String,
+    ) -> Option<&'a ThingId> {
+        let wanted = key(tag);
+        self.hives_of(yard, true).find(|(_, hive)| key(&hive.tag) == wanted).map(|(id, _)| id)
+    }
+}

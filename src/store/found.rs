@@ -1,0 +1,167 @@
+//! What can come back from a shelf, in five outcomes.
+//!
+//! "Unreadable" must never turn into "empty": the next save would write the empty value over the records.
+
+use super::envelope::{self, EnvelopeError, MAX_GENERATION};
+use serde::{Serialize, de::DeserializeOwned};
+use serde_json::Value;
+
+/// One step from the payload of version n to that of version n + 1.
+pub type Migration = fn(Value) -> Result<Value, CannotMigrate>;
+
+/// A payload that a [`Migration`] could not carry over. It stays as it is and is found as damaged.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct CannotMigrate;
+
+/// How a kind of value is written: its version, the way up from every older one, and what makes it valid.
+pub struct Format<T> {
+    migrations: &'static [Migration],
+    check: fn(&T) -> bool,
+}
+
+impl<T> Clone for Format<T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Format<T> {}
+
+impl<T> Format<T> {
+    /// A format whose version is one more than its migrations: the first leads from 1 to 2. Version 1 has none.
+    /// `check` says of a value that could be read whether it may be trusted.
+    pub const fn new(migrations: &'static [Migration], check: fn(&T) -> bool) -> Format<T> {
+        Format { migrations, check }
+    }
+
+    /// The version that is written.
+    pub fn version(&self) -> u32 {
+        u32::try_from(self.migrations.len()).unwrap_or(u32::MAX).saturating_add(1)
+    }
+}
+
+/// What lay under a key.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Found<T> {
+    /// Nothing.
+    Absent,
+    /// A value of this version.
+    Loaded(T),
+    /// A value that was written in an older version and has been carried over; the shelf still holds the old text.
+    Migrated {
+        /// The version on the shelf.
+        from: u32,
+        /// The value, carried over.
+        value: T,
+    },
+    /// An undamaged value of a version this app does not know. To be left alone: it can be read after an update.
+    Newer {
+        /// The version on the shelf.
+        found: u32,
+        /// The text on the shelf.
+        raw: String,
+    },
+    /// Something that cannot be read. To be left alone and offered as a file.
+    Damaged {
+        /// The text on the shelf.
+        raw: String,
+        /// What is wrong with it.
+        why: Damage,
+    },
+}
+
+/// What is wrong with a text.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Damage {
+    /// The envelope: changed, cut off, or not one of ours.
+    Envelope(EnvelopeError),
+    /// The envelope is sound, but the payload cannot be read as what it should be.
+    Payload,
+    /// The payload can be read, but says something that cannot be.
+    Invalid,
+    /// The payload is of this older version, and the step up from there failed.
+    Migration(u32),
+}
+
+impl<T> Found<T> {
+    /// The value, if one could be read.
+    pub fn value(&self) -> Option<&T> {
+        match self {
+            Found::Loaded(value) | Found::Migrated { value, .. } => Some(value),
+            Found::Absent | Found::Newer { .. } | Found::Damaged { .. } => None,
+        }
+    }
+
+    /// The value, if one could be read, to keep.
+    pub fn into_value(self) -> Option<T> {
+        match self {
+            Found::Loaded(value) | Found::Migrated { value, .. } => Some(value),
+            Found::Absent | Found::Newer { .. } | Found::Damaged { .. } => None,
+        }
+    }
+
+    /// The text on the shelf, if there is one that must be left alone.
+    pub fn untouchable(&self) -> Option<&str> {
+        match self {
+            Found::Newer { raw, .. } | Found::Damaged { raw, .. } => Some(raw),
+            Found::Absent | Found::Loaded(_) | Found::Migrated { .. } => None,
+        }
+    }
+}
+
+/// Reads what lay under a key.
+pub fn load<T: DeserializeOwned>(text: Option<String>, format: &Format<T>) -> Found<T> {
+    examine(text, format).1
+}
+
+/// As [`load`], with the generation if the envelope is sound.
+pub(super) fn examine<T: DeserializeOwned>(
+    text: Option<String>,
+    format: &Format<T>,
+) -> (Option<u64>, Found<T>) {
+    let Some(raw) = text else { return (None, Found::Absent) };
+    let (version, generation, read) = match envelope::open(&raw) {
+        Err(why) => return (None, Found::Damaged { raw, why: Damage::Envelope(why) }),
+        Ok(inside) if inside.version > format.version() => {
+            return (Some(inside.generation), Found::Newer { found: inside.version, raw });
+        }
+        Ok(inside) => (inside.version, inside.generation, read(inside.version, inside.payload, format)),
+    };
+    let found = match read {
+        Ok(value) if version == format.version() => Found::Loaded(value),
+        Ok(value) => Found::Migrated { from: version, value },
+        Err(why) => Found::Damaged { raw, why },
+    };
+    (Some(generation), found)
+}
+
+fn read<T: DeserializeOwned>(version: u32, payload: &str, format: &Format<T>) -> Result<T, Damage> {
+    let value = if version == format.version() {
+        serde_json::from_str(payload).map_err(|_| Damage::Payload)?
+    } else {
+        let mut value: Value = serde_json::from_str(payload).map_err(|_| Damage::Payload)?;
+        for (from, step) in (1..).zip(format.migrations) {
+            if from >= version {
+                value = step(value).map_err(|CannotMigrate| Damage::Migration(from))?;
+            }
+        }
+        serde_json::from_value(value).map_err(|_| Damage::Payload)?
+    };
+    if (format.check)(&value) { Ok(value) } else { Err(Damage::Invalid) }
+}
+
+/// The payload text of a value, after it has been read back from that text: a value that could be written but not
+/// read again would be lost at the next start.
+pub(super) fn payload<T: Serialize + DeserializeOwned>(
+    value: &T,
+    format: &Format<T>,
+) -> Result<String, Damage> {
+    let text = serde_json::to_string(value).map_err(|_| Damage::Payload)?;
+    read::<T>(format.version(), &text, format)?;
+    Ok(text)
+}
+
+/// The generation after `generation`.
+pub(super) fn next(generation: u64) -> u64 {
+    generation.saturating_add(1).min(MAX_GENERATION)
+}

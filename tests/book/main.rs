@@ -1,0 +1,98 @@
+//! The keeper's book: what is written, what follows, what is refused.
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs)]
+
+mod demo;
+mod laws;
+mod refused;
+mod round;
+#[path = "../support/mod.rs"]
+mod support;
+mod yard;
+
+use beetle_almanac::almanac::day::Day;
+use beetle_almanac::almanac::quantity::{Decimal, LengthUnit, Share, TypedLength, TypedVolume, VolumeUnit};
+use beetle_almanac::almanac::stack::{BoxDepth, HiveSize};
+use beetle_almanac::almanac::trap::{TrapForm, TrapKind, TrapSize};
+use beetle_almanac::book::Book;
+use beetle_almanac::book::entry::{Check, Did};
+use beetle_almanac::book::id::ThingId;
+use beetle_almanac::book::write::{HivePlan, KindChoice};
+use support::pen;
+
+/// A trap of 20 mL and 20 mm, half filled, at most 14 days between services.
+fn trap() -> TrapKind {
+    TrapKind {
+        name: "Slim".to_owned(),
+        form: TrapForm::BetweenFrame,
+        reusable: false,
+        capacity: TypedVolume::new(Decimal::whole(20), VolumeUnit::Millilitre).ok(),
+        inner: TrapSize {
+            length: None,
+            width: None,
+            depth: TypedLength::new(Decimal::whole(20), LengthUnit::Millimetre).ok(),
+        },
+        outer: TrapSize::default(),
+        fill: Share::HALF,
+        max_days: 14,
+        profile: Vec::new(),
+        packs: Vec::new(),
+    }
+}
+
+fn plan(tags: &[&str], boxes: &[(BoxDepth, u8)], since: Day) -> HivePlan {
+    HivePlan {
+        tags: tags.iter().map(|tag| (*tag).to_owned()).collect(),
+        size: HiveSize::Full,
+        boxes: boxes.to_vec(),
+        since,
+        filled: Some(Share::HALF),
+    }
+}
+
+/// A yard of hives with two deeps and two traps in each.
+struct Yard {
+    book: Book,
+    yard: ThingId,
+    start: Day,
+}
+
+impl Yard {
+    fn new(tags: &[&str], start: Day) -> Yard {
+        Yard::with(tags, start, &trap())
+    }
+
+    fn with(tags: &[&str], start: Day, kind: &TrapKind) -> Yard {
+        let mut book = Book::default();
+        let plan = plan(tags, &[(BoxDepth::Deep, 2), (BoxDepth::Deep, 2)], start);
+        let kind = KindChoice::New(kind.clone());
+        let entries =
+            book.keep_yard(&pen("aa", start), "Ferry Field", "Europe/Berlin", &kind, &plan).unwrap();
+        book.add(entries);
+        let yard = book.standing().yards.keys().next().unwrap().clone();
+        Yard { book, yard, start }
+    }
+
+    fn hive(&self, tag: &str) -> ThingId {
+        self.book.standing().hives_of(&self.yard, false).find(|(_, hive)| hive.tag == tag).unwrap().0.clone()
+    }
+
+    fn kind(&self) -> ThingId {
+        self.book.standing().kinds.keys().next().unwrap().clone()
+    }
+
+    /// Logs work on a whole hive on `day`, written that day.
+    fn log(&mut self, tag: &str, day: Day, did: Did, levels: (Option<u32>, Option<u32>)) {
+        let level = |percent: u32| Share::from_percent(Decimal::whole(percent)).unwrap();
+        let work = Check {
+            hive: self.hive(tag),
+            traps: None,
+            did,
+            before: levels.0.map(level),
+            after: levels.1.map(level),
+            count: None,
+            note: None,
+        };
+        let entries = self.book.check(&pen("aa", day), day, day, work).unwrap();
+        self.book.add(entries);
+    }
+}

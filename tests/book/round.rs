@@ -1,0 +1,254 @@
+//! Due dates as the round shows them.
+
+use crate::support::{Unicode, day, pen};
+use crate::{Yard, trap};
+use beetle_almanac::almanac::refill::{Limit, Timing};
+use beetle_almanac::almanac::stack::{BoxDepth, Corner, Spot};
+use beetle_almanac::book::entry::{Did, SkipReason, TrapsWent, What};
+use beetle_almanac::book::round::{self, Because, HiveDue, Row};
+use beetle_almanac::book::standing::Trouble;
+
+fn row(yard: &Yard, tag: &str, today: &str) -> Row {
+    let hive = yard.hive(tag);
+    round::rows(yard.book.standing(), &yard.yard, day(today))
+        .into_iter()
+        .find(|row| row.hive == hive)
+        .unwrap()
+}
+
+fn due(yard: &Yard, tag: &str, today: &str) -> (String, Timing, Because) {
+    match row(yard, tag, today).due {
+        HiveDue::Due { on, timing, because, .. } => (on.to_string(), timing, because),
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn a_hive_filled_on_1_may_is_due_on_15_may_by_the_keepers_maximum() {
+    let yard = Yard::new(&["1"], day("2026-05-01"));
+    let (on, timing, because) = due(&yard, "1", "2026-05-05");
+    assert_eq!((on.as_str(), timing), ("2026-05-15", Timing::In { days: 10 }));
+    assert!(
+        matches!(because, Because::Limit(refill) if refill.decided_by == Limit::YourMaximum { days: 14 })
+    );
+}
+
+#[test]
+fn oil_that_sinks_fast_brings_the_date_forward_and_says_so() {
+    // job.md C6: floor 6 mm of 20 mm is 30 %; 50 → 40 % in 5 days is 2 points a day; (50 − 30) ÷ 2 = 10 days.
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    yard.log("1", day("2026-05-06"), Did::ToppedUp, (Some(40), Some(50)));
+    let (on, _, because) = due(&yard, "1", "2026-05-06");
+    assert_eq!(on, "2026-05-16");
+    let Because::Limit(refill) = because else { panic!() };
+    assert!(matches!(refill.decided_by, Limit::OilLow { days: 10, .. }));
+    assert_eq!(refill.also, [Limit::YourMaximum { days: 14 }]);
+}
+
+#[test]
+fn a_level_read_in_between_counts_from_the_day_it_was_read() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    yard.log("1", day("2026-05-06"), Did::AsFound, (Some(40), None));
+    // 2 points a day from 40 % on 6 May: 5 more days, though the service was on 1 May.
+    assert_eq!(due(&yard, "1", "2026-05-06").0, "2026-05-11");
+}
+
+#[test]
+fn a_hive_without_readings_uses_the_median_of_its_yard() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    yard.log("1", day("2026-05-06"), Did::ToppedUp, (Some(40), Some(50)));
+    assert_eq!(due(&yard, "2", "2026-05-06").0, "2026-05-11");
+}
+
+#[test]
+fn a_spilled_trap_is_due_at_once_and_its_days_are_not_counted() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    yard.log("1", day("2026-05-06"), Did::Spilled, (Some(10), None));
+    let (on, timing, because) = due(&yard, "1", "2026-05-07");
+    assert_eq!((on.as_str(), timing), ("2026-05-07", Timing::Today));
+    assert_eq!(because, Because::Trouble(Trouble::Spilled));
+    assert!(yard.book.standing().hives[&yard.hive("1")].losses.is_empty());
+    yard.log("1", day("2026-05-07"), Did::Replaced, (None, Some(50)));
+    assert_eq!(due(&yard, "1", "2026-05-07").0, "2026-05-21");
+}
+
+#[test]
+fn an_overdue_hive_counts_calendar_days() {
+    let yard = Yard::new(&["1"], day("2026-05-01"));
+    assert_eq!(due(&yard, "1", "2026-05-18").1, Timing::Overdue { days: 3 });
+    assert_eq!(row(&yard, "1", "2026-05-18").days_since, Some(17));
+}
+
+#[test]
+fn a_skipped_hive_keeps_its_clock_and_leads_the_next_list() {
+    let mut yard = Yard::new(&["1", "2", "3"], day("2026-05-01"));
+    let on = day("2026-05-15");
+    for tag in ["1", "3"] {
+        yard.log(tag, on, Did::ToppedUp, (None, Some(50)));
+    }
+    let skip = yard.book.skip(&pen("aa", on), on, on, &yard.hive("2"), SkipReason::Weather, None).unwrap();
+    yard.book.add(skip);
+    let rows = round::rows(yard.book.standing(), &yard.yard, on);
+    let visit = round::visit(&rows);
+    assert_eq!((visit.worked, visit.skipped, visit.left), (2, 1, 0));
+    assert!(!visit.complete(), "a visit with a skipped hive is partial");
+    assert_eq!(rows[0].hive, yard.hive("1"), "the list does not jump on the day itself");
+    let next = round::rows(yard.book.standing(), &yard.yard, day("2026-05-16"));
+    assert_eq!(next[0].hive, yard.hive("2"));
+    assert_eq!(due(&yard, "2", "2026-05-16").1, Timing::Overdue { days: 1 });
+    yard.log("2", day("2026-05-16"), Did::ToppedUp, (None, Some(50)));
+    let later = round::rows(yard.book.standing(), &yard.yard, day("2026-05-17"));
+    assert_eq!(later[0].hive, yard.hive("1"));
+}
+
+#[test]
+fn a_new_box_brings_traps_on_the_other_diagonal_with_dates_of_their_own() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let on = day("2026-05-10");
+    let kind = yard.kind();
+    let add = yard
+        .book
+        .boxes_on(&pen("aa", on), on, on, &yard.hive("1"), 2, &[(BoxDepth::Medium, 2)], &kind, true)
+        .unwrap();
+    yard.book.add(add);
+    let hive = &yard.book.standing().hives[&yard.hive("1")];
+    assert_eq!(hive.boxes.len(), 3);
+    let spots: Vec<Spot> = hive.boxes[2].traps.iter().map(|trap| trap.spot).collect();
+    assert_eq!(spots, [Spot::Corner(Corner::FrontLeft), Spot::Corner(Corner::BackRight)]);
+    let dues = round::trap_dues(yard.book.standing(), hive, None, on);
+    let dates: Vec<String> = dues.iter().map(|due| due.on.to_string()).collect();
+    assert_eq!(dates, ["2026-05-15", "2026-05-15", "2026-05-15", "2026-05-15", "2026-05-24", "2026-05-24"]);
+    match row(&yard, "1", "2026-05-15").due {
+        HiveDue::Due { traps_due: 4, traps: 6, timing: Timing::Today, .. } => {}
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn a_box_taken_off_takes_its_traps_with_it_and_leaves_history_alone() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let hive = yard.hive("1");
+    let part = yard.book.standing().hives[&hive].boxes[0].id.clone();
+    let on = day("2026-05-10");
+    let off = yard.book.box_off(&pen("aa", on), on, on, &hive, &part, TrapsWent::Stock).unwrap();
+    yard.book.add(off);
+    let now = &yard.book.standing().hives[&hive];
+    assert_eq!(now.boxes.len(), 1);
+    let spots: Vec<Spot> = now.traps().map(|trap| trap.spot).collect();
+    assert_eq!(spots, [Spot::Corner(Corner::FrontRight), Spot::Corner(Corner::BackLeft)]);
+}
+
+#[test]
+fn in_a_paused_season_nothing_is_overdue() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let on = day("2026-11-01");
+    let pause = What::Season { yard: yard.yard.clone(), running: false };
+    let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.yard, pause).unwrap();
+    yard.book.add(entries);
+    for row in round::rows(yard.book.standing(), &yard.yard, day("2027-01-15")) {
+        assert_eq!(row.due, HiveDue::Resting { since: on });
+    }
+    let need = round::yard_need(
+        yard.book.standing(),
+        &yard.yard,
+        day("2027-01-15"),
+        beetle_almanac::almanac::quantity::Share::QUARTER,
+        None,
+    );
+    assert_eq!((need.hives, need.traps), (0, 0));
+}
+
+#[test]
+fn the_yard_total_counts_due_traps_and_their_oil() {
+    let yard = Yard::new(&["1", "2", "3"], day("2026-05-01"));
+    let quarter = beetle_almanac::almanac::quantity::Share::QUARTER;
+    let need = round::yard_need(yard.book.standing(), &yard.yard, day("2026-05-15"), quarter, None);
+    // 3 hives × 2 boxes × 2 traps × 20 mL × ½ = 120 mL, + 25 % = 150 mL.
+    assert_eq!((need.hives, need.traps), (3, 12));
+    assert!((need.oil.sum.millilitres() - 120.0).abs() < 1e-9);
+    assert!((need.oil.carry.millilitres() - 150.0).abs() < 1e-9);
+    let early = round::yard_need(yard.book.standing(), &yard.yard, day("2026-05-14"), quarter, None);
+    assert_eq!((early.hives, early.traps), (0, 0));
+}
+
+#[test]
+fn a_reusable_trap_is_topped_up_from_the_level_it_will_have_sunk_to() {
+    let mut kind = trap();
+    kind.reusable = true;
+    kind.max_days = 10;
+    let mut yard = Yard::with(&["1"], day("2026-05-01"), &kind);
+    yard.log("1", day("2026-05-11"), Did::ToppedUp, (Some(40), Some(50)));
+    // One point a day; after 10 days 40 % is left: 4 traps × 20 mL × 10 % = 8 mL.
+    let quarter = beetle_almanac::almanac::quantity::Share::QUARTER;
+    let need = round::yard_need(yard.book.standing(), &yard.yard, day("2026-05-21"), quarter, None);
+    assert!((need.oil.sum.millilitres() - 8.0).abs() < 1e-9, "{:?}", need.oil);
+}
+
+#[test]
+fn traps_not_placed_yet_are_asked_for_and_then_placed_on_free_corners() {
+    let start = day("2026-05-01");
+    let mut yard = Yard::new(&["1"], start);
+    let hive = yard.hive("1");
+    let part = yard.book.standing().hives[&hive].boxes[0].id.clone();
+    let wants = What::BoxWants { hive: hive.clone(), part, traps: 4 };
+    let more = yard.book.about_yard(&pen("aa", start), start, start, &yard.yard, wants).unwrap();
+    yard.book.add(more);
+    assert_eq!(yard.book.standing().hives[&hive].wanting(), 2);
+    let placed = yard.book.traps_on(&pen("aa", start), start, start, &hive, &yard.kind()).unwrap();
+    yard.book.add(placed);
+    let mut spots: Vec<Spot> =
+        yard.book.standing().hives[&hive].boxes[0].traps.iter().map(|trap| trap.spot).collect();
+    spots.sort();
+    assert_eq!(spots, Corner::ALL.map(Spot::Corner));
+    assert_eq!(yard.book.standing().hives[&hive].wanting(), 0);
+}
+
+#[test]
+fn a_single_trap_can_be_logged_and_the_others_keep_their_dates() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let hive = yard.hive("1");
+    let trap = yard.book.standing().hives[&hive].boxes[1].traps[0].id.clone();
+    let on = day("2026-05-10");
+    let work = beetle_almanac::book::entry::Check {
+        hive: hive.clone(),
+        traps: Some(vec![trap.clone()]),
+        did: Did::Replaced,
+        before: None,
+        after: Some(beetle_almanac::almanac::quantity::Share::HALF),
+        count: None,
+        note: None,
+    };
+    let entries = yard.book.check(&pen("aa", on), on, on, work).unwrap();
+    yard.book.add(entries);
+    let dues = round::trap_dues(yard.book.standing(), &yard.book.standing().hives[&hive], None, on);
+    for due in dues {
+        let expected = if due.trap == trap { "2026-05-24" } else { "2026-05-15" };
+        assert_eq!(due.on.to_string(), expected);
+    }
+}
+
+#[test]
+fn a_hive_carried_to_another_yard_keeps_its_traps_and_dates() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let on = day("2026-05-08");
+    let second = yard
+        .book
+        .keep_yard(
+            &pen("aa", on),
+            "Kiln Bank",
+            "Europe/Berlin",
+            &beetle_almanac::book::write::KindChoice::Known(yard.kind()),
+            &crate::plan(&["7"], &[(BoxDepth::Deep, 2)], on),
+        )
+        .unwrap();
+    let to = second[0].id.thing(0);
+    yard.book.add(second);
+    let hive = yard.hive("2");
+    let moved = yard.book.move_hive(&pen("aa", on), on, on, &hive, &to, None, &Unicode).unwrap();
+    yard.book.add(moved);
+    let there: Vec<String> =
+        yard.book.standing().hives_of(&to, true).map(|(_, hive)| hive.tag.clone()).collect();
+    assert_eq!(there, ["7", "2"]);
+    let rows = round::rows(yard.book.standing(), &to, on);
+    assert_eq!(rows[1].days_since, Some(7));
+}

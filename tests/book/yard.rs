@@ -1,0 +1,53 @@
+//! Yards and hives as they change.
+
+use crate::support::{Unicode, day, pen};
+use crate::{Yard, plan};
+use beetle_almanac::almanac::stack::BoxDepth;
+use beetle_almanac::book::entry::{Entry, What};
+use beetle_almanac::book::write::KindChoice;
+
+fn tags(yard: &Yard) -> Vec<String> {
+    yard.book.standing().hives_of(&yard.yard, true).map(|(_, hive)| hive.tag.clone()).collect()
+}
+
+#[test]
+fn a_hive_is_renamed_and_its_old_tag_is_remembered() {
+    let mut yard = Yard::new(&["Blue 7"], day("2026-05-01"));
+    let hive = yard.hive("Blue 7");
+    let entries = yard.book.rename_hive(&pen("aa", yard.start), yard.start, &hive, "7", &Unicode).unwrap();
+    yard.book.add(entries);
+    assert_eq!(yard.book.standing().hives[&hive].tag, "7");
+    assert_eq!(yard.book.standing().hives[&hive].was, ["Blue 7"]);
+}
+
+#[test]
+fn the_walking_order_is_the_keepers_and_new_hives_follow_at_its_end() {
+    let mut yard = Yard::new(&["1", "2", "3"], day("2026-05-01"));
+    let order = What::Order { yard: yard.yard.clone(), hives: vec![yard.hive("3"), yard.hive("1")] };
+    let entries =
+        yard.book.about_yard(&pen("aa", yard.start), yard.start, yard.start, &yard.yard, order).unwrap();
+    yard.book.add(entries);
+    assert_eq!(tags(&yard), ["3", "1", "2"]);
+    let more = plan(&["4"], &[(BoxDepth::Deep, 2)], yard.start);
+    let kind = KindChoice::Known(yard.kind());
+    let more = yard.book.add_hives(&pen("aa", yard.start), &yard.yard, &kind, &more, &Unicode).unwrap();
+    yard.book.add(more);
+    assert_eq!(tags(&yard), ["3", "1", "2", "4"]);
+}
+
+#[test]
+fn a_corrected_hive_keeps_its_name_and_everything_that_hangs_on_it() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let hive = yard.hive("1");
+    let old = yard.book.log().get(hive.entry()).unwrap().clone();
+    let What::Hive { yard: at, size, boxes, .. } = old.what.clone() else { panic!() };
+    let corrected = Entry {
+        id: beetle_almanac::book::id::EntryId::new(old.id.device().clone(), 99).unwrap(),
+        replaces: Some(old.id.clone()),
+        what: What::Hive { yard: at, tag: "One".to_owned(), size, boxes },
+        ..old
+    };
+    yard.book.add([corrected]);
+    assert_eq!(yard.book.standing().hives[&hive].tag, "One");
+    assert_eq!(yard.book.standing().hives[&hive].traps().count(), 4);
+}

@@ -1,0 +1,1 @@
+//! The records in the browser's own storage.

@@ -1,0 +1,31 @@
+//! What the native tests share: the letters of a browser, done by two general libraries.
+
+use beetle_almanac::almanac::day::{Day, Stamp};
+use beetle_almanac::almanac::text::Letters;
+use beetle_almanac::book::id::Device;
+use beetle_almanac::book::write::Pen;
+use unicode_normalization::UnicodeNormalization as _;
+use unicode_segmentation::UnicodeSegmentation as _;
+
+/// The letters of a browser: NFC and visible characters (UAX #15, UAX #29).
+pub(crate) struct Unicode;
+
+impl Letters for Unicode {
+    fn normal(&self, text: &str) -> String {
+        text.nfc().collect()
+    }
+
+    fn visible(&self, text: &str) -> usize {
+        text.graphemes(true).count()
+    }
+}
+
+/// The day written as `YYYY-MM-DD`.
+pub(crate) fn day(text: &str) -> Day {
+    Day::parse(text).unwrap()
+}
+
+/// A phone writing at noon of that day.
+pub(crate) fn pen(device: &str, on: Day) -> Pen {
+    Pen { device: Device::new(device).unwrap(), by: None, at: Stamp::new(on, 12 * 3600, 120).unwrap() }
+}
