@@ -37,15 +37,14 @@ export class Keeper {
   /** The app has mounted: the static frame is gone and the bar at the thumb is there. */
   started() {
     return this.until("the page has started", () =>
-      this.driver.run((bar) => !document.querySelector("#shell") && !!document.querySelector(bar), mark("nav-round")),
+      this.driver.run(() => !document.querySelector("#shell") && !!document.querySelector("nav [aria-current=page]")),
     );
   }
   /** To another place, by its key in the bar. */
   async place(name) {
-    await this.tap(`nav-${name}`);
-    await this.until(`the place "${name}" is shown`, () =>
-      this.driver.run((key) => document.querySelector(key)?.getAttribute("aria-current") === "page", mark(`nav-${name}`)),
-    );
+    const key = `.bar a[href="#/${name}"]`;
+    await this.tap(key);
+    await this.until(`the place "${name}" is shown`, async () => (await this.attribute(key, "aria-current")) === "page");
   }
   /** A second tab on the same page; returns to the first with {@link turnTo}. */
   async newTab(after = "") {
