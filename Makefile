@@ -68,7 +68,7 @@ test-core:
 
 test-browser: setup-test
 	@echo "== tests, in a headless browser"
-	@$(if $(BROWSER_TEST),$(WITH) cargo test --quiet --locked $(WASM) $(BROWSER_TEST),\
+	@$(if $(BROWSER_TEST),$(WITH) cargo test --locked $(WASM) $(BROWSER_TEST),\
 	  echo "Cargo.toml names no test target 'browser': none run")
 
 # Needs dist/: `make build` first when started alone.
@@ -78,7 +78,10 @@ test-journeys: setup-test
 	  echo "tests/journeys holds no package.json: none run")
 
 figures: setup-test
-	@$(if $(wildcard tests/figures/check.py),echo "== figures, against a second implementation"; $(WITH) bash -c '"$$BEETLE_PYTHON" tests/figures/check.py',:)
+ifneq ($(wildcard tests/figures/check.py),)
+	@echo "== figures, against a second implementation"
+	@$(WITH) bash -c '"$${BEETLE_PYTHON:-python3}" tests/figures/check.py'
+endif
 
 icons:
 	@.ci/icons

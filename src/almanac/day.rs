@@ -187,6 +187,11 @@ impl Stamp {
         self.day
     }
 
+    /// Minutes east of UTC.
+    pub fn offset(self) -> i32 {
+        self.offset
+    }
+
     /// Hours and minutes on the phone's clock.
     pub fn hour_minute(self) -> (u32, u32) {
         (self.second / 3600, self.second / 60 % 60)

@@ -15,3 +15,4 @@ pub mod supply;
 pub mod tally;
 pub mod text;
 pub mod trap;
+pub mod typed;

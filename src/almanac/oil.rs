@@ -251,7 +251,7 @@ mod tests {
 
     #[test]
     fn noise_in_the_sum_does_not_cost_a_bottle_and_a_drop_too_much_does() {
-        assert_eq!(round_up(ml(1800.000_000_000_2), 50.0), ml(1800.0));
+        assert_eq!(round_up(ml(1_800.000_000_000_2), 50.0), ml(1800.0));
         assert_eq!(round_up(ml(1800.001), 50.0), ml(1850.0));
         assert_eq!(round_up(Volume::ZERO, 50.0), Volume::ZERO);
         assert_eq!(round_up(ml(3.0), 0.0), ml(3.0));

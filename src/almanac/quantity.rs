@@ -10,8 +10,8 @@ use std::fmt;
 ///
 /// Typed amounts and prices live in this type so that equality, ordering and a trip through a file are exact.
 /// Stored as a plain JSON number.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "f64", into = "f64")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
+#[serde(try_from = "f64")]
 pub struct Decimal(i64);
 
 /// Why a number was refused.
@@ -89,9 +89,14 @@ impl TryFrom<f64> for Decimal {
     }
 }
 
-impl From<Decimal> for f64 {
-    fn from(value: Decimal) -> f64 {
-        value.as_f64()
+/// Whole numbers are written without a point, as a person would.
+impl Serialize for Decimal {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        if self.0 % Decimal::PARTS == 0 {
+            serializer.serialize_i64(self.0 / Decimal::PARTS)
+        } else {
+            serializer.serialize_f64(self.as_f64())
+        }
     }
 }
 
@@ -300,6 +305,7 @@ pub struct TypedLength {
 
 /// How a typed quantity lies in a file.
 #[derive(Clone, Copy, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 struct Written<U> {
     n: Decimal,
     unit: U,

@@ -266,6 +266,7 @@ mod tests {
             level: Some(percent(50)),
             floor: Some(percent(20)),
             loss: Loss::Hive { per_day, intervals: 1 },
+            read_on: None,
             room: None,
             catch_per_day: None,
         }

@@ -28,15 +28,15 @@ pub struct Spill {
 /// The oil keeps its volume and its surface stays level. At half full or more the surface meets both end walls when it
 /// reaches the rim, so tan θ = 2(1−f)H/L; below half it meets the floor, so tan θ = H/(2fL).
 pub fn spill(length: Length, depth: Length, fill: Share) -> Option<Spill> {
-    let (long, deep, full) = (length.millimetres(), depth.millimetres(), fill.fraction());
+    let (long, deep, oil) = (length.millimetres(), depth.millimetres(), fill.fraction());
     if long <= 0.0 || deep <= 0.0 {
         return None;
     }
-    let slope = if full >= 0.5 { 2.0 * (1.0 - full) * deep / long } else { deep / (2.0 * full * long) };
+    let slope = if oil >= 0.5 { 2.0 * (1.0 - oil) * deep / long } else { deep / (2.0 * oil * long) };
     Some(Spill {
         degrees: slope.atan().to_degrees(),
         braking: GRAVITY * slope,
-        oil_depth: Length::from_millimetres(full * deep).unwrap_or_default(),
+        oil_depth: Length::from_millimetres(oil * deep).unwrap_or_default(),
     })
 }
 

@@ -130,23 +130,16 @@ fn latin_twin(c: char) -> char {
 /// the alphabet is used up. `wanted` itself when it is not taken.
 pub fn suggest(taken: impl Fn(&str) -> bool, wanted: &str) -> String {
     let wanted = wanted.trim();
-    let join = |tail: &dyn std::fmt::Display| {
-        let mut label = wanted.to_owned();
-        label.push_str(&tail.to_string());
-        label
-    };
-    let letters = ('b'..='z').filter(|_| wanted.ends_with(char::is_numeric)).map(|letter| join(&letter));
-    // The last is a way out for a `taken` that says yes to everything.
-    let numbers = (2..10_000_u32).map(|number| {
-        let mut tail = String::from(" ");
-        tail.push_str(&number.to_string());
-        join(&tail)
-    });
-    std::iter::once(wanted.to_owned())
-        .chain(letters)
-        .chain(numbers)
-        .find(|label| !taken(label))
-        .unwrap_or_else(|| join(&" 10000"))
+    let tailed = |tail: &str| [wanted, tail].concat();
+    let letters = ('b'..='z').filter(|_| wanted.ends_with(char::is_numeric)).map(String::from);
+    let numbers = (2..=10_000_u32).map(|number| [" ", &number.to_string()].concat());
+    let free = letters.chain(numbers).map(|tail| tailed(&tail)).find(|label| !taken(label));
+    if taken(wanted) {
+        // The last is a way out for a `taken` that says yes to everything.
+        free.unwrap_or_else(|| tailed(" 10001"))
+    } else {
+        wanted.to_owned()
+    }
 }
 
 #[cfg(test)]
@@ -238,6 +231,6 @@ mod tests {
         assert_eq!(suggest(shelf(&["Blue"]), "Blue"), "Blue 2");
         assert_eq!(suggest(shelf(&["12"]), "13"), "13");
         assert_eq!(suggest(|label| !label.contains(' '), "12"), "12 2");
-        assert_eq!(suggest(|_| true, "12"), "12 10000");
+        assert_eq!(suggest(|_| true, "12"), "12 10001");
     }
 }

@@ -61,6 +61,7 @@ pub struct Pack {
 
 /// A kind of trap as the keeper describes it.
 #[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub struct TrapKind {
     /// The keeper's own word for it.
     pub name: String,
@@ -93,6 +94,22 @@ pub struct TrapKind {
 impl TrapKind {
     /// Longest interval between services that can be set, in days.
     pub const MAX_DAYS: std::ops::RangeInclusive<u16> = 1..=120;
+
+    /// Whether the parts go together: days within [`TrapKind::MAX_DAYS`], one or two wells, packs with something in
+    /// them, and a profile that rises strictly between empty and full. Checked where a kind comes from a file; a form
+    /// that makes kinds says which part is wrong.
+    pub fn sound(&self) -> bool {
+        let wells = !matches!(self.form, TrapForm::Lidded { wells, .. } if !(1..=2).contains(&wells));
+        let packs = self.packs.len() <= 20 && self.packs.iter().all(|pack| pack.pieces > 0);
+        let mut below = (Share::NONE, Share::NONE);
+        let rises = self.profile.len() <= 50
+            && self.profile.iter().chain([&(Share::FULL, Share::FULL)]).all(|point| {
+                let rises = point.0 > below.0 && point.1 > below.1;
+                below = *point;
+                rises
+            });
+        TrapKind::MAX_DAYS.contains(&self.max_days) && wells && packs && rises
+    }
 
     /// Share of the capacity that fills the trap to `level`: the walls are straight unless the keeper measured
     /// points, between which the line is straight.

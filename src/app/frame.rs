@@ -5,6 +5,7 @@ use super::parts::icon;
 use super::parts::key::Key;
 use super::place::{Place, Section};
 use super::prefs::{Scheme, TextSize};
+use super::records::Records;
 use super::settings::settings;
 use super::state::Ui;
 use super::wording::en;
@@ -16,7 +17,13 @@ use web_sys::HtmlElement;
 /// The whole page.
 #[component]
 pub fn Frame() -> impl IntoView {
-    let ui = Ui::provide(here().unwrap_or(Place::Bench(None)));
+    let records = Records::provide();
+    let start = if records.book.with_untracked(|book| book.log().is_empty()) {
+        Place::Bench(None)
+    } else {
+        Place::Round
+    };
+    let ui = Ui::provide(here().unwrap_or(start));
     follow_address(ui);
     follow_prefs(ui);
     let settings_open = RwSignal::new(false);
@@ -104,7 +111,7 @@ fn place_view(ui: Ui) -> impl IntoView {
         match ui.place.with_untracked(Place::section) {
             Section::Round => empty(Section::Round, en::page::ROUND_EMPTY, en::page::ROUND_HOW),
             Section::Load => empty(Section::Load, en::page::LOAD_EMPTY, en::page::LOAD_HOW),
-            Section::Bench => bench::page::page(ui),
+            Section::Bench => bench::view::page(ui),
             Section::Book => empty(Section::Book, en::page::BOOK_EMPTY, en::page::BOOK_HOW),
         }
     }

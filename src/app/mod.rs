@@ -4,6 +4,7 @@
 //! everywhere; what touches the page is behind `wasm32`, and what touches the browser beyond the page is in `edge`.
 
 pub mod bench;
+pub mod cabinet;
 pub mod place;
 pub mod prefs;
 pub mod wording;
@@ -14,6 +15,8 @@ pub mod edge;
 pub mod frame;
 #[cfg(target_arch = "wasm32")]
 pub mod parts;
+#[cfg(target_arch = "wasm32")]
+pub mod records;
 #[cfg(target_arch = "wasm32")]
 pub mod settings;
 #[cfg(target_arch = "wasm32")]

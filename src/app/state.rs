@@ -24,6 +24,8 @@ pub struct Ui {
     pub prefs: RwSignal<Prefs>,
     /// What stands in the fields of the Bench. Kept by itself on every change.
     pub bench: BenchTyped,
+    /// The same, as one value: what the sums reckon with.
+    pub draft: Memo<BenchDraft>,
     /// Which sums of the Bench are open, a bit for each in the order of `Sum::ALL`.
     pub bench_open: RwSignal<u8>,
     /// What "Keep this yard" calls with a checked plan. While none is set, the key is not shown.
@@ -42,12 +44,14 @@ impl Ui {
         let prefs: Prefs = kept(slot::PREFS);
         let bench: BenchDraft = kept(slot::BENCH);
         let zone = clock::own_zone();
+        let bench = BenchTyped::new(bench);
         let ui = Ui {
             today: RwSignal::new(clock::today(&zone)),
             zone: RwSignal::new(zone),
             place: RwSignal::new(first_place),
             prefs: RwSignal::new(prefs),
-            bench: BenchTyped::new(bench),
+            bench,
+            draft: Memo::new(move |_| bench.draft()),
             bench_open: RwSignal::new(1),
             on_keep: RwSignal::new(None),
             said: RwSignal::new(String::new()),
@@ -62,7 +66,7 @@ impl Ui {
             }
         });
         Effect::new(move || keep(slot::PREFS, &ui.prefs.get()));
-        Effect::new(move || keep(slot::BENCH, &ui.bench.draft()));
+        Effect::new(move || keep(slot::BENCH, &ui.draft.get()));
         ui
     }
 

@@ -5,7 +5,7 @@
 
 use super::Book;
 use super::entry::{Check, Did, Entry, SkipReason};
-use super::id::{Device, ThingId};
+use super::id::{ThingId, Writer};
 use super::write::{HivePlan, KindChoice, Pen, Refusal};
 use crate::almanac::day::{Day, Stamp};
 use crate::almanac::quantity::{Decimal, LengthUnit, Share, TypedLength, TypedVolume, VolumeUnit};
@@ -69,9 +69,9 @@ struct Tale {
 
 impl Tale {
     fn pen(&self, day: Day) -> Result<Pen, Refusal> {
-        let device = Device::new(Device::DEMO).map_err(|_| Refusal::Unknown)?;
+        let writer = Writer::new(Writer::DEMO).map_err(|_| Refusal::Unknown)?;
         let at = Stamp::new(day, 9 * 3600 + 30 * 60, self.offset).map_err(|_| Refusal::Unknown)?;
-        Ok(Pen { device, by: Some("Demonstration".to_owned()), at })
+        Ok(Pen { writer, by: Some("Demonstration".to_owned()), at })
     }
 
     fn yard(

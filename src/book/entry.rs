@@ -401,10 +401,7 @@ impl Entry {
         match &self.what {
             What::Kind(kind) | What::KindChanged { now: kind, .. } => {
                 name(&kind.name)?;
-                let sane = TrapKind::MAX_DAYS.contains(&kind.max_days)
-                    && kind.packs.len() <= 20
-                    && kind.profile.len() <= 50;
-                if sane { Ok(()) } else { Err(EntryError::OutOfRange) }
+                if kind.sound() { Ok(()) } else { Err(EntryError::OutOfRange) }
             }
             What::Yard { name: text, zone } => name(text).and(name(zone)),
             What::YardChanged { name: text, zone, .. } => {

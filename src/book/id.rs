@@ -1,23 +1,27 @@
-//! Names for phones, entries and the things entries bring into the world.
+//! Names for writers, entries and the things entries bring into the world.
 
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
-/// A phone: 2 to 16 characters `a`–`z`, `0`–`9`. Drawn at random once, at the browser's edge.
+/// Who writes: one start of the page on one phone. 2 to 16 characters `a`–`z`, `0`–`9`, drawn at random at the
+/// browser's edge.
+///
+/// A new one at every start, not one a phone: two tabs then never give the same name to two entries, and neither does
+/// a phone that lost its last minute when its battery died. People know a phone by the label beside its entries.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "String")]
-pub struct Device(String);
+pub struct Writer(String);
 
-/// An entry: a counter and the phone that made it, written `k7f3qa-12`.
+/// An entry: a counter and the writer that made it, written `k7f3qa-12`.
 ///
-/// The counter is one more than the highest in the phone's book at the time, other phones' entries included, so an
-/// entry always sorts after everything its writer had seen, whatever the clocks said. Pairs are unique because a
-/// phone never uses a number twice.
+/// The counter is one more than the highest in the book at the time, other writers' entries included, so an entry
+/// always sorts after everything its writer had seen, whatever the clocks said. Pairs are unique because a writer
+/// never uses a number twice.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "String")]
 pub struct EntryId {
     n: u32,
-    device: Device,
+    writer: Writer,
 }
 
 /// A yard, hive, box, trap or kind of trap: the entry that brought it and its place in that entry, written
@@ -33,18 +37,18 @@ pub struct ThingId {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct IdError;
 
-impl Device {
-    /// The phone whose entries are the demonstration.
+impl Writer {
+    /// The writer whose entries are the demonstration.
     pub const DEMO: &str = "demo";
 
     /// Checks the form.
     ///
     /// # Errors
     /// [`IdError`] for other lengths or characters.
-    pub fn new(text: &str) -> Result<Device, IdError> {
+    pub fn new(text: &str) -> Result<Writer, IdError> {
         let fits = (2..=16).contains(&text.len())
             && text.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit());
-        if fits { Ok(Device(text.to_owned())) } else { Err(IdError) }
+        if fits { Ok(Writer(text.to_owned())) } else { Err(IdError) }
     }
 
     /// The characters.
@@ -58,12 +62,12 @@ impl EntryId {
     /// phone no number to write its own entries with.
     pub const MOST: u32 = 1_000_000_000;
 
-    /// Entry `n` of `device`, 1 to [`EntryId::MOST`].
+    /// Entry `n` of `writer`, 1 to [`EntryId::MOST`].
     ///
     /// # Errors
     /// [`IdError`] for a counter outside that range.
-    pub fn new(device: Device, n: u32) -> Result<EntryId, IdError> {
-        if (1..=EntryId::MOST).contains(&n) { Ok(EntryId { n, device }) } else { Err(IdError) }
+    pub fn new(writer: Writer, n: u32) -> Result<EntryId, IdError> {
+        if (1..=EntryId::MOST).contains(&n) { Ok(EntryId { n, writer }) } else { Err(IdError) }
     }
 
     /// The counter.
@@ -71,14 +75,14 @@ impl EntryId {
         self.n
     }
 
-    /// The phone.
-    pub fn device(&self) -> &Device {
-        &self.device
+    /// Who wrote it.
+    pub fn writer(&self) -> &Writer {
+        &self.writer
     }
 
     /// Made by the demonstration, not by a keeper.
     pub fn is_demo(&self) -> bool {
-        self.device.as_str() == Device::DEMO
+        self.writer.as_str() == Writer::DEMO
     }
 
     /// The `nth` thing this entry brings.
@@ -125,8 +129,8 @@ impl EntryId {
     /// # Errors
     /// [`IdError`] for anything else.
     pub fn parse(text: &str) -> Result<EntryId, IdError> {
-        let (device, n) = text.split_once('-').ok_or(IdError)?;
-        EntryId::new(Device::new(device)?, number(n)?)
+        let (writer, n) = text.split_once('-').ok_or(IdError)?;
+        EntryId::new(Writer::new(writer)?, number(n)?)
     }
 }
 
@@ -138,7 +142,7 @@ fn number(text: &str) -> Result<u32, IdError> {
 
 impl fmt::Display for EntryId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}-{}", self.device.0, self.n)
+        write!(f, "{}-{}", self.writer.0, self.n)
     }
 }
 
@@ -159,17 +163,17 @@ impl fmt::Display for IdError {
 
 impl std::error::Error for IdError {}
 
-impl TryFrom<String> for Device {
+impl TryFrom<String> for Writer {
     type Error = IdError;
 
-    fn try_from(text: String) -> Result<Device, IdError> {
-        Device::new(&text)
+    fn try_from(text: String) -> Result<Writer, IdError> {
+        Writer::new(&text)
     }
 }
 
-impl From<Device> for String {
-    fn from(device: Device) -> String {
-        device.0
+impl From<Writer> for String {
+    fn from(writer: Writer) -> String {
+        writer.0
     }
 }
 

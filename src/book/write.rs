@@ -2,7 +2,7 @@
 
 use super::Book;
 use super::entry::{Check, Did, Ending, Entry, NewBox, NewTrap, PlacedTrap, SkipReason, TrapsWent, What};
-use super::id::{Device, EntryId, ThingId};
+use super::id::{EntryId, ThingId, Writer};
 use super::standing::{BoxNow, HiveNow};
 use crate::almanac::day::{Day, Stamp};
 use crate::almanac::quantity::Share;
@@ -13,9 +13,9 @@ use crate::almanac::trap::TrapKind;
 /// Who writes, and when by the clock of the phone.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Pen {
-    /// This phone.
-    pub device: Device,
-    /// Its label, shown beside the entries.
+    /// This start of the page on this phone.
+    pub writer: Writer,
+    /// The phone's label, shown beside the entries.
     pub by: Option<String>,
     /// Now.
     pub at: Stamp,
@@ -120,7 +120,7 @@ impl<'a> Draft<'a> {
 
     /// From here on every entry belongs to one bulk, undone together.
     pub fn bulk(&mut self) {
-        self.bulk = EntryId::new(self.pen.device.clone(), self.next).ok();
+        self.bulk = EntryId::new(self.pen.writer.clone(), self.next).ok();
     }
 
     /// Writes one entry and returns its name.
@@ -128,7 +128,7 @@ impl<'a> Draft<'a> {
     /// # Errors
     /// [`Refusal::Unknown`] when the counter has run out, which takes a thousand million entries.
     pub fn push(&mut self, day: Day, yard: Option<&ThingId>, what: What) -> Result<EntryId, Refusal> {
-        let id = EntryId::new(self.pen.device.clone(), self.next).map_err(|_| Refusal::Unknown)?;
+        let id = EntryId::new(self.pen.writer.clone(), self.next).map_err(|_| Refusal::Unknown)?;
         self.next += 1;
         self.entries.push(Entry {
             id: id.clone(),
@@ -172,7 +172,7 @@ impl Book {
         draft.bulk();
         // The yard comes first: even the kind of trap is written on the page of the yard it came with.
         let what = What::Yard { name: name.to_owned(), zone: zone.to_owned() };
-        let yard = EntryId::new(pen.device.clone(), draft.next).map_err(|_| Refusal::Unknown)?.thing(0);
+        let yard = EntryId::new(pen.writer.clone(), draft.next).map_err(|_| Refusal::Unknown)?.thing(0);
         draft.push(plan.since, Some(&yard), what)?;
         self.plan_hives(&mut draft, &yard, kind, plan)?;
         Ok(draft.done())

@@ -106,7 +106,11 @@ impl<S: Shelf> Desk<S> {
             self.set_aside(slot, raw)?;
         }
         put_checked(&self.shelf, &target.key, &envelope::wrap(format.version(), generation, &payload))?;
-        Ok(generation)
+        // Saved is what the next start will show: the other side may have looked damaged for a moment, and then
+        // its generation was not counted.
+        let [a, b] = self.sides(slot, format)?;
+        let shown = if a.beats(&b) { a } else { b };
+        if shown.key == target.key { Ok(generation) } else { Err(ShelfError::Other.into()) }
     }
 
     fn sides<T: DeserializeOwned>(&self, slot: Slot, format: &Format<T>) -> Result<[Side<T>; 2], ShelfError> {

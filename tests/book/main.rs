@@ -1,7 +1,9 @@
 //! The keeper's book: what is written, what follows, what is refused.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs)]
 
+mod cabinet;
 mod demo;
+mod fixtures;
 mod laws;
 mod refused;
 mod round;

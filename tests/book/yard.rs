@@ -42,7 +42,7 @@ fn a_corrected_hive_keeps_its_name_and_everything_that_hangs_on_it() {
     let old = yard.book.log().get(hive.entry()).unwrap().clone();
     let What::Hive { yard: at, size, boxes, .. } = old.what.clone() else { panic!() };
     let corrected = Entry {
-        id: beetle_almanac::book::id::EntryId::new(old.id.device().clone(), 99).unwrap(),
+        id: beetle_almanac::book::id::EntryId::new(old.id.writer().clone(), 99).unwrap(),
         replaces: Some(old.id.clone()),
         what: What::Hive { yard: at, tag: "One".to_owned(), size, boxes },
         ..old

@@ -1,5 +1,6 @@
 //! What only a browser can show.
 #![cfg(target_arch = "wasm32")]
+#![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod storage;
 

@@ -2,7 +2,7 @@
 
 use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::text::Letters;
-use beetle_almanac::book::id::Device;
+use beetle_almanac::book::id::Writer;
 use beetle_almanac::book::write::Pen;
 use unicode_normalization::UnicodeNormalization as _;
 use unicode_segmentation::UnicodeSegmentation as _;
@@ -26,6 +26,6 @@ pub(crate) fn day(text: &str) -> Day {
 }
 
 /// A phone writing at noon of that day.
-pub(crate) fn pen(device: &str, on: Day) -> Pen {
-    Pen { device: Device::new(device).unwrap(), by: None, at: Stamp::new(on, 12 * 3600, 120).unwrap() }
+pub(crate) fn pen(writer: &str, on: Day) -> Pen {
+    Pen { writer: Writer::new(writer).unwrap(), by: None, at: Stamp::new(on, 12 * 3600, 120).unwrap() }
 }

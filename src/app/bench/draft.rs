@@ -129,7 +129,7 @@ draft! {
     /// Fit: its unit.
     fit_side_unit = "mm";
     /// Fit: outside depth of the trap.
-    fit_depth = "150";
+    fit_depth = "75";
     /// Fit: its unit.
     fit_depth_unit = "mm";
     /// Fit: outside width of the trap where it passes between top bars.
@@ -137,7 +137,7 @@ draft! {
     /// Fit: its unit.
     fit_width_unit = "mm";
     /// Fit: outside length of the trap.
-    fit_length = "";
+    fit_length = "95";
     /// Fit: its unit.
     fit_length_unit = "mm";
     /// Fit: gap between top bars; empty takes the usual one.
@@ -210,7 +210,7 @@ draft! {
     oil_price3 = "";
 
     /// Bodies: beetles in the trap.
-    bodies_count = "50+";
+    bodies_count = "100";
     /// Bodies: level read.
     bodies_level = "½";
     /// Bodies: one trap holds.

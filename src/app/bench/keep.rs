@@ -1,15 +1,21 @@
 //! "Keep this yard": what the first sum of the Bench hands over to the records.
 
+use super::draft::BenchDraft;
+use super::fits::depth;
+use super::read::MOST_HIVES;
+use super::yard;
 use crate::almanac::day::Day;
 use crate::almanac::stack::BoxDepth;
-use crate::almanac::trap::TrapKind;
+use crate::almanac::text::{LABEL_MOST, LabelError, Letters, label};
+use crate::almanac::trap::{TrapForm, TrapKind};
+use crate::almanac::typed::{self, DayTypedError, TagsError};
 
 /// A yard as typed in the short form, checked and ready to be recorded.
 #[derive(Clone, Debug, PartialEq)]
 pub struct KeepPlan {
     /// Name of the yard, 1–60 visible characters.
     pub yard: String,
-    /// Tags of its hives, in walking order, each once.
+    /// Tags of its hives, in walking order, each once, 1–60 visible characters.
     pub tags: Vec<String>,
     /// Boxes of each hive that get traps, from the floor up. All hives alike.
     pub boxes: Vec<BoxDepth>,
@@ -19,4 +25,130 @@ pub struct KeepPlan {
     pub kind: TrapKind,
     /// The day the traps were filled; none when they are not in yet.
     pub filled: Option<Day>,
+}
+
+/// Tags of a line, each fit to be a label.
+///
+/// # Errors
+/// [`TagsError`]; a tag that is too long or invisible counts as none.
+pub fn tags(text: &str, letters: &impl Letters) -> Result<Vec<String>, TagsError> {
+    let tags = typed::tags(text, MOST_HIVES as usize)?;
+    tags.iter().map(|tag| label(tag, LABEL_MOST, letters).map_err(|_| TagsError::Empty)).collect()
+}
+
+/// A name for a yard or a trap.
+///
+/// # Errors
+/// [`LabelError`].
+pub fn name(text: &str, letters: &impl Letters) -> Result<String, LabelError> {
+    label(text, LABEL_MOST, letters)
+}
+
+/// The day the traps were filled; none when they are not in yet.
+///
+/// # Errors
+/// [`DayTypedError`] for an earlier day that cannot be read.
+pub fn filled(draft: &BenchDraft, today: Day) -> Result<Option<Day>, DayTypedError> {
+    match draft.keep_filled.as_str() {
+        "today" => Ok(Some(today)),
+        "earlier" => typed::day_done(&draft.keep_filled_on, today).map(Some),
+        _ => Ok(None),
+    }
+}
+
+/// Codes of the depths of `boxes` boxes, from the floor up; what was not chosen is a deep.
+pub fn depth_codes(text: &str, boxes: usize) -> Vec<&str> {
+    text.split(' ')
+        .filter(|code| depth(code).is_some())
+        .chain(std::iter::repeat("deep"))
+        .take(boxes)
+        .collect()
+}
+
+/// How a trap with this code is built.
+pub fn form(code: &str) -> TrapForm {
+    match code {
+        "one_well" => TrapForm::Lidded { wells: 1, bait: false },
+        "two_wells" => TrapForm::Lidded { wells: 2, bait: false },
+        "floor" => TrapForm::FloorLure,
+        _ => TrapForm::BetweenFrame,
+    }
+}
+
+/// The form as a plan; none while one of its fields cannot be read.
+pub fn plan(draft: &BenchDraft, today: Day, letters: &impl Letters) -> Option<KeepPlan> {
+    let sum = yard::reckon(draft)?;
+    let tags = tags(&draft.keep_tags, letters).ok()?;
+    let boxes = depth_codes(&draft.keep_depths, sum.total.boxes as usize);
+    let (least, most) = (*TrapKind::MAX_DAYS.start(), *TrapKind::MAX_DAYS.end());
+    let max_days = typed::count(&draft.keep_days, u32::from(least), u32::from(most)).ok()?;
+    let form = form(&draft.keep_form);
+    let kind = TrapKind {
+        name: name(&draft.keep_trap, letters).ok()?,
+        form,
+        reusable: form != TrapForm::BetweenFrame,
+        capacity: form.takes_oil().then_some(sum.holds),
+        max_days: u16::try_from(max_days).ok()?,
+        ..yard::plain_trap(sum.holds, sum.fill)
+    };
+    Some(KeepPlan {
+        yard: name(&draft.keep_name, letters).ok()?,
+        tags,
+        boxes: boxes.into_iter().filter_map(depth).collect(),
+        traps_a_box: u8::try_from(sum.total.a_box).ok()?,
+        kind,
+        filled: filled(draft, today).ok()?,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use unicode_normalization::UnicodeNormalization;
+    use unicode_segmentation::UnicodeSegmentation;
+
+    struct Tables;
+
+    impl Letters for Tables {
+        fn normal(&self, text: &str) -> String {
+            text.nfc().collect()
+        }
+
+        fn visible(&self, text: &str) -> usize {
+            text.graphemes(true).count()
+        }
+    }
+
+    #[test]
+    fn the_form_as_it_opens_keeps_ten_hives_of_two_deeps() {
+        let today = Day::parse("2026-07-14").unwrap();
+        let draft = BenchDraft { keep_tags: "1–10".to_owned(), ..BenchDraft::default() };
+        let plan = plan(&draft, today, &Tables).unwrap();
+        assert_eq!((plan.yard.as_str(), plan.tags.len(), plan.traps_a_box), ("My yard", 10, 2));
+        assert_eq!(plan.boxes, [BoxDepth::Deep, BoxDepth::Deep]);
+        assert_eq!((plan.kind.max_days, plan.filled), (14, Some(today)));
+    }
+
+    #[test]
+    fn every_field_of_the_form_can_hold_it_back() {
+        let today = Day::parse("2026-07-14").unwrap();
+        let good = BenchDraft { keep_tags: "1–10".to_owned(), ..BenchDraft::default() };
+        let text = str::to_owned;
+        let wrong = [
+            BenchDraft { keep_tags: text("1, 1"), ..good.clone() },
+            BenchDraft { keep_tags: text("1–501"), ..good.clone() },
+            BenchDraft { keep_name: text(" "), ..good.clone() },
+            BenchDraft { keep_trap: text("\u{200b}"), ..good.clone() },
+            BenchDraft { keep_days: text("0"), ..good.clone() },
+            BenchDraft { keep_filled: text("earlier"), ..good.clone() },
+            BenchDraft { keep_filled: text("earlier"), keep_filled_on: text("2026-07-15"), ..good.clone() },
+            BenchDraft { fill: text("all"), ..good.clone() },
+        ];
+        for draft in wrong {
+            assert_eq!(plan(&draft, today, &Tables), None);
+        }
+        let later = BenchDraft { keep_filled: text("not_yet"), keep_depths: text("medium shallow"), ..good };
+        let plan = plan(&later, today, &Tables).unwrap();
+        assert_eq!((plan.filled, plan.boxes), (None, vec![BoxDepth::Medium, BoxDepth::Shallow]));
+    }
 }

@@ -1,9 +1,18 @@
-//! The Bench: quick sums that work with nothing saved. One file a sum.
+//! The Bench: quick sums that work with nothing saved. One file a sum: it reads the
+//! fields and reckons, on plain values; `view` holds what is seen of it.
 
+pub mod bodies;
 pub mod draft;
+pub mod fits;
 pub mod keep;
+pub mod oil;
+pub mod packs;
+pub mod read;
+pub mod refill;
+pub mod spill;
 #[cfg(target_arch = "wasm32")]
-pub mod page;
+pub mod view;
+pub mod yard;
 
 /// The sums of the Bench, in their order on the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

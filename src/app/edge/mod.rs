@@ -4,6 +4,7 @@ pub mod clock;
 pub mod device;
 pub mod files;
 pub mod install;
+pub mod letters;
 pub mod locale;
 pub mod slot;
 pub mod worker;

@@ -43,3 +43,182 @@ pub fn asks(sum: Sum) -> &'static str {
         Sum::Bodies => "The level looks fine. How much of it is beetles?",
     }
 }
+
+/// Traps and oil for a yard.
+pub mod yard {
+    use crate::app::wording::en::counted;
+
+    /// Field: hives.
+    pub const HIVES: &str = "Hives";
+    /// Field: boxes.
+    pub const BOXES: &str = "Boxes with traps on each hive";
+    /// Field: capacity.
+    pub const HOLDS: &str = "One trap holds, brim-full";
+    /// Opens the other fields.
+    pub const REST: &str = "Change the rest: traps a box, how full, reserve, bottle";
+    /// Field: traps a box.
+    pub const A_BOX: &str = "Traps in each box";
+    /// Field: how full.
+    pub const FILL: &str = "Filled to";
+    /// Field: reserve.
+    pub const RESERVE: &str = "Reserve on top";
+    /// Field: bottle.
+    pub const BOTTLE: &str = "One bottle holds";
+    /// A field that may stay empty.
+    pub const MAY_BE_EMPTY: &str = "May stay empty.";
+    /// Answer: traps.
+    pub const TRAPS: &str = "Traps";
+    /// Answer: oil.
+    pub const OIL: &str = "Oil to carry";
+    /// Caution at the fill.
+    pub const HALF_FULL: &str = "Half full. Fuller spills on bees.";
+    /// Its reason.
+    pub const HALF_FULL_WHY: &str = "A fuller trap goes over at a smaller tilt: when a box is lifted, set down hard, or carried over a kerb. “When does it spill?” below draws it for your trap.";
+    /// Caution at the oil.
+    pub const FOOD_GRADE: &str = "Food-grade oil only. No motor oil, no fuel.";
+    /// Why 25 %.
+    pub const RESERVE_WHY: &str = "The reserve covers traps that went over and drops that miss. What you carry goes up to the next 50 mL; nothing you carry is ever rounded down.";
+    /// Why corners.
+    pub const TRAPS_WHY: &str = "Two in each box, in opposite corners, on the other diagonal in the next box up: beetles run along walls and corners. That is common practice, not a proven optimum.";
+    /// Under the drawing of the hive.
+    pub const SIDE: &str = "One hive from its left side. Dashed: far side.";
+    /// Capacity out of the common.
+    pub const SIZE_ODD: &str = "Is that right? Traps for oil mostly hold 1 to 500 mL.";
+
+    /// "40 traps".
+    pub fn traps(traps: u32, number: &str) -> String {
+        [number, "\u{a0}", if traps == 1 { "trap" } else { "traps" }].concat()
+    }
+
+    /// "10 hives × 2 boxes × 2 traps = 40 traps".
+    pub fn traps_sum(hives: u32, boxes: u32, a_box: u32, traps: &str) -> String {
+        [
+            &counted(hives, "hive", "hives"),
+            " × ",
+            &counted(boxes, "box", "boxes"),
+            " × ",
+            &counted(a_box, "trap", "traps"),
+            " = ",
+            traps,
+        ]
+        .concat()
+    }
+
+    /// "40 × 20 mL × ½ = 400 mL".
+    pub fn oil_sum(traps: &str, holds: &str, fill: &str, sum: &str) -> String {
+        [traps, " × ", holds, " × ", fill, " = ", sum].concat()
+    }
+
+    /// "+ 25 % reserve = 500 mL".
+    pub fn reserve_sum(reserve: &str, with: &str) -> String {
+        ["+ ", reserve, " reserve = ", with].concat()
+    }
+
+    /// "up to the next 50 mL = 500 mL".
+    pub fn step_sum(carry: &str) -> String {
+        ["up to the next 50 mL = ", carry].concat()
+    }
+
+    /// "2 bottles of 1 L".
+    pub fn bottles_sum(bottles: u32, bottle: &str) -> String {
+        ["= ", &counted(bottles, "bottle", "bottles"), " of ", bottle].concat()
+    }
+
+    /// "Oil: 400 mL half-fills them; carry" is said by label and number; this is the line between.
+    pub fn fills(sum: &str, half: bool, fill: &str) -> String {
+        if half { [sum, " half-fills them."].concat() } else { [sum, " fills them to ", fill, "."].concat() }
+    }
+
+    /// "Box 1, 3, 5".
+    pub fn boxes(numbers: &[usize]) -> String {
+        let list: Vec<String> = numbers.iter().map(ToString::to_string).collect();
+        [if numbers.len() == 1 { "Box " } else { "Boxes " }, &list.join(", ")].concat()
+    }
+
+    /// Beyond 60 %.
+    pub fn too_full(fill: &str) -> String {
+        [fill, " is a lot. Half full is safer: fuller spills on bees."].concat()
+    }
+}
+
+/// "Keep this yard".
+pub mod keep {
+    use crate::app::wording::en::counted;
+
+    /// The key.
+    pub const KEEP: &str = "Keep this yard";
+    /// What it does.
+    pub const WHAT: &str = "Turns these numbers into a yard you can walk, log and print.";
+    /// Heading of the form.
+    pub const TITLE: &str = "Keep this yard";
+    /// Field: name.
+    pub const NAME: &str = "Name of the yard";
+    /// Field: tags.
+    pub const TAGS: &str = "Tags on the hives";
+    /// How tags may be typed.
+    pub const TAGS_HINT: &str = "In walking order: 1–24, or A1, A2, B7.";
+    /// Field: kind of trap.
+    pub const TRAP: &str = "Your word for the trap";
+    /// Choice: how it is built.
+    pub const FORM: &str = "The trap is";
+    /// Between frames.
+    pub const FORM_BETWEEN: &str = "open, between frames";
+    /// One well.
+    pub const FORM_ONE: &str = "lidded, one well";
+    /// Two wells.
+    pub const FORM_TWO: &str = "lidded, two wells";
+    /// No oil.
+    pub const FORM_FLOOR: &str = "on the floor, no oil";
+    /// Choice: filled.
+    pub const FILLED: &str = "The traps were filled";
+    /// Today.
+    pub const TODAY: &str = "today";
+    /// Earlier.
+    pub const EARLIER: &str = "earlier";
+    /// Not yet.
+    pub const NOT_YET: &str = "not yet";
+    /// Field: the day.
+    pub const FILLED_ON: &str = "Filled on";
+    /// Field: longest days.
+    pub const DAYS: &str = "Longest days between services";
+    /// Where it is kept.
+    pub const ONLY_HERE: &str = "Records live only on this phone until you save a file.";
+    /// While a field holds it back.
+    pub const MEND: &str = "One of the fields above needs mending first.";
+
+    /// Choice: depth of a box.
+    pub fn depth_of(number: usize) -> String {
+        let place = if number == 1 { " (lowest)" } else { "" };
+        ["Box ", &number.to_string(), place].concat()
+    }
+
+    /// "Keep 10 hives".
+    pub fn keep(hives: usize) -> String {
+        let hives = u32::try_from(hives).unwrap_or(u32::MAX);
+        ["Keep ", &counted(hives, "hive", "hives")].concat()
+    }
+
+    /// "= 10 hives".
+    pub fn named(hives: usize) -> String {
+        let hives = u32::try_from(hives).unwrap_or(u32::MAX);
+        ["= ", &counted(hives, "hive", "hives")].concat()
+    }
+
+    /// The line of tags that goes with a number of hives.
+    pub fn tags_for(hives: u32) -> String {
+        match hives {
+            0 => String::new(),
+            1 => "1".to_owned(),
+            n => ["1–", &n.to_string()].concat(),
+        }
+    }
+}
+
+/// Depth of a box.
+pub const DEEP: &str = "Deep";
+/// Depth of a box.
+pub const MEDIUM: &str = "Medium";
+/// Depth of a box.
+pub const SHALLOW: &str = "Shallow";
+/// Another depth.
+pub const OTHER: &str = "Other";

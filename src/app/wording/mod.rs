@@ -3,3 +3,5 @@
 
 pub mod en;
 pub mod en_bench;
+pub mod en_sums;
+pub mod en_typed;

@@ -1,9 +1,9 @@
-//! What to buy: the cheapest packs, oil for a season, containers for it.
+//! The cheapest packs.
 //!
-//! Prices are summed in millionths of the keeper's currency, so the cheapest basket is exact. Things to buy round up.
+//! Prices are summed in millionths of the keeper's currency, so the cheapest basket is exact.
 
-use super::quantity::{Decimal, Share, Volume};
-use super::trap::Pack;
+use crate::almanac::quantity::Decimal;
+use crate::almanac::trap::Pack;
 use std::collections::BTreeMap;
 
 /// The most pieces (or millilitres) one basket is reckoned for.
@@ -11,7 +11,7 @@ const MOST: u32 = 250_000;
 
 /// How many part-filled baskets the search past a free-delivery limit looks at before it gives up. Shops whose packs
 /// cost clearly different amounts a piece stay far below.
-const MOST_TRIALS: usize = 200_000;
+const MOST_TRIALS: usize = 50_000;
 
 /// What to buy, with the sum.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -246,57 +246,10 @@ fn basket(need: u32, bought: &[Offer], fee: i64, left_out: Vec<usize>) -> Basket
     }
 }
 
-/// Oil for a season, with the sum.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct SeasonOil {
-    /// Trap services expected.
-    pub services: u32,
-    /// Oil for each.
-    pub each: Volume,
-    /// Share spilled on top.
-    pub spill_share: Share,
-    /// Services × oil × (1 + share spilled).
-    pub mean: Volume,
-    /// The mean and two standard deviations; the mean when last season's spread is unknown.
-    pub high: Volume,
-}
-
-/// Oil for `services` trap services of `each`, with `spill_share` on top. `spread` is the standard deviation of last
-/// season's use a visit; over `visits` visits it grows with their square root.
-pub fn oil_to_buy(
-    services: u32,
-    each: Volume,
-    spill_share: Share,
-    spread: Option<Volume>,
-    visits: u32,
-) -> SeasonOil {
-    let mean = each.times(f64::from(services)).times(1.0 + spill_share.fraction());
-    let high = mean.plus(spread.unwrap_or_default().times(2.0 * f64::from(visits).sqrt()));
-    SeasonOil { services, each, spill_share, mean, high }
-}
-
-/// The cheapest containers that hold `need`, each given as its volume and price. In the answer the pieces are
-/// millilitres: the need rounded up, each container down to whole ones.
-///
-/// # Errors
-/// [`BasketError`]; a container below 1 mL is a pack of nothing.
-pub fn containers(need: Volume, sizes: &[(Volume, Option<Decimal>)]) -> Result<Basket, BasketError> {
-    // A litre that comes out of its unit as 999.9999999999 mL is a litre.
-    const NOISE: f64 = 1e-6;
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-    // a float cast stops at the ends of u32
-    let whole = |millilitres: f64| millilitres as u32;
-    let offers: Vec<Pack> = sizes
-        .iter()
-        .map(|(size, price)| Pack { pieces: whole((size.millilitres() + NOISE).floor()), price: *price })
-        .collect();
-    cheapest(whole((need.millilitres() - NOISE).ceil()), &offers, None)
-}
-
 #[cfg(test)]
 mod tests {
-    use super::{BasketError, Delivery, MOST, cheapest, containers, oil_to_buy};
-    use crate::almanac::quantity::{Decimal, Share, Volume};
+    use super::{BasketError, Delivery, MOST, cheapest};
+    use crate::almanac::quantity::Decimal;
     use crate::almanac::trap::Pack;
 
     fn money(value: f64) -> Decimal {
@@ -392,26 +345,5 @@ mod tests {
         ]);
         let far = Some(Delivery { fee: money(400.0), free_from: Some(money(1_390.0)) });
         assert_eq!(cheapest(1000, &alike, far), Err(BasketError::TooAlike));
-    }
-
-    #[test]
-    fn containers_are_reckoned_in_whole_millilitres() {
-        let ml = |value| Volume::from_millilitres(value).unwrap_or_default();
-        let sizes =
-            [(ml(500.0), Some(money(4.0))), (ml(946.35), Some(money(6.0))), (ml(999.999_999_999_9), None)];
-        let basket = containers(ml(1400.000_000_001), &sizes);
-        assert_eq!(
-            basket.map(|b| (b.packs, b.pieces, b.left_over, b.left_out)),
-            Ok((vec![(0, 1), (1, 1)], 1446, 46, vec![2]))
-        );
-        assert_eq!(containers(ml(1.0), &[(ml(0.5), None)]), Err(BasketError::PackOfNothing { index: 0 }));
-    }
-
-    #[test]
-    fn the_upper_estimate_grows_with_the_square_root_of_the_visits() {
-        let ml = |value| Volume::from_millilitres(value).unwrap_or_default();
-        let season = oil_to_buy(1000, ml(10.0), Share::QUARTER, Some(ml(50.0)), 16);
-        assert_eq!((season.mean, season.high), (ml(12_500.0), ml(12_900.0)));
-        assert_eq!(oil_to_buy(1000, ml(10.0), Share::NONE, None, 16).high, ml(10_000.0));
     }
 }

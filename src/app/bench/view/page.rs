@@ -1,6 +1,7 @@
-//! The page of the Bench: an index of keys, then every sum as a card in one scroll.
+//! The page: an index of keys, then every sum as a card in one scroll.
 
-use super::Sum;
+use super::{bodies, fits, oil, packs, refill, spill, yard};
+use crate::app::bench::Sum;
 use crate::app::edge;
 use crate::app::frame::heading;
 use crate::app::parts::card::Card;
@@ -49,7 +50,13 @@ fn card(ui: Ui, sum: Sum) -> AnyView {
         toggle: Callback::new(move |()| ui.bench_open.update(|open| *open ^= bit(sum))),
     };
     card.view(move || match sum {
-        _ => view! { <p>"…"</p> }.into_any(),
+        Sum::Yard => yard::view(ui),
+        Sum::Refill => refill::view(ui),
+        Sum::Spill => spill::view(ui),
+        Sum::Fit => fits::view(ui),
+        Sum::Packs => packs::view(ui),
+        Sum::Oil => oil::view(ui),
+        Sum::Bodies => bodies::view(ui),
     })
 }
 

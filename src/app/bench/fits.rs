@@ -1,0 +1,80 @@
+//! Does the trap fit the box?
+
+use super::draft::BenchDraft;
+use super::read;
+use crate::almanac::fit::{Fit, Place, fit};
+use crate::almanac::quantity::Length;
+use crate::almanac::stack::BoxDepth;
+use crate::almanac::trap::TrapSize;
+use crate::almanac::typed::TypedError;
+
+/// The answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FitSum {
+    /// The trap.
+    pub outer: TrapSize,
+    /// Where it is meant to hang.
+    pub place: Place,
+    /// Does it?
+    pub fit: Fit,
+}
+
+/// The depth of box with this code; `own` is none of them.
+pub fn depth(code: &str) -> Option<BoxDepth> {
+    match code {
+        "deep" => Some(BoxDepth::Deep),
+        "medium" => Some(BoxDepth::Medium),
+        "shallow" => Some(BoxDepth::Shallow),
+        _ => None,
+    }
+}
+
+/// The answer to what stands in the fields; none while one of them cannot be read.
+pub fn reckon(draft: &BenchDraft) -> Option<FitSum> {
+    read_all(draft).ok()
+}
+
+fn read_all(draft: &BenchDraft) -> Result<FitSum, TypedError> {
+    let side = |text: &str, unit: &str| read::maybe(read::length(text, unit));
+    let outer = TrapSize {
+        length: side(&draft.fit_length, &draft.fit_length_unit)?,
+        width: side(&draft.fit_width, &draft.fit_width_unit)?,
+        depth: side(&draft.fit_depth, &draft.fit_depth_unit)?,
+    };
+    let own = |text: &str, unit: &str, usual: Length| {
+        side(text, unit).map(|typed| typed.map_or(usual, |typed| typed.length()))
+    };
+    let known = depth(&draft.fit_box);
+    let usual = Place::usual(known.unwrap_or_default());
+    let frame_side = match known {
+        Some(_) => usual.frame_side,
+        None => read::length(&draft.fit_side, &draft.fit_side_unit)?.length(),
+    };
+    let place = Place {
+        frame_side,
+        gap: own(&draft.fit_gap, &draft.fit_gap_unit, usual.gap)?,
+        top_bar: own(&draft.fit_bar, &draft.fit_bar_unit, usual.top_bar)?,
+        clearance: usual.clearance,
+    };
+    Ok(FitSum { outer, place, fit: fit(&outer, &place) })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::almanac::fit::Side;
+
+    #[test]
+    fn a_deep_trap_in_a_shallow_box_fails_by_its_depth() {
+        let draft = BenchDraft {
+            fit_box: "shallow".to_owned(),
+            fit_depth: "200".to_owned(),
+            ..BenchDraft::default()
+        };
+        assert!(matches!(reckon(&draft).unwrap().fit, Fit::TooBig { side: Side::Depth, .. }));
+        let own = BenchDraft { fit_box: "own".to_owned(), ..draft };
+        assert_eq!(reckon(&own), None, "an own box needs its frame side");
+        let own = BenchDraft { fit_side: "210".to_owned(), ..own };
+        assert!(matches!(reckon(&own).unwrap().fit, Fit::Fits { .. }));
+    }
+}

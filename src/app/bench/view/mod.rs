@@ -1,0 +1,14 @@
+//! What is seen of the Bench: the page, and one file a sum.
+
+mod bodies;
+mod fits;
+mod keep;
+mod oil;
+mod packs;
+mod page;
+mod refill;
+mod says;
+mod spill;
+mod yard;
+
+pub use page::page;

@@ -1,0 +1,236 @@
+//! The book on its shelf: entries go to their pages, pages come back as the book.
+
+use crate::almanac::day::Day;
+use crate::book::Book;
+use crate::book::entry::Entry;
+use crate::book::log::Log;
+use crate::book::page::{self, Page, Place};
+use crate::store::desk::{Desk, DeskError, Slot};
+use crate::store::found::{Format, Found};
+use crate::store::headroom::{self, Used};
+use crate::store::journal::Recovery;
+use crate::store::keys::PageName;
+use crate::store::pages::{Pages, SaveError};
+use crate::store::shelf::{Shelf, ShelfError};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
+use std::rc::Rc;
+
+/// Version 1 of a page.
+const PAGE: Format<Page> = Format::new(&[], |page| page.check().is_ok());
+/// Version 1 of what the app remembers of itself.
+const META: Format<Meta> = Format::new(&[], |_| true);
+
+/// Times a save is tried again after another tab wrote the same page.
+const TRIES: usize = 5;
+
+/// What the app remembers of itself on this phone.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Meta {
+    /// The phone's label, shown beside its entries.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub label: Option<String>,
+    /// The first day the book was opened here. A book that has this and no page has lost its pages.
+    pub since: Day,
+    /// Whether anything was ever written down here.
+    #[serde(default)]
+    pub written: bool,
+    /// The last backup file, and how many entries it held.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub backup: Option<(Day, usize)>,
+}
+
+/// A text on the shelf that this version leaves alone.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Aside {
+    /// Its key.
+    pub key: String,
+    /// The text, byte for byte.
+    pub raw: String,
+    /// Sound, but written by a newer version of the app. Otherwise it is damaged.
+    pub newer: bool,
+}
+
+/// What a start found.
+pub struct Opened {
+    /// The open cabinet.
+    pub cabinet: Cabinet,
+    /// The book, as far as it could be read.
+    pub book: Book,
+    /// What could not be read.
+    pub asides: Vec<Aside>,
+    /// Saves that had been cut short.
+    pub recovery: Recovery,
+}
+
+/// Why entries are not on the shelf. The book is as it was.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NotSaved {
+    /// The shelf did not take them. `text` holds the entries, to be copied.
+    Shelf {
+        /// For the wording only.
+        why: ShelfError,
+        /// The entries as JSON.
+        text: String,
+    },
+    /// A newer version of the app has written here: this one only reads.
+    ReadOnly,
+    /// Other tabs write faster than this one can read.
+    Busy,
+}
+
+/// The shelf with the book on it.
+pub struct Cabinet {
+    pages: Pages<Rc<dyn Shelf>, Page>,
+    shelf: Rc<dyn Shelf>,
+    read_only: bool,
+}
+
+impl Cabinet {
+    /// Opens the book.
+    ///
+    /// # Errors
+    /// [`ShelfError`] when the shelf cannot be read at all.
+    pub fn open(shelf: Rc<dyn Shelf>) -> Result<Opened, ShelfError> {
+        let (mut pages, recovery) = Pages::open(shelf.clone(), PAGE)?;
+        let shelves = pages.read_all()?;
+        let mut log = Log::default();
+        let mut asides: Vec<Aside> = shelves
+            .strangers
+            .into_iter()
+            .map(|stranger| Aside { key: stranger.key, raw: stranger.raw, newer: false })
+            .collect();
+        for part in shelves.pages {
+            match part.found {
+                Found::Loaded(page) | Found::Migrated { value: page, .. } => add_all(&mut log, page.entries),
+                Found::Newer { raw, .. } => {
+                    asides.push(Aside { key: part.name.key(part.part), raw, newer: true })
+                }
+                Found::Damaged { raw, .. } => {
+                    asides.push(Aside { key: part.name.key(part.part), raw, newer: false })
+                }
+                Found::Absent => {}
+            }
+        }
+        let journals = recovery.left.iter();
+        asides.extend(journals.map(|left| Aside {
+            key: left.key.clone(),
+            raw: left.raw.clone(),
+            newer: left.newer,
+        }));
+        let read_only = asides.iter().any(|aside| aside.newer);
+        let cabinet = Cabinet { pages, shelf, read_only };
+        Ok(Opened { cabinet, book: Book::from_log(log), asides, recovery })
+    }
+
+    /// A newer version of the app has written here, so this one must not.
+    pub fn read_only(&self) -> bool {
+        self.read_only
+    }
+
+    /// Saves `entries`, all of them or none, and adds them to `book` once they are on the shelf.
+    ///
+    /// Entries that another tab put on the same pages meanwhile come into `book` too. Returns how many of `entries`
+    /// were new.
+    ///
+    /// # Errors
+    /// [`NotSaved`]; none of `entries` is on the shelf or in the book then.
+    pub fn save(&mut self, book: &mut Book, entries: Vec<Entry>) -> Result<usize, NotSaved> {
+        if self.read_only {
+            return Err(NotSaved::ReadOnly);
+        }
+        for _ in 0..TRIES {
+            let places: BTreeSet<Place> = entries.iter().map(page::place).collect();
+            let pages: Vec<(PageName, Page)> =
+                places.iter().filter_map(|at| Some((name(at)?, book.log().page(at, &entries)))).collect();
+            if pages.len() < places.len() {
+                // Ids are made of letters and digits, so every yard has a page name.
+                return Err(not_saved(ShelfError::Other, &entries));
+            }
+            match self.pages.write_many(&pages) {
+                Ok(_) => return Ok(book.add(entries)),
+                Err(SaveError::ChangedElsewhere { current, .. }) => {
+                    if let Some(page) = current.into_value() {
+                        book.add(page.entries);
+                    }
+                }
+                Err(SaveError::NotSaved { why, .. }) => return Err(not_saved(why, &entries)),
+                Err(SaveError::Unwritable { .. } | SaveError::NamedTwice(_)) => {
+                    return Err(not_saved(ShelfError::Other, &entries));
+                }
+            }
+        }
+        Err(NotSaved::Busy)
+    }
+
+    /// Reads what other tabs have written meanwhile into `book`. Returns how many entries were new.
+    ///
+    /// # Errors
+    /// [`ShelfError`] when the shelf cannot be read at all.
+    pub fn refresh(&mut self, book: &mut Book) -> Result<usize, ShelfError> {
+        let shelves = self.pages.read_all()?;
+        let mut new = Vec::new();
+        for part in shelves.pages {
+            self.read_only |= matches!(part.found, Found::Newer { .. });
+            new.extend(part.found.into_value().into_iter().flat_map(|page| page.entries));
+        }
+        Ok(book.add(new))
+    }
+
+    /// Takes the demonstration off the shelf and out of the book. Pages of the keeper's own yards are not touched.
+    ///
+    /// # Errors
+    /// [`ShelfError`] when the shelf refuses; what is already off stays off, and nothing else is lost.
+    pub fn remove_demo(&mut self, book: &mut Book) -> Result<(), ShelfError> {
+        let demo = |key: &String| {
+            PageName::from_key(key)
+                .is_some_and(|(name, _)| name.yard().is_some_and(|yard| yard.starts_with("demo-")))
+        };
+        for key in self.shelf.keys()?.iter().filter(|key| demo(key)) {
+            self.shelf.remove(key)?;
+        }
+        // The pages are read anew, so that a demonstration filled in again starts from a clean shelf.
+        self.pages.read_all()?;
+        *book = book.without(Entry::is_demo);
+        Ok(())
+    }
+
+    /// What the app remembers of itself.
+    pub fn meta(&self) -> Option<Meta> {
+        Desk::new(self.shelf.clone()).read(Slot::Meta, &META).ok().and_then(Found::into_value)
+    }
+
+    /// Keeps what the app remembers of itself.
+    ///
+    /// # Errors
+    /// [`DeskError`]; the value before is still there.
+    pub fn keep_meta(&self, meta: &Meta) -> Result<(), DeskError> {
+        Desk::new(self.shelf.clone()).write(Slot::Meta, &META, meta).map(|_| ())
+    }
+
+    /// How full the shelf is.
+    ///
+    /// # Errors
+    /// [`ShelfError`] when the shelf cannot be read at all.
+    pub fn used(&self) -> Result<Used, ShelfError> {
+        headroom::used(&*self.shelf)
+    }
+}
+
+/// A clash between two pages keeps what was read first; the other text stays on the shelf.
+fn add_all(log: &mut Log, entries: Vec<Entry>) {
+    for entry in entries {
+        log.add(entry);
+    }
+}
+
+fn name((yard, day): &Place) -> Option<PageName> {
+    match yard {
+        Some(yard) => PageName::yard_on(&yard.to_string(), *day).ok(),
+        None => Some(PageName::keeper(*day)),
+    }
+}
+
+fn not_saved(why: ShelfError, entries: &[Entry]) -> NotSaved {
+    NotSaved::Shelf { why, text: serde_json::to_string(entries).unwrap_or_default() }
+}

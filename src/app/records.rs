@@ -1,0 +1,309 @@
+//! The open book, as every screen reaches it.
+
+use super::cabinet::{Aside, Cabinet, Meta, NotSaved, Opened};
+use super::edge::{self, clock, device, letters::BrowserLetters, listen};
+use crate::almanac::day::Day;
+use crate::book::Book;
+use crate::book::demo;
+use crate::book::entry::Entry;
+use crate::book::id::{EntryId, ThingId, Writer};
+use crate::book::log::Union;
+use crate::book::write::{Pen, Refusal};
+use crate::papers::backup::Backup;
+use crate::store::keys;
+use crate::store::shelf::{Shelf, ShelfError};
+use crate::store::{Memory, web};
+use leptos::prelude::*;
+use std::rc::Rc;
+use wasm_bindgen::JsCast;
+
+/// Whether what is written stays.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Home {
+    /// In the browser's storage.
+    Kept,
+    /// Nowhere: the browser keeps nothing for this page, so everything is gone when it is closed.
+    Forgotten(ShelfError),
+    /// A newer version of this page has written here; this one only reads.
+    ReadOnly,
+}
+
+/// The last thing done, for the undo bar.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Act {
+    /// What was done, in a few words: "Hive 7 topped up".
+    pub said: String,
+    /// Its entries.
+    pub entries: Vec<EntryId>,
+    /// The strike that took it back, if it was taken back.
+    pub undone: Option<EntryId>,
+}
+
+/// Why something was not written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Stop {
+    /// The book refuses it.
+    Refused(Refusal),
+    /// The phone did not keep it. The frame shows it with a way to copy it out; see [`Records::unsaved`].
+    NotSaved,
+}
+
+/// What could not be kept, until the keeper has dealt with it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unsaved {
+    /// Why.
+    pub why: NotSaved,
+    /// What was to be written: tried again with [`Records::try_again`].
+    pub entries: Vec<Entry>,
+    /// What was done, in a few words.
+    pub said: String,
+}
+
+/// The context of every view that reads or writes records. All fields are handles: copying it is free.
+#[derive(Clone, Copy)]
+pub struct Records {
+    /// The book. Read it with `with`; write through the methods here only.
+    pub book: RwSignal<Book>,
+    /// Whether what is written stays.
+    pub home: RwSignal<Home>,
+    /// Texts in the phone that could not be read. They are left alone and offered as a file.
+    pub asides: RwSignal<Vec<Aside>>,
+    /// Something was written here once, and now there is nothing: the browser or somebody cleared it.
+    pub gone: RwSignal<bool>,
+    /// What the undo bar offers.
+    pub act: RwSignal<Option<Act>>,
+    /// What could not be kept.
+    pub unsaved: RwSignal<Option<Unsaved>>,
+    /// What the app remembers of itself.
+    pub meta: RwSignal<Meta>,
+    cabinet: StoredValue<Cabinet, LocalStorage>,
+    writer: StoredValue<Writer>,
+}
+
+impl Records {
+    /// Opens the book and provides it to the views below.
+    pub fn provide() -> Records {
+        let (opened, mut home) = open();
+        let Opened { cabinet, book, asides, .. } = opened;
+        if cabinet.read_only() {
+            home = Home::ReadOnly;
+        }
+        let today = clock::stamp().day();
+        let fresh = Meta { label: None, since: today, written: false, backup: None };
+        let meta = cabinet.meta().unwrap_or(fresh);
+        let gone = meta.written && book.log().is_empty() && asides.is_empty();
+        let records = Records {
+            book: RwSignal::new(book),
+            home: RwSignal::new(home),
+            asides: RwSignal::new(asides),
+            gone: RwSignal::new(gone),
+            act: RwSignal::new(None),
+            unsaved: RwSignal::new(None),
+            meta: RwSignal::new(meta),
+            cabinet: StoredValue::new_local(cabinet),
+            writer: StoredValue::new(writer()),
+        };
+        provide_context(records);
+        records.follow_other_tabs();
+        records
+    }
+
+    /// The context, from inside a view under the frame.
+    ///
+    /// # Panics
+    /// Outside the frame, where nothing is ever shown.
+    pub fn get() -> Records {
+        expect_context::<Records>()
+    }
+
+    /// Who writes now.
+    pub fn pen(self) -> Pen {
+        Pen {
+            writer: self.writer.get_value(),
+            by: self.meta.with_untracked(|meta| meta.label.clone()),
+            at: clock::stamp(),
+        }
+    }
+
+    /// Today by the calendar of a yard. Not tracked: track `Ui::today` to hear of midnight.
+    pub fn today(self, yard: &ThingId) -> Day {
+        let zone =
+            self.book.with_untracked(|book| book.standing().yards.get(yard).map(|yard| yard.zone.clone()));
+        zone.map_or_else(|| clock::stamp().day(), |zone| clock::today(&zone))
+    }
+
+    /// Writes what a method of [`Book`] made, and offers to undo it under the words `said`.
+    ///
+    /// # Errors
+    /// [`Stop`]; nothing was written.
+    pub fn put(
+        self,
+        written: Result<Vec<Entry>, Refusal>,
+        said: impl Into<String>,
+    ) -> Result<Vec<EntryId>, Stop> {
+        let entries = written.map_err(Stop::Refused)?;
+        self.save(entries, said.into())
+    }
+
+    fn save(self, entries: Vec<Entry>, said: String) -> Result<Vec<EntryId>, Stop> {
+        let ids: Vec<EntryId> = entries.iter().map(|entry| entry.id.clone()).collect();
+        let saved = self.book.try_update_untracked(|book| {
+            self.cabinet.try_update_value(|cabinet| cabinet.save(book, entries.clone()))
+        });
+        match saved.flatten() {
+            Some(Ok(_)) => {
+                self.book.notify();
+                self.unsaved.set(None);
+                self.act.set(Some(Act { said, entries: ids.clone(), undone: None }));
+                self.remember(|meta| meta.written = true);
+                Ok(ids)
+            }
+            Some(Err(why)) => {
+                self.unsaved.set(Some(Unsaved { why, entries, said }));
+                Err(Stop::NotSaved)
+            }
+            None => Err(Stop::NotSaved),
+        }
+    }
+
+    /// Tries once more to keep what could not be kept.
+    pub fn try_again(self) {
+        if let Some(unsaved) = self.unsaved.get_untracked() {
+            let _ = self.save(unsaved.entries, unsaved.said);
+        }
+    }
+
+    /// Takes the last act back, or, when it was taken back, does it again.
+    pub fn undo_or_redo(self) {
+        let Some(act) = self.act.get_untracked() else { return };
+        let targets = act.undone.as_ref().map_or_else(|| act.entries.clone(), |strike| vec![strike.clone()]);
+        let Ok(ids) = self.strike(&targets, &act.said) else { return };
+        let undone = if act.undone.is_some() { None } else { ids.first().cloned() };
+        self.act.set(Some(Act { undone, ..act }));
+    }
+
+    /// Strikes entries out, at any time. Striking out a strike brings its entries back.
+    ///
+    /// # Errors
+    /// [`Stop`]; nothing was written.
+    pub fn strike(self, entries: &[EntryId], said: &str) -> Result<Vec<EntryId>, Stop> {
+        let written =
+            self.book.with_untracked(|book| book.strike(&self.pen(), clock::stamp().day(), entries));
+        self.put(written, said)
+    }
+
+    /// Fills in the demonstration.
+    ///
+    /// # Errors
+    /// [`Stop`]; nothing was written.
+    pub fn fill_demo(self) -> Result<(), Stop> {
+        let zone = clock::own_zone();
+        let at = clock::stamp();
+        let entries =
+            demo::demo(clock::today(&zone), &zone, at.offset(), &BrowserLetters).map_err(Stop::Refused)?;
+        self.save(entries, String::new())?;
+        self.act.set(None);
+        Ok(())
+    }
+
+    /// Takes the demonstration out. The keeper's own records are not touched.
+    ///
+    /// # Errors
+    /// [`Stop::NotSaved`] when the phone refuses.
+    pub fn remove_demo(self) -> Result<(), Stop> {
+        let removed = self
+            .book
+            .try_update_untracked(|book| self.cabinet.try_update_value(|cabinet| cabinet.remove_demo(book)));
+        self.act.set(None);
+        self.book.notify();
+        match removed.flatten() {
+            Some(Ok(())) => Ok(()),
+            _ => Err(Stop::NotSaved),
+        }
+    }
+
+    /// Whether the demonstration is in.
+    pub fn has_demo(self) -> bool {
+        self.book.with(|book| book.standing().yards.keys().any(ThingId::is_demo))
+    }
+
+    /// Takes in what a backup holds and this book does not.
+    ///
+    /// # Errors
+    /// [`Stop::NotSaved`]; nothing was taken in.
+    pub fn restore(self, backup: Backup, said: String) -> Result<Union, Stop> {
+        let (union, new) = self.book.with_untracked(|book| {
+            let union = backup.preview(book);
+            let new: Vec<Entry> =
+                backup.entries.into_iter().filter(|entry| book.log().get(&entry.id).is_none()).collect();
+            (union, new)
+        });
+        if !new.is_empty() {
+            self.save(new, said)?;
+            self.act.set(None);
+            self.gone.set(false);
+        }
+        Ok(union)
+    }
+
+    /// Changes what the app remembers of itself. A phone that does not keep it loses a reminder, not a record.
+    pub fn remember(self, change: impl FnOnce(&mut Meta)) {
+        let before = self.meta.get_untracked();
+        let mut after = before.clone();
+        change(&mut after);
+        if after != before {
+            self.cabinet.with_value(|cabinet| {
+                let _ = cabinet.keep_meta(&after);
+            });
+            self.meta.set(after);
+        }
+    }
+
+    /// How full the phone's storage is, in per cent of what this page plans with.
+    pub fn used(self) -> Option<u64> {
+        self.cabinet.with_value(|cabinet| cabinet.used().ok().map(crate::store::headroom::Used::per_cent))
+    }
+
+    /// Another tab of this page has written: its entries come in here too.
+    fn follow_other_tabs(self) {
+        let Some(window) = edge::window() else { return };
+        listen(&window, "storage", move |event| {
+            let event = event.dyn_into::<web_sys::StorageEvent>();
+            let page =
+                event.ok().and_then(|event| event.key()).is_some_and(|key| key.starts_with(keys::PAGE));
+            if page {
+                let new = self.book.try_update_untracked(|book| {
+                    self.cabinet.try_update_value(|cabinet| cabinet.refresh(book))
+                });
+                if matches!(new.flatten(), Some(Ok(new)) if new > 0) {
+                    self.book.notify();
+                }
+            }
+        });
+    }
+}
+
+/// The browser's storage, or a shelf that forgets when the browser lends none.
+fn open() -> (Opened, Home) {
+    let (shelf, home): (Rc<dyn Shelf>, Home) = match web::Local::open() {
+        Ok(local) => (Rc::new(local), Home::Kept),
+        Err(why) => (Rc::new(Memory::new()), Home::Forgotten(why)),
+    };
+    match Cabinet::open(shelf) {
+        Ok(opened) => (opened, home),
+        Err(why) => (empty(), Home::Forgotten(why)),
+    }
+}
+
+/// A book on a shelf in memory, which cannot fail to open.
+fn empty() -> Opened {
+    match Cabinet::open(Rc::new(Memory::new())) {
+        Ok(opened) => opened,
+        Err(_) => empty(),
+    }
+}
+
+/// A name for this start of the page.
+fn writer() -> Writer {
+    Writer::new(&device::id(8)).unwrap_or_else(|_| writer())
+}

@@ -1,0 +1,360 @@
+//! English: the sums of the Bench after the first.
+
+use crate::app::wording::en::days;
+
+/// Next refill.
+pub mod refill {
+    use super::days;
+
+    /// Field: day of the last service.
+    pub const LAST: &str = "Last service";
+    /// Field: longest days.
+    pub const MAX: &str = "Longest days between services";
+    /// Opens the other fields.
+    pub const REST: &str = "Add how fast the oil goes, and the catch";
+    /// Field: level left.
+    pub const LEVEL: &str = "Level left after service";
+    /// Field: floor.
+    pub const FLOOR: &str = "Lowest level that still works";
+    /// Its hint.
+    pub const FLOOR_HINT: &str = "Oil deep enough to cover a beetle: 6 mm.";
+    /// Field: level found.
+    pub const FOUND: &str = "Level found later";
+    /// Field: days of that stretch.
+    pub const STRETCH: &str = "That many days later";
+    /// Field: beetles until the upper mark.
+    pub const ROOM: &str = "Beetles until the oil reaches the upper mark";
+    /// Field: catch.
+    pub const CATCH: &str = "Beetles caught in a day";
+    /// Answer.
+    pub const DUE: &str = "Service again by";
+    /// Answer when the day has passed.
+    pub const NOW: &str = "Due now";
+    /// Reason.
+    pub const WHY: &str = "The limit that runs out first decides. Days are rounded down: a look a day early costs little, a dry trap catches nothing.";
+    /// The level rose.
+    pub const ROSE: &str =
+        "The level rose without service. Water or debris in the oil? Its loss is not used.";
+
+    /// Which limit decided.
+    pub fn decided(limit: &str) -> String {
+        ["Decided by ", limit].concat()
+    }
+
+    /// "your longest time: 14 days".
+    pub fn maximum(count: u16) -> String {
+        ["your longest time: ", &days(u32::from(count))].concat()
+    }
+
+    /// "oil low: 50 % − 20 % at 0.71 % a day = 42 days".
+    pub fn oil_low(from: &str, floor: &str, per_day: &str, count: u16) -> String {
+        ["oil low: ", from, " − ", floor, " at ", per_day, " a day = ", &days(u32::from(count))].concat()
+    }
+
+    /// Already at the floor.
+    pub fn oil_out(floor: &str) -> String {
+        ["oil low: already at ", floor, " or under"].concat()
+    }
+
+    /// "beetles: room for 60 at 2 a day = 30 days".
+    pub fn bodies(room: &str, per_day: &str, count: u16) -> String {
+        ["beetles: room for ", room, " at ", per_day, " a day = ", &days(u32::from(count))].concat()
+    }
+
+    /// A limit that did not decide, with its day.
+    pub fn also(limit: &str, day: &str) -> String {
+        ["Later, ", day, ": ", limit].concat()
+    }
+
+    /// How the loss was read.
+    pub fn loss(from: &str, to: &str, count: u16, per_day: &str) -> String {
+        ["Loss: ", from, " to ", to, " in ", &days(u32::from(count)), " = ", per_day, " a day"].concat()
+    }
+}
+
+/// When does it spill.
+pub mod spill {
+    /// Field: length.
+    pub const LENGTH: &str = "Inside length, the way it tilts";
+    /// Field: depth.
+    pub const DEPTH: &str = "Inside depth";
+    /// Field: how full.
+    pub const FILL: &str = "Filled to";
+    /// Answer.
+    pub const GOES_OVER: &str = "Open trap goes over at a tilt of";
+    /// Heading of the comparison.
+    pub const OTHERS: &str = "The same trap at other fills";
+    /// A lid changes it.
+    pub const LIDDED: &str = "Lidded trap? Then the lid decides, not the tilt. Lid on before you move it.";
+    /// Very little tilt.
+    pub const ANY_BUMP: &str = "Any bump spills it.";
+    /// Reason.
+    pub const WHY: &str = "Tilting and steady braking do the same to the oil. A jolt makes waves and spills sooner, so keep well under the number.";
+    /// A side of nothing.
+    pub const NO_SIDE: &str = "More than 0.";
+    /// A trap that cannot spill.
+    pub const EMPTY: &str = "Empty: nothing to spill";
+
+    /// "17.1°".
+    pub fn degrees(number: &str) -> String {
+        [number, "°"].concat()
+    }
+
+    /// The same as braking.
+    pub fn braking(number: &str) -> String {
+        ["The same as braking at ", number, "\u{a0}m/s²"].concat()
+    }
+
+    /// At half or more: "2 × 50 % empty × 20 mm ÷ 65 mm = 0.31, the slope of 17.1°".
+    pub fn upper_sum(empty: &str, depth: &str, length: &str, slope: &str, degrees: &str) -> String {
+        ["2 × ", empty, " empty × ", depth, " ÷ ", length, " = ", slope, ", the slope of ", degrees].concat()
+    }
+
+    /// Under half: "20 mm ÷ (2 × 40 % × 65 mm) = 0.38, the slope of 21°".
+    pub fn lower_sum(depth: &str, fill: &str, length: &str, slope: &str, degrees: &str) -> String {
+        [depth, " ÷ (2 × ", fill, " × ", length, ") = ", slope, ", the slope of ", degrees].concat()
+    }
+
+    /// "70 % full: 10.5°".
+    pub fn other(fill: &str, degrees: &str) -> String {
+        [fill, " full: ", degrees].concat()
+    }
+
+    /// The oil is too shallow.
+    pub fn shallow(depth: &str) -> String {
+        ["Oil only ", depth, " deep. Under 6\u{a0}mm it no longer covers a beetle."].concat()
+    }
+}
+
+/// Does the trap fit.
+pub mod fit {
+    use crate::almanac::fit::Side;
+
+    /// Choice: the box.
+    pub const BOX: &str = "The box is a";
+    /// Field: own frame side.
+    pub const SIDE: &str = "Depth of the frame sides";
+    /// Field: depth.
+    pub const DEPTH: &str = "Trap, top to bottom";
+    /// Field: width.
+    pub const WIDTH: &str = "Trap, width between top bars";
+    /// Field: length.
+    pub const LENGTH: &str = "Trap, along the frame";
+    /// Opens the other fields.
+    pub const REST: &str = "My frames are different";
+    /// Field: gap.
+    pub const GAP: &str = "Gap between two top bars";
+    /// Field: top bar.
+    pub const BAR: &str = "Length of a top bar";
+    /// Answer.
+    pub const LABEL: &str = "This trap in this box";
+    /// It does.
+    pub const FITS: &str = "Fits";
+    /// It does not.
+    pub const DOES_NOT: &str = "Does not fit";
+    /// Something is missing.
+    pub const CANT_TELL: &str = "Can’t tell yet";
+    /// Caution.
+    pub const SLOWLY: &str = "Lower slowly: queen may be on these frames.";
+    /// Reason.
+    pub const WHY: &str = "A trap must clear the frames of the box below by 5 mm, pass between two top bars, and be shorter than a top bar. Where you type nothing, frames spaced 34.9 mm with top bars 27 mm wide and 482.6 mm long are taken.";
+
+    /// Name of a side.
+    pub fn side(side: Side) -> &'static str {
+        match side {
+            Side::Depth => "top to bottom",
+            Side::Width => "width",
+            Side::Length => "length",
+        }
+    }
+
+    /// A trap that is too big.
+    pub fn over(which: Side, over: &str) -> String {
+        ["Too big by ", over, ": ", side(which)].concat()
+    }
+
+    /// A measure that was not typed.
+    pub fn missing(which: Side) -> String {
+        ["Type its ", side(which), " to be sure."].concat()
+    }
+
+    /// "Top to bottom: 75 mm, room 226.8 mm".
+    pub fn line(which: Side, trap: &str, room: &str) -> String {
+        [side(which), ": trap ", trap, ", room ", room].concat()
+    }
+}
+
+/// Packs or singles.
+pub mod packs {
+    use crate::app::wording::en::counted;
+
+    /// Field: need.
+    pub const NEED: &str = "Pieces needed";
+    /// Heading of the rows.
+    pub const ROWS: &str = "How they are sold";
+    /// Field: pieces.
+    pub const PIECES: &str = "Pieces";
+    /// Field: price.
+    pub const PRICE: &str = "Price";
+    /// Key: one more row.
+    pub const MORE: &str = "One more pack size";
+    /// Opens the other fields.
+    pub const REST: &str = "Add delivery";
+    /// Field: fee.
+    pub const FEE: &str = "Delivery costs";
+    /// Field: free from.
+    pub const FREE: &str = "Delivery is free from";
+    /// Answer.
+    pub const BUY: &str = "Cheapest";
+    /// Heading of the comparison.
+    pub const ALONE: &str = "One size alone, before delivery";
+    /// No price at all.
+    pub const NO_PRICES: &str = "No prices yet, so nothing to compare. A price of 0 counts as missing.";
+    /// Nothing needed.
+    pub const NOTHING: &str = "Nothing to buy";
+    /// Too many.
+    pub const TOO_MANY: &str = "Too many pieces for one sum. Split the order.";
+    /// Prices in one currency.
+    pub const CURRENCY: &str = "All prices in one currency.";
+    /// Reason.
+    pub const WHY: &str = "Every mix of packs is compared, larger ones that cost less included; at the same price the one with less left over wins.";
+
+    /// Label of a row.
+    pub fn row(label: &str, number: usize) -> String {
+        [label, " ", &number.to_string()].concat()
+    }
+
+    /// "36.00 for 24 pieces".
+    pub fn total(total: &str, pieces: u32) -> String {
+        [total, " for ", &counted(pieces, "piece", "pieces")].concat()
+    }
+
+    /// "2 × pack of 12 at 18.00 = 36.00".
+    pub fn line(packs: &str, pieces: u32, price: &str, sum: &str) -> String {
+        [packs, " × ", &pack(pieces), " at ", price, " = ", sum].concat()
+    }
+
+    /// "pack of 12", "single".
+    pub fn pack(pieces: u32) -> String {
+        if pieces == 1 { "single".to_owned() } else { ["pack of ", &pieces.to_string()].concat() }
+    }
+
+    /// Delivery in the sum.
+    pub fn delivery(fee: &str) -> String {
+        ["+ delivery ", fee].concat()
+    }
+
+    /// Delivery is free.
+    pub const DELIVERY_FREE: &str = "Delivery is free at this value.";
+
+    /// "1 left over".
+    pub fn left_over(number: &str) -> String {
+        [number, " left over"].concat()
+    }
+
+    /// A pack without a price.
+    pub fn left_out(pieces: u32) -> String {
+        ["Left out, no price: ", &pack(pieces)].concat()
+    }
+
+    /// Key that takes over the number of traps.
+    pub fn take(traps: &str) -> String {
+        ["Take ", traps, " from the first sum"].concat()
+    }
+}
+
+/// Oil to buy.
+pub mod oil {
+    /// Field: services.
+    pub const SERVICES: &str = "Services in the season";
+    /// Field: oil each.
+    pub const EACH: &str = "Oil each time";
+    /// Field: lost.
+    pub const SPILL: &str = "Spilled or left in bottles";
+    /// Opens the other fields.
+    pub const REST: &str = "Allow for uneven visits";
+    /// Field: spread.
+    pub const SPREAD: &str = "One visit differs from the next by about";
+    /// Heading of the rows.
+    pub const ROWS: &str = "Containers";
+    /// Field: size.
+    pub const SIZE: &str = "Holds";
+    /// Field: price.
+    pub const PRICE: &str = "Price";
+    /// Answer.
+    pub const BUY: &str = "Oil for the season";
+    /// Shelf life.
+    pub const RANCID: &str = "Vegetable oil turns rancid and gums. Buy it for one season.";
+    /// Waste.
+    pub const WASTE: &str = "Used oil: sealed jar to household waste; not on soil, not down the drain.";
+    /// Reason.
+    pub const WHY: &str = "The upper estimate adds twice the usual difference times the square root of the number of visits: uneven visits partly cancel out.";
+
+    /// "10 × 400 mL + 10 % = 4.4 L".
+    pub fn mean(services: &str, each: &str, spill: &str, sum: &str) -> String {
+        [services, " × ", each, " + ", spill, " = ", sum].concat()
+    }
+
+    /// "+ 2 × 100 mL × √10 = 5 L, upper estimate".
+    pub fn high(spread: &str, services: &str, sum: &str) -> String {
+        ["+ 2 × ", spread, " × √", services, " = ", sum, ", upper estimate"].concat()
+    }
+
+    /// "2 × 1 L at 4.00 = 8.00".
+    pub fn line(count: &str, size: &str, price: &str, sum: &str) -> String {
+        [count, " × ", size, " at ", price, " = ", sum].concat()
+    }
+
+    /// "together 17.90, 600 mL left over".
+    pub fn together(total: &str, left: &str) -> String {
+        ["together ", total, ", ", left, " left over"].concat()
+    }
+
+    /// A container without a price.
+    pub fn left_out(size: &str) -> String {
+        ["Left out, no price: ", size].concat()
+    }
+}
+
+/// Oil or beetles.
+pub mod bodies {
+    /// Field: beetles.
+    pub const COUNT: &str = "Beetles in the trap";
+    /// How they may be typed.
+    pub const COUNT_HINT: &str = "A number, 20–49, or 50+.";
+    /// Field: level.
+    pub const LEVEL: &str = "Level you read";
+    /// Field: capacity.
+    pub const HOLDS: &str = "One trap holds, brim-full";
+    /// Answer.
+    pub const WITHOUT: &str = "Level of the oil alone";
+    /// Nothing typed for the capacity.
+    pub const NO_HOLDS: &str = "Type what the trap holds.";
+    /// Caution.
+    pub const FLATTERS: &str =
+        "That many beetles lift the level. Refill by the number here, not by the mark.";
+    /// Traps and beetles.
+    pub const TRAPPED: &str = "Traps count trapped beetles, not all beetles.";
+    /// Reason.
+    pub const WHY: &str = "A beetle takes the room of 0.013 to 0.026 mL, from its weight and its outline. What it takes, oil has left.";
+
+    /// "100 × 0.013 to 0.026 mL = 1.3 to 2.6 mL of beetles".
+    pub fn sum(count: &str, volume: &str) -> String {
+        [count, " × 0.013 to 0.026\u{a0}mL = ", volume, " of beetles"].concat()
+    }
+
+    /// From low to high.
+    pub fn span(low: &str, high: &str) -> String {
+        [low, " to ", high].concat()
+    }
+
+    /// Open upwards.
+    pub fn or_more(low: &str) -> String {
+        [low, " or more"].concat()
+    }
+
+    /// Open downwards.
+    pub fn or_less(high: &str) -> String {
+        [high, " or less"].concat()
+    }
+}

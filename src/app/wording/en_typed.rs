@@ -1,0 +1,70 @@
+//! English: what is wrong with a typed text, and what to type instead.
+
+use crate::almanac::quantity::Decimal;
+use crate::almanac::text::LabelError;
+use crate::almanac::typed::{DayTypedError, TagsError, TypedError};
+use crate::app::wording::en;
+
+/// A sentence for a number, volume, length or price.
+pub fn number(error: TypedError) -> String {
+    match error {
+        TypedError::Empty => "Type a number.".to_owned(),
+        TypedError::NotANumber => "One number here, such as 12 or 1.5.".to_owned(),
+        TypedError::Negative => "0 or more.".to_owned(),
+        TypedError::TooMany { most } => ["At most ", &most.to_string(), "."].concat(),
+        TypedError::TooFew { least } => ["At least ", &least.to_string(), "."].concat(),
+        TypedError::NotWhole => "Whole numbers only.".to_owned(),
+        TypedError::Ambiguous { small, large } => which(small, large),
+        TypedError::Weight => "That is a weight. Type how much it holds, such as 20 mL.".to_owned(),
+        TypedError::WhichOunce => "US or imperial ounce? Choose the unit beside it.".to_owned(),
+        TypedError::UnknownUnit => "Type the number alone and choose the unit beside it.".to_owned(),
+        TypedError::OverFull => "100 % at most.".to_owned(),
+        TypedError::Fraction => "Whole numbers only: no halves here.".to_owned(),
+    }
+}
+
+/// A sentence for a share, such as a level.
+pub fn share(error: TypedError) -> String {
+    match error {
+        TypedError::Empty | TypedError::NotANumber | TypedError::UnknownUnit => {
+            "Type a share, such as ½ or 50 %.".to_owned()
+        }
+        TypedError::Ambiguous { .. } => "1 % or all of it? Type 1 % or 100 %.".to_owned(),
+        error => number(error),
+    }
+}
+
+fn which(small: Decimal, large: Decimal) -> String {
+    let (small, large) = (small.to_string(), large.to_string());
+    [&small, " or ", &large, "? Type ", &small, " or ", &large, "."].concat()
+}
+
+/// A sentence for a day.
+pub fn day(error: DayTypedError) -> String {
+    match error {
+        DayTypedError::Empty | DayTypedError::NotADate => "Choose a day.".to_owned(),
+        DayTypedError::Before2000 => "Not before the year 2000.".to_owned(),
+        DayTypedError::TooFar { latest } => ["Not after ", &en::date(latest), "."].concat(),
+        DayTypedError::Future => "That day has not come yet. Is the phone’s date right?".to_owned(),
+    }
+}
+
+/// A sentence for a line of hive tags.
+pub fn tags(error: &TagsError) -> String {
+    match error {
+        TagsError::Empty => "Type tags, such as 1–24 or A1, A2, B7.".to_owned(),
+        TagsError::TooMany { most, asked } => {
+            ["At most ", &most.to_string(), " hives; this line names ", &asked.to_string(), "."].concat()
+        }
+        TagsError::Backwards => "Smaller number first, such as 1–24.".to_owned(),
+        TagsError::Repeated { tag } => ["“", tag, "” is there twice."].concat(),
+    }
+}
+
+/// A sentence for a name.
+pub fn label(error: LabelError) -> String {
+    match error {
+        LabelError::Empty => "Type a name.".to_owned(),
+        LabelError::TooLong { most } => ["At most ", &most.to_string(), " letters."].concat(),
+    }
+}

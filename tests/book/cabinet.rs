@@ -1,0 +1,144 @@
+//! The book on its shelf.
+
+use crate::support::{Unicode, day, pen};
+use crate::{Yard, plan};
+use beetle_almanac::almanac::stack::BoxDepth;
+use beetle_almanac::app::cabinet::{Cabinet, Meta, NotSaved};
+use beetle_almanac::book::Book;
+use beetle_almanac::book::demo::demo;
+use beetle_almanac::book::entry::SkipReason;
+use beetle_almanac::book::write::KindChoice;
+use beetle_almanac::store::memory::{Faults, Memory};
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+/// A shelf with a yard of three hives and one day of work on it.
+fn kept() -> (Rc<Memory>, Yard) {
+    let shelf = Rc::new(Memory::new());
+    let yard = Yard::new(&["1", "2", "3"], day("2026-05-01"));
+    let mut book = Book::default();
+    let mut cabinet = Cabinet::open(shelf.clone()).unwrap().cabinet;
+    cabinet.save(&mut book, yard.book.log().entries().cloned().collect()).unwrap();
+    (shelf, yard)
+}
+
+fn opened(shelf: &Rc<Memory>) -> Book {
+    Cabinet::open(shelf.clone()).unwrap().book
+}
+
+#[test]
+fn what_was_saved_is_there_at_the_next_start() {
+    let (shelf, yard) = kept();
+    assert_eq!(opened(&shelf), yard.book);
+}
+
+#[test]
+fn two_tabs_that_log_the_same_yard_on_the_same_day_end_with_both_works() {
+    let (shelf, _) = kept();
+    let on = day("2026-05-15");
+    let mut first = Cabinet::open(shelf.clone()).unwrap();
+    let mut second = Cabinet::open(shelf.clone()).unwrap();
+    let hives: Vec<_> = first.book.standing().hives.keys().cloned().collect();
+    let one = first.book.skip(&pen("aa", on), on, on, &hives[0], SkipReason::Temper, None).unwrap();
+    let two = second.book.skip(&pen("bb", on), on, on, &hives[1], SkipReason::Robbing, None).unwrap();
+    first.cabinet.save(&mut first.book, one).unwrap();
+    second.cabinet.save(&mut second.book, two).unwrap();
+    assert_eq!(opened(&shelf), second.book);
+    assert_eq!(first.cabinet.refresh(&mut first.book), Ok(1));
+    assert_eq!(first.book, second.book);
+}
+
+#[test]
+fn a_full_phone_says_so_and_gives_back_what_it_could_not_keep() {
+    let (shelf, yard) = kept();
+    let before = shelf.texts();
+    let mut start = Cabinet::open(shelf.clone()).unwrap();
+    shelf.set_faults(Faults { quota: Some(100), ..Faults::default() });
+    let on = day("2026-05-15");
+    let entries = start.book.skip(&pen("aa", on), on, on, &yard.hive("1"), SkipReason::Temper, None).unwrap();
+    match start.cabinet.save(&mut start.book, entries.clone()) {
+        Err(NotSaved::Shelf { text, .. }) => assert_eq!(text, serde_json::to_string(&entries).unwrap()),
+        other => panic!("{other:?}"),
+    }
+    assert_eq!(start.book, yard.book, "nothing is shown as kept");
+    assert_eq!(shelf.texts(), before);
+    shelf.set_faults(Faults::default());
+    assert_eq!(start.cabinet.save(&mut start.book, entries), Ok(1));
+}
+
+#[test]
+fn a_damaged_page_costs_its_day_and_nothing_else_and_is_never_written_over() {
+    let (shelf, yard) = kept();
+    let on = day("2026-05-15");
+    let mut start = Cabinet::open(shelf.clone()).unwrap();
+    let skip = start.book.skip(&pen("aa", on), on, on, &yard.hive("1"), SkipReason::Temper, None).unwrap();
+    start.cabinet.save(&mut start.book, skip).unwrap();
+    let key = shelf.texts().into_keys().find(|key| key.contains("2026-05-15")).unwrap();
+    let damaged = shelf.texts()[&key].replace("temper", "tempel");
+    shelf.lay(&key, &damaged);
+
+    let mut again = Cabinet::open(shelf.clone()).unwrap();
+    assert_eq!(again.book, yard.book);
+    assert_eq!((again.asides[0].raw.as_str(), again.asides[0].newer), (damaged.as_str(), false));
+    let skip = again.book.skip(&pen("aa", on), on, on, &yard.hive("2"), SkipReason::Weather, None).unwrap();
+    again.cabinet.save(&mut again.book, skip).unwrap();
+    assert_eq!(shelf.texts()[&key], damaged);
+    assert_eq!(opened(&shelf), again.book);
+}
+
+#[test]
+fn a_book_written_by_a_newer_version_is_only_read() {
+    let (shelf, yard) = kept();
+    let text = beetle_almanac::store::envelope::wrap(2, 1, "{\"entries\":[],\"more\":1}");
+    shelf.lay("beetle-almanac:page:keeper:2027-01-01", &text);
+    let mut start = Cabinet::open(shelf.clone()).unwrap();
+    assert!(start.cabinet.read_only());
+    assert_eq!(start.book, yard.book);
+    let on = day("2026-05-15");
+    let skip = start.book.skip(&pen("aa", on), on, on, &yard.hive("2"), SkipReason::Weather, None).unwrap();
+    let before = shelf.texts();
+    assert_eq!(start.cabinet.save(&mut start.book, skip), Err(NotSaved::ReadOnly));
+    assert_eq!(shelf.texts(), before);
+}
+
+#[test]
+fn the_demonstration_comes_and_goes_without_touching_the_keepers_pages() {
+    let (shelf, yard) = kept();
+    let own: BTreeMap<String, String> = shelf.texts();
+    let mut start = Cabinet::open(shelf.clone()).unwrap();
+    let today = day("2026-07-14");
+    for _ in 0..2 {
+        let entries = demo(today, "Europe/Berlin", 120, &Unicode).unwrap();
+        start.cabinet.save(&mut start.book, entries).unwrap();
+        assert_eq!(start.book.standing().open_yards().count(), 3);
+        assert_eq!(opened(&shelf), start.book);
+        start.cabinet.remove_demo(&mut start.book).unwrap();
+        assert_eq!(start.book, yard.book);
+        assert_eq!(shelf.texts(), own);
+    }
+    // What the keeper wrote meanwhile stays.
+    let entries = demo(today, "Europe/Berlin", 120, &Unicode).unwrap();
+    start.cabinet.save(&mut start.book, entries).unwrap();
+    let second = plan(&["9"], &[(BoxDepth::Deep, 2)], today);
+    let kind = KindChoice::Known(yard.kind());
+    let kept = start.book.keep_yard(&pen("aa", today), "Kiln Bank", "UTC", &kind, &second).unwrap();
+    start.cabinet.save(&mut start.book, kept).unwrap();
+    start.cabinet.remove_demo(&mut start.book).unwrap();
+    assert_eq!(opened(&shelf).standing().open_yards().count(), 2);
+    assert_eq!(opened(&shelf), start.book);
+}
+
+#[test]
+fn the_app_remembers_its_name() {
+    let shelf = Rc::new(Memory::new());
+    let cabinet = Cabinet::open(shelf.clone()).unwrap().cabinet;
+    assert_eq!(cabinet.meta(), None);
+    let meta = Meta {
+        label: Some("Truck phone".to_owned()),
+        since: day("2026-05-01"),
+        written: true,
+        backup: Some((day("2026-06-01"), 40)),
+    };
+    cabinet.keep_meta(&meta).unwrap();
+    assert_eq!(Cabinet::open(shelf).unwrap().cabinet.meta(), Some(meta));
+}

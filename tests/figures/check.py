@@ -1,0 +1,49 @@
+"""Makes the reference figures that tests/published compares the almanac with.
+
+    python -m venv .tools/figures && .tools/figures/bin/pip install -r tests/figures/requirements.txt
+    .tools/figures/bin/python tests/figures/check.py           fails when a committed file is stale
+    .tools/figures/bin/python tests/figures/check.py --write   writes the files anew
+
+Each module beside this one has rows(), which works the figures out by a way of its own, never by the almanac's. Every
+run gives the same bytes: seeds are fixed, floating results rounded far above the noise of the method.
+"""
+
+import json
+import pathlib
+import sys
+
+import calendar_months
+import levels
+import medians
+import packs
+import spills
+import stamps
+import zones
+
+HERE = pathlib.Path(__file__).parent
+MODULES = [calendar_months, levels, medians, packs, spills, stamps, zones]
+
+
+def text(rows):
+    lines = ",\n".join(json.dumps(row, separators=(",", ":"), ensure_ascii=True) for row in rows)
+    return f"[\n{lines}\n]\n"
+
+
+def main():
+    write = sys.argv[1:] == ["--write"]
+    if sys.argv[1:] and not write:
+        sys.exit("usage: check.py [--write]")
+    fresh = {f"{module.__name__}.json": text(module.rows()).encode() for module in MODULES}
+    if write:
+        for name, content in fresh.items():
+            (HERE / name).write_bytes(content)
+    here = {path.name: path.read_bytes() for path in HERE.glob("*.json")}
+    stale = sorted(name for name in here.keys() | fresh.keys() if here.get(name) != fresh.get(name))
+    for name in stale:
+        print(f"stale, or made by no script: tests/figures/{name}")
+    print(f"{len(fresh)} files, {sum(map(len, fresh.values()))} bytes")
+    sys.exit(1 if stale else 0)
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,68 @@
+//! The almanac against sources outside it: one module a source, which says where its values come from.
+//!
+//! The figures read from `tests/figures` are made by the Python scripts beside them, which work them out in a way of
+//! their own; `tests/figures/check.py` fails when a file is stale.
+
+#![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic)]
+#![allow(missing_docs)]
+
+mod calendar;
+mod common_practice;
+mod levels;
+mod medians;
+mod nist;
+mod packs;
+mod spills;
+mod stamps;
+mod vectors;
+mod zones;
+
+use beetle_almanac::almanac::day::Day;
+use beetle_almanac::almanac::quantity::{Decimal, Length, Share, Volume};
+use beetle_almanac::almanac::trap::{TrapForm, TrapKind, TrapSize};
+
+/// The rows of a file of figures.
+fn rows<T: serde::de::DeserializeOwned>(json: &str) -> Vec<T> {
+    serde_json::from_str(json).expect("the figures have this shape")
+}
+
+fn day(text: &str) -> Day {
+    Day::parse(text).unwrap_or_else(|error| panic!("{text}: {error}"))
+}
+
+fn decimal(value: f64) -> Decimal {
+    Decimal::from_f64(value).expect("a decimal")
+}
+
+fn percent(value: f64) -> Share {
+    Share::from_percent(decimal(value)).expect("a share")
+}
+
+fn mm(value: f64) -> Length {
+    Length::from_millimetres(value).expect("a length")
+}
+
+fn ml(value: f64) -> Volume {
+    Volume::from_millilitres(value).expect("a volume")
+}
+
+/// An oil trap with upright walls, or with the walls that `profile` tells.
+fn trap(profile: Vec<(Share, Share)>) -> TrapKind {
+    TrapKind {
+        name: "slot trap".into(),
+        form: TrapForm::BetweenFrame,
+        reusable: false,
+        capacity: None,
+        inner: TrapSize::default(),
+        outer: TrapSize::default(),
+        fill: Share::HALF,
+        max_days: 14,
+        profile,
+        packs: Vec::new(),
+    }
+}
+
+#[track_caller]
+fn close(found: f64, published: f64, within: f64) {
+    assert!((found - published).abs() <= within, "found {found}, published {published}");
+}
