@@ -11,6 +11,9 @@ import { WebDriver } from "./webdriver.mjs";
 export const PHONE = [390, 844];
 export const SMALL = [320, 640];
 
+/** The size of letters, in px, that phones are set to from the factory. */
+export const LETTERS = 16;
+
 export const ENGINES = ["chromium", "firefox", "webkit"];
 
 const START_MS = 30_000;
@@ -115,29 +118,32 @@ const recipes = {
   chromium: {
     driver: "chromedriver",
     args: (port) => [`--port=${port}`],
-    capabilities(home) {
+    capabilities(home, letters) {
       const args = ["--headless=new", "--disable-gpu", "--no-first-run", "--lang=en-GB", `--user-data-dir=${home}/profile`];
       // The browser refuses its sandbox to root, as which containers run.
       if (process.getuid?.() === 0) args.push("--no-sandbox");
       // Small /dev/shm in containers ends the browser half way.
       args.push("--disable-dev-shm-usage");
-      const [width, height] = PHONE;
       return {
         "goog:chromeOptions": {
           args,
           binary: program("chromium", "chromium-browser", "google-chrome"),
-          prefs: { "download.default_directory": `${home}/downloads`, "download.prompt_for_download": false, "intl.accept_languages": "en-GB,en" },
-          mobileEmulation: { deviceMetrics: { width, height, pixelRatio: 2, touch: true, mobile: true } },
+          prefs: {
+            "download.default_directory": `${home}/downloads`,
+            "download.prompt_for_download": false,
+            "intl.accept_languages": "en-GB,en",
+            "webkit.webprefs.default_font_size": letters,
+          },
         },
         "goog:loggingPrefs": { browser: "ALL" },
       };
     },
     // The window of a desktop browser is never as narrow as a phone; the emulated one is.
-    resize: ([width, height], driver) =>
-      driver.call("POST", "/goog/cdp/execute", {
-        cmd: "Emulation.setDeviceMetricsOverride",
-        params: { width, height, deviceScaleFactor: 2, mobile: true },
-      }),
+    async resize([width, height], driver) {
+      const emulate = (cmd, params) => driver.call("POST", "/goog/cdp/execute", { cmd: `Emulation.${cmd}`, params });
+      await emulate("setDeviceMetricsOverride", { width, height, deviceScaleFactor: 2, mobile: true });
+      await emulate("setTouchEmulationEnabled", { enabled: true });
+    },
     // Everything the page complained about since the last call.
     complaints: async (driver) =>
       (await driver.call("POST", "/se/log", { type: "browser" }))
@@ -147,7 +153,7 @@ const recipes = {
   firefox: {
     driver: "geckodriver",
     args: (port, other) => ["--port", `${port}`, "--websocket-port", `${other}`, "--log", "warn"],
-    capabilities(home) {
+    capabilities(home, letters) {
       mkdirSync(join(home, "profile", "chrome"), { recursive: true });
       // The window of a desktop browser stops at 450 px; a phone is narrower.
       writeFileSync(
@@ -164,6 +170,7 @@ const recipes = {
             "browser.download.folderList": 2,
             "browser.download.always_ask_before_handling_new_types": false,
             "intl.accept_languages": "en-GB, en",
+            "font.size.variable.x-western": letters,
           },
         },
       };
@@ -174,6 +181,14 @@ const recipes = {
     driver: "WebKitWebDriver",
     args: (port) => [`--port=${port}`],
     screen: true,
+    // It has no setting for the size of letters: the page's root is enlarged instead, after each load. What asks
+    // for the size of the screen in letters does not follow that.
+    enlarge: (driver, letters) =>
+      driver.run((times) => {
+        const root = document.documentElement;
+        root.style.fontSize = "";
+        root.style.fontSize = `${times * parseFloat(getComputedStyle(root).fontSize)}px`;
+      }, letters / LETTERS),
     capabilities(home) {
       // The bar above the page asks for 447 px; a phone is narrower.
       const folder = join(home, ".config", "gtk-3.0");
@@ -227,10 +242,12 @@ async function fitWindow([width, height], driver) {
 
 /** A running browser. */
 export class Engine {
-  constructor(name) {
+  /** @param {number} letters the size of letters, in px, that the keeper has set on the phone */
+  constructor(name, letters = LETTERS) {
     if (!recipes[name]) throw new Error(`no engine "${name}"; there are ${ENGINES.join(", ")}`);
     this.name = name;
     this.recipe = recipes[name];
+    this.letters = letters;
     this.home = mkdtempSync(join(tmpdir(), `journey-${name}-`));
     this.downloads = join(this.home, "downloads");
     mkdirSync(this.downloads);
@@ -252,13 +269,18 @@ export class Engine {
     this.children.push(child);
     this.driver = new WebDriver(`http://127.0.0.1:${port}`);
     await until(recipe.driver, () => this.driver.send("GET", "/status").then(() => true), child);
-    await this.driver.start(recipe.capabilities(home));
+    await this.driver.start(recipe.capabilities(home, this.letters));
     await this.driver.timeouts({ implicit: 0, pageLoad: 20_000, script: 20_000 });
     await this.resize(PHONE);
   }
 
   resize(size) {
     return this.recipe.resize(size, this.driver);
+  }
+
+  /** Brings a page that has just been loaded to this engine's size of letters. */
+  async enlarge() {
+    if (this.letters !== LETTERS) await this.recipe.enlarge?.(this.driver, this.letters);
   }
 
   /** Errors on the page's console since the last call; null where the driver does not hand them out. */

@@ -3,7 +3,7 @@ import assert from "node:assert/strict";
 import { Handle } from "./webdriver.mjs";
 import { PHONE } from "./engines.mjs";
 
-const WAIT_MS = 8_000;
+const WAIT_MS = 10_000;
 const STEP_MS = 30;
 const pause = (ms) => new Promise((done) => setTimeout(done, ms));
 
@@ -35,10 +35,11 @@ export class Keeper {
     await this.started();
   }
   /** The app has mounted: the static frame is gone and the bar at the thumb is there. */
-  started() {
-    return this.until("the page has started", () =>
+  async started() {
+    await this.until("the page has started", () =>
       this.driver.run(() => !document.querySelector("#shell") && !!document.querySelector("nav [aria-current=page]")),
     );
+    await this.engine.enlarge();
   }
   /** To another place, by its key in the bar. */
   async place(name) {
@@ -103,6 +104,10 @@ export class Keeper {
       (css) => [...document.querySelectorAll(css)].some((element) => element.checkVisibility?.() ?? element.getClientRects().length > 0),
       selector(where),
     );
+  }
+  async waitFor(where) {
+    await this.one(where);
+    return where;
   }
   gone(where) {
     return this.until(`"${describe(where)}" is gone`, async () => !(await this.shows(where)));
@@ -180,6 +185,13 @@ export class Keeper {
     if (text === "") await this.driver.keys(id, "\uE003");
     else await this.driver.keys(id, text);
     await this.until(`"${describe(where)}" holds "${text}"`, async () => (await this.value(where)) === text);
+  }
+
+  /** Gives a file to a file field, which may lie behind a key of the page's own. */
+  async pick(where, path) {
+    await this.until(`"${where}" is there`, async () => (await this.all(where)).length > 0);
+    const [{ id }] = await this.all(where);
+    await this.driver.keys(id, path);
   }
 
   // --- what the browser keeps ---

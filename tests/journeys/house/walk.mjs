@@ -22,13 +22,16 @@ export async function walk(name) {
   }
   assert.ok(journeys.length > 0, `no file in journeys/ has "${only}" in its name`);
 
+  // The size of letters is set when a browser starts: each size has its browser once.
+  journeys.sort((one, other) => one.letters - other.letters);
+
   let engine = null;
   after(() => engine?.stop());
 
   describe(name, () => {
-    for (const { title, steps, faults, complaints } of journeys) {
+    for (const { title, steps, faults, complaints, letters } of journeys) {
       test(title, { timeout: JOURNEY_MS }, async (t) => {
-        engine = await ready(engine, name);
+        engine = await ready(engine, name, letters);
         const host = await new Host(pageRoot).start();
         if (faults) await host.change({ faults });
         const keeper = new Keeper(engine, host);
@@ -50,11 +53,11 @@ export async function walk(name) {
   });
 }
 
-/** The browser, started anew when an earlier journey has ended it: that journey has failed by then. */
-async function ready(engine, name) {
-  if (engine && (await engine.driver.windows().then(() => true, () => false))) return engine;
+/** The browser; a new one for other letters, or when an earlier journey has ended it: that one has failed by then. */
+async function ready(engine, name, letters) {
+  if (engine?.letters === letters && (await engine.driver.windows().then(() => true, () => false))) return engine;
   await engine?.stop().catch(() => {});
-  const fresh = new Engine(name);
+  const fresh = new Engine(name, letters);
   try {
     await fresh.start();
   } catch (error) {

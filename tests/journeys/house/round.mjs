@@ -1,0 +1,48 @@
+// Walking a yard: what most journeys begin with.
+
+/** The row of a hive. */
+export const row = (tag) => `[data-testid=row][data-tag="${tag}"]`;
+
+/** Turns the Bench sum into a yard of `hives` hives, tagged 1 to `hives`. */
+export async function keepYard(keeper, hives, name = "Orchard") {
+  await keeper.place("bench");
+  await keeper.type("bench-hives", `${hives}`);
+  await keeper.tap("bench-keep");
+  await keeper.type("keep-name", name);
+  await keeper.tap("keep-save");
+  await keeper.until(`${hives} hives are listed`, async () => (await rows(keeper)).length === hives);
+}
+
+/** The rows from top to bottom: tag, when due, and the words on them. */
+export const rows = (keeper) =>
+  keeper.driver.run(() =>
+    [...document.querySelectorAll("[data-testid=row]")].map((row) => ({
+      tag: row.dataset.tag,
+      due: row.dataset.due,
+      words: row.innerText.replace(/\s+/g, " ").trim(),
+    })),
+  );
+
+/** When the hive is due, as its row says. */
+export const due = (keeper, tag) => keeper.attribute(row(tag), "data-due");
+
+/** Logs a hive: one tap on its row, one on what was done. */
+export async function log(keeper, tag, did) {
+  await keeper.tap(`${row(tag)} [data-testid=row-open]`);
+  await keeper.tap(`did-${did}`);
+}
+
+/** The page as it is opened on another day. */
+export async function onTheDay(keeper, clock) {
+  await keeper.host.change({ faults: { ...keeper.host.settings.faults, clock } });
+  await keeper.reload();
+}
+
+/** What the pages of the book hold, entry by entry, without their envelopes. */
+export async function entries(keeper) {
+  const pages = await keeper.pages();
+  return Object.values(pages).flatMap((text) => {
+    const payload = JSON.parse(text).d;
+    return Array.isArray(payload) ? payload : payload.entries;
+  });
+}
