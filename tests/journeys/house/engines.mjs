@@ -171,6 +171,8 @@ const recipes = {
             "browser.download.always_ask_before_handling_new_types": false,
             "intl.accept_languages": "en-GB, en",
             "font.size.variable.x-western": letters,
+            // As on a phone: a bar at the side takes no room.
+            "ui.useOverlayScrollbars": 1,
           },
         },
       };
@@ -181,14 +183,16 @@ const recipes = {
     driver: "WebKitWebDriver",
     args: (port) => [`--port=${port}`],
     screen: true,
-    // It has no setting for the size of letters: the page's root is enlarged instead, after each load. What asks
-    // for the size of the screen in letters does not follow that.
+    // It has no setting for the size of letters: the page's root is enlarged instead, after each load, and so is
+    // every question its style asks about the screen in letters.
     enlarge: (driver, letters) =>
-      driver.run((times) => {
+      driver.run((letters, usual) => {
         const root = document.documentElement;
-        root.style.fontSize = "";
-        root.style.fontSize = `${times * parseFloat(getComputedStyle(root).fontSize)}px`;
-      }, letters / LETTERS),
+        root.style.fontSize = `${(letters / usual) * parseFloat(getComputedStyle(root).fontSize)}px`;
+        for (const { media } of [...document.styleSheets].flatMap((sheet) => [...sheet.cssRules]).filter((rule) => rule.media)) {
+          media.mediaText = media.mediaText.replace(/([\d.]+)r?em\b/g, (_, number) => `${number * letters}px`);
+        }
+      }, letters, LETTERS),
     capabilities(home) {
       // The bar above the page asks for 447 px; a phone is narrower.
       const folder = join(home, ".config", "gtk-3.0");
@@ -278,7 +282,7 @@ export class Engine {
     return this.recipe.resize(size, this.driver);
   }
 
-  /** Brings a page that has just been loaded to this engine's size of letters. */
+  /** Brings a page that has just been loaded to this browser's size of letters, where the browser does not. */
   async enlarge() {
     if (this.letters !== LETTERS) await this.recipe.enlarge?.(this.driver, this.letters);
   }

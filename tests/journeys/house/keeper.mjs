@@ -3,12 +3,29 @@ import assert from "node:assert/strict";
 import { Handle } from "./webdriver.mjs";
 import { PHONE } from "./engines.mjs";
 
+/** Keys by the standard's code. */
+const END = "\uE010";
+const BACKSPACE = "\uE003";
+
 const WAIT_MS = 10_000;
 const STEP_MS = 30;
 const pause = (ms) => new Promise((done) => setTimeout(done, ms));
 
+/** Parts of the page that have no mark of their own. */
+const PARTS = {
+  "bench-hives": "#hives",
+  "bench-boxes": "#boxes",
+  "bench-traps": "#bench-yard-body .answer:not(.answer ~ .answer)",
+  "nav-round": '.bar a[href="#/round"]',
+  "nav-load": '.bar a[href="#/load"]',
+  "nav-bench": '.bar a[href="#/bench"]',
+  "nav-book": '.bar a[href="#/book"]',
+  "update-bar": ".messages:has(.message)",
+  "update-now": ".messages .key",
+  "bench-oil": "#bench-yard-body .answer ~ .answer",
+};
 /** The part of the page with this mark. */
-export const mark = (name) => `[data-testid="${name}"]`;
+const mark = (name) => PARTS[name] ?? `[data-testid="${name}"]`;
 
 export class Keeper {
   constructor(engine, host) {
@@ -43,9 +60,8 @@ export class Keeper {
   }
   /** To another place, by its key in the bar. */
   async place(name) {
-    const key = `.bar a[href="#/${name}"]`;
-    await this.tap(key);
-    await this.until(`the place "${name}" is shown`, async () => (await this.attribute(key, "aria-current")) === "page");
+    await this.tap(`nav-${name}`);
+    await this.until(`the place "${name}" is shown`, async () => (await this.attribute(`nav-${name}`, "aria-current")) === "page");
   }
   /** A second tab on the same page; returns to the first with {@link turnTo}. */
   async newTab(after = "") {
@@ -176,17 +192,13 @@ export class Keeper {
   }
   /** Puts `text` into a field in place of what stands there, key by key. */
   async type(where, text) {
-    const { id } = await this.one(where);
-    await this.driver.run((field) => {
-      field.scrollIntoView({ block: "center", behavior: "instant" });
-      field.focus();
-      field.select?.();
-    }, new Handle(id));
-    if (text === "") await this.driver.keys(id, "\uE003");
-    else await this.driver.keys(id, text);
+    const field = await this.one(where);
+    await this.driver.run((field) => field.scrollIntoView({ block: "center", behavior: "instant" }), field);
+    // A selection made by a script is lost to some drivers' own focusing; keys do what keys do.
+    const old = await this.driver.run((field) => field.value.length, field);
+    await this.driver.keys(field.id, END + BACKSPACE.repeat(old) + text);
     await this.until(`"${describe(where)}" holds "${text}"`, async () => (await this.value(where)) === text);
   }
-
   /** Gives a file to a file field, which may lie behind a key of the page's own. */
   async pick(where, path) {
     await this.until(`"${where}" is there`, async () => (await this.all(where)).length > 0);
@@ -216,9 +228,9 @@ export class Keeper {
   }
 }
 
-/** A bare word is a mark, anything else a selector. */
+/** A bare word is a mark, but for the three parts every page has; anything else is a selector. */
 function selector(where) {
-  return /^[\w-]+$/.test(where) && where !== "body" && where !== "main" ? mark(where) : where;
+  return /^[\w-]+$/.test(where) && !["html", "body", "main"].includes(where) ? mark(where) : where;
 }
 const describe = (where) => (where instanceof Handle ? "this key" : where);
 

@@ -12,7 +12,7 @@ export const pageRoot = resolve(here, process.env.PAGE_ROOT ?? "../../dist");
 /** Pictures of failed journeys. */
 export const failures = resolve(here, "../../target/journeys");
 
-/** Part of the name of the files to walk; empty walks all. */
+/** What the names of the files to walk look like; empty walks all. */
 export const only = process.env.JOURNEY_ONLY ?? "";
 
 // The clock and the browsers are in one place, with changes to summer time.

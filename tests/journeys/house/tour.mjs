@@ -23,6 +23,23 @@ export async function tour(keeper, look) {
   }
 }
 
+/**
+ * Takes the tour and collects what `check` finds wrong on each screen, each line headed by the screen's name.
+ * What was found before a screen could not be reached is often the reason, so it is told first.
+ */
+export async function survey(keeper, check) {
+  const found = [];
+  try {
+    await tour(keeper, async (screen) => {
+      for (const line of await check(screen)) found.push(`${screen}: ${line}`);
+    });
+  } catch (error) {
+    if (found.length) error.message = `${found.join("\n")}\n${error.message}`;
+    throw error;
+  }
+  return found;
+}
+
 /** Sets the page to sun or night in its own settings. */
 export async function scheme(keeper, name) {
   await keeper.tap(".head-key");

@@ -28,7 +28,7 @@ journey("a new version came out while she was typing, and waited for her word", 
   assert.equal(await keeper.driver.run(() => window.sameLoad ?? null), true);
   assert.equal(await shown(keeper), "first");
 
-  await keeper.tap("[data-testid=update-bar] button");
+  await keeper.tap("update-now");
   await keeper.until("the second version is shown", async () => (await shown(keeper)) === "second");
   await keeper.started();
   assert.equal(await keeper.value("bench-hives"), "18", "what stood in the field is still there");

@@ -1,6 +1,6 @@
 import { journey } from "../house/journey.mjs";
-import { assert } from "../house/keeper.mjs";
-import { tour } from "../house/tour.mjs";
+import { assert, plain } from "../house/keeper.mjs";
+import { survey } from "../house/tour.mjs";
 
 const MONTHS = "January February March April May June July August September October November December".split(" ");
 const WEEKDAYS = "Sun Mon Tue Wed Thu Fri Sat".split(" ");
@@ -9,15 +9,14 @@ const DATE = new RegExp(`(?:(${WEEKDAYS.join("|")})[a-z]*,?\\s+)?(\\d{1,2})\\s+(
 journey("every date on every screen names its weekday, and the right one", { faults: { clock: "2026-07-14T21:30" } }, async (keeper) => {
   await keeper.open();
   await keeper.reads(".head-day", "Tue 14 July 2026");
-  const wrong = [];
   let met = 0;
-  await tour(keeper, async (screen) => {
-    const text = await keeper.text("body");
-    for (const [found, weekday, day, month, year] of text.replace(/\s+/g, " ").matchAll(DATE)) {
-      met += 1;
+  const wrong = await survey(keeper, async () => {
+    const dates = [...plain(await keeper.text("body")).matchAll(DATE)];
+    met += dates.length;
+    return dates.flatMap(([found, weekday, day, month, year]) => {
       const right = WEEKDAYS[new Date(Date.UTC(year ?? 2026, MONTHS.indexOf(month), day)).getUTCDay()];
-      if (weekday !== right) wrong.push(`${screen}: "${found}" is a ${right}`);
-    }
+      return weekday === right ? [] : [`"${found}" is a ${right}`];
+    });
   });
   assert.ok(met >= 5, `met only ${met} dates`);
   assert.deepEqual(wrong, []);

@@ -1,10 +1,10 @@
 import { LETTERS, SMALL } from "../house/engines.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { tour } from "../house/tour.mjs";
+import { survey } from "../house/tour.mjs";
 
 /** What reaches past the side of the page or is cut off by its box. */
-export const overflow = (keeper) =>
+const overflow = (keeper) =>
   keeper.driver.run(() => {
     const wide = document.documentElement.clientWidth;
     const found = [];
@@ -27,11 +27,7 @@ journey("on a phone 320 px wide nothing scrolls sideways or is cut off", {}, asy
   await keeper.engine.resize(SMALL);
   await keeper.open();
   assert.equal(await keeper.driver.run(() => innerWidth), 320);
-  const found = [];
-  await tour(keeper, async (screen) => {
-    for (const line of await overflow(keeper)) found.push(`${screen}: ${line}`);
-  });
-  assert.deepEqual(found, []);
+  assert.deepEqual(await survey(keeper, () => overflow(keeper)), []);
 });
 
 journey("at 320 px with letters twice as large nothing scrolls sideways or is cut off", { letters: 2 * LETTERS }, async (keeper) => {
@@ -39,9 +35,5 @@ journey("at 320 px with letters twice as large nothing scrolls sideways or is cu
   await keeper.open();
   const size = await keeper.driver.run(() => parseFloat(getComputedStyle(document.querySelector("nav [aria-current]")).fontSize));
   assert.ok(size >= 2 * LETTERS, `the bar's letters have ${size} px: they do not follow the phone's setting`);
-  const found = [];
-  await tour(keeper, async (screen) => {
-    for (const line of await overflow(keeper)) found.push(`${screen}: ${line}`);
-  });
-  assert.deepEqual(found, []);
+  assert.deepEqual(await survey(keeper, () => overflow(keeper)), []);
 });

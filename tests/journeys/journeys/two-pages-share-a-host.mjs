@@ -17,7 +17,8 @@ journey("another page on the same host keeps its files and records when this one
 
   await keeper.host.change({ root: nextVersion(pageRoot, "second") });
   await keeper.reload();
-  await keeper.tap("[data-testid=update-bar] button");
+  await keeper.reads("update-bar", /new version/i);
+  await keeper.tap("update-now");
   await keeper.until("the first version's files are gone", async () => {
     const names = await keeper.driver.wait(() => caches.keys());
     return !names.includes(own) && names.length === others.length + 1;
