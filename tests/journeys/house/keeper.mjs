@@ -9,6 +9,8 @@ const BACKSPACE = "\uE003";
 
 const WAIT_MS = 10_000;
 const STEP_MS = 30;
+/** Longer than the page's own guard of 300 ms. */
+const GUARD_MS = 400;
 const pause = (ms) => new Promise((done) => setTimeout(done, ms));
 
 /** Parts of the page that have no mark of their own. */
@@ -20,6 +22,9 @@ const PARTS = {
   "nav-load": '.bar a[href="#/load"]',
   "nav-bench": '.bar a[href="#/bench"]',
   "nav-book": '.bar a[href="#/book"]',
+  "bench-keep": "#bench-yard-body .key-primary:not(.keep-form *)",
+  "keep-name": "#keep-name",
+  "keep-save": ".keep-form .key-primary",
   "update-bar": ".messages:has(.message)",
   "update-now": ".messages .key",
   "bench-oil": "#bench-yard-body .answer ~ .answer",
@@ -159,8 +164,7 @@ export class Keeper {
     let last;
     await this.until(`"${describe(where)}" can be tapped`, async () => {
       const handle = where instanceof Handle ? where : await this.one(where);
-      // Clear of the bar at the thumb, which lies over the page's last lines.
-      await this.driver.run((element) => element.scrollIntoView({ block: "center", behavior: "instant" }), handle);
+      await this.bringInSight(handle);
       try {
         await this.driver.click(handle.id);
         return true;
@@ -174,6 +178,23 @@ export class Keeper {
       throw error;
     });
     this.taps += 1;
+  }
+  /** Scrolls as a thumb would: into the middle of what the panel and the bar at the thumb leave free. */
+  bringInSight(handle) {
+    return this.driver.run((element) => {
+      element.scrollIntoView({ block: "center", behavior: "instant" });
+      const foot = document.querySelector(".foot");
+      if (!foot || foot.contains(element) || element.closest("dialog")) return;
+      const { top, height } = element.getBoundingClientRect();
+      const free = Math.min(innerHeight, Math.max(0, foot.getBoundingClientRect().top));
+      scrollBy({ top: top + height / 2 - free / 2, behavior: "instant" });
+    }, handle);
+  }
+  /** Taps a key that does much at once: it takes no tap in the moment it comes up, against a wet screen's own taps. */
+  async tapCalmly(where) {
+    await this.one(where);
+    await pause(GUARD_MS);
+    await this.tap(where);
   }
   /** The key or link with these words on it. */
   async tapWords(words, within = "body") {
@@ -193,7 +214,7 @@ export class Keeper {
   /** Puts `text` into a field in place of what stands there, key by key. */
   async type(where, text) {
     const field = await this.one(where);
-    await this.driver.run((field) => field.scrollIntoView({ block: "center", behavior: "instant" }), field);
+    await this.bringInSight(field);
     // A selection made by a script is lost to some drivers' own focusing; keys do what keys do.
     const old = await this.driver.run((field) => field.value.length, field);
     await this.driver.keys(field.id, END + BACKSPACE.repeat(old) + text);

@@ -26,11 +26,26 @@ export const rows = (keeper) =>
 /** When the hive is due, as its row says. */
 export const due = (keeper, tag) => keeper.attribute(row(tag), "data-due");
 
-/** Logs a hive: one tap on its row, one on what was done. */
+/**
+ * Logs a hive: one tap on its row, one on what was done. After a hive the panel goes on to the next by itself;
+ * then its row needs no tap.
+ */
 export async function log(keeper, tag, did) {
-  await keeper.tap(`${row(tag)} [data-testid=row-open]`);
+  const open = `${row(tag)} [data-testid=row-open]`;
+  if ((await keeper.attribute(open, "aria-expanded")) !== "true") await keeper.tap(open);
+  await keysReady(keeper);
   await keeper.tap(`did-${did}`);
 }
+
+/** Notes that a hive was left alone, and why. */
+export async function skip(keeper, tag, why) {
+  await log(keeper, tag, "skipped");
+  await keeper.tap(`skip-${why}`);
+}
+
+/** The panel's keys take no tap for a moment after they have come up, against a wet screen's own taps. */
+const keysReady = (keeper) =>
+  keeper.until("the panel's keys take taps", async () => (await keeper.attribute("panel", "data-ready")) === "true");
 
 /** The page as it is opened on another day. */
 export async function onTheDay(keeper, clock) {

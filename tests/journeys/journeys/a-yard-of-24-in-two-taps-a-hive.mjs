@@ -21,7 +21,7 @@ journey("she keeps a yard of 24 hives, walks it two weeks later without signal, 
   }
   const seconds = (performance.now() - begun) / 1000;
   t.diagnostic(`${HIVES} hives: ${keeper.taps} taps in ${seconds.toFixed(1)} s, ${(seconds / HIVES).toFixed(2)} s a hive`);
-  assert.equal(keeper.taps, 2 * HIVES);
+  assert.ok(keeper.taps <= 2 * HIVES, `${keeper.taps} taps are more than two a hive`);
   assert.ok(seconds < 240, `took ${seconds.toFixed(0)} s`);
 
   const checks = (await entries(keeper)).filter(({ day }) => day === "2026-07-15");

@@ -16,7 +16,7 @@ journey("she looked at the demonstration and took it out again: her own records 
   await keeper.reads("main", /Ferry Field[^]*Kiln Bank|Orchard/);
 
   await keeper.place("book");
-  await keeper.tap("demo-remove");
+  await keeper.tapCalmly("demo-remove");
   await keeper.until("the demonstration is out", async () => !(await keeper.shows("demo-remove")));
   assert.deepEqual(await keeper.pages(), own);
   await keeper.reload();

@@ -11,16 +11,16 @@ journey("another page filled the phone's storage: her entry is refused truthfull
   const before = await keeper.pages();
 
   await log(keeper, 2, "topped_up");
-  await keeper.reads("storage-notice", /not saved/i);
-  const shown = await keeper.text("storage-notice");
-  assert.match(shown, /\b2\b/, "the entry itself stays on the screen");
+  await keeper.reads("unsaved-notice", /Not kept: Hive .?2.? topped up.*full/);
+  const copy = JSON.parse(await keeper.value("[data-testid=unsaved-notice] textarea"));
+  assert.equal(copy.entries.length, 1, "the entry itself stays on the screen, to be copied");
   assert.deepEqual(await keeper.pages(), before, "nothing is half written");
   assert.equal(await due(keeper, 2), "today", "the row does not pretend");
 
   await free(keeper);
-  await keeper.tap("storage-retry");
+  await keeper.tap("unsaved-again");
   await keeper.until("hive 2 is done", async () => (await due(keeper, 2)) === "later");
-  await keeper.gone("storage-notice");
+  await keeper.gone("unsaved-notice");
   assert.equal((await entries(keeper)).filter(({ day }) => day === "2026-07-15").length, 1);
   await keeper.reload();
   assert.equal(await due(keeper, 2), "later");

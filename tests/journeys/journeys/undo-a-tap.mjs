@@ -20,11 +20,11 @@ journey("she marked all the rest as usual and took it back with one tap", { faul
   await keeper.open();
   await keepYard(keeper, 40);
   await onTheDay(keeper, "2026-07-15T09:00");
-  await log(keeper, 1, "as_found");
-  await keeper.until("hive 1 is done", async () => (await due(keeper, 1)) !== "today");
+  await log(keeper, 1, "topped_up");
+  await keeper.until("hive 1 is done", async () => (await due(keeper, 1)) === "later");
   const before = await rows(keeper);
   await keeper.tap("rest-as-usual");
-  await keeper.tap("rest-confirm");
+  await keeper.tapCalmly("rest-confirm");
   await keeper.until("no hive is due", async () => (await rows(keeper)).every(({ due }) => due === "later"));
   await keeper.tap("undo");
   await keeper.until("39 hives are due again", async () => (await rows(keeper)).filter(({ due }) => due === "today").length === 39);
