@@ -44,7 +44,7 @@ export async function skip(keeper, tag, why) {
 }
 
 /** The panel's keys take no tap for a moment after they have come up, against a wet screen's own taps. */
-const keysReady = (keeper) =>
+export const keysReady = (keeper) =>
   keeper.until("the panel's keys take taps", async () => (await keeper.attribute("panel", "data-ready")) === "true");
 
 /** The page as it is opened on another day. */
