@@ -45,6 +45,8 @@ export class Keeper {
   /** Opens the page and waits until it has started. `after` follows the folder's address: "?query", "#/round". */
   async open(after = "") {
     await this.driver.go(this.host.address + after);
+    // A download under way makes Firefox answer before the new page is there.
+    await this.until(`${this.host.address} is open`, () => this.driver.run((address) => location.href.startsWith(address), this.host.address));
     await this.started();
   }
   /** As the browser's own key does it. The driver's command reloads past the service worker in Firefox. */
