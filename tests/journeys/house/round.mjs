@@ -61,3 +61,9 @@ export async function entries(keeper) {
     return Array.isArray(payload) ? payload : payload.entries;
   });
 }
+
+/** Opens a stretch of the page that is folded up. */
+export async function unfold(keeper, name) {
+  const fold = `[data-testid=${name}]`;
+  if ((await keeper.attribute(fold, "open")) === null) await keeper.tap(`${fold} > summary`);
+}
