@@ -67,6 +67,8 @@ export class Keeper {
   }
   /** To another place, by its key in the bar. */
   async place(name) {
+    // On small screens the panel of an open hive takes the place of the bar.
+    if (!(await this.shows(`nav-${name}`)) && (await this.shows("shut"))) await this.tap("shut");
     await this.tap(`nav-${name}`);
     await this.until(`the place "${name}" is shown`, async () => (await this.attribute(`nav-${name}`, "aria-current")) === "page");
   }
@@ -198,6 +200,10 @@ export class Keeper {
     await pause(GUARD_MS);
     await this.tap(where);
   }
+  /** The page has drawn what it was asked for. */
+  drawn() {
+    return this.driver.wait(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));
+  }
   /** The key or link with these words on it. */
   async tapWords(words, within = "body") {
     const handle = await this.until(`a key "${words}" is shown`, async () => {
@@ -217,6 +223,9 @@ export class Keeper {
   async type(where, text) {
     const field = await this.one(where);
     await this.bringInSight(field);
+    // Where a tap has brought up a form, the page moves the focus to its heading once it has drawn it; nobody
+    // types sooner.
+    await this.drawn();
     // A selection made by a script is lost to some drivers' own focusing; keys do what keys do.
     const old = await this.driver.run((field) => field.value.length, field);
     await this.driver.keys(field.id, END + BACKSPACE.repeat(old) + text);

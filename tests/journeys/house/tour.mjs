@@ -81,8 +81,6 @@ async function rest(keeper, look) {
   await keeper.until("the page of the hive is shown", () => keeper.driver.run(() => location.hash.startsWith("#/hive/")));
   await openDetails(keeper);
   await look("hive");
-  // On the smallest phones the panel takes the place of the bar.
-  if (await keeper.shows("shut")) await keeper.tap("shut");
   await keeper.place("load");
   await openDetails(keeper);
   await look("load");

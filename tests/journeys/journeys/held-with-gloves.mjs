@@ -15,8 +15,8 @@ const keys = (keeper) =>
       const { width, height } = element.getBoundingClientRect();
       const name = (element.getAttribute("aria-label") || element.innerText || element.id).trim().slice(0, 40);
       const field = element.matches("input, select, textarea");
-      // The head, its messages and the notices above every place are not for work at a hive.
-      const work = !field && !element.closest(".head, .messages, .notices");
+      // The head, its messages, the notices above every place and the folded forms are not for work at a hive.
+      const work = !field && !element.closest(".head, .messages, .notices, details.more");
       return { name: `${element.localName} "${name}"`, width, height, work };
     });
   });
