@@ -24,6 +24,7 @@ async function visit({ size, letters = LETTERS, light = null, print = false }, s
   try {
     await engine.start();
     await engine.resize(size);
+    await engine.driver.call("POST", "/goog/cdp/execute", { cmd: "Emulation.setScrollbarsHidden", params: { hidden: true } });
     await host.change({ faults: { clock: CLOCK } });
     const keeper = new Keeper(engine, host);
     await keeper.open();

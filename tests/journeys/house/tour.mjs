@@ -61,6 +61,8 @@ async function round(keeper, look) {
   await keeper.tap("did-spilled");
   await keeper.one("told");
   await look("round: after a spill");
+  await keeper.tap("[data-testid=told] .key:last-child");
+  await keeper.gone("told");
 
   await fill(keeper);
   await keysReady(keeper);
