@@ -3,8 +3,8 @@
 //! Days since, due dates and overdue are differences of calendar days. Hours divided by 24 are wrong on two
 //! nights of the year wherever clocks change, so no timestamp takes part in this arithmetic.
 
+use super::json::json_text;
 use chrono::{Datelike, NaiveDate};
-use serde::{Deserialize, Serialize};
 use std::fmt;
 
 pub use chrono::Weekday;
@@ -12,8 +12,7 @@ pub use chrono::Weekday;
 /// A civil date from 2000-01-01 to 2199-12-31 (proleptic Gregorian calendar, ISO 8601).
 ///
 /// Written and stored as `YYYY-MM-DD` (RFC 3339 `full-date`).
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Day(NaiveDate);
 
 /// Why a text or a triple of numbers is not a [`Day`].
@@ -127,19 +126,7 @@ impl fmt::Debug for Day {
     }
 }
 
-impl TryFrom<String> for Day {
-    type Error = DayError;
-
-    fn try_from(text: String) -> Result<Day, DayError> {
-        Day::parse(&text)
-    }
-}
-
-impl From<Day> for String {
-    fn from(day: Day) -> String {
-        day.to_string()
-    }
-}
+json_text!(Day, Stamp);
 
 impl fmt::Display for DayError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -156,8 +143,7 @@ impl std::error::Error for DayError {}
 ///
 /// Shown to people and printed in papers; no order or arithmetic depends on it, because phone clocks are wrong
 /// more often than counters. Written as an RFC 3339 `date-time`, such as `2026-07-14T08:05:31+02:00`.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Debug)]
 pub struct Stamp {
     day: Day,
     second: u32,
@@ -243,19 +229,5 @@ impl fmt::Display for Stamp {
             offset / 60,
             offset % 60
         )
-    }
-}
-
-impl TryFrom<String> for Stamp {
-    type Error = DayError;
-
-    fn try_from(text: String) -> Result<Stamp, DayError> {
-        Stamp::parse(&text)
-    }
-}
-
-impl From<Stamp> for String {
-    fn from(stamp: Stamp) -> String {
-        stamp.to_string()
     }
 }

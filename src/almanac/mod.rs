@@ -5,6 +5,7 @@
 
 pub mod day;
 pub mod fit;
+pub mod json;
 pub mod level;
 pub mod oil;
 pub mod quantity;

@@ -164,10 +164,14 @@ pub fn bodies_volume(bodies: CountRange) -> BodyVolume {
 
 /// Bodies that go into `free` when each is as large as a body can be: the cautious count.
 pub fn bodies_that_fit(free: Volume) -> u32 {
+    let bodies = free.millilitres() / BODY_ML.1;
+    // 0.39 ÷ 0.026 is 15 and a rounding short of it.
+    let nearest = bodies.round();
+    let whole = if (bodies - nearest).abs() <= 1e-9 * nearest.max(1.0) { nearest } else { bodies.floor() };
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
     // a float cast stops at the ends of u32
-    let bodies = (free.millilitres() / BODY_ML.1).floor() as u32;
-    bodies
+    let count = whole as u32;
+    count
 }
 
 /// So many bodies that a level reading flatters the oil: more than 50, or "50 and more".

@@ -3,15 +3,15 @@
 //! What the keeper typed (number and unit) is what is stored; sums run in millilitres and millimetres; a number
 //! is rounded once, where it is shown.
 
-use serde::{Deserialize, Serialize};
+use super::json::{Fields, Json, Object, json_choice, serde_by_json};
+use serde_json::Value;
 use std::fmt;
 
 /// A number with up to six decimals between −10⁹ and 10⁹, held exactly.
 ///
 /// Typed amounts and prices live in this type so that equality, ordering and a trip through a file are exact.
 /// Stored as a plain JSON number.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
-#[serde(try_from = "f64")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Decimal(i64);
 
 /// Why a number was refused.
@@ -81,24 +81,18 @@ impl Decimal {
     }
 }
 
-impl TryFrom<f64> for Decimal {
-    type Error = QuantityError;
+/// A plain JSON number; whole numbers are written without a point.
+impl Json for Decimal {
+    fn write(&self, out: &mut String) {
+        out.push_str(&self.to_string());
+    }
 
-    fn try_from(value: f64) -> Result<Decimal, QuantityError> {
-        Decimal::from_f64(value)
+    fn read(value: Value) -> Option<Decimal> {
+        Decimal::from_f64(value.as_f64()?).ok()
     }
 }
 
-/// Whole numbers are written without a point, as a person would.
-impl Serialize for Decimal {
-    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        if self.0 % Decimal::PARTS == 0 {
-            serializer.serialize_i64(self.0 / Decimal::PARTS)
-        } else {
-            serializer.serialize_f64(self.as_f64())
-        }
-    }
-}
+serde_by_json!(Decimal);
 
 /// Plain digits with a point and no trailing zeros: `1.5`, `0.0625`, `-3`.
 impl fmt::Display for Decimal {
@@ -134,28 +128,31 @@ impl std::error::Error for QuantityError {}
 /// Factors are exact by definition: US measures from the inch of 25.4 mm (NIST Handbook 44, Appendix C: 1 US
 /// gallon = 231 in³), the imperial fluid ounce from the gallon of 4.546 09 L (UK Units of Measurement
 /// Regulations 1995).
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum VolumeUnit {
     /// Millilitre.
     #[default]
-    #[serde(rename = "mL")]
     Millilitre,
     /// Litre.
-    #[serde(rename = "L")]
     Litre,
     /// US fluid ounce, 1/128 US gallon.
-    #[serde(rename = "us_fl_oz")]
     UsFluidOunce,
     /// Imperial fluid ounce, 1/160 imperial gallon.
-    #[serde(rename = "imp_fl_oz")]
     ImperialFluidOunce,
     /// US tablespoon, half a US fluid ounce.
-    #[serde(rename = "us_tbsp")]
     UsTablespoon,
     /// US cup, eight US fluid ounces.
-    #[serde(rename = "us_cup")]
     UsCup,
 }
+
+json_choice!(VolumeUnit
+    words {
+        Millilitre = "mL", Litre = "L", UsFluidOunce = "us_fl_oz", ImperialFluidOunce = "imp_fl_oz",
+        UsTablespoon = "us_tbsp", UsCup = "us_cup",
+    }
+    one {} many {});
+
+json_choice!(LengthUnit words { Millimetre = "mm", Inch = "in" } one {} many {});
 
 impl VolumeUnit {
     /// Every unit, in the order a chooser shows them.
@@ -182,14 +179,12 @@ impl VolumeUnit {
 }
 
 /// Units of length on a ruler.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum LengthUnit {
     /// Millimetre.
     #[default]
-    #[serde(rename = "mm")]
     Millimetre,
     /// Inch, 25.4 mm exactly (NIST SP 811).
-    #[serde(rename = "in")]
     Inch,
 }
 
@@ -288,27 +283,17 @@ fn positive(value: f64) -> Result<f64, QuantityError> {
 }
 
 /// A volume as typed: the number and the unit beside it, kept through every change of the displayed unit.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(try_from = "Written<VolumeUnit>", into = "Written<VolumeUnit>")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct TypedVolume {
     number: Decimal,
     unit: VolumeUnit,
 }
 
 /// A length as typed: the number and the unit beside it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(try_from = "Written<LengthUnit>", into = "Written<LengthUnit>")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct TypedLength {
     number: Decimal,
     unit: LengthUnit,
-}
-
-/// How a typed quantity lies in a file.
-#[derive(Clone, Copy, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Written<U> {
-    n: Decimal,
-    unit: U,
 }
 
 macro_rules! typed {
@@ -339,19 +324,24 @@ macro_rules! typed {
             }
         }
 
-        impl TryFrom<Written<$unit>> for $typed {
-            type Error = QuantityError;
+        /// `{"n": number, "unit": unit}`.
+        impl Json for $typed {
+            fn write(&self, out: &mut String) {
+                let mut object = Object::open(out);
+                object.field("n", &self.number);
+                object.field("unit", &self.unit);
+                object.close();
+            }
 
-            fn try_from(written: Written<$unit>) -> Result<$typed, QuantityError> {
-                $typed::new(written.n, written.unit)
+            fn read(value: Value) -> Option<$typed> {
+                let mut fields = Fields::of(value)?;
+                let typed = $typed::new(fields.take("n")?, fields.take("unit")?).ok()?;
+                fields.end()?;
+                Some(typed)
             }
         }
 
-        impl From<$typed> for Written<$unit> {
-            fn from(typed: $typed) -> Written<$unit> {
-                Written { n: typed.number, unit: typed.unit }
-            }
-        }
+        serde_by_json!($typed);
     };
 }
 
@@ -359,8 +349,7 @@ typed!(TypedVolume, VolumeUnit, Volume, volume, millilitres, "volume");
 typed!(TypedLength, LengthUnit, Length, length, millimetres, "length");
 
 /// A share of a whole, 0–100 %, such as the level of oil in a trap. Stored as its percentage.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "Decimal", into = "Decimal")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Share(Decimal);
 
 impl Share {
@@ -398,16 +387,15 @@ impl Share {
     }
 }
 
-impl TryFrom<Decimal> for Share {
-    type Error = QuantityError;
+/// Its percentage.
+impl Json for Share {
+    fn write(&self, out: &mut String) {
+        self.0.write(out);
+    }
 
-    fn try_from(percent: Decimal) -> Result<Share, QuantityError> {
-        Share::from_percent(percent)
+    fn read(value: Value) -> Option<Share> {
+        Share::from_percent(Decimal::read(value)?).ok()
     }
 }
 
-impl From<Share> for Decimal {
-    fn from(share: Share) -> Decimal {
-        share.0
-    }
-}
+serde_by_json!(Share);

@@ -290,6 +290,12 @@ mod tests {
     }
 
     #[test]
+    fn a_day_that_the_oil_does_not_last_is_not_promised() {
+        let days = |lasts: f64| refill(&facts(60, 30.0 / lasts)).decided_by.days();
+        assert_eq!((days(41.999), days(41.999_95), days(42.0), days(42.001)), (41, 42, 42, 42));
+    }
+
+    #[test]
     fn a_tie_goes_to_the_maximum_and_then_to_the_oil() {
         let mut facts = facts(42, 0.714);
         facts.room = Some(42);

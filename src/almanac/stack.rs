@@ -3,12 +3,11 @@
 //! Common practice, no source: two traps a box in opposite corners, the diagonal changing from each box to the
 //! next one up, so that a beetle driven along a wall meets a trap on every level.
 
+use super::json::json_choice;
 use super::quantity::{Length, TypedLength};
-use serde::{Deserialize, Serialize};
 
 /// How many bees the woodenware is for.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum HiveSize {
     /// Eight to twelve frames a box.
     #[default]
@@ -44,8 +43,7 @@ impl HiveSize {
 ///
 /// Nominal outside depths of the ten-frame box with frames of 19 in top bars: 9 5/8, 6 5/8 and 5 11/16 in (common
 /// practice, no source). A keeper with other woodenware types the depth.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub enum BoxDepth {
     /// A deep.
     #[default]
@@ -84,19 +82,15 @@ impl BoxDepth {
 }
 
 /// A corner of a box, seen from behind the hive looking at the entrance side as the front.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Corner {
     /// Entrance side, left.
-    #[serde(rename = "fl")]
     FrontLeft,
     /// Entrance side, right.
-    #[serde(rename = "fr")]
     FrontRight,
     /// Far side, left.
-    #[serde(rename = "bl")]
     BackLeft,
     /// Far side, right.
-    #[serde(rename = "br")]
     BackRight,
 }
 
@@ -128,8 +122,7 @@ impl Corner {
 }
 
 /// Where one trap stands in its box.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Spot {
     /// In a corner.
     Corner(Corner),
@@ -138,6 +131,13 @@ pub enum Spot {
     /// On the floor under the lowest box.
     Floor,
 }
+
+json_choice!(HiveSize words { Full = "full", Nuc = "nuc" } one {} many {});
+json_choice!(BoxDepth words { Deep = "deep", Medium = "medium", Shallow = "shallow" } one { Own = "own" } many {});
+json_choice!(Corner
+    words { FrontLeft = "fl", FrontRight = "fr", BackLeft = "bl", BackRight = "br" }
+    one {} many {});
+json_choice!(Spot words { Floor = "floor" } one { Corner = "corner", Between = "between" } many {});
 
 /// Where `count` traps go in the box that is `level`-th from the floor (1 = lowest).
 ///

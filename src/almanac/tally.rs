@@ -1,12 +1,12 @@
 //! Counts of beetles as people make them: exact, between two numbers, or "fifty and more".
 
-use serde::{Deserialize, Serialize};
+use super::json::{Fields, Json, Object, serde_by_json};
+use serde_json::Value;
 
 /// A count that may be a range. A range stays a range through every sum: its ends are never averaged away.
 ///
 /// Stored as a plain number when exact, else as `{"low":5,"high":19}`, or `{"low":50}` without an upper end.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(try_from = "Written", into = "Written")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct CountRange {
     low: u32,
     high: Option<u32>,
@@ -66,42 +66,32 @@ impl CountRange {
     }
 }
 
-/// How a count lies in a file.
-#[derive(Serialize, Deserialize)]
-#[serde(untagged)]
-enum Written {
-    Exact(u32),
-    Span(Span),
-}
-
-#[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Span {
-    low: u32,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    high: Option<u32>,
-}
-
-impl TryFrom<Written> for CountRange {
-    type Error = Backwards;
-
-    fn try_from(written: Written) -> Result<CountRange, Backwards> {
-        match written {
-            Written::Exact(count) => Ok(CountRange::exact(count)),
-            Written::Span(Span { low, high }) => CountRange::new(low, high),
+/// A plain number when exact, else `{"low":5,"high":19}` or `{"low":50}`.
+impl Json for CountRange {
+    fn write(&self, out: &mut String) {
+        if self.is_exact() {
+            return self.low.write(out);
         }
+        let mut object = Object::open(out);
+        object.field("low", &self.low);
+        if let Some(high) = self.high {
+            object.field("high", &high);
+        }
+        object.close();
+    }
+
+    fn read(value: Value) -> Option<CountRange> {
+        if value.is_number() {
+            return u32::read(value).map(CountRange::exact);
+        }
+        let mut fields = Fields::of(value)?;
+        let range = CountRange::new(fields.take("low")?, fields.maybe("high")?).ok()?;
+        fields.end()?;
+        Some(range)
     }
 }
 
-impl From<CountRange> for Written {
-    fn from(count: CountRange) -> Written {
-        if count.is_exact() {
-            Written::Exact(count.low)
-        } else {
-            Written::Span(Span { low: count.low, high: count.high })
-        }
-    }
-}
+serde_by_json!(CountRange);
 
 #[cfg(test)]
 mod tests {

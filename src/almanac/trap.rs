@@ -1,11 +1,10 @@
 //! Kinds of trap, in the keeper's own words and sizes.
 
+use super::json::{json_choice, json_object};
 use super::quantity::{Decimal, Share, TypedLength, TypedVolume, Volume};
-use serde::{Deserialize, Serialize};
 
 /// What a trap is built like. None stands for a product; the keeper describes the ones in use.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum TrapForm {
     /// Hangs between two frames, open slots, thrown away when full.
     BetweenFrame,
@@ -34,34 +33,27 @@ impl TrapForm {
 }
 
 /// Three measures of a rectangular trap; each may be unknown.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Hash)]
 pub struct TrapSize {
     /// Along the frames.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub length: Option<TypedLength>,
     /// Across the frames.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub width: Option<TypedLength>,
     /// From the rim down.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub depth: Option<TypedLength>,
 }
 
 /// A price in the keeper's currency.
-#[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct Pack {
     /// Pieces in the pack, 1 or more.
     pub pieces: u32,
     /// Price of the pack; unknown is not free.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub price: Option<Decimal>,
 }
 
 /// A kind of trap as the keeper describes it.
-#[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct TrapKind {
     /// The keeper's own word for it.
     pub name: String,
@@ -70,13 +62,10 @@ pub struct TrapKind {
     /// Used again after emptying.
     pub reusable: bool,
     /// Volume of all oil wells together when brim-full. Needed for oil sums.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub capacity: Option<TypedVolume>,
     /// Inside measures of the oil well, for spill angle and the depth of oil.
-    #[serde(default)]
     pub inner: TrapSize,
     /// Outside measures, for "does it fit".
-    #[serde(default)]
     pub outer: TrapSize,
     /// Level after a fill, as a share of the depth; one half unless the keeper says otherwise.
     pub fill: Share,
@@ -84,12 +73,18 @@ pub struct TrapKind {
     pub max_days: u16,
     /// Measured pairs of level (share of depth) and volume (share of capacity), strictly rising, without the ends 0
     /// and 100 %. Empty means straight walls.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub profile: Vec<(Share, Share)>,
     /// How it is sold.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub packs: Vec<Pack>,
 }
+
+json_choice!(TrapForm
+    words { BetweenFrame = "between_frame", FloorLure = "floor_lure" }
+    one {}
+    many { Lidded = "lidded" { wells, bait } });
+json_object!(TrapSize {} maybe { length, width, depth });
+json_object!(Pack { pieces } maybe { price });
+json_object!(TrapKind { name, form, reusable, inner, outer, fill, max_days } maybe { capacity, profile, packs });
 
 impl TrapKind {
     /// Longest interval between services that can be set, in days.

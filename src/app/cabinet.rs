@@ -8,7 +8,7 @@ use crate::book::page::{self, Page, Place};
 use crate::store::desk::{Desk, DeskError, Slot};
 use crate::store::found::{Format, Found};
 use crate::store::headroom::{self, Used};
-use crate::store::journal::Recovery;
+use crate::store::journal::Unsaved;
 use crate::store::keys::PageName;
 use crate::store::pages::{Pages, SaveError};
 use crate::store::shelf::{Shelf, ShelfError};
@@ -20,6 +20,8 @@ use std::rc::Rc;
 const PAGE: Format<Page> = Format::new(&[], |page| page.check().is_ok());
 /// Version 1 of what the app remembers of itself.
 const META: Format<Meta> = Format::new(&[], |_| true);
+/// Version 1 of the entry in the making, as a text of whoever makes it.
+const DRAFT: Format<String> = Format::new(&[], |_| true);
 
 /// Times a save is tried again after another tab wrote the same page.
 const TRIES: usize = 5;
@@ -59,8 +61,8 @@ pub struct Opened {
     pub book: Book,
     /// What could not be read.
     pub asides: Vec<Aside>,
-    /// Saves that had been cut short.
-    pub recovery: Recovery,
+    /// Entries of a save that was cut short and had to be undone for want of room. Nobody was told they were saved.
+    pub unsaved: Vec<Entry>,
 }
 
 /// Why entries are not on the shelf. The book is as it was.
@@ -104,10 +106,10 @@ impl Cabinet {
             match part.found {
                 Found::Loaded(page) | Found::Migrated { value: page, .. } => add_all(&mut log, page.entries),
                 Found::Newer { raw, .. } => {
-                    asides.push(Aside { key: part.name.key(part.part), raw, newer: true })
+                    asides.push(Aside { key: part.name.key(part.part), raw, newer: true });
                 }
                 Found::Damaged { raw, .. } => {
-                    asides.push(Aside { key: part.name.key(part.part), raw, newer: false })
+                    asides.push(Aside { key: part.name.key(part.part), raw, newer: false });
                 }
                 Found::Absent => {}
             }
@@ -119,8 +121,11 @@ impl Cabinet {
             newer: left.newer,
         }));
         let read_only = asides.iter().any(|aside| aside.newer);
+        let undone = |page: &Unsaved| serde_json::from_str::<Page>(&page.payload).ok();
+        let unsaved = recovery.unsaved.iter().filter_map(undone).flat_map(|page| page.entries);
+        let unsaved = unsaved.filter(|entry| log.get(&entry.id).is_none()).collect();
         let cabinet = Cabinet { pages, shelf, read_only };
-        Ok(Opened { cabinet, book: Book::from_log(log), asides, recovery })
+        Ok(Opened { cabinet, book: Book::from_log(log), asides, unsaved })
     }
 
     /// A newer version of the app has written here, so this one must not.
@@ -149,10 +154,9 @@ impl Cabinet {
             }
             match self.pages.write_many(&pages) {
                 Ok(_) => return Ok(book.add(entries)),
-                Err(SaveError::ChangedElsewhere { current, .. }) => {
-                    if let Some(page) = current.into_value() {
-                        book.add(page.entries);
-                    }
+                Err(SaveError::ChangedElsewhere { .. }) => {
+                    // Every page is read, not only this one: several may have changed.
+                    self.refresh(book).map_err(|why| not_saved(why, &entries))?;
                 }
                 Err(SaveError::NotSaved { why, .. }) => return Err(not_saved(why, &entries)),
                 Err(SaveError::Unwritable { .. } | SaveError::NamedTwice(_)) => {
@@ -206,6 +210,20 @@ impl Cabinet {
     /// [`DeskError`]; the value before is still there.
     pub fn keep_meta(&self, meta: &Meta) -> Result<(), DeskError> {
         Desk::new(self.shelf.clone()).write(Slot::Meta, &META, meta).map(|_| ())
+    }
+
+    /// The entry in the making; none when nothing was begun.
+    pub fn draft(&self) -> Option<String> {
+        let found = Desk::new(self.shelf.clone()).read(Slot::Draft, &DRAFT).ok()?;
+        found.into_value().filter(|text| !text.is_empty())
+    }
+
+    /// Keeps the entry in the making; an empty text when nothing is begun any more.
+    ///
+    /// # Errors
+    /// [`DeskError`]; the text before is still there.
+    pub fn keep_draft(&self, text: &str) -> Result<(), DeskError> {
+        Desk::new(self.shelf.clone()).write(Slot::Draft, &DRAFT, &text.to_owned()).map(|_| ())
     }
 
     /// How full the shelf is.

@@ -1,6 +1,7 @@
 //! What stands around every place: the head, the bar at the thumb, the messages above it.
 
 use super::edge::{self, listen};
+use super::el::{Bit, El, el, live};
 use super::parts::icon;
 use super::parts::key::Key;
 use super::place::{Place, Section};
@@ -9,14 +10,13 @@ use super::records::Records;
 use super::settings::settings;
 use super::state::Ui;
 use super::wording::en;
-use super::{bench, parts};
+use super::{bench, ledger, load, notices, round};
 use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
 /// The whole page.
-#[component]
-pub fn Frame() -> impl IntoView {
+pub fn frame() -> Bit {
     let records = Records::provide();
     let start = if records.book.with_untracked(|book| book.log().is_empty()) {
         Place::Bench(None)
@@ -24,26 +24,38 @@ pub fn Frame() -> impl IntoView {
         Place::Round
     };
     let ui = Ui::provide(here().unwrap_or(start));
+    let walk = round::Walk::provide(ui, records);
+    ui.on_keep.set(Some(Callback::new(move |plan| round::keep_yard(ui, walk, plan))));
     follow_address(ui);
     follow_prefs(ui);
     let settings_open = RwSignal::new(false);
-    view! {
-        <header class="head">
-            <p class="head-name">{en::NAME}</p>
-            <p class="head-day">{move || en::date(ui.today.get())}</p>
-            <button
-                type="button"
-                class="head-key"
-                aria-label=en::page::SETTINGS
-                on:click=move |_| settings_open.set(true)
-            >
-                {en::page::SETTINGS_KEY}
-            </button>
-        </header>
-        {settings(ui, settings_open)}
-        <main class="main">{place_view(ui)}</main>
-        <div class="foot">{messages(ui)} {bar(ui)}</div>
-    }
+    let head = el("header")
+        .class("head")
+        .kid(
+            el("div")
+                .class("head-words")
+                .kid(el("p").class("head-name").text(en::NAME))
+                .kid(el("p").class("head-day").live_text(move || en::date(ui.today.get()))),
+        )
+        .kid(
+            el("button")
+                .attr("type", "button")
+                .class("head-key")
+                .attr("aria-label", en::page::SETTINGS)
+                .text(en::page::SETTINGS_KEY)
+                .press(move || settings_open.set(true)),
+        );
+    let foot = el("div")
+        .live_class(round::foot_class(ui, walk))
+        .kid(messages(ui))
+        .kid(round::in_foot(ui, walk))
+        .kid(bar(ui));
+    Bit::Many(vec![
+        head.into(),
+        settings(ui, settings_open).into(),
+        el("main").class("main").kid(notices::notices(ui)).kid(place_view(ui)).into(),
+        foot.into(),
+    ])
 }
 
 /// The place the address names.
@@ -55,8 +67,14 @@ fn here() -> Option<Place> {
 /// Follows the address, so that links and the back key need no code of their own.
 fn follow_address(ui: Ui) {
     let Some(window) = edge::window() else { return };
+    if here().is_none() {
+        name_place(ui);
+    }
     listen(&window, "hashchange", move |_| {
-        let Some(place) = here() else { return };
+        let Some(place) = here() else {
+            name_place(ui);
+            return;
+        };
         let before = ui.place.get_untracked();
         if place == before {
             return;
@@ -73,6 +91,13 @@ fn follow_address(ui: Ui) {
             document.set_title(&en::title(en::section(ui.place.get().section())));
         }
     });
+}
+
+/// Puts the place into an address that names none, in its stead: the back key then finds every place again.
+fn name_place(ui: Ui) {
+    if let Some(window) = edge::window() {
+        let _ = window.location().replace(&ui.place.with_untracked(Place::hash));
+    }
 }
 
 /// Puts the focus on the heading of the place, so that a screen reader says where it is.
@@ -104,92 +129,57 @@ fn follow_prefs(ui: Ui) {
 }
 
 /// The place itself. Built anew when the section changes; within a section the place looks after itself.
-fn place_view(ui: Ui) -> impl IntoView {
+fn place_view(ui: Ui) -> Bit {
     let section = Memo::new(move |_| ui.place.with(Place::section) as u8);
-    move || {
-        section.track();
-        match ui.place.with_untracked(Place::section) {
-            Section::Round => empty(Section::Round, en::page::ROUND_EMPTY, en::page::ROUND_HOW),
-            Section::Load => empty(Section::Load, en::page::LOAD_EMPTY, en::page::LOAD_HOW),
-            Section::Bench => bench::view::page(ui),
-            Section::Book => empty(Section::Book, en::page::BOOK_EMPTY, en::page::BOOK_HOW),
-        }
-    }
+    live(move || {
+        // Read, not only tracked: a memo nobody reads follows nothing.
+        let _ = section.get();
+        let place: Bit = untrack(|| match ui.place.with_untracked(Place::section) {
+            Section::Round => round::view(ui),
+            Section::Load => load::page::page(ui).into(),
+            Section::Bench => bench::view::page(ui).into(),
+            Section::Book => ledger::page::page(ui).into(),
+        });
+        place
+    })
 }
 
 /// The heading of a place. One a page; takes the focus when the place changes.
-pub fn heading(text: &'static str) -> impl IntoView {
-    view! { <h1 class="place-name" tabindex="-1">{text}</h1> }
-}
-
-/// A place with nothing in it says so and shows the way.
-fn empty(section: Section, says: &'static str, how: &'static str) -> AnyView {
-    view! {
-        {heading(en::section(section))}
-        <div class="card">
-            <p class="lead">{says}</p>
-            <p>{how}</p>
-            <p class="keys">{parts::key::link(en::page::TO_BENCH, &Place::Bench(None))}</p>
-        </div>
-    }
-    .into_any()
+pub fn heading(text: &str) -> El {
+    el("h1").class("place-name").attr("tabindex", "-1").text(text)
 }
 
 /// Messages above the bar: at most one thing at a time wants the thumb.
-fn messages(ui: Ui) -> impl IntoView {
+fn messages(ui: Ui) -> El {
     use super::edge::worker::Offline;
-    let quiet = move || ui.worker.state() == Offline::Quiet;
-    view! {
-        <div class="messages" role="status">
-            {move || match ui.worker.state() {
-                Offline::Quiet => ().into_any(),
-                Offline::Ready => {
-                    view! {
-                        <p class="message">
-                            <span>{en::READY_OFFLINE}</span>
-                            {Key::new(en::GOT_IT, move || ui.worker.hush()).view()}
-                        </p>
-                    }
-                        .into_any()
-                }
-                Offline::NewVersion => {
-                    view! {
-                        <p class="message">
-                            <span>{en::NEW_VERSION}</span>
-                            {Key::new(en::USE_IT_NOW, move || ui.worker.use_new_version()).view()}
-                        </p>
-                    }
-                        .into_any()
-                }
-            }}
-            {move || {
-                let said = ui.said.get();
-                (quiet() && !said.is_empty())
-                    .then(|| {
-                        view! {
-                            <p class="message">
-                                <span>{said}</span>
-                                {Key::new(en::GOT_IT, move || ui.said.set(String::new())).view()}
-                            </p>
-                        }
-                    })
-            }}
-        </div>
-    }
+    let message =
+        |text: &str, key: Key| Bit::from(el("p").class("message").kid(el("span").text(text)).kid(key.view()));
+    el("div").class("messages").attr("role", "status").kid(live(move || match ui.worker.state() {
+        Offline::Quiet => match ui.said.get() {
+            said if said.is_empty() => Bit::Nothing,
+            said => message(&said, Key::new(en::GOT_IT, move || ui.said.set(String::new()))),
+        },
+        Offline::Ready => message(en::READY_OFFLINE, Key::new(en::GOT_IT, move || ui.worker.hush())),
+        Offline::NewVersion => {
+            let key = Key::new(en::USE_IT_NOW, move || ui.worker.use_new_version()).mark("update-now");
+            el("div").test_id("update-bar").kid(message(en::NEW_VERSION, key)).into()
+        }
+    }))
 }
 
 /// The bar at the thumb: one key a section, all from one list.
-fn bar(ui: Ui) -> impl IntoView {
+fn bar(ui: Ui) -> El {
     let keys = Section::ALL.map(|section| {
-        let current = move || (ui.place.with(Place::section) == section).then_some("page");
-        view! {
-            <li>
-                <a class="bar-key" href=section.place().hash() aria-current=current>
-                    {icon::section(section)}
-                    <span>{en::section(section)}</span>
-                </a>
-            </li>
-        }
+        let name = en::section(section);
+        let current = move || (ui.place.with(Place::section) == section).then(|| "page".to_owned());
+        let key = el("a")
+            .class("bar-key")
+            .attr("href", &section.place().hash())
+            .test_id(&["nav-", &name.to_lowercase()].concat())
+            .live_attr("aria-current", current)
+            .kid(icon::section(section))
+            .kid(el("span").text(name));
+        el("li").kid(key)
     });
-    view! { <nav class="bar" aria-label=en::PLACES><ul>{keys.into_iter().collect_view()}</ul></nav> }
+    el("nav").class("bar").attr("aria-label", en::PLACES).kid(el("ul").kids(keys))
 }

@@ -5,14 +5,24 @@
 
 pub mod bench;
 pub mod cabinet;
+pub mod kinds;
+pub mod ledger;
+pub mod load;
 pub mod place;
 pub mod prefs;
+pub mod round;
 pub mod wording;
 
 #[cfg(target_arch = "wasm32")]
 pub mod edge;
 #[cfg(target_arch = "wasm32")]
+pub mod el;
+#[cfg(target_arch = "wasm32")]
 pub mod frame;
+#[cfg(target_arch = "wasm32")]
+pub mod hive;
+#[cfg(target_arch = "wasm32")]
+pub mod notices;
 #[cfg(target_arch = "wasm32")]
 pub mod parts;
 #[cfg(target_arch = "wasm32")]
@@ -23,6 +33,8 @@ pub mod settings;
 pub mod start;
 #[cfg(target_arch = "wasm32")]
 pub mod state;
+#[cfg(target_arch = "wasm32")]
+pub mod yard;
 
 #[cfg(target_arch = "wasm32")]
 pub use start::mount;

@@ -43,17 +43,23 @@ pub enum Place {
     Load,
     /// Quick sums; one of them when the address names it.
     Bench(Option<Sum>),
-    /// History, trends, papers, backup.
+    /// Backup, restore, this phone; the way to the others of its section.
     Book,
+    /// Every line of the book; of one yard or hive when the address names it.
+    History(Option<String>),
+    /// The kinds of trap.
+    Kinds,
+    /// One kind of trap, by its id; `new` describes one more.
+    Kind(String),
 }
 
 impl Place {
-    /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/load`, `#/bench`, `#/bench/<sum>`, `#/book`; anything
-    /// else names no place.
+    /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/load`, `#/bench`, `#/bench/<sum>`, `#/book`,
+    /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`; anything else names no place.
     pub fn parse(hash: &str) -> Option<Place> {
         let mut parts = hash.strip_prefix('#').unwrap_or(hash).strip_prefix('/')?.split('/');
-        let (head, rest, end) = (parts.next()?, parts.next(), parts.next());
-        if end.is_some() {
+        let (head, rest, last, end) = (parts.next()?, parts.next(), parts.next(), parts.next());
+        if end.is_some() || (last.is_some() && head != "book") {
             return None;
         }
         match (head, rest) {
@@ -64,6 +70,14 @@ impl Place {
             ("bench", None) => Some(Place::Bench(None)),
             ("bench", Some(sum)) => Sum::parse(sum).map(|sum| Place::Bench(Some(sum))),
             ("book", None) => Some(Place::Book),
+            ("book", Some("history")) => match last {
+                Some(of) => id(of).map(|of| Place::History(Some(of))),
+                None => Some(Place::History(None)),
+            },
+            ("book", Some("kinds")) => match last {
+                Some(kind) => id(kind).map(Place::Kind),
+                None => Some(Place::Kinds),
+            },
             _ => None,
         }
     }
@@ -78,6 +92,10 @@ impl Place {
             Place::Bench(None) => "#/bench".to_owned(),
             Place::Bench(Some(sum)) => ["#/bench/", sum.slug()].concat(),
             Place::Book => "#/book".to_owned(),
+            Place::History(None) => "#/book/history".to_owned(),
+            Place::History(Some(of)) => ["#/book/history/", of].concat(),
+            Place::Kinds => "#/book/kinds".to_owned(),
+            Place::Kind(kind) => ["#/book/kinds/", kind].concat(),
         }
     }
 
@@ -87,7 +105,7 @@ impl Place {
             Place::Round | Place::Yard(_) | Place::Hive(_) => Section::Round,
             Place::Load => Section::Load,
             Place::Bench(_) => Section::Bench,
-            Place::Book => Section::Book,
+            Place::Book | Place::History(_) | Place::Kinds | Place::Kind(_) => Section::Book,
         }
     }
 }
@@ -111,6 +129,10 @@ mod tests {
             Place::Load,
             Place::Bench(None),
             Place::Book,
+            Place::History(None),
+            Place::History(Some("k7f3qa-12".to_owned())),
+            Place::Kinds,
+            Place::Kind("new".to_owned()),
         ];
         places.extend(Sum::ALL.map(|sum| Place::Bench(Some(sum))));
         for place in places {
@@ -131,6 +153,10 @@ mod tests {
             "#/hive/a b",
             "#/bench/x",
             "#/load/1",
+            "#/book/x",
+            "#/book/history/",
+            "#/book/history/a/b",
+            "#/book/kinds/a b",
         ] {
             assert_eq!(Place::parse(hash), None, "{hash}");
         }

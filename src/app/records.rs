@@ -84,7 +84,7 @@ impl Records {
     /// Opens the book and provides it to the views below.
     pub fn provide() -> Records {
         let (opened, mut home) = open();
-        let Opened { cabinet, book, asides, .. } = opened;
+        let Opened { cabinet, book, asides, unsaved } = opened;
         if cabinet.read_only() {
             home = Home::ReadOnly;
         }
@@ -98,7 +98,7 @@ impl Records {
             asides: RwSignal::new(asides),
             gone: RwSignal::new(gone),
             act: RwSignal::new(None),
-            unsaved: RwSignal::new(None),
+            unsaved: RwSignal::new(left_over(unsaved)),
             meta: RwSignal::new(meta),
             cabinet: StoredValue::new_local(cabinet),
             writer: StoredValue::new(writer()),
@@ -153,23 +153,54 @@ impl Records {
         match saved.flatten() {
             Some(Ok(_)) => {
                 self.book.notify();
-                self.unsaved.set(None);
                 self.act.set(Some(Act { said, entries: ids.clone(), undone: None }));
                 self.remember(|meta| meta.written = true);
                 Ok(ids)
             }
             Some(Err(why)) => {
-                self.unsaved.set(Some(Unsaved { why, entries, said }));
+                self.keep_unsaved(why, entries, said);
                 Err(Stop::NotSaved)
             }
             None => Err(Stop::NotSaved),
         }
     }
 
+    /// Saves what exists elsewhere too, in a file or in this program: where the phone does not keep it, nothing is lost
+    /// that the keeper would have to copy out.
+    fn save_or_leave(self, entries: Vec<Entry>) -> Result<Vec<EntryId>, Stop> {
+        let before = self.unsaved.get_untracked();
+        let saved = self.save(entries, String::new());
+        if saved.is_err() {
+            self.unsaved.set(before);
+        }
+        saved
+    }
+
+    /// Puts what was not kept to what was not kept before.
+    ///
+    /// The names of these entries are taken from here on, though the book does not know them: the next entries get
+    /// another writer, or they would carry the same names and one of the two would be lost.
+    fn keep_unsaved(self, why: NotSaved, entries: Vec<Entry>, said: String) {
+        self.writer.set_value(writer());
+        self.unsaved.update(|unsaved| match unsaved {
+            Some(before) => {
+                before.why = why;
+                if entries.iter().any(|new| before.entries.iter().all(|known| known.id != new.id)) {
+                    let between = if before.said.is_empty() || said.is_empty() { "" } else { "; " };
+                    before.said = [before.said.as_str(), between, &said].concat();
+                    before.entries.extend(entries);
+                }
+            }
+            None => *unsaved = Some(Unsaved { why, entries, said }),
+        });
+    }
+
     /// Tries once more to keep what could not be kept.
     pub fn try_again(self) {
-        if let Some(unsaved) = self.unsaved.get_untracked() {
-            let _ = self.save(unsaved.entries, unsaved.said);
+        if let Some(unsaved) = self.unsaved.get_untracked()
+            && self.save(unsaved.entries, unsaved.said).is_ok()
+        {
+            self.unsaved.set(None);
         }
     }
 
@@ -201,7 +232,7 @@ impl Records {
         let at = clock::stamp();
         let entries =
             demo::demo(clock::today(&zone), &zone, at.offset(), &BrowserLetters).map_err(Stop::Refused)?;
-        self.save(entries, String::new())?;
+        self.save_or_leave(entries)?;
         self.act.set(None);
         Ok(())
     }
@@ -231,7 +262,7 @@ impl Records {
     ///
     /// # Errors
     /// [`Stop::NotSaved`]; nothing was taken in.
-    pub fn restore(self, backup: Backup, said: String) -> Result<Union, Stop> {
+    pub fn restore(self, backup: Backup) -> Result<Union, Stop> {
         let (union, new) = self.book.with_untracked(|book| {
             let union = backup.preview(book);
             let new: Vec<Entry> =
@@ -239,7 +270,7 @@ impl Records {
             (union, new)
         });
         if !new.is_empty() {
-            self.save(new, said)?;
+            self.save_or_leave(new)?;
             self.act.set(None);
             self.gone.set(false);
         }
@@ -257,6 +288,18 @@ impl Records {
             });
             self.meta.set(after);
         }
+    }
+
+    /// The entry in the making, as it was kept; none when nothing was begun.
+    pub fn draft(self) -> Option<String> {
+        self.cabinet.with_value(Cabinet::draft)
+    }
+
+    /// Keeps the entry in the making. A phone that does not keep it still has it on the screen.
+    pub fn keep_draft(self, text: &str) {
+        self.cabinet.with_value(|cabinet| {
+            let _ = cabinet.keep_draft(text);
+        });
     }
 
     /// How full the phone's storage is, in per cent of what this page plans with.
@@ -281,6 +324,13 @@ impl Records {
             }
         });
     }
+}
+
+/// What an earlier start could not keep is shown like what this one cannot.
+fn left_over(entries: Vec<Entry>) -> Option<Unsaved> {
+    let text = serde_json::to_string(&entries).ok()?;
+    let why = NotSaved::Shelf { why: ShelfError::Full, text };
+    (!entries.is_empty()).then(|| Unsaved { why, entries, said: String::new() })
 }
 
 /// The browser's storage, or a shelf that forgets when the browser lends none.

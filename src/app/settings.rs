@@ -1,6 +1,7 @@
 //! Look and units.
 
 use super::edge::install::Install;
+use super::el::{Bit, El, el, live};
 use super::parts::choice::Choice;
 use super::parts::key::Key;
 use super::parts::sheet::sheet;
@@ -11,74 +12,68 @@ use crate::almanac::quantity::{LengthUnit, VolumeUnit};
 use leptos::prelude::*;
 
 /// The sheet behind the key in the head.
-pub fn settings(ui: Ui, open: RwSignal<bool>) -> impl IntoView {
+pub fn settings(ui: Ui, open: RwSignal<bool>) -> El {
     sheet(open, w::SETTINGS, move || {
-        view! {
-            {Choice::new("scheme", w::SCHEME)
-                .option(Scheme::System.code(), w::SCHEME_SYSTEM)
-                .option(Scheme::Sun.code(), w::SCHEME_SUN)
-                .option(Scheme::Night.code(), w::SCHEME_NIGHT)
-                .chosen(move || ui.prefs.get().scheme.code())
-                .choose(move |code| {
-                    ui.prefs.update(|prefs| prefs.scheme = Scheme::from_code(&code).unwrap_or_default());
-                })
-                .view()}
-            {Choice::new("text", w::TEXT)
-                .option(TextSize::Usual.code(), w::TEXT_USUAL)
-                .option(TextSize::Large.code(), w::TEXT_LARGE)
-                .option(TextSize::Largest.code(), w::TEXT_LARGEST)
-                .chosen(move || ui.prefs.get().text.code())
-                .choose(move |code| {
-                    ui.prefs.update(|prefs| prefs.text = TextSize::from_code(&code).unwrap_or_default());
-                })
-                .view()}
-            {Choice::new("hand", w::HAND)
-                .option(Hand::Left.code(), w::HAND_LEFT)
-                .option(Hand::Right.code(), w::HAND_RIGHT)
-                .chosen(move || ui.prefs.get().hand.code())
-                .choose(move |code| {
-                    ui.prefs.update(|prefs| prefs.hand = Hand::from_code(&code).unwrap_or_default());
-                })
-                .view()}
-            {VolumeUnit::ALL
-                .into_iter()
-                .fold(
-                    Choice::new("volume", w::VOLUME),
-                    |choice, unit| choice.option(prefs::volume_code(unit), en::volume_name(unit)),
-                )
-                .chosen(move || prefs::volume_code(ui.prefs.get().volume))
-                .choose(move |code| ui.prefs.update(|prefs| prefs.volume = prefs::volume_unit(&code)))
-                .view()}
-            {LengthUnit::ALL
-                .into_iter()
-                .fold(
-                    Choice::new("length", w::LENGTH),
-                    |choice, unit| choice.option(prefs::length_code(unit), en::length_name(unit)),
-                )
-                .chosen(move || prefs::length_code(ui.prefs.get().length))
-                .choose(move |code| ui.prefs.update(|prefs| prefs.length = prefs::length_unit(&code)))
-                .view()}
-            <p class="small">{w::UNITS_NOTE}</p>
-            {move || install(ui)}
-        }
-        .into_any()
+        let scheme = Choice::new("scheme", w::SCHEME)
+            .option(Scheme::System.code(), w::SCHEME_SYSTEM)
+            .option(Scheme::Sun.code(), w::SCHEME_SUN)
+            .option(Scheme::Night.code(), w::SCHEME_NIGHT)
+            .chosen(move || ui.prefs.get().scheme.code())
+            .choose(move |code| {
+                ui.prefs.update(|prefs| prefs.scheme = Scheme::from_code(&code).unwrap_or_default());
+            });
+        let text = Choice::new("text", w::TEXT)
+            .option(TextSize::Usual.code(), w::TEXT_USUAL)
+            .option(TextSize::Large.code(), w::TEXT_LARGE)
+            .option(TextSize::Largest.code(), w::TEXT_LARGEST)
+            .chosen(move || ui.prefs.get().text.code())
+            .choose(move |code| {
+                ui.prefs.update(|prefs| prefs.text = TextSize::from_code(&code).unwrap_or_default());
+            });
+        let hand = Choice::new("hand", w::HAND)
+            .option(Hand::Left.code(), w::HAND_LEFT)
+            .option(Hand::Right.code(), w::HAND_RIGHT)
+            .chosen(move || ui.prefs.get().hand.code())
+            .choose(move |code| {
+                ui.prefs.update(|prefs| prefs.hand = Hand::from_code(&code).unwrap_or_default());
+            });
+        let volume = VolumeUnit::ALL
+            .into_iter()
+            .fold(Choice::new("volume", w::VOLUME), |choice, unit| {
+                choice.option(prefs::volume_code(unit), en::volume_name(unit))
+            })
+            .chosen(move || prefs::volume_code(ui.prefs.get().volume))
+            .choose(move |code| ui.prefs.update(|prefs| prefs.volume = prefs::volume_unit(&code)));
+        let length = LengthUnit::ALL
+            .into_iter()
+            .fold(Choice::new("length", w::LENGTH), |choice, unit| {
+                choice.option(prefs::length_code(unit), en::length_name(unit))
+            })
+            .chosen(move || prefs::length_code(ui.prefs.get().length))
+            .choose(move |code| ui.prefs.update(|prefs| prefs.length = prefs::length_unit(&code)));
+        let mut bits: Vec<Bit> =
+            [scheme, text, hand, volume, length].map(|choice| choice.view().into()).into();
+        bits.push(el("p").class("small").text(w::UNITS_NOTE).into());
+        bits.push(live(move || install(ui)));
+        bits
     })
 }
 
 /// How to put the page on the home screen; nothing once it is there.
-fn install(ui: Ui) -> AnyView {
-    match ui.install.state() {
-        Install::Done => ().into_any(),
-        offered => view! {
-            <h3>{w::INSTALL}</h3>
-            {(offered == Install::Ask)
-                .then(|| view! { <p class="keys">{Key::new(w::INSTALL_KEY, move || ui.install.ask()).view()}</p> })}
-            <ul class="plain-list">
-                <li>{w::INSTALL_SHARE}</li>
-                <li>{w::INSTALL_MENU}</li>
-            </ul>
-            <p class="small">{w::INSTALL_NOTE}</p>
-        }
-        .into_any(),
+fn install(ui: Ui) -> Bit {
+    let offered = ui.install.state();
+    if offered == Install::Done {
+        return Bit::Nothing;
     }
+    let ask = (offered == Install::Ask)
+        .then(|| el("p").class("keys").kid(Key::new(w::INSTALL_KEY, move || ui.install.ask()).view()));
+    Bit::Many(vec![
+        el("h3").text(w::INSTALL).into(),
+        ask.into(),
+        el("ul")
+            .class("plain-list")
+            .kids([w::INSTALL_SHARE, w::INSTALL_MENU].map(|how| el("li").text(how)))
+            .into(),
+        el("p").class("small").text(w::INSTALL_NOTE).into(),
+    ])
 }

@@ -1,9 +1,9 @@
 //! Mounting the page.
 
 use super::edge;
-use super::frame::Frame;
+use super::el::mount as mount_bit;
+use super::frame::frame;
 use super::wording::en;
-use leptos::prelude::*;
 
 /// Takes the static shell away and puts the page in its place.
 pub fn mount() {
@@ -11,7 +11,8 @@ pub fn mount() {
     if let Some(shell) = edge::document().and_then(|document| document.get_element_by_id("shell")) {
         shell.remove();
     }
-    leptos::mount::mount_to_body(|| view! { <Frame /> });
+    // The framework lends its reactive graph and an owner for it; what is drawn mounts itself.
+    leptos::mount::mount_to_body(|| mount_bit(frame()));
 }
 
 /// Told without the framework: it may be what stopped.

@@ -22,9 +22,9 @@ pub struct Ui {
     pub place: RwSignal<Place>,
     /// How the page is set. Kept by itself on every change.
     pub prefs: RwSignal<Prefs>,
-    /// What stands in the fields of the Bench. Kept by itself on every change.
-    pub bench: BenchTyped,
-    /// The same, as one value: what the sums reckon with.
+    typed: StoredValue<BenchTyped>,
+    /// What stands in the fields of the Bench, as one value: what the sums reckon with. Kept by itself on every
+    /// change.
     pub draft: Memo<BenchDraft>,
     /// Which sums of the Bench are open, a bit for each in the order of `Sum::ALL`.
     pub bench_open: RwSignal<u8>,
@@ -50,7 +50,7 @@ impl Ui {
             zone: RwSignal::new(zone),
             place: RwSignal::new(first_place),
             prefs: RwSignal::new(prefs),
-            bench,
+            typed: StoredValue::new(bench),
             draft: Memo::new(move |_| bench.draft()),
             bench_open: RwSignal::new(1),
             on_keep: RwSignal::new(None),
@@ -76,6 +76,11 @@ impl Ui {
     /// Outside the frame, where nothing is ever shown.
     pub fn get() -> Ui {
         expect_context::<Ui>()
+    }
+
+    /// The fields of the Bench, each a signal of its own.
+    pub fn bench(self) -> BenchTyped {
+        self.typed.get_value()
     }
 
     /// Goes to a place, as a tap on a link would: the back key of the phone returns.

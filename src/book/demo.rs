@@ -143,8 +143,8 @@ fn work(hive: ThingId, tag: &str, place: u32, walk: i32) -> Check {
             note: Some("Stack was bumped with the barrow".to_owned()),
         };
     }
-    let read = turn % 3 != 0;
-    let counted = turn % 4 == 0;
+    let read = !turn.is_multiple_of(3);
+    let counted = turn.is_multiple_of(4);
     let level = Share::from_percent(Decimal::whole(34 + turn % 12)).ok();
     let did = if turn % 9 == 4 { Did::Replaced } else { Did::ToppedUp };
     Check {

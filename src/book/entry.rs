@@ -4,15 +4,14 @@
 
 use super::id::{EntryId, ThingId};
 use crate::almanac::day::{Day, Stamp};
+use crate::almanac::json::{json_choice, json_object};
 use crate::almanac::quantity::{Decimal, LengthUnit, Share, TypedVolume, VolumeUnit};
 use crate::almanac::stack::{BoxDepth, HiveSize, Spot};
 use crate::almanac::tally::CountRange;
 use crate::almanac::trap::TrapKind;
-use serde::{Deserialize, Serialize};
 
 /// A line of the book.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Entry {
     /// Unique in every book.
     pub id: EntryId,
@@ -21,25 +20,20 @@ pub struct Entry {
     /// When it was written down, by the phone's clock.
     pub at: Stamp,
     /// The phone's label, at most 20 characters.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub by: Option<String>,
     /// The yard whose page it stands on; none for what belongs to the keeper. Says where the line lies, not what it
     /// means.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub yard: Option<ThingId>,
     /// The earlier entry this one corrects. The corrected entry's things keep their names.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub replaces: Option<EntryId>,
     /// The first entry of the bulk this one was written with; undone together.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bulk: Option<EntryId>,
     /// What happened.
     pub what: What,
 }
 
 /// What an entry says. Fields left out were left empty: empty, zero and "not looked" are three values.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub enum What {
     /// The keeper's own settings; only what is given changes.
     Keeper(KeeperChange),
@@ -69,10 +63,8 @@ pub enum What {
         /// Which.
         yard: ThingId,
         /// New name.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         name: Option<String>,
         /// New zone.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         zone: Option<String>,
     },
     /// A yard given up. It stays in the history.
@@ -111,10 +103,8 @@ pub enum What {
         /// Which.
         hive: ThingId,
         /// New tag.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         tag: Option<String>,
         /// New size.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         size: Option<HiveSize>,
     },
     /// A hive carried to another yard, traps and all.
@@ -124,7 +114,6 @@ pub enum What {
         /// Where to.
         to: ThingId,
         /// Permit or certificate number, as far as one is needed.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         permit: Option<String>,
     },
     /// A hive that is no longer looked after.
@@ -153,7 +142,6 @@ pub enum What {
         /// From which hive.
         hive: ThingId,
         /// Which.
-        #[serde(rename = "box")]
         part: ThingId,
         /// What became of the traps in it.
         traps: TrapsWent,
@@ -163,7 +151,6 @@ pub enum What {
         /// On which hive.
         hive: ThingId,
         /// Which.
-        #[serde(rename = "box")]
         part: ThingId,
         /// Traps.
         traps: u8,
@@ -193,13 +180,11 @@ pub enum What {
         /// Why.
         why: SkipReason,
         /// In the keeper's words, at most 500 characters.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         note: Option<String>,
     },
     /// Words on a hive or, without one, on the yard; at most 500 characters.
     Note {
         /// Which hive.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         hive: Option<ThingId>,
         /// The words.
         text: String,
@@ -212,45 +197,38 @@ pub enum What {
 }
 
 /// A box as it comes onto a hive.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct NewBox {
     /// Its depth.
     pub depth: BoxDepth,
     /// Traps it is meant to carry; 0 for a super left without.
     pub wants: u8,
     /// Traps that are in it from the start.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub traps: Vec<NewTrap>,
 }
 
 /// A trap as it comes into a box.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct NewTrap {
     /// Where in the box.
     pub spot: Spot,
     /// Which kind.
     pub kind: ThingId,
     /// Oil level it was filled to; none for a kind without oil.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub level: Option<Share>,
 }
 
 /// A trap put into a box that is already there.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct PlacedTrap {
     /// Which box.
-    #[serde(rename = "box")]
     pub part: ThingId,
     /// The trap.
     pub trap: NewTrap,
 }
 
 /// What became of traps that left a hive.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum TrapsWent {
     /// Back on the shelf at home.
     Stock,
@@ -261,8 +239,7 @@ pub enum TrapsWent {
 }
 
 /// How the care for a hive ended.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub enum Ending {
     /// The colony is dead.
     Dead,
@@ -271,7 +248,6 @@ pub enum Ending {
     /// Joined with another colony.
     Joined {
         /// The hive that took it in.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
         into: Option<ThingId>,
     },
     /// The bees left.
@@ -279,8 +255,7 @@ pub enum Ending {
 }
 
 /// Why a hive was skipped.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum SkipReason {
     /// Hot bees.
     Temper,
@@ -295,33 +270,26 @@ pub enum SkipReason {
 }
 
 /// Trap work on a whole hive or on some of its traps.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Check {
     /// Which hive.
     pub hive: ThingId,
     /// Which traps; none means every trap in the hive on that day.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub traps: Option<Vec<ThingId>>,
     /// What was done.
     pub did: Did,
     /// Oil level found, as a share of the trap's depth.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub before: Option<Share>,
     /// Oil level left.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub after: Option<Share>,
     /// Dead beetles in all these traps together.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub count: Option<CountRange>,
     /// In the keeper's words, at most 500 characters.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub note: Option<String>,
 }
 
 /// What was done to traps.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Did {
     /// Looked at and left.
     AsFound,
@@ -338,34 +306,73 @@ pub enum Did {
 }
 
 /// The keeper's settings, all optional: an entry changes only what it names.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct KeeperChange {
     /// Name on papers.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub name: Option<String>,
     /// Unit volumes are shown in.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub volume: Option<VolumeUnit>,
     /// Unit lengths are shown in.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub length: Option<LengthUnit>,
     /// Share of oil carried on top of the sum.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reserve: Option<Share>,
     /// Size of the bottles oil is carried in.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bottle: Option<TypedVolume>,
     /// Currency of every price, ISO 4217.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub currency: Option<String>,
     /// First day of the keeper's season as month and day: 301 is 1 March.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub season_start: Option<u16>,
     /// Value of a colony, in the currency.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub colony_value: Option<Decimal>,
 }
+
+json_object!(Entry { id, day, at, what } maybe { by, yard, replaces, bulk });
+json_object!(NewBox { depth, wants } maybe { traps });
+json_object!(NewTrap { spot, kind } maybe { level });
+json_object!(PlacedTrap { part as "box", trap });
+json_object!(Check { hive, did } maybe { traps, before, after, count, note });
+json_object!(KeeperChange {} maybe {
+    name, volume, length, reserve, bottle, currency, season_start, colony_value
+});
+json_choice!(TrapsWent words { Stock = "stock", Bin = "bin", Lost = "lost" } one {} many {});
+json_choice!(Ending
+    words { Dead = "dead", Sold = "sold", Gone = "gone" }
+    one {}
+    many { Joined = "joined" {} maybe { into } });
+json_choice!(SkipReason
+    words { Temper = "temper", Robbing = "robbing", Weather = "weather", NoTime = "no_time", Other = "other" }
+    one {} many {});
+json_choice!(Did
+    words {
+        AsFound = "as_found", ToppedUp = "topped_up", Replaced = "replaced", Spilled = "spilled",
+        Missing = "missing", GluedShut = "glued_shut",
+    }
+    one {} many {});
+json_choice!(What
+words {}
+one { Keeper = "keeper", Kind = "kind", Check = "check" }
+many {
+    KindChanged = "kind_changed" { kind, now },
+    KindRetired = "kind_retired" { kind },
+    Yard = "yard" { name, zone },
+    YardChanged = "yard_changed" { yard } maybe { name, zone },
+    YardClosed = "yard_closed" { yard },
+    Season = "season" { yard, running },
+    Order = "order" { yard, hives },
+    Hive = "hive" { yard, tag, size, boxes },
+    HiveChanged = "hive_changed" { hive } maybe { tag, size },
+    HiveMoved = "hive_moved" { hive, to } maybe { permit },
+    HiveEnded = "hive_ended" { hive, how },
+    HiveBack = "hive_back" { hive },
+    BoxesOn = "boxes_on" { hive, above, boxes },
+    BoxOff = "box_off" { hive, part as "box", traps },
+    BoxWants = "box_wants" { hive, part as "box", traps },
+    TrapsOn = "traps_on" { hive, traps },
+    TrapsOff = "traps_off" { hive, traps, went },
+    Skip = "skip" { hive, why } maybe { note },
+    Note = "note" { text } maybe { hive },
+    Struck = "struck" { entries },
+});
 
 /// Why an entry that could be read cannot be taken in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -1,6 +1,6 @@
 //! Names for writers, entries and the things entries bring into the world.
 
-use serde::{Deserialize, Serialize};
+use crate::almanac::json::json_text;
 use std::fmt;
 
 /// Who writes: one start of the page on one phone. 2 to 16 characters `a`–`z`, `0`–`9`, drawn at random at the
@@ -8,8 +8,7 @@ use std::fmt;
 ///
 /// A new one at every start, not one a phone: two tabs then never give the same name to two entries, and neither does
 /// a phone that lost its last minute when its battery died. People know a phone by the label beside its entries.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Writer(String);
 
 /// An entry: a counter and the writer that made it, written `k7f3qa-12`.
@@ -17,8 +16,7 @@ pub struct Writer(String);
 /// The counter is one more than the highest in the book at the time, other writers' entries included, so an entry
 /// always sorts after everything its writer had seen, whatever the clocks said. Pairs are unique because a writer
 /// never uses a number twice.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct EntryId {
     n: u32,
     writer: Writer,
@@ -26,8 +24,7 @@ pub struct EntryId {
 
 /// A yard, hive, box, trap or kind of trap: the entry that brought it and its place in that entry, written
 /// `k7f3qa-12` (place 0) or `k7f3qa-12.3`.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(try_from = "String", into = "String")]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct ThingId {
     entry: EntryId,
     nth: u16,
@@ -163,44 +160,4 @@ impl fmt::Display for IdError {
 
 impl std::error::Error for IdError {}
 
-impl TryFrom<String> for Writer {
-    type Error = IdError;
-
-    fn try_from(text: String) -> Result<Writer, IdError> {
-        Writer::new(&text)
-    }
-}
-
-impl From<Writer> for String {
-    fn from(writer: Writer) -> String {
-        writer.0
-    }
-}
-
-impl TryFrom<String> for EntryId {
-    type Error = IdError;
-
-    fn try_from(text: String) -> Result<EntryId, IdError> {
-        EntryId::parse(&text)
-    }
-}
-
-impl From<EntryId> for String {
-    fn from(id: EntryId) -> String {
-        id.to_string()
-    }
-}
-
-impl TryFrom<String> for ThingId {
-    type Error = IdError;
-
-    fn try_from(text: String) -> Result<ThingId, IdError> {
-        ThingId::parse(&text)
-    }
-}
-
-impl From<ThingId> for String {
-    fn from(id: ThingId) -> String {
-        id.to_string()
-    }
-}
+json_text!(EntryId, ThingId);

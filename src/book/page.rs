@@ -3,18 +3,19 @@
 use super::entry::{Entry, EntryError};
 use super::id::ThingId;
 use crate::almanac::day::Day;
-use serde::{Deserialize, Serialize};
+use crate::almanac::json::json_object;
 
 /// Which page an entry lies on: its yard (none: the keeper's own page) and its day.
 pub type Place = (Option<ThingId>, Day);
 
 /// What one page holds.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug, Default, PartialEq)]
 pub struct Page {
     /// In the order in which they were written.
     pub entries: Vec<Entry>,
 }
+
+json_object!(Page { entries });
 
 impl Page {
     /// Checks every entry.

@@ -129,8 +129,11 @@ pub fn rows(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Row> {
         skipped: hive.skipped,
         today: hive.last.as_ref().filter(|seen| seen.day == today).map(|seen| seen.did),
     };
-    let mut rows: Vec<Row> = standing.hives_of(yard, true).map(row).collect();
-    rows.sort_by_key(|row| !row.skipped.is_some_and(|(day, _)| day < today));
+    let (mut rows, rest): (Vec<Row>, Vec<Row>) = standing
+        .hives_of(yard, true)
+        .map(row)
+        .partition(|row| row.skipped.is_some_and(|(day, _)| day < today));
+    rows.extend(rest);
     rows
 }
 
@@ -181,12 +184,11 @@ pub fn trap_dues(
     hive.traps()
         .filter_map(|trap| {
             let kind = &standing.kinds.get(&trap.kind)?.kind;
-            let (on, because) = match trap.trouble {
-                Some(trouble) => (today, Because::Trouble(trouble)),
-                None => {
-                    let refill = refill::refill(&facts(trap, kind, loss, catch));
-                    (refill.due, Because::Limit(refill))
-                }
+            let (on, because) = if let Some(trouble) = trap.trouble {
+                (today, Because::Trouble(trouble))
+            } else {
+                let refill = refill::refill(&facts(trap, kind, loss, catch));
+                (refill.due, Because::Limit(refill))
             };
             Some(TrapDue { trap: trap.id.clone(), on, because })
         })

@@ -101,15 +101,24 @@ pub struct Recovery {
     pub left: Vec<Leftover>,
 }
 
-/// Finishes or undoes every save that was cut short.
-pub(super) fn settle(shelf: &dyn Shelf) -> Result<Recovery, ShelfError> {
+/// What to do with a save for which there is no room.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum NoRoom {
+    /// Put everything back as it was; whoever asked is told what is then not on the shelf.
+    Undo,
+    /// Leave the journal where it is, to be shown as done and finished later.
+    Wait,
+}
+
+/// Finishes every save that was cut short, or does with it what `otherwise` says.
+pub(super) fn settle(shelf: &dyn Shelf, otherwise: NoRoom) -> Result<Recovery, ShelfError> {
     let mut recovery = Recovery::default();
     for n in 1..=MAX_JOURNALS {
         let key = keys::journal(n);
         match load(shelf.get(&key)?, &FORMAT) {
             Found::Absent => {}
             Found::Loaded(intent) | Found::Migrated { value: intent, .. } => {
-                match carry_out(shelf, &key, &intent) {
+                match carry_out(shelf, &key, &intent, otherwise) {
                     Ok(()) => recovery.finished += intent.steps.len(),
                     Err(End::Undone(_)) => recovery.unsaved.extend(intent.unsaved()),
                     Err(End::Stuck(why)) => recovery.stuck = Some(why),
@@ -148,20 +157,21 @@ pub(super) fn save(shelf: &dyn Shelf, intent: &Intent) -> Result<(), ShelfError>
         let _ = shelf.remove(&key);
         return Err(why);
     }
-    match carry_out(shelf, &key, intent) {
+    match carry_out(shelf, &key, intent, NoRoom::Undo) {
         Ok(()) => Ok(()),
         Err(End::Undone(why) | End::Stuck(why)) => Err(why),
     }
 }
 
-/// Applies a journal that lies under `key`, or undoes it; then takes it away.
-fn carry_out(shelf: &dyn Shelf, key: &str, intent: &Intent) -> Result<(), End> {
+/// Applies a journal that lies under `key`, or does what `otherwise` says; then takes it away.
+fn carry_out(shelf: &dyn Shelf, key: &str, intent: &Intent, otherwise: NoRoom) -> Result<(), End> {
     match finish(shelf, intent) {
         // Every page has been read back. A journal that cannot be taken away finds nothing to do the next time.
         Ok(()) => {
             let _ = remove_checked(shelf, key);
             Ok(())
         }
+        Err(why) if otherwise == NoRoom::Wait => Err(End::Stuck(why)),
         Err(why) => {
             let undone = undo(shelf, intent).and_then(|()| remove_checked(shelf, key));
             Err(if undone.is_ok() { End::Undone(why) } else { End::Stuck(why) })

@@ -17,9 +17,11 @@ pub struct Faults {
     pub quota: Option<u64>,
     /// This write is refused; later ones are not.
     pub refuse: Option<u32>,
+    /// This write is said to be done, and is not.
+    pub swallow: Option<u32>,
     /// The phone dies at this write: it and all later ones do nothing.
     pub cut: Option<u32>,
-    /// The put that is cut or refused leaves the first half of its text.
+    /// The put that is cut, refused or swallowed leaves the first half of its text.
     pub torn: bool,
     /// This reading, counted from 1, gives back something that was never written.
     pub garble: Option<u32>,
@@ -87,10 +89,18 @@ impl Memory {
         }
     }
 
-    fn tears(&self) -> bool {
+    /// What a faulty put leaves behind.
+    fn tear(&self, key: &str, text: &str) {
         let faults = self.faults.get();
         let n = Some(self.writes.get());
-        faults.torn && (faults.refuse == n || faults.cut == n)
+        if faults.torn && [faults.refuse, faults.cut, faults.swallow].contains(&n) {
+            let half = text.chars().take(text.chars().count() / 2).collect();
+            self.texts.borrow_mut().insert(key.to_owned(), half);
+        }
+    }
+
+    fn swallows(&self) -> bool {
+        self.faults.get().swallow == Some(self.writes.get())
     }
 }
 
@@ -109,12 +119,10 @@ impl Shelf for Memory {
     }
 
     fn put(&self, key: &str, text: &str) -> Result<(), ShelfError> {
-        if let Err(why) = self.write() {
-            if self.tears() {
-                let half = text.chars().take(text.chars().count() / 2).collect();
-                self.texts.borrow_mut().insert(key.to_owned(), half);
-            }
-            return Err(why);
+        let verdict = self.write();
+        if verdict.is_err() || self.swallows() {
+            self.tear(key, text);
+            return verdict;
         }
         if let Some(quota) = self.faults.get().quota {
             let texts = self.texts.borrow();
@@ -131,7 +139,9 @@ impl Shelf for Memory {
 
     fn remove(&self, key: &str) -> Result<(), ShelfError> {
         self.write()?;
-        self.texts.borrow_mut().remove(key);
+        if !self.swallows() {
+            self.texts.borrow_mut().remove(key);
+        }
         Ok(())
     }
 

@@ -8,7 +8,7 @@
 
 use super::envelope;
 use super::found::{self, Damage, Format, Found, examine};
-use super::journal::{self, Intent, Recovery, Step, Unsaved};
+use super::journal::{self, Intent, NoRoom, Recovery, Step, Unsaved};
 use super::keys::{self, MAX_PART, PageName};
 use super::shelf::{Shelf, ShelfError};
 use serde::{Serialize, de::DeserializeOwned};
@@ -88,7 +88,8 @@ pub enum SaveError<P> {
         /// What lies there now.
         current: Found<P>,
     },
-    /// The shelf did not take it. The texts are for the keeper to copy.
+    /// The shelf did not take it. The texts are for the keeper to copy. Should the shelf refuse even to be put back
+    /// as it was, the journal stays, and the save is shown as done and finished once there is room.
     NotSaved {
         /// Wording only.
         why: ShelfError,
@@ -130,7 +131,7 @@ impl<S: Shelf, P: Serialize + DeserializeOwned> Pages<S, P> {
     /// # Errors
     /// [`ShelfError`] when the shelf cannot be read at all.
     pub fn recover(&mut self) -> Result<Recovery, ShelfError> {
-        journal::settle(&self.shelf)
+        journal::settle(&self.shelf, NoRoom::Undo)
     }
 
     /// Everything that lies where pages lie.
@@ -200,23 +201,18 @@ impl<S: Shelf, P: Serialize + DeserializeOwned> Pages<S, P> {
 
     fn save(&mut self, pages: &[(&PageName, &P)]) -> Result<Vec<Saved>, SaveError<P>> {
         let unsaved = self.payloads(pages)?;
-        let refused = |why, mut other: Vec<Unsaved>, unsaved: &[Unsaved]| {
-            other.extend_from_slice(unsaved);
-            SaveError::NotSaved { why, unsaved: other }
-        };
-        // Another tab may have died. Its save comes first, and if it had to be undone the keeper hears of it here.
-        let before = journal::settle(&self.shelf).map_err(|why| refused(why, Vec::new(), &unsaved))?;
+        let refused = |why| SaveError::NotSaved { why, unsaved: unsaved.clone() };
+        // Another tab may have died. Its save comes first; if there is no room for it, it is not for this tab to
+        // undo it, and there is no room for this one either.
+        let before = journal::settle(&self.shelf, NoRoom::Wait).map_err(refused)?;
         if let Some(why) = before.stuck {
-            return Err(refused(why, before.unsaved, &unsaved));
-        }
-        if !before.unsaved.is_empty() {
-            return Err(refused(ShelfError::Full, before.unsaved, &unsaved));
+            return Err(refused(why));
         }
         let mut steps = Vec::with_capacity(unsaved.len());
         let mut saved = Vec::with_capacity(unsaved.len());
         for page in &unsaved {
             let aim = self.aim(&page.name).map_err(|missed| match missed {
-                Missed::Refused(why) => refused(why, Vec::new(), &unsaved),
+                Missed::Refused(why) => refused(why),
                 Missed::Changed(error) => error,
             })?;
             let text = envelope::wrap(self.format.version(), aim.generation, &page.payload);
@@ -224,8 +220,7 @@ impl<S: Shelf, P: Serialize + DeserializeOwned> Pages<S, P> {
             saved.push(Saved { key: aim.key, part: aim.part, generation: aim.generation, text });
         }
         if !steps.is_empty() {
-            journal::save(&self.shelf, &Intent { steps })
-                .map_err(|why| refused(why, Vec::new(), &unsaved))?;
+            journal::save(&self.shelf, &Intent { steps }).map_err(refused)?;
         }
         for page in &saved {
             self.note(&page.key, Some(page.generation));

@@ -142,3 +142,46 @@ fn the_app_remembers_its_name() {
     cabinet.keep_meta(&meta).unwrap();
     assert_eq!(Cabinet::open(shelf).unwrap().cabinet.meta(), Some(meta));
 }
+
+#[test]
+fn a_phone_that_died_in_a_save_and_has_no_room_left_shows_what_it_could_not_keep() {
+    let (shelf, yard) = kept();
+    let on = day("2026-05-15");
+    let mut start = Cabinet::open(shelf.clone()).unwrap();
+    let skip = start.book.skip(&pen("aa", on), on, on, &yard.hive("1"), SkipReason::Temper, None).unwrap();
+    // The journal is the first write; the phone dies before the page is written, and the phone fills up meanwhile.
+    shelf.set_faults(Faults { cut: Some(2), ..Faults::default() });
+    assert!(start.cabinet.save(&mut start.book, skip.clone()).is_err());
+    shelf.set_faults(Faults { quota: Some(10), ..Faults::default() });
+    let again = Cabinet::open(shelf.clone()).unwrap();
+    assert_eq!(again.unsaved, skip);
+    assert_eq!(again.book, yard.book);
+}
+
+#[test]
+fn another_tab_fills_many_days_and_this_one_still_saves() {
+    let (shelf, yard) = kept();
+    let mut first = Cabinet::open(shelf.clone()).unwrap();
+    let mut second = Cabinet::open(shelf.clone()).unwrap();
+    let days: Vec<_> = (1..=12).map(|n| day("2026-05-15").plus(n)).collect();
+    for on in &days {
+        let skip =
+            first.book.skip(&pen("aa", *on), *on, *on, &yard.hive("1"), SkipReason::Temper, None).unwrap();
+        first.cabinet.save(&mut first.book, skip).unwrap();
+    }
+    let restored: Vec<_> = days
+        .iter()
+        .enumerate()
+        .flat_map(|(n, on)| {
+            let mut skips = second
+                .book
+                .skip(&pen("bb", *on), *on, *on, &yard.hive("2"), SkipReason::Weather, None)
+                .unwrap();
+            let n = u32::try_from(n).unwrap() + 100;
+            skips[0].id = beetle_almanac::book::id::EntryId::new(skips[0].id.writer().clone(), n).unwrap();
+            skips
+        })
+        .collect();
+    assert_eq!(second.cabinet.save(&mut second.book, restored), Ok(12));
+    assert_eq!(opened(&shelf), second.book);
+}

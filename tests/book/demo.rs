@@ -36,6 +36,6 @@ fn the_demonstration_shows_what_it_promises_through_four_years() {
             .collect();
         assert!(dids.contains(&Did::Spilled) && dids.contains(&Did::Replaced));
         assert!(book.standing().hives.values().any(|hive| hive.boxes.len() == 3 && hive.yard == *ferry));
-        assert!(book.without(|entry| entry.is_demo()).log().is_empty());
+        assert!(book.without(beetle_almanac::book::entry::Entry::is_demo).log().is_empty());
     }
 }

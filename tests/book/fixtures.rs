@@ -42,6 +42,7 @@ fn sloping() -> TrapKind {
     }
 }
 
+#[allow(clippy::too_many_lines)] // one of each, and there are many
 fn everything() -> Vec<What> {
     let (yard, hive, kind) = (thing("k7f3qa9x-2"), thing("k7f3qa9x-5"), thing("k7f3qa9x-1"));
     let new_trap =

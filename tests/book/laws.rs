@@ -42,7 +42,7 @@ fn phones(acts: &[Act]) -> Vec<Book> {
             2 => {
                 let plan = plan(&[&format!("n{b}")], &[(BoxDepth::Medium, 2)], on);
                 let kind = KindChoice::Known(yard.kind());
-                book.add_hives(&pen, &yard.yard, &kind, &plan, &Unicode)
+                book.add_hives(&pen, &yard.id, &kind, &plan, &Unicode)
             }
             3 => book.boxes_on(
                 &pen,

@@ -54,7 +54,7 @@ fn plan(tags: &[&str], boxes: &[(BoxDepth, u8)], since: Day) -> HivePlan {
 /// A yard of hives with two deeps and two traps in each.
 struct Yard {
     book: Book,
-    yard: ThingId,
+    id: ThingId,
     start: Day,
 }
 
@@ -70,12 +70,12 @@ impl Yard {
         let entries =
             book.keep_yard(&pen("aa", start), "Ferry Field", "Europe/Berlin", &kind, &plan).unwrap();
         book.add(entries);
-        let yard = book.standing().yards.keys().next().unwrap().clone();
-        Yard { book, yard, start }
+        let id = book.standing().yards.keys().next().unwrap().clone();
+        Yard { book, id, start }
     }
 
     fn hive(&self, tag: &str) -> ThingId {
-        self.book.standing().hives_of(&self.yard, false).find(|(_, hive)| hive.tag == tag).unwrap().0.clone()
+        self.book.standing().hives_of(&self.id, false).find(|(_, hive)| hive.tag == tag).unwrap().0.clone()
     }
 
     fn kind(&self) -> ThingId {

@@ -24,8 +24,8 @@ fn work(yard: &Yard, did: Did, before: Option<u32>, after: Option<u32>) -> Check
 #[test]
 fn keeper_keeps_a_yard_without_hives() {
     let yard = Yard::new(&[], day("2026-05-01"));
-    assert_eq!(yard.book.standing().hives_of(&yard.yard, true).count(), 0);
-    assert!(beetle_almanac::book::round::rows(yard.book.standing(), &yard.yard, yard.start).is_empty());
+    assert_eq!(yard.book.standing().hives_of(&yard.id, true).count(), 0);
+    assert!(beetle_almanac::book::round::rows(yard.book.standing(), &yard.id, yard.start).is_empty());
 }
 
 #[test]
@@ -33,7 +33,7 @@ fn keeper_adds_a_hive_with_the_tag_of_another() {
     let yard = Yard::new(&["12", "12b"], day("2026-05-01"));
     let plan = plan(&["12"], &[(BoxDepth::Deep, 2)], yard.start);
     let kind = KindChoice::Known(yard.kind());
-    let refused = yard.book.add_hives(&pen("aa", yard.start), &yard.yard, &kind, &plan, &Unicode);
+    let refused = yard.book.add_hives(&pen("aa", yard.start), &yard.id, &kind, &plan, &Unicode);
     assert_eq!(refused, Err(Refusal::TagTaken { free: "12c".to_owned() }));
 }
 
@@ -42,7 +42,7 @@ fn keeper_types_a_tag_that_differs_only_in_how_its_accent_is_stored() {
     let yard = Yard::new(&["Ruche \u{e9}"], day("2026-05-01"));
     let plan = plan(&["ruche e\u{301}"], &[(BoxDepth::Deep, 2)], yard.start);
     let kind = KindChoice::Known(yard.kind());
-    let refused = yard.book.add_hives(&pen("aa", yard.start), &yard.yard, &kind, &plan, &Unicode);
+    let refused = yard.book.add_hives(&pen("aa", yard.start), &yard.id, &kind, &plan, &Unicode);
     assert!(matches!(refused, Err(Refusal::TagTaken { .. })));
 }
 
@@ -62,7 +62,7 @@ fn keeper_pastes_a_thousand_hives() {
     let mut plan = plan(&[], &[(BoxDepth::Deep, 2)], yard.start);
     plan.tags = tags;
     let kind = KindChoice::Known(yard.kind());
-    let refused = yard.book.add_hives(&pen("aa", yard.start), &yard.yard, &kind, &plan, &Unicode);
+    let refused = yard.book.add_hives(&pen("aa", yard.start), &yard.id, &kind, &plan, &Unicode);
     assert_eq!(refused, Err(Refusal::TooManyHives { most: MOST_HIVES }));
 }
 
@@ -157,7 +157,7 @@ fn keeper_logs_work_on_a_dead_hive() {
     let refused = yard.book.check(&pen("aa", later), later, later, work(&yard, Did::ToppedUp, None, None));
     assert_eq!(refused, Err(Refusal::Ended { how: Ending::Dead, on }));
     let back = What::HiveBack { hive: yard.hive("1") };
-    let back = yard.book.about_yard(&pen("aa", later), later, later, &yard.yard, back).unwrap();
+    let back = yard.book.about_yard(&pen("aa", later), later, later, &yard.id, back).unwrap();
     yard.book.add(back);
     assert!(yard.book.check(&pen("aa", later), later, later, work(&yard, Did::ToppedUp, None, None)).is_ok());
 }
@@ -168,14 +168,14 @@ fn keeper_gives_the_tag_of_a_dead_hive_to_a_new_one() {
     let on = day("2026-06-01");
     let dead = yard.book.end_hive(&pen("aa", on), on, on, &yard.hive("1"), Ending::Dead).unwrap();
     yard.book.add(dead);
-    assert!(yard.book.tag_free(&yard.yard, None, "1", &Unicode).is_ok());
+    assert!(yard.book.tag_free(&yard.id, None, "1", &Unicode).is_ok());
 }
 
 #[test]
 fn keeper_moves_a_hive_to_the_yard_it_stands_in() {
     let yard = Yard::new(&["1"], day("2026-05-01"));
     let on = yard.start;
-    let refused = yard.book.move_hive(&pen("aa", on), on, on, &yard.hive("1"), &yard.yard, None, &Unicode);
+    let refused = yard.book.move_hive(&pen("aa", on), on, on, &yard.hive("1"), &yard.id, None, &Unicode);
     assert_eq!(refused, Err(Refusal::SameYard));
 }
 

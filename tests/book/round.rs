@@ -10,10 +10,7 @@ use beetle_almanac::book::standing::Trouble;
 
 fn row(yard: &Yard, tag: &str, today: &str) -> Row {
     let hive = yard.hive(tag);
-    round::rows(yard.book.standing(), &yard.yard, day(today))
-        .into_iter()
-        .find(|row| row.hive == hive)
-        .unwrap()
+    round::rows(yard.book.standing(), &yard.id, day(today)).into_iter().find(|row| row.hive == hive).unwrap()
 }
 
 fn due(yard: &Yard, tag: &str, today: &str) -> (String, Timing, Because) {
@@ -88,16 +85,16 @@ fn a_skipped_hive_keeps_its_clock_and_leads_the_next_list() {
     }
     let skip = yard.book.skip(&pen("aa", on), on, on, &yard.hive("2"), SkipReason::Weather, None).unwrap();
     yard.book.add(skip);
-    let rows = round::rows(yard.book.standing(), &yard.yard, on);
+    let rows = round::rows(yard.book.standing(), &yard.id, on);
     let visit = round::visit(&rows);
     assert_eq!((visit.worked, visit.skipped, visit.left), (2, 1, 0));
     assert!(!visit.complete(), "a visit with a skipped hive is partial");
     assert_eq!(rows[0].hive, yard.hive("1"), "the list does not jump on the day itself");
-    let next = round::rows(yard.book.standing(), &yard.yard, day("2026-05-16"));
+    let next = round::rows(yard.book.standing(), &yard.id, day("2026-05-16"));
     assert_eq!(next[0].hive, yard.hive("2"));
     assert_eq!(due(&yard, "2", "2026-05-16").1, Timing::Overdue { days: 1 });
     yard.log("2", day("2026-05-16"), Did::ToppedUp, (None, Some(50)));
-    let later = round::rows(yard.book.standing(), &yard.yard, day("2026-05-17"));
+    let later = round::rows(yard.book.standing(), &yard.id, day("2026-05-17"));
     assert_eq!(later[0].hive, yard.hive("1"));
 }
 
@@ -142,15 +139,15 @@ fn a_box_taken_off_takes_its_traps_with_it_and_leaves_history_alone() {
 fn in_a_paused_season_nothing_is_overdue() {
     let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
     let on = day("2026-11-01");
-    let pause = What::Season { yard: yard.yard.clone(), running: false };
-    let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.yard, pause).unwrap();
+    let pause = What::Season { yard: yard.id.clone(), running: false };
+    let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, pause).unwrap();
     yard.book.add(entries);
-    for row in round::rows(yard.book.standing(), &yard.yard, day("2027-01-15")) {
+    for row in round::rows(yard.book.standing(), &yard.id, day("2027-01-15")) {
         assert_eq!(row.due, HiveDue::Resting { since: on });
     }
     let need = round::yard_need(
         yard.book.standing(),
-        &yard.yard,
+        &yard.id,
         day("2027-01-15"),
         beetle_almanac::almanac::quantity::Share::QUARTER,
         None,
@@ -162,12 +159,12 @@ fn in_a_paused_season_nothing_is_overdue() {
 fn the_yard_total_counts_due_traps_and_their_oil() {
     let yard = Yard::new(&["1", "2", "3"], day("2026-05-01"));
     let quarter = beetle_almanac::almanac::quantity::Share::QUARTER;
-    let need = round::yard_need(yard.book.standing(), &yard.yard, day("2026-05-15"), quarter, None);
+    let need = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-15"), quarter, None);
     // 3 hives × 2 boxes × 2 traps × 20 mL × ½ = 120 mL, + 25 % = 150 mL.
     assert_eq!((need.hives, need.traps), (3, 12));
     assert!((need.oil.sum.millilitres() - 120.0).abs() < 1e-9);
     assert!((need.oil.carry.millilitres() - 150.0).abs() < 1e-9);
-    let early = round::yard_need(yard.book.standing(), &yard.yard, day("2026-05-14"), quarter, None);
+    let early = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-14"), quarter, None);
     assert_eq!((early.hives, early.traps), (0, 0));
 }
 
@@ -180,7 +177,7 @@ fn a_reusable_trap_is_topped_up_from_the_level_it_will_have_sunk_to() {
     yard.log("1", day("2026-05-11"), Did::ToppedUp, (Some(40), Some(50)));
     // One point a day; after 10 days 40 % is left: 4 traps × 20 mL × 10 % = 8 mL.
     let quarter = beetle_almanac::almanac::quantity::Share::QUARTER;
-    let need = round::yard_need(yard.book.standing(), &yard.yard, day("2026-05-21"), quarter, None);
+    let need = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-21"), quarter, None);
     assert!((need.oil.sum.millilitres() - 8.0).abs() < 1e-9, "{:?}", need.oil);
 }
 
@@ -191,7 +188,7 @@ fn traps_not_placed_yet_are_asked_for_and_then_placed_on_free_corners() {
     let hive = yard.hive("1");
     let part = yard.book.standing().hives[&hive].boxes[0].id.clone();
     let wants = What::BoxWants { hive: hive.clone(), part, traps: 4 };
-    let more = yard.book.about_yard(&pen("aa", start), start, start, &yard.yard, wants).unwrap();
+    let more = yard.book.about_yard(&pen("aa", start), start, start, &yard.id, wants).unwrap();
     yard.book.add(more);
     assert_eq!(yard.book.standing().hives[&hive].wanting(), 2);
     let placed = yard.book.traps_on(&pen("aa", start), start, start, &hive, &yard.kind()).unwrap();

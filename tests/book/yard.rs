@@ -7,7 +7,7 @@ use beetle_almanac::book::entry::{Entry, What};
 use beetle_almanac::book::write::KindChoice;
 
 fn tags(yard: &Yard) -> Vec<String> {
-    yard.book.standing().hives_of(&yard.yard, true).map(|(_, hive)| hive.tag.clone()).collect()
+    yard.book.standing().hives_of(&yard.id, true).map(|(_, hive)| hive.tag.clone()).collect()
 }
 
 #[test]
@@ -23,14 +23,14 @@ fn a_hive_is_renamed_and_its_old_tag_is_remembered() {
 #[test]
 fn the_walking_order_is_the_keepers_and_new_hives_follow_at_its_end() {
     let mut yard = Yard::new(&["1", "2", "3"], day("2026-05-01"));
-    let order = What::Order { yard: yard.yard.clone(), hives: vec![yard.hive("3"), yard.hive("1")] };
+    let order = What::Order { yard: yard.id.clone(), hives: vec![yard.hive("3"), yard.hive("1")] };
     let entries =
-        yard.book.about_yard(&pen("aa", yard.start), yard.start, yard.start, &yard.yard, order).unwrap();
+        yard.book.about_yard(&pen("aa", yard.start), yard.start, yard.start, &yard.id, order).unwrap();
     yard.book.add(entries);
     assert_eq!(tags(&yard), ["3", "1", "2"]);
     let more = plan(&["4"], &[(BoxDepth::Deep, 2)], yard.start);
     let kind = KindChoice::Known(yard.kind());
-    let more = yard.book.add_hives(&pen("aa", yard.start), &yard.yard, &kind, &more, &Unicode).unwrap();
+    let more = yard.book.add_hives(&pen("aa", yard.start), &yard.id, &kind, &more, &Unicode).unwrap();
     yard.book.add(more);
     assert_eq!(tags(&yard), ["3", "1", "2", "4"]);
 }

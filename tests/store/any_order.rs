@@ -22,6 +22,7 @@ fn faults() -> impl Strategy<Value = Faults> {
         4 => Just(Faults::default()),
         2 => (1u32..12, any::<bool>()).prop_map(|(n, torn)| Faults { refuse: Some(n), torn, ..Faults::default() }),
         2 => (1u32..12, any::<bool>()).prop_map(|(n, torn)| Faults { cut: Some(n), torn, ..Faults::default() }),
+        1 => (1u32..12, any::<bool>()).prop_map(|(n, torn)| Faults { swallow: Some(n), torn, ..Faults::default() }),
         1 => (1u32..60).prop_map(|n| Faults { garble: Some(n), ..Faults::default() }),
         1 => (0u64..3000).prop_map(|n| Faults { quota: Some(n), ..Faults::default() }),
     ]

@@ -118,6 +118,19 @@ fn a_sound_envelope_around_something_else_is_kept_as_damaged() {
 }
 
 #[test]
+fn what_is_wrong_with_a_text_is_told_apart() {
+    use envelope::{EnvelopeError, open, wrap};
+    let sound = wrap(1, 3, "[\"x\"]");
+    assert_eq!(open(&sound.replace("\"x\"", "\"y\"")), Err(EnvelopeError::Checksum));
+    assert_eq!(open(&sound.replace("\"v\":1", "\"v\":2")), Err(EnvelopeError::Checksum));
+    assert_eq!(open(&sound.replace("\"g\":3", "\"g\":4")), Err(EnvelopeError::Checksum));
+    assert_eq!(open(&sound[1..]), Err(EnvelopeError::Shape));
+    assert_eq!(open(&format!("{sound}\n")), Err(EnvelopeError::Shape));
+    assert_eq!(open(&wrap(0, 3, "[]")), Err(EnvelopeError::Version));
+    assert_eq!(open(&wrap(1, 0, "[]")), Err(EnvelopeError::Generation));
+}
+
+#[test]
 fn a_second_part_is_damaged_too_and_a_third_takes_over() {
     let phone = Memory::new();
     phone.lay(&page("river").key(1), "torn");

@@ -52,6 +52,17 @@ fn phone_dies_while_the_draft_is_saved_and_the_draft_is_the_old_or_the_new_one()
 }
 
 #[test]
+fn a_draft_that_is_said_to_be_saved_and_is_not_does_not_count() {
+    for torn in [false, true] {
+        let phone = Memory::new();
+        write(&phone, "before").unwrap();
+        phone.set_faults(Faults { swallow: Some(1), torn, ..Faults::default() });
+        assert_eq!(write(&phone, "newest"), Err(DeskError::NotSaved(ShelfError::Other)));
+        assert_eq!(read(&phone), Found::Loaded("before".to_owned()));
+    }
+}
+
+#[test]
 fn the_phone_is_full_and_the_draft_before_is_still_there() {
     let before = Memory::new();
     write(&before, "first").unwrap();

@@ -194,6 +194,42 @@ fn a_shelf_that_gives_back_garbage_once_loses_nothing_and_overwrites_nothing() {
 }
 
 #[test]
+fn a_write_that_is_said_to_be_done_and_is_not_does_not_count_as_saved() {
+    for save in [one_entry, restore] {
+        let ends = ends(save);
+        for torn in [false, true] {
+            for swallow in 1..=ends.writes {
+                let (phone, outcome) =
+                    run(save, Faults { swallow: Some(swallow), torn, ..Faults::default() });
+                let how = format!("write {swallow} swallowed, torn {torn}");
+                // The last one takes the journal away; should it stay, the next start finds nothing to do.
+                assert_eq!(outcome.is_ok(), swallow == ends.writes, "{how}");
+                let expected = if outcome.is_ok() { &ends.new.1 } else { &ends.old.1 };
+                assert_eq!(&page_texts(&phone), expected, "{how}");
+                assert_old_or_new(&phone, &ends, outcome.is_ok(), &how);
+            }
+        }
+    }
+}
+
+#[test]
+fn undoing_a_save_is_read_back_too() {
+    let pages = [(page("fresh"), entries(&["f"])), (page("grows"), entries(&["g1", "g2"]))];
+    let phone = in_use();
+    let (mut book, _) = open(&phone);
+    let old = joined(&mut book);
+    // The journal, the fresh page, the page that is refused; then the fresh page is said to be taken away again.
+    phone.set_faults(Faults { refuse: Some(3), swallow: Some(4), ..Faults::default() });
+    assert!(matches!(book.write_many(&pages), Err(SaveError::NotSaved { .. })));
+    let shown = joined(&mut book);
+    assert_ne!(shown, old);
+    for (name, entries) in &pages {
+        assert_eq!(shown.get(name), Some(entries), "not undone, so done");
+    }
+    assert_eq!(after_restart(&phone), shown);
+}
+
+#[test]
 fn a_damaged_journal_is_left_where_it_is_and_nothing_of_it_is_applied() {
     let ends = ends(restore);
     let (phone, _) = run(restore, Faults { cut: Some(2), ..Faults::default() });

@@ -1,8 +1,8 @@
 //! Two tabs are open.
 
-use super::{Entries, entries, joined, open, page};
+use super::{Entries, FORMAT, entries, joined, open, page};
 use beetle_almanac::store::memory::Faults;
-use beetle_almanac::store::{Found, Memory, SaveError, ShelfError};
+use beetle_almanac::store::{Found, Memory, Pages, SaveError, Shelf, ShelfError};
 
 fn changed(outcome: Result<beetle_almanac::store::Saved, SaveError<Entries>>) -> Found<Entries> {
     match outcome {
@@ -67,7 +67,6 @@ fn the_other_tab_wrote_beside_damage_and_that_is_not_overwritten_either() {
 
 #[test]
 fn storage_is_cleared_while_the_app_runs_and_generations_do_not_start_again() {
-    use beetle_almanac::store::Shelf;
     let phone = Memory::new();
     let (mut book, _) = open(&phone);
     for n in ["1", "2", "3"] {
@@ -106,21 +105,97 @@ fn the_other_tab_dies_in_a_save_and_this_one_shows_and_keeps_it() {
 }
 
 #[test]
-fn the_other_tab_s_save_does_not_fit_and_its_entries_are_handed_over() {
+fn the_other_tab_s_save_does_not_fit_and_its_entries_wait_and_are_handed_over_at_the_next_start() {
     let phone = Memory::new();
     let (mut other, _) = open(&phone);
     let (mut this, _) = open(&phone);
     phone.set_faults(Faults { cut: Some(2), ..Faults::default() });
     other.write(&page("river"), &entries(&["theirs"])).unwrap_err();
+    let before = phone.texts();
     phone.set_faults(Faults { quota: Some(0), ..Faults::default() });
     let Err(SaveError::NotSaved { why: ShelfError::Full, unsaved }) =
         this.write(&page("hill"), &entries(&["mine"]))
     else {
         panic!()
     };
-    let texts: Vec<_> = unsaved.iter().map(|page| page.payload.as_str()).collect();
-    assert_eq!(texts, ["[\"theirs\"]", "[\"mine\"]"]);
+    assert_eq!(unsaved.iter().map(|page| page.payload.as_str()).collect::<Vec<_>>(), ["[\"mine\"]"]);
+    assert_eq!(phone.texts(), before);
+    assert_eq!(joined(&mut this).get(&page("river")), Some(&entries(&["theirs"])));
+
+    let (_, recovery) = open(&phone);
+    assert_eq!(
+        recovery.unsaved.iter().map(|page| page.payload.as_str()).collect::<Vec<_>>(),
+        ["[\"theirs\"]"]
+    );
     assert!(phone.texts().is_empty());
+}
+
+#[test]
+fn an_old_journal_is_undone_and_the_page_that_was_written_again_is_not() {
+    let phone = Memory::new();
+    let (mut other, _) = open(&phone);
+    other.write(&page("river"), &entries(&["1"])).unwrap();
+    phone.set_faults(Faults { cut: Some(2), ..Faults::default() });
+    let long = entries(&[&"rain ".repeat(100)]);
+    other.write_many(&[(page("river"), entries(&["1", "2"])), (page("hill"), long)]).unwrap_err();
+    phone.set_faults(Faults::default());
+    let journal = phone.texts().get("beetle-almanac:journal").cloned().unwrap();
+    phone.remove("beetle-almanac:journal").unwrap();
+    other.write(&page("river"), &entries(&["1", "later"])).unwrap();
+    let later = phone.texts();
+
+    phone.lay("beetle-almanac:journal", &journal);
+    let room = beetle_almanac::store::headroom::used(&phone).unwrap().all + 200;
+    phone.set_faults(Faults { quota: Some(room), ..Faults::default() });
+    let (mut book, recovery) = open(&phone);
+    assert_eq!(recovery.unsaved.len(), 2);
+    assert_eq!(phone.texts().get(&page("river").key(1)), later.get(&page("river").key(1)));
+    assert!(joined(&mut book).get(&page("river")).unwrap().is_superset(&entries(&["1", "later"])));
+    assert_eq!(joined(&mut book).get(&page("hill")), None);
+}
+
+/// A shelf on which one key can no longer be written.
+struct Stubborn<'a> {
+    memory: &'a Memory,
+    key: String,
+}
+
+impl Shelf for Stubborn<'_> {
+    fn get(&self, key: &str) -> Result<Option<String>, ShelfError> {
+        self.memory.get(key)
+    }
+
+    fn put(&self, key: &str, text: &str) -> Result<(), ShelfError> {
+        if key == self.key { Err(ShelfError::Full) } else { self.memory.put(key, text) }
+    }
+
+    fn remove(&self, key: &str) -> Result<(), ShelfError> {
+        if key == self.key { Err(ShelfError::Full) } else { self.memory.remove(key) }
+    }
+
+    fn keys(&self) -> Result<Vec<String>, ShelfError> {
+        self.memory.keys()
+    }
+}
+
+#[test]
+fn a_save_that_can_neither_be_finished_nor_undone_holds_up_every_other_one() {
+    let phone = Memory::new();
+    let (mut other, _) = open(&phone);
+    other.write(&page("river"), &entries(&["1"])).unwrap();
+    phone.set_faults(Faults { cut: Some(2), torn: true, ..Faults::default() });
+    other.write(&page("river"), &entries(&["1", "2"])).unwrap_err();
+    phone.set_faults(Faults::default());
+
+    let before = phone.texts();
+    let shelf = Stubborn { memory: &phone, key: page("river").key(1) };
+    let (mut book, recovery) = Pages::open(shelf, FORMAT).unwrap();
+    assert_eq!(recovery.stuck, Some(ShelfError::Full));
+    let shown = book.read_all().unwrap().pages.remove(0).found;
+    assert_eq!(shown, Found::Loaded(entries(&["1", "2"])));
+    assert!(matches!(book.write(&page("hill"), &entries(&["h"])), Err(SaveError::NotSaved { .. })));
+    assert_eq!(phone.texts(), before);
+    assert_eq!(joined(&mut open(&phone).0).get(&page("river")), Some(&entries(&["1", "2"])));
 }
 
 #[test]

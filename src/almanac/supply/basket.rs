@@ -331,6 +331,12 @@ mod tests {
         assert_eq!(cheapest(6, &even, None).map(|b| (b.packs, b.left_over)), Ok((vec![(2, 2)], 0)));
         let round = offers(&[(4, 5.0), (5, 5.0)]);
         assert_eq!(cheapest(4, &round, None).map(|b| (b.packs, b.left_over)), Ok((vec![(0, 1)], 0)));
+        let free = Some(Delivery { fee: money(5.0), free_from: Some(money(6.0)) });
+        assert_eq!(cheapest(3, &even, free).map(|b| (b.packs, b.pieces)), Ok((vec![(2, 2)], 6)));
+        // 4.00 with 2.00 for the delivery, or 6.00 without: the same money, one piece less left over.
+        let tied = Some(Delivery { fee: money(2.0), free_from: Some(money(6.0)) });
+        let basket = cheapest(4, &offers(&[(1, 1.0), (5, 6.0)]), tied);
+        assert_eq!(basket.map(|b| (b.packs, b.total)), Ok((vec![(0, 4)], money(6.0))));
     }
 
     #[test]

@@ -75,6 +75,8 @@ mod tests {
             basket.map(|b| (b.packs, b.pieces, b.left_over, b.left_out)),
             Ok((vec![(0, 1), (1, 1)], 1446, 46, vec![2]))
         );
+        let half = containers(ml(500.5), &sizes[..1]);
+        assert_eq!(half.map(|b| (b.packs, b.left_over)), Ok((vec![(0, 2)], 499)));
         assert_eq!(containers(ml(1.0), &[(ml(0.5), None)]), Err(BasketError::PackOfNothing { index: 0 }));
     }
 

@@ -48,10 +48,9 @@ pub(super) fn fraction(plain: &str, scale: i64) -> Result<Decimal, TypedError> {
     if below == 0 {
         return Err(TypedError::NotANumber);
     }
-    // Six figures in each part: at most 10¹² · 10⁸, held in 128 bits.
-    let parts = i128::from(whole * below + above) * i128::from(scale) * 1_000_000;
-    let below = i128::from(below);
-    bounded(i64::try_from((2 * parts + below) / (2 * below)).unwrap_or(i64::MAX))
+    // Six figures in each part and a scale of at most 100: none of these products passes 10¹⁵.
+    let parts = 2 * above * scale * 1_000_000 + below;
+    bounded(whole * scale * 1_000_000 + parts / (2 * below))
 }
 
 /// What stands before a fraction in one character, and its two parts.

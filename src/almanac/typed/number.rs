@@ -48,8 +48,6 @@ fn digit(c: char, zero: char) -> char {
 /// A number and how it was written.
 pub(super) struct Number {
     pub(super) value: Decimal,
-    /// A decimal separator was typed.
-    pub(super) pointed: bool,
     /// The other reading, in which the separator marks thousands.
     pub(super) grouped: Option<Decimal>,
 }
@@ -98,7 +96,7 @@ pub(super) fn number(plain: &str) -> Result<Number, TypedError> {
         && !whole.starts_with('0');
     let grouped =
         if two_readings { Some(millionths(&[whole, decimals].concat(), "", negative)?) } else { None };
-    Ok(Number { value, pointed: point.is_some(), grouped })
+    Ok(Number { value, grouped })
 }
 
 /// The digits of a whole number that may be written in groups of three with spaces between.

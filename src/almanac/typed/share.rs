@@ -49,7 +49,8 @@ fn bare(plain: &str) -> Result<Decimal, TypedError> {
     if number.value == one {
         return Err(TypedError::Ambiguous { small: one, large: Decimal::whole(100) });
     }
-    if number.pointed && number.value < one && !number.value.is_negative() {
+    // Between 0 and 1 no number can be written without a separator.
+    if number.value < one && !number.value.is_negative() {
         return Decimal::from_millionths(number.value.millionths() * 100).map_err(|_| TypedError::OverFull);
     }
     Ok(number.value)

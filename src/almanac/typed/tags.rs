@@ -146,6 +146,7 @@ mod tests {
     #[test]
     fn keeper_pastes_1000_hives_or_a_range_without_end_and_the_cap_is_said() {
         assert_eq!(tags("1-500", 500).map(|tags| tags.len()), Ok(500));
+        assert_eq!(tags("1-500, A", 500), Err(TagsError::TooMany { most: 500, asked: 501 }));
         assert_eq!(tags("1-1000", 500), Err(TagsError::TooMany { most: 500, asked: 1000 }));
         for text in ["1-99999999999", "0-99999999999999999999999999"] {
             assert!(matches!(tags(text, 500), Err(TagsError::TooMany { most: 500, .. })), "{text}");

@@ -29,9 +29,9 @@ pub fn reckon(draft: &BenchDraft) -> Option<BodiesSum> {
 }
 
 fn read_all(draft: &BenchDraft) -> Result<BodiesSum, TypedError> {
-    let bodies = typed::count_or_range(&draft.bodies_count, MOST_BODIES)?;
-    let level = typed::share(&draft.bodies_level)?;
-    let holds = read::volume(&draft.bodies_holds, &draft.bodies_holds_unit)?;
+    let bodies = typed::count_or_range(draft.bodies_count(), MOST_BODIES)?;
+    let level = typed::share(draft.bodies_level())?;
+    let holds = read::volume(draft.bodies_holds(), draft.bodies_holds_unit())?;
     let without = level_without_bodies(level, bodies, &plain_trap(holds, level));
     Ok(BodiesSum { bodies, level, volume: bodies_volume(bodies), without, flatters: level_flatters(bodies) })
 }

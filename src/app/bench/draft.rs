@@ -1,63 +1,108 @@
 //! What stands in the fields of the Bench, exactly as typed.
 //!
 //! Only fields that differ from the example are stored, so that a better example in a later version reaches
-//! everyone who did not type over it, and a field that is gone or new never spoils the rest.
+//! everyone who did not type over it, and a field that is gone or new never spoils the rest. The texts lie in one
+//! table: a hundred fields of a struct would be a tenth of the whole page.
 
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
-macro_rules! draft {
+/// The typed text of every field of the Bench; the default holds the examples.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(from = "BTreeMap<String, String>", into = "BTreeMap<String, String>")]
+pub struct BenchDraft {
+    texts: Vec<String>,
+}
+
+impl Default for BenchDraft {
+    fn default() -> BenchDraft {
+        BenchDraft { texts: FIELDS.iter().map(|(_, example)| (*example).to_owned()).collect() }
+    }
+}
+
+impl BenchDraft {
+    /// The same draft with another text in the field of this name; a name that is no field changes nothing.
+    #[must_use]
+    pub fn with(mut self, field: &str, text: &str) -> BenchDraft {
+        let index = FIELDS.iter().position(|(name, _)| *name == field);
+        if let Some(own) = index.and_then(|index| self.texts.get_mut(index)) {
+            text.clone_into(own);
+        }
+        self
+    }
+
+    fn text(&self, field: Field) -> &str {
+        self.texts.get(field as usize).map_or("", String::as_str)
+    }
+}
+
+impl From<BTreeMap<String, String>> for BenchDraft {
+    fn from(typed: BTreeMap<String, String>) -> BenchDraft {
+        let texts =
+            FIELDS.iter().map(|(name, example)| typed.get(*name).map_or(*example, String::as_str).to_owned());
+        BenchDraft { texts: texts.collect() }
+    }
+}
+
+impl From<BenchDraft> for BTreeMap<String, String> {
+    fn from(draft: BenchDraft) -> BTreeMap<String, String> {
+        let fields = FIELDS.iter().zip(draft.texts).filter(|((_, example), text)| example != text);
+        fields.map(|((name, _), text)| ((*name).to_owned(), text)).collect()
+    }
+}
+
+/// The same fields, each a signal of its own, so that a keystroke wakes only what depends on it.
+#[cfg(target_arch = "wasm32")]
+#[derive(Clone, Copy)]
+pub struct BenchTyped {
+    texts: leptos::prelude::StoredValue<Vec<leptos::prelude::RwSignal<String>>>,
+}
+
+#[cfg(target_arch = "wasm32")]
+impl BenchTyped {
+    /// Signals that start with `draft`.
+    pub fn new(draft: BenchDraft) -> BenchTyped {
+        let signals = draft.texts.into_iter().map(leptos::prelude::RwSignal::new).collect();
+        BenchTyped { texts: leptos::prelude::StoredValue::new(signals) }
+    }
+
+    /// What stands in the fields now; tracks all of them.
+    pub fn draft(self) -> BenchDraft {
+        use leptos::prelude::{Get, WithValue};
+        BenchDraft { texts: self.texts.with_value(|texts| texts.iter().map(Get::get).collect()) }
+    }
+
+    fn text(self, field: Field) -> leptos::prelude::RwSignal<String> {
+        use leptos::prelude::WithValue;
+        let text = self.texts.with_value(|texts| texts.get(field as usize).copied());
+        // The table has a text for every field; a spare one is better than a page that stops.
+        text.unwrap_or_else(|| leptos::prelude::RwSignal::new(String::new()))
+    }
+}
+
+macro_rules! fields {
     ($($(#[$doc:meta])* $field:ident = $example:literal;)+) => {
-        /// The typed text of every field of the Bench; the default holds the examples.
-        #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-        #[serde(from = "BTreeMap<String, String>", into = "BTreeMap<String, String>")]
-        pub struct BenchDraft { $($(#[$doc])* pub $field: String,)+ }
-
-        impl Default for BenchDraft {
-            fn default() -> BenchDraft {
-                BenchDraft { $($field: $example.to_owned(),)+ }
-            }
-        }
-
-        impl From<BTreeMap<String, String>> for BenchDraft {
-            fn from(mut typed: BTreeMap<String, String>) -> BenchDraft {
-                let mut take = |field: &str, example: &str| {
-                    typed.remove(field).unwrap_or_else(|| example.to_owned())
-                };
-                BenchDraft { $($field: take(stringify!($field), $example),)+ }
-            }
-        }
-
-        impl From<BenchDraft> for BTreeMap<String, String> {
-            fn from(draft: BenchDraft) -> BTreeMap<String, String> {
-                let fields = [$((stringify!($field), $example, draft.$field),)+];
-                let typed = fields.into_iter().filter(|(_, example, text)| example != text);
-                typed.map(|(field, _, text)| (field.to_owned(), text)).collect()
-            }
-        }
-
-        /// The same fields, each a signal of its own, so that a keystroke wakes only what depends on it.
-        #[cfg(target_arch = "wasm32")]
         #[derive(Clone, Copy)]
-        pub struct BenchTyped { $($(#[$doc])* pub $field: leptos::prelude::RwSignal<String>,)+ }
+        #[allow(non_camel_case_types)] // named as the methods and the stored text
+        enum Field { $($field,)+ }
+
+        /// Name and example of every field.
+        const FIELDS: &[(&str, &str)] = &[$((stringify!($field), $example),)+];
+
+        impl BenchDraft {
+            $($(#[$doc])* pub fn $field(&self) -> &str { self.text(Field::$field) })+
+        }
 
         #[cfg(target_arch = "wasm32")]
         impl BenchTyped {
-            /// Signals that start with `draft`.
-            pub fn new(draft: BenchDraft) -> BenchTyped {
-                BenchTyped { $($field: leptos::prelude::RwSignal::new(draft.$field),)+ }
-            }
-
-            /// What stands in the fields now; tracks all of them.
-            pub fn draft(self) -> BenchDraft {
-                use leptos::prelude::Get;
-                BenchDraft { $($field: self.$field.get(),)+ }
-            }
+            $($(#[$doc])* pub fn $field(self) -> leptos::prelude::RwSignal<String> {
+                self.text(Field::$field)
+            })+
         }
     };
 }
 
-draft! {
+fields! {
     /// Yard: hives.
     hives = "10";
     /// Yard: boxes with traps on each hive.
@@ -76,7 +121,6 @@ draft! {
     bottle = "";
     /// Yard: its unit.
     bottle_unit = "mL";
-
     /// Keep: name of the yard.
     keep_name = "My yard";
     /// Keep: hive tags; empty follows the number of hives.
@@ -93,7 +137,6 @@ draft! {
     keep_filled_on = "";
     /// Keep: longest days between services.
     keep_days = "14";
-
     /// Refill: day of the last service; empty is today.
     refill_last = "";
     /// Refill: longest days.
@@ -110,7 +153,6 @@ draft! {
     refill_room = "";
     /// Refill: beetles caught a day; may be empty.
     refill_catch = "";
-
     /// Spill: inner length along the tilt.
     spill_length = "65";
     /// Spill: its unit.
@@ -121,7 +163,6 @@ draft! {
     spill_depth_unit = "mm";
     /// Spill: how full.
     spill_fill = "½";
-
     /// Fit: depth of the box: `deep`, `medium`, `shallow`, `own`.
     fit_box = "deep";
     /// Fit: own frame side.
@@ -148,7 +189,6 @@ draft! {
     fit_bar = "";
     /// Fit: its unit.
     fit_bar_unit = "mm";
-
     /// Packs: pieces needed.
     packs_need = "40";
     /// Packs: rows shown.
@@ -177,7 +217,6 @@ draft! {
     packs_fee = "";
     /// Packs: goods value from which delivery is free; may be empty.
     packs_free = "";
-
     /// Oil: services in the season.
     oil_services = "10";
     /// Oil: oil a service takes.
@@ -208,7 +247,6 @@ draft! {
     oil_unit3 = "L";
     /// Oil: its price.
     oil_price3 = "";
-
     /// Bodies: beetles in the trap.
     bodies_count = "100";
     /// Bodies: level read.
@@ -226,7 +264,7 @@ mod tests {
     #[test]
     fn only_what_was_typed_is_stored() {
         assert_eq!(serde_json::to_string(&BenchDraft::default()).unwrap(), "{}");
-        let draft = BenchDraft { hives: "24".to_owned(), bottle: "1".to_owned(), ..BenchDraft::default() };
+        let draft = BenchDraft::default().with("hives", "24").with("bottle", "1");
         let stored = serde_json::to_string(&draft).unwrap();
         assert_eq!(stored, r#"{"bottle":"1","hives":"24"}"#);
         assert_eq!(serde_json::from_str::<BenchDraft>(&stored).unwrap(), draft);
@@ -235,6 +273,6 @@ mod tests {
     #[test]
     fn an_emptied_field_stays_empty_and_a_strange_one_does_no_harm() {
         let draft: BenchDraft = serde_json::from_str(r#"{"hives":"","honey":"5"}"#).unwrap();
-        assert_eq!(draft, BenchDraft { hives: String::new(), ..BenchDraft::default() });
+        assert_eq!(draft, BenchDraft::default().with("hives", ""));
     }
 }

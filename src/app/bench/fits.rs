@@ -3,7 +3,7 @@
 use super::draft::BenchDraft;
 use super::read;
 use crate::almanac::fit::{Fit, Place, fit};
-use crate::almanac::quantity::Length;
+use crate::almanac::quantity::{Length, TypedLength};
 use crate::almanac::stack::BoxDepth;
 use crate::almanac::trap::TrapSize;
 use crate::almanac::typed::TypedError;
@@ -37,23 +37,23 @@ pub fn reckon(draft: &BenchDraft) -> Option<FitSum> {
 fn read_all(draft: &BenchDraft) -> Result<FitSum, TypedError> {
     let side = |text: &str, unit: &str| read::maybe(read::length(text, unit));
     let outer = TrapSize {
-        length: side(&draft.fit_length, &draft.fit_length_unit)?,
-        width: side(&draft.fit_width, &draft.fit_width_unit)?,
-        depth: side(&draft.fit_depth, &draft.fit_depth_unit)?,
+        length: side(draft.fit_length(), draft.fit_length_unit())?,
+        width: side(draft.fit_width(), draft.fit_width_unit())?,
+        depth: side(draft.fit_depth(), draft.fit_depth_unit())?,
     };
     let own = |text: &str, unit: &str, usual: Length| {
-        side(text, unit).map(|typed| typed.map_or(usual, |typed| typed.length()))
+        side(text, unit).map(|typed| typed.map_or(usual, TypedLength::length))
     };
-    let known = depth(&draft.fit_box);
+    let known = depth(draft.fit_box());
     let usual = Place::usual(known.unwrap_or_default());
     let frame_side = match known {
         Some(_) => usual.frame_side,
-        None => read::length(&draft.fit_side, &draft.fit_side_unit)?.length(),
+        None => read::length(draft.fit_side(), draft.fit_side_unit())?.length(),
     };
     let place = Place {
         frame_side,
-        gap: own(&draft.fit_gap, &draft.fit_gap_unit, usual.gap)?,
-        top_bar: own(&draft.fit_bar, &draft.fit_bar_unit, usual.top_bar)?,
+        gap: own(draft.fit_gap(), draft.fit_gap_unit(), usual.gap)?,
+        top_bar: own(draft.fit_bar(), draft.fit_bar_unit(), usual.top_bar)?,
         clearance: usual.clearance,
     };
     Ok(FitSum { outer, place, fit: fit(&outer, &place) })
@@ -66,15 +66,11 @@ mod tests {
 
     #[test]
     fn a_deep_trap_in_a_shallow_box_fails_by_its_depth() {
-        let draft = BenchDraft {
-            fit_box: "shallow".to_owned(),
-            fit_depth: "200".to_owned(),
-            ..BenchDraft::default()
-        };
+        let draft = BenchDraft::default().with("fit_box", "shallow").with("fit_depth", "200");
         assert!(matches!(reckon(&draft).unwrap().fit, Fit::TooBig { side: Side::Depth, .. }));
-        let own = BenchDraft { fit_box: "own".to_owned(), ..draft };
+        let own = draft.with("fit_box", "own");
         assert_eq!(reckon(&own), None, "an own box needs its frame side");
-        let own = BenchDraft { fit_side: "210".to_owned(), ..own };
+        let own = own.with("fit_side", "210");
         assert!(matches!(reckon(&own).unwrap().fit, Fit::Fits { .. }));
     }
 }

@@ -49,9 +49,9 @@ pub fn name(text: &str, letters: &impl Letters) -> Result<String, LabelError> {
 /// # Errors
 /// [`DayTypedError`] for an earlier day that cannot be read.
 pub fn filled(draft: &BenchDraft, today: Day) -> Result<Option<Day>, DayTypedError> {
-    match draft.keep_filled.as_str() {
+    match draft.keep_filled() {
         "today" => Ok(Some(today)),
-        "earlier" => typed::day_done(&draft.keep_filled_on, today).map(Some),
+        "earlier" => typed::day_done(draft.keep_filled_on(), today).map(Some),
         _ => Ok(None),
     }
 }
@@ -78,13 +78,13 @@ pub fn form(code: &str) -> TrapForm {
 /// The form as a plan; none while one of its fields cannot be read.
 pub fn plan(draft: &BenchDraft, today: Day, letters: &impl Letters) -> Option<KeepPlan> {
     let sum = yard::reckon(draft)?;
-    let tags = tags(&draft.keep_tags, letters).ok()?;
-    let boxes = depth_codes(&draft.keep_depths, sum.total.boxes as usize);
+    let tags = tags(draft.keep_tags(), letters).ok()?;
+    let boxes = depth_codes(draft.keep_depths(), sum.total.boxes as usize);
     let (least, most) = (*TrapKind::MAX_DAYS.start(), *TrapKind::MAX_DAYS.end());
-    let max_days = typed::count(&draft.keep_days, u32::from(least), u32::from(most)).ok()?;
-    let form = form(&draft.keep_form);
+    let max_days = typed::count(draft.keep_days(), u32::from(least), u32::from(most)).ok()?;
+    let form = form(draft.keep_form());
     let kind = TrapKind {
-        name: name(&draft.keep_trap, letters).ok()?,
+        name: name(draft.keep_trap(), letters).ok()?,
         form,
         reusable: form != TrapForm::BetweenFrame,
         capacity: form.takes_oil().then_some(sum.holds),
@@ -92,7 +92,7 @@ pub fn plan(draft: &BenchDraft, today: Day, letters: &impl Letters) -> Option<Ke
         ..yard::plain_trap(sum.holds, sum.fill)
     };
     Some(KeepPlan {
-        yard: name(&draft.keep_name, letters).ok()?,
+        yard: name(draft.keep_name(), letters).ok()?,
         tags,
         boxes: boxes.into_iter().filter_map(depth).collect(),
         traps_a_box: u8::try_from(sum.total.a_box).ok()?,
@@ -122,7 +122,7 @@ mod tests {
     #[test]
     fn the_form_as_it_opens_keeps_ten_hives_of_two_deeps() {
         let today = Day::parse("2026-07-14").unwrap();
-        let draft = BenchDraft { keep_tags: "1–10".to_owned(), ..BenchDraft::default() };
+        let draft = BenchDraft::default().with("keep_tags", "1–10");
         let plan = plan(&draft, today, &Tables).unwrap();
         assert_eq!((plan.yard.as_str(), plan.tags.len(), plan.traps_a_box), ("My yard", 10, 2));
         assert_eq!(plan.boxes, [BoxDepth::Deep, BoxDepth::Deep]);
@@ -132,22 +132,21 @@ mod tests {
     #[test]
     fn every_field_of_the_form_can_hold_it_back() {
         let today = Day::parse("2026-07-14").unwrap();
-        let good = BenchDraft { keep_tags: "1–10".to_owned(), ..BenchDraft::default() };
-        let text = str::to_owned;
+        let good = BenchDraft::default().with("keep_tags", "1–10");
         let wrong = [
-            BenchDraft { keep_tags: text("1, 1"), ..good.clone() },
-            BenchDraft { keep_tags: text("1–501"), ..good.clone() },
-            BenchDraft { keep_name: text(" "), ..good.clone() },
-            BenchDraft { keep_trap: text("\u{200b}"), ..good.clone() },
-            BenchDraft { keep_days: text("0"), ..good.clone() },
-            BenchDraft { keep_filled: text("earlier"), ..good.clone() },
-            BenchDraft { keep_filled: text("earlier"), keep_filled_on: text("2026-07-15"), ..good.clone() },
-            BenchDraft { fill: text("all"), ..good.clone() },
+            good.clone().with("keep_tags", "1, 1"),
+            good.clone().with("keep_tags", "1–501"),
+            good.clone().with("keep_name", " "),
+            good.clone().with("keep_trap", "\u{200b}"),
+            good.clone().with("keep_days", "0"),
+            good.clone().with("keep_filled", "earlier"),
+            good.clone().with("keep_filled", "earlier").with("keep_filled_on", "2026-07-15"),
+            good.clone().with("fill", "all"),
         ];
         for draft in wrong {
             assert_eq!(plan(&draft, today, &Tables), None);
         }
-        let later = BenchDraft { keep_filled: text("not_yet"), keep_depths: text("medium shallow"), ..good };
+        let later = good.with("keep_filled", "not_yet").with("keep_depths", "medium shallow");
         let plan = plan(&later, today, &Tables).unwrap();
         assert_eq!((plan.filled, plan.boxes), (None, vec![BoxDepth::Medium, BoxDepth::Shallow]));
     }

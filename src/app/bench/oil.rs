@@ -22,9 +22,9 @@ pub struct OilSum {
 /// Rows of the price list: size, unit and price.
 pub fn rows(draft: &BenchDraft) -> [(&str, &str, &str); 3] {
     [
-        (&draft.oil_size1, &draft.oil_unit1, &draft.oil_price1),
-        (&draft.oil_size2, &draft.oil_unit2, &draft.oil_price2),
-        (&draft.oil_size3, &draft.oil_unit3, &draft.oil_price3),
+        (draft.oil_size1(), draft.oil_unit1(), draft.oil_price1()),
+        (draft.oil_size2(), draft.oil_unit2(), draft.oil_price2()),
+        (draft.oil_size3(), draft.oil_unit3(), draft.oil_price3()),
     ]
 }
 
@@ -34,11 +34,11 @@ pub fn reckon(draft: &BenchDraft) -> Option<OilSum> {
 }
 
 fn read_all(draft: &BenchDraft) -> Result<OilSum, TypedError> {
-    let services = typed::count(&draft.oil_services, 0, 366)?;
-    let each = read::volume(&draft.oil_each, &draft.oil_each_unit)?.volume();
-    let spill = typed::share(&draft.oil_spill)?;
+    let services = typed::count(draft.oil_services(), 0, 366)?;
+    let each = read::volume(draft.oil_each(), draft.oil_each_unit())?.volume();
+    let spill = typed::share(draft.oil_spill())?;
     let spread =
-        read::maybe(read::volume(&draft.oil_spread, &draft.oil_spread_unit))?.map(TypedVolume::volume);
+        read::maybe(read::volume(draft.oil_spread(), draft.oil_spread_unit()))?.map(TypedVolume::volume);
     let mut sizes = Vec::new();
     for (size, unit, price) in rows(draft) {
         if let Some(size) = read::maybe(read::volume(size, unit))? {

@@ -23,11 +23,11 @@ pub struct PacksSum {
 /// Rows of the price list: pieces and price.
 pub fn rows(draft: &BenchDraft) -> [(&str, &str); 5] {
     [
-        (&draft.packs_size1, &draft.packs_price1),
-        (&draft.packs_size2, &draft.packs_price2),
-        (&draft.packs_size3, &draft.packs_price3),
-        (&draft.packs_size4, &draft.packs_price4),
-        (&draft.packs_size5, &draft.packs_price5),
+        (draft.packs_size1(), draft.packs_price1()),
+        (draft.packs_size2(), draft.packs_price2()),
+        (draft.packs_size3(), draft.packs_price3()),
+        (draft.packs_size4(), draft.packs_price4()),
+        (draft.packs_size5(), draft.packs_price5()),
     ]
 }
 
@@ -37,15 +37,15 @@ pub fn reckon(draft: &BenchDraft) -> Option<PacksSum> {
 }
 
 fn read_all(draft: &BenchDraft) -> Result<PacksSum, TypedError> {
-    let need = typed::count(&draft.packs_need, 0, MOST_PIECES)?;
+    let need = typed::count(draft.packs_need(), 0, MOST_PIECES)?;
     let mut offers = Vec::new();
     for (pieces, price) in rows(draft) {
         if let Some(pieces) = read::maybe(typed::count(pieces, 1, MOST_PIECES))? {
             offers.push(Pack { pieces, price: read::maybe(typed::price(price))? });
         }
     }
-    let fee = read::maybe(typed::price(&draft.packs_fee))?;
-    let free_from = read::maybe(typed::price(&draft.packs_free))?;
+    let fee = read::maybe(typed::price(draft.packs_fee()))?;
+    let free_from = read::maybe(typed::price(draft.packs_free()))?;
     let delivery = fee.map(|fee| Delivery { fee, free_from });
     let alone = offers.iter().enumerate().filter_map(|(row, offer)| {
         let packs = need.div_ceil(offer.pieces);
@@ -73,7 +73,7 @@ mod tests {
             ("35", 36, 54.0),
             ("37", 37, 56.2),
         ] {
-            let draft = BenchDraft { packs_need: need.to_owned(), ..BenchDraft::default() };
+            let draft = BenchDraft::default().with("packs_need", need);
             let basket = reckon(&draft).unwrap().basket.unwrap();
             assert_eq!((basket.pieces, basket.total), (pieces, Decimal::from_f64(total).unwrap()), "{need}");
         }
@@ -81,7 +81,7 @@ mod tests {
 
     #[test]
     fn a_pack_without_a_price_is_left_out_and_named() {
-        let draft = BenchDraft { packs_price3: String::new(), ..BenchDraft::default() };
+        let draft = BenchDraft::default().with("packs_price3", "");
         let sum = reckon(&draft).unwrap();
         assert_eq!(sum.basket.unwrap().left_out, [2]);
         assert_eq!(sum.alone.len(), 2);

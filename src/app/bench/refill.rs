@@ -3,7 +3,7 @@
 use super::draft::BenchDraft;
 use super::read;
 use crate::almanac::day::Day;
-use crate::almanac::quantity::Share;
+use crate::almanac::quantity::{Decimal, Share};
 use crate::almanac::refill::{
     Loss, LossInterval, Refill, RefillFacts, Timing, level_rose, median_loss, refill, timing,
 };
@@ -40,15 +40,15 @@ pub fn last_service(text: &str, today: Day) -> Result<Day, DayTypedError> {
 
 /// The answer to what stands in the fields; none while one of them cannot be read.
 pub fn reckon(draft: &BenchDraft, today: Day) -> Option<RefillSum> {
-    let last = last_service(&draft.refill_last, today).ok()?;
-    let (least, most) = (*TrapKind::MAX_DAYS.start(), *TrapKind::MAX_DAYS.end());
-    let max = typed::count(&draft.refill_max, u32::from(least), u32::from(most)).ok()?;
-    let level = read::maybe(typed::share(&draft.refill_level)).ok()?;
-    let floor = read::maybe(typed::share(&draft.refill_floor)).ok()?;
-    let found = read::maybe(typed::share(&draft.refill_found)).ok()?;
-    let days = read::maybe(typed::count(&draft.refill_stretch, 1, 999)).ok()?;
-    let room = read::maybe(typed::count(&draft.refill_room, 0, read::MOST_BODIES)).ok()?;
-    let catch = read::maybe(read::positive(&draft.refill_catch)).ok()?;
+    let last = last_service(draft.refill_last(), today).ok()?;
+    let (shortest, longest) = (*TrapKind::MAX_DAYS.start(), *TrapKind::MAX_DAYS.end());
+    let max = typed::count(draft.refill_max(), u32::from(shortest), u32::from(longest)).ok()?;
+    let level = read::maybe(typed::share(draft.refill_level())).ok()?;
+    let floor = read::maybe(typed::share(draft.refill_floor())).ok()?;
+    let found = read::maybe(typed::share(draft.refill_found())).ok()?;
+    let days = read::maybe(typed::count(draft.refill_stretch(), 1, 999)).ok()?;
+    let room = read::maybe(typed::count(draft.refill_room(), 0, read::MOST_BODIES)).ok()?;
+    let catch = read::maybe(read::positive(draft.refill_catch())).ok()?;
     let stretch = stretch(level, found, days);
     let per_day = stretch.and_then(|stretch| median_loss(&[stretch])).map(|(per_day, _)| per_day);
     let refill = refill(&RefillFacts {
@@ -59,7 +59,7 @@ pub fn reckon(draft: &BenchDraft, today: Day) -> Option<RefillSum> {
         floor,
         loss: per_day.map_or(Loss::Unknown, |per_day| Loss::Hive { per_day, intervals: 1 }),
         room,
-        catch_per_day: catch.map(|catch| catch.as_f64()),
+        catch_per_day: catch.map(Decimal::as_f64),
     });
     let timing = timing(refill.due, today);
     let rose = stretch.is_some_and(|stretch| level_rose(stretch.from, stretch.to));
@@ -79,11 +79,11 @@ mod tests {
     #[test]
     fn the_first_limit_to_run_out_decides() {
         let today = Day::parse("2026-05-01").unwrap();
-        let draft = BenchDraft { refill_last: "2026-05-01".to_owned(), ..BenchDraft::default() };
+        let draft = BenchDraft::default().with("refill_last", "2026-05-01");
         let sum = reckon(&draft, today).unwrap();
         assert_eq!(sum.refill.due, Day::parse("2026-05-15").unwrap());
         assert!(matches!(sum.refill.decided_by, Limit::YourMaximum { days: 14 }));
-        let sum = reckon(&BenchDraft { refill_max: "60".to_owned(), ..draft }, today).unwrap();
+        let sum = reckon(&draft.with("refill_max", "60"), today).unwrap();
         assert_eq!(sum.refill.due, Day::parse("2026-06-12").unwrap());
         assert!(matches!(sum.refill.decided_by, Limit::OilLow { days: 42, .. }));
     }
@@ -91,9 +91,9 @@ mod tests {
     #[test]
     fn a_level_that_rose_tells_nothing_about_loss() {
         let today = Day::parse("2026-05-01").unwrap();
-        let draft = BenchDraft { refill_found: "60".to_owned(), ..BenchDraft::default() };
+        let draft = BenchDraft::default().with("refill_found", "60");
         let sum = reckon(&draft, today).unwrap();
         assert!(sum.rose && sum.per_day.is_none() && sum.refill.also.is_empty());
-        assert_eq!(reckon(&BenchDraft { refill_max: "0".to_owned(), ..draft }, today), None);
+        assert_eq!(reckon(&draft.with("refill_max", "0"), today), None);
     }
 }

@@ -23,9 +23,9 @@ pub struct SpillSum {
 
 /// The answer to what stands in the fields; none while one of them cannot be read, or a side is 0.
 pub fn reckon(draft: &BenchDraft) -> Option<SpillSum> {
-    let length = read::length(&draft.spill_length, &draft.spill_length_unit).ok()?.length();
-    let depth = read::length(&draft.spill_depth, &draft.spill_depth_unit).ok()?.length();
-    let fill = typed::share(&draft.spill_fill).ok()?;
+    let length = read::length(draft.spill_length(), draft.spill_length_unit()).ok()?.length();
+    let depth = read::length(draft.spill_depth(), draft.spill_depth_unit()).ok()?.length();
+    let fill = typed::share(draft.spill_fill()).ok()?;
     let others = [30, 50, 70, 90].into_iter().filter_map(|percent| {
         let fill = Share::from_percent(Decimal::whole(percent)).ok()?;
         Some((percent, spill(length, depth, fill)?.degrees))
@@ -42,7 +42,7 @@ mod tests {
         let sum = reckon(&BenchDraft::default()).unwrap();
         assert!((sum.spill.degrees - 17.1).abs() < 0.05);
         assert_eq!(sum.others.len(), 4);
-        let flat = BenchDraft { spill_depth: "0".to_owned(), ..BenchDraft::default() };
+        let flat = BenchDraft::default().with("spill_depth", "0");
         assert_eq!(reckon(&flat), None);
     }
 }

@@ -31,13 +31,13 @@ pub fn reckon(draft: &BenchDraft) -> Option<YardSum> {
 }
 
 fn read_all(draft: &BenchDraft) -> Result<YardSum, TypedError> {
-    let hives = typed::count(&draft.hives, 0, MOST_HIVES)?;
-    let boxes = typed::count(&draft.boxes, 0, MOST_BOXES)?;
-    let a_box = typed::count(&draft.a_box, 0, MOST_TRAPS_A_BOX)?;
-    let holds = read::volume(&draft.holds, &draft.holds_unit)?;
-    let fill = typed::share(&draft.fill)?;
-    let reserve = typed::share(&draft.reserve)?;
-    let bottle = read::maybe(read::volume(&draft.bottle, &draft.bottle_unit))?.map(TypedVolume::volume);
+    let hives = typed::count(draft.hives(), 0, MOST_HIVES)?;
+    let boxes = typed::count(draft.boxes(), 0, MOST_BOXES)?;
+    let a_box = typed::count(draft.a_box(), 0, MOST_TRAPS_A_BOX)?;
+    let holds = read::volume(draft.holds(), draft.holds_unit())?;
+    let fill = typed::share(draft.fill())?;
+    let reserve = typed::share(draft.reserve())?;
+    let bottle = read::maybe(read::volume(draft.bottle(), draft.bottle_unit()))?.map(TypedVolume::volume);
     let total = trap_total(hives, boxes, a_box);
     let kind = plain_trap(holds, fill);
     let need = OilNeed { kind: &kind, traps: total.traps, service: Service::Fill, target: fill };
@@ -67,12 +67,7 @@ mod tests {
     use super::*;
 
     fn draft(hives: &str, boxes: &str, fill: &str) -> BenchDraft {
-        BenchDraft {
-            hives: hives.to_owned(),
-            boxes: boxes.to_owned(),
-            fill: fill.to_owned(),
-            ..BenchDraft::default()
-        }
+        BenchDraft::default().with("hives", hives).with("boxes", boxes).with("fill", fill)
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! Files out of and into the page.
 
-use super::{document, listen};
+use super::document;
 use js_sys::{Array, Uint8Array};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
@@ -14,8 +14,6 @@ pub enum FileError {
         /// The cap, in bytes.
         most: u32,
     },
-    /// Not text in UTF-8, such as a photo.
-    NotText,
     /// The browser could not read it.
     Unreadable,
 }
@@ -43,32 +41,28 @@ fn offer(name: &str, media_type: &str, text: &str) -> Option<()> {
     Some(())
 }
 
-/// Lets the keeper pick one file and hands its name and text to `then`. `accept` is a list as in HTML, such as
-/// `.json,.txt`; `most` caps the size in bytes before anything is read.
-pub fn pick(accept: &str, most: u32, then: impl Fn(String, Result<String, FileError>) + Clone + 'static) {
-    let input = document()
-        .and_then(|document| document.create_element("input").ok())
-        .and_then(|input| input.dyn_into::<HtmlInputElement>().ok());
-    let Some(input) = input else { return };
-    input.set_type("file");
-    input.set_accept(accept);
-    let picked = input.clone();
-    listen(&input, "change", move |_| {
-        let Some(file) = picked.files().and_then(|files| files.get(0)) else { return };
-        let then = then.clone();
-        wasm_bindgen_futures::spawn_local(async move {
-            let text = if file.size() > f64::from(most) {
-                Err(FileError::TooLarge { most })
-            } else {
-                text(&file).await
-            };
-            then(file.name(), text);
-        });
+/// Reads the file that was picked in `input` and hands its name and text to `then`; `most` caps the size in bytes
+/// before anything is read. The choice is cleared, so that the same file can be picked again.
+///
+/// Bytes that are no text come as replacement characters: what the file is can still be told from its start.
+pub fn picked(
+    input: &HtmlInputElement,
+    most: u32,
+    then: impl FnOnce(String, Result<String, FileError>) + 'static,
+) {
+    let Some(file) = input.files().and_then(|files| files.get(0)) else { return };
+    input.set_value("");
+    wasm_bindgen_futures::spawn_local(async move {
+        let text = if file.size() > f64::from(most) {
+            Err(FileError::TooLarge { most })
+        } else {
+            text(&file).await.ok_or(FileError::Unreadable)
+        };
+        then(file.name(), text);
     });
-    input.click();
 }
 
-async fn text(file: &Blob) -> Result<String, FileError> {
-    let buffer = JsFuture::from(file.array_buffer()).await.map_err(|_| FileError::Unreadable)?;
-    String::from_utf8(Uint8Array::new(&buffer).to_vec()).map_err(|_| FileError::NotText)
+async fn text(file: &Blob) -> Option<String> {
+    let buffer = JsFuture::from(file.array_buffer()).await.ok()?;
+    Some(String::from_utf8_lossy(&Uint8Array::new(&buffer).to_vec()).into_owned())
 }

@@ -1,6 +1,7 @@
-//! Numbers as the phone's owner writes them. Dates and sentences are in `wording`.
+//! Numbers and dates as the phone's owner writes them. Sentences are in `wording`.
 
 use super::{intl, options};
+use crate::almanac::day::Day;
 use crate::almanac::quantity::{Length, LengthUnit, Volume, VolumeUnit};
 use crate::app::wording::en;
 use js_sys::{Array, Function, Reflect};
@@ -34,6 +35,37 @@ fn written(value: f64, least: u8, most: u8) -> String {
         .unwrap_or_default()
 }
 
+/// A day with its weekday, in the order the phone's owner writes dates: "Tue 14 July 2026", "Tue, July 14, 2026".
+///
+/// The words stay English, like the page: of the owner's languages the first English one decides, else British order.
+pub fn date(day: Day) -> Option<String> {
+    thread_local! {
+        static FORMAT: RefCell<Option<Function>> = const { RefCell::new(None) };
+    }
+    FORMAT.with_borrow_mut(|kept| {
+        if kept.is_none() {
+            let wanted = options(&[
+                ("weekday", "short".into()),
+                ("day", "numeric".into()),
+                ("month", "long".into()),
+                ("year", "numeric".into()),
+                ("timeZone", "UTC".into()),
+            ]);
+            let made = intl("DateTimeFormat", &Array::of2(&english().into(), &wanted))?;
+            *kept = Reflect::get(&made, &"format".into()).ok()?.dyn_into().ok();
+        }
+        // Noon in UTC, written in UTC: no zone or clock change comes near the day.
+        let noon = f64::from(day.days_since(Day::FIRST)).mul_add(86_400_000.0, 946_728_000_000.0);
+        kept.as_ref()?.call1(&JsValue::UNDEFINED, &noon.into()).ok()?.as_string()
+    })
+}
+
+fn english() -> String {
+    let languages = super::window().map(|window| window.navigator().languages()).unwrap_or_default();
+    let own = languages.iter().filter_map(|tag| tag.as_string()).find(|tag| tag.starts_with("en-"));
+    own.unwrap_or_else(|| "en-GB".to_owned())
+}
+
 /// `value` with at most `decimals` decimals; zeros at the end are left out.
 pub fn number(value: f64, decimals: u8) -> String {
     written(value, 0, decimals)
@@ -49,35 +81,43 @@ pub fn whole(value: u32) -> String {
     written(f64::from(value), 0, 0)
 }
 
-/// Decimals that tell something in this unit: a millilitre is the finest step anyone pours.
-fn volume_decimals(volume: Volume, unit: VolumeUnit) -> u8 {
+/// The unit and decimals that tell something: a millilitre is the finest step anyone pours, and from three litres
+/// on nobody counts in millilitres.
+fn shown(volume: Volume, unit: VolumeUnit) -> (VolumeUnit, u8) {
     match unit {
-        VolumeUnit::Millilitre if volume.millilitres() >= 100.0 => 0,
-        VolumeUnit::Millilitre => 1,
-        VolumeUnit::Litre => 3,
-        VolumeUnit::UsFluidOunce | VolumeUnit::ImperialFluidOunce | VolumeUnit::UsTablespoon => 1,
-        VolumeUnit::UsCup => 2,
+        VolumeUnit::Millilitre if volume.millilitres() >= 3000.0 => (VolumeUnit::Litre, 2),
+        VolumeUnit::Millilitre if volume.millilitres() >= 100.0 => (unit, 0),
+        VolumeUnit::Litre => (unit, 3),
+        VolumeUnit::UsCup => (unit, 2),
+        VolumeUnit::UsFluidOunce | VolumeUnit::ImperialFluidOunce | VolumeUnit::UsTablespoon
+            if volume.in_unit(unit) < 10.0 =>
+        {
+            (unit, 2)
+        }
+        _ => (unit, 1),
     }
 }
 
 /// A volume in the unit the keeper reads, with its name.
 pub fn volume(volume: Volume, unit: VolumeUnit) -> String {
-    en::with_unit(&number(volume.in_unit(unit), volume_decimals(volume, unit)), en::volume_name(unit))
+    let (unit, decimals) = shown(volume, unit);
+    en::with_unit(&number(volume.in_unit(unit), decimals), en::volume_name(unit))
 }
 
 /// A volume to carry or buy: as [`volume`], but rounded up.
 pub fn volume_up(carried: Volume, unit: VolumeUnit) -> String {
-    let steps = 10f64.powi(i32::from(volume_decimals(carried, unit)));
+    let (unit, decimals) = shown(carried, unit);
+    let steps = 10f64.powi(i32::from(decimals));
     // The guard keeps 500.000 000 1 from becoming 501: float noise is nothing to carry.
     let up = (carried.in_unit(unit) * steps - 1e-6).ceil().max(0.0) / steps;
-    en::with_unit(&number(up, volume_decimals(carried, unit)), en::volume_name(unit))
+    en::with_unit(&number(up, decimals), en::volume_name(unit))
 }
 
 /// A length in the unit the keeper reads, with its name.
 pub fn length(length: Length, unit: LengthUnit) -> String {
     let decimals = match unit {
         LengthUnit::Millimetre => 1,
-        LengthUnit::Inch => 3,
+        LengthUnit::Inch => 2,
     };
     en::with_unit(&number(length.in_unit(unit), decimals), en::length_name(unit))
 }

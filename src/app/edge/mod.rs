@@ -4,6 +4,7 @@ pub mod clock;
 pub mod device;
 pub mod files;
 pub mod install;
+pub mod keeping;
 pub mod letters;
 pub mod locale;
 pub mod slot;
@@ -36,6 +37,15 @@ pub fn after_paint(then: impl FnOnce() + 'static) {
     if let Some(window) = window() {
         let closure = Closure::once_into_js(then);
         let _ = window.request_animation_frame(closure.unchecked_ref());
+    }
+}
+
+/// Puts the focus on the element with this id and brings it into view.
+pub fn focus(id: &str) {
+    let element = document().and_then(|document| document.get_element_by_id(id));
+    if let Some(element) = element.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) {
+        let _ = element.focus();
+        element.scroll_into_view();
     }
 }
 

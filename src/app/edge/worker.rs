@@ -56,7 +56,8 @@ impl Bridge {
 
     /// Lets the waiting version take over; the page reloads once it has. Call only when nothing typed can be lost.
     pub fn use_new_version(self) {
-        let waiting = self.registration.with_value(|known| known.as_ref().and_then(|r| r.waiting()));
+        let waiting =
+            self.registration.with_value(|known| known.as_ref().and_then(ServiceWorkerRegistration::waiting));
         if let Some(waiting) = waiting {
             let _ = waiting.post_message(&options(&[("type", "SKIP_WAITING".into())]));
         }

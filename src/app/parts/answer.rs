@@ -1,26 +1,27 @@
 //! An answer, the sum it came from, and the reason on tap.
 
+use crate::app::el::{Bit, El, el, live};
 use crate::app::wording::en;
-use leptos::prelude::*;
 
 /// `Answer::new("Oil to carry", move || "500 mL".into()).sum(move || vec![…]).why("…").view()`
 pub struct Answer {
     label: String,
-    big: Signal<String>,
-    sum: Option<Signal<Vec<String>>>,
+    big: Box<dyn Fn() -> String>,
+    sum: Option<Box<dyn Fn() -> Vec<String>>>,
     why: Option<String>,
+    mark: Option<&'static str>,
 }
 
 impl Answer {
     /// The answer in large type under its label. It is read out when it changes.
-    pub fn new(label: impl Into<String>, big: impl Fn() -> String + Send + Sync + 'static) -> Answer {
-        Answer { label: label.into(), big: Signal::derive(big), sum: None, why: None }
+    pub fn new(label: impl Into<String>, big: impl Fn() -> String + 'static) -> Answer {
+        Answer { label: label.into(), big: Box::new(big), sum: None, why: None, mark: None }
     }
 
     /// The lines of the sum.
     #[must_use]
-    pub fn sum(mut self, sum: impl Fn() -> Vec<String> + Send + Sync + 'static) -> Answer {
-        self.sum = Some(Signal::derive(sum));
+    pub fn sum(mut self, sum: impl Fn() -> Vec<String> + 'static) -> Answer {
+        self.sum = Some(Box::new(sum));
         self
     }
 
@@ -31,24 +32,33 @@ impl Answer {
         self
     }
 
-    /// The answer.
-    pub fn view(self) -> AnyView {
-        let Answer { label, big, sum, why } = self;
-        let lines = move || {
-            let lines = sum.map(|sum| sum.get()).unwrap_or_default();
-            (!lines.is_empty()).then(|| {
-                let lines = lines.into_iter().map(|line| view! { <li>{line}</li> }).collect_view();
-                view! { <ul class="answer-sum" aria-label=en::SUM>{lines}</ul> }
-            })
-        };
-        view! {
-            <div class="answer">
-                <p class="answer-label">{label}</p>
-                <p class="answer-big" role="status">{move || big.get()}</p>
-                {lines}
-                {why.map(super::notice::why)}
-            </div>
-        }
-        .into_any()
+    /// The name journeys find the large type by.
+    #[must_use]
+    pub fn mark(mut self, mark: &'static str) -> Answer {
+        self.mark = Some(mark);
+        self
     }
+
+    /// The answer.
+    pub fn view(self) -> El {
+        let Answer { label, big, sum, why, mark } = self;
+        let mut large = el("p").class("answer-big").attr("role", "status").live_text(big);
+        if let Some(mark) = mark {
+            large = large.test_id(mark);
+        }
+        el("div")
+            .class("answer")
+            .kid(el("p").class("answer-label").text(&label))
+            .kid(large)
+            .kid(sum.map(|sum| live(move || lines(&sum()))))
+            .kid(why.map(super::notice::why))
+    }
+}
+
+fn lines(lines: &[String]) -> Bit {
+    if lines.is_empty() {
+        return Bit::Nothing;
+    }
+    let lines = lines.iter().map(|line| el("li").text(line));
+    el("ul").class("answer-sum").attr("aria-label", en::SUM).kids(lines).into()
 }

@@ -1,5 +1,6 @@
 //! A stretch of page under a heading that opens and shuts.
 
+use crate::app::el::{Bit, El, el, live};
 use leptos::prelude::*;
 
 /// A card. Its body is built when it is first needed and only while it is open.
@@ -8,7 +9,7 @@ pub struct Card {
     pub id: String,
     /// The heading.
     pub title: String,
-    /// One line under the heading: the question it answers.
+    /// The question it answers, under the heading while it is shut.
     pub asks: String,
     /// Whether it is open.
     pub open: Signal<bool>,
@@ -18,41 +19,36 @@ pub struct Card {
 
 impl Card {
     /// The card around `body`.
-    pub fn view(self, body: impl Fn() -> AnyView + Send + 'static) -> AnyView {
+    pub fn view(self, body: impl Fn() -> El + 'static) -> El {
         let Card { id, title, asks, open, toggle } = self;
         let body_id = [&id, "-body"].concat();
-        let expanded = move || if open.get() { "true" } else { "false" };
-        view! {
-            <section class="card">
-                <h2 class="card-title">
-                    <button
-                        type="button"
-                        id=id
-                        aria-expanded=expanded
-                        aria-controls=body_id.clone()
-                        on:click=move |_| toggle.run(())
-                    >
-                        <span>{title}</span>
-                        <span class="card-mark" aria-hidden="true">
-                            {move || if open.get() { "−" } else { "+" }}
-                        </span>
-                    </button>
-                </h2>
-                <p class="card-asks">{asks}</p>
-                <div id=body_id class="card-body">{move || open.get().then(&body)}</div>
-            </section>
-        }
-        .into_any()
+        let mark = move || if open.get() { "−" } else { "+" }.to_owned();
+        let key = el("button")
+            .attr("type", "button")
+            .attr("id", &id)
+            .attr("aria-controls", &body_id)
+            .live_attr("aria-expanded", move || Some(if open.get() { "true" } else { "false" }.to_owned()))
+            .press(move || toggle.run(()))
+            .kid(el("span").text(&title))
+            .kid(el("span").class("card-mark").attr("aria-hidden", "true").live_text(mark));
+        let shown = Memo::new(move |_| open.get());
+        el("section")
+            .class("card")
+            .kid(el("h2").class("card-title").kid(key))
+            .kid(
+                el("p")
+                    .class("card-asks")
+                    .live_attr("hidden", move || open.get().then(String::new))
+                    .text(&asks),
+            )
+            .kid(el("div").class("card-body").attr("id", &body_id).kid(live(move || shown.get().then(&body))))
     }
 }
 
 /// Fields that most people leave alone, shut at first: "Change the rest".
-pub fn more(summary: impl Into<String>, body: AnyView) -> AnyView {
-    view! {
-        <details class="more">
-            <summary>{summary.into()}</summary>
-            <div class="more-body">{body}</div>
-        </details>
-    }
-    .into_any()
+pub fn more(summary: impl Into<String>, body: impl Into<Bit>) -> El {
+    el("details")
+        .class("more")
+        .kid(el("summary").text(&summary.into()))
+        .kid(el("div").class("more-body").kid(body))
 }

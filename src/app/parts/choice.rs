@@ -1,14 +1,18 @@
 //! One of a few, each a key.
 
+use crate::app::el::{El, el};
 use leptos::prelude::*;
+use std::rc::Rc;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlInputElement;
 
 /// Radio keys. `Choice::new("scheme", "Light").option("sun", "Full sun").text(signal).view()`
 pub struct Choice {
     name: String,
     legend: String,
     options: Vec<(String, String)>,
-    chosen: Signal<String>,
-    choose: Callback<String>,
+    chosen: Rc<dyn Fn() -> String>,
+    choose: Rc<dyn Fn(String)>,
 }
 
 impl Choice {
@@ -18,8 +22,8 @@ impl Choice {
             name: name.into(),
             legend: legend.into(),
             options: Vec::new(),
-            chosen: Signal::derive(String::new),
-            choose: Callback::new(|_| ()),
+            chosen: Rc::new(String::new),
+            choose: Rc::new(|_| ()),
         }
     }
 
@@ -32,50 +36,41 @@ impl Choice {
 
     /// The code of the chosen one.
     #[must_use]
-    pub fn chosen(mut self, chosen: impl Fn() -> &'static str + Send + Sync + 'static) -> Choice {
-        self.chosen = Signal::derive(move || chosen().to_owned());
+    pub fn chosen(mut self, chosen: impl Fn() -> &'static str + 'static) -> Choice {
+        self.chosen = Rc::new(move || chosen().to_owned());
         self
     }
 
     /// Called with the code that was pressed.
     #[must_use]
-    pub fn choose(mut self, choose: impl Fn(String) + Send + Sync + 'static) -> Choice {
-        self.choose = Callback::new(choose);
+    pub fn choose(mut self, choose: impl Fn(String) + 'static) -> Choice {
+        self.choose = Rc::new(choose);
         self
     }
 
     /// Keeps the code in a text, instead of `chosen` and `choose`.
     #[must_use]
     pub fn text(mut self, text: RwSignal<String>) -> Choice {
-        self.chosen = text.into();
-        self.choose = Callback::new(move |code| text.set(code));
+        self.chosen = Rc::new(move || text.get());
+        self.choose = Rc::new(move |code| text.set(code));
         self
     }
 
     /// The choice.
-    pub fn view(self) -> AnyView {
+    pub fn view(self) -> El {
         let Choice { name, legend, options, chosen, choose } = self;
-        let keys = options.into_iter().map(|(code, words)| {
-            let own = code.clone();
-            view! {
-                <label class="radio">
-                    <input
-                        type="radio"
-                        name=name.clone()
-                        value=code.clone()
-                        prop:checked=move || chosen.with(|chosen| *chosen == own)
-                        on:change=move |_| choose.run(code.clone())
-                    />
-                    <span>{words}</span>
-                </label>
-            }
-        });
-        view! {
-            <fieldset class="choice">
-                <legend>{legend}</legend>
-                <div class="choice-keys">{keys.collect_view()}</div>
-            </fieldset>
-        }
-        .into_any()
+        let key = |(code, words): (String, String)| {
+            let input = el("input").attr("type", "radio").attr("name", &name).attr("value", &code);
+            let button = input.element().clone().unchecked_into::<HtmlInputElement>();
+            let (chosen, choose, own) = (chosen.clone(), choose.clone(), code.clone());
+            let input = input
+                .live_prop(move || button.set_checked(chosen() == own))
+                .on("change", move |_| choose(code.clone()));
+            el("label").class("radio").kid(input).kid(el("span").text(&words))
+        };
+        el("fieldset")
+            .class("choice")
+            .kid(el("legend").text(&legend))
+            .kid(el("div").class("choice-keys").kids(options.into_iter().map(key)))
     }
 }

@@ -1,9 +1,11 @@
 //! A field for typed text. It never changes what was typed, and says beside it what it understood or what is wrong.
 
 use crate::almanac::quantity::{LengthUnit, VolumeUnit};
+use crate::app::el::{Bit, El, el};
 use crate::app::prefs;
 use crate::app::wording::en;
 use leptos::prelude::*;
+use std::rc::Rc;
 
 /// Which keys the phone brings up.
 #[derive(Clone, Copy)]
@@ -37,7 +39,7 @@ pub struct Field {
     keyboard: Keyboard,
     unit: Unit,
     hint: Option<String>,
-    says: Option<Signal<Says>>,
+    says: Option<SaysFn>,
     wide: bool,
 }
 
@@ -121,8 +123,8 @@ impl Field {
 
     /// What the field says about its text, under it.
     #[must_use]
-    pub fn says(mut self, says: impl Fn() -> Says + Send + Sync + 'static) -> Field {
-        self.says = Some(Signal::derive(says));
+    pub fn says(mut self, says: impl Fn() -> Says + 'static) -> Field {
+        self.says = Some(Rc::new(says));
         self
     }
 
@@ -134,7 +136,7 @@ impl Field {
     }
 
     /// The field.
-    pub fn view(self) -> AnyView {
+    pub fn view(self) -> El {
         let Field { id, label, text, keyboard, unit, hint, says, wide } = self;
         let (kind, mode) = match keyboard {
             Keyboard::Words => ("text", "text"),
@@ -142,80 +144,68 @@ impl Field {
             Keyboard::Decimal => ("text", "decimal"),
             Keyboard::Day => ("date", "none"),
         };
-        let mode = (kind == "text").then_some(mode);
-        let says_id = [&id, "-says"].concat();
-        let hint_id = hint.is_some().then(|| [&id, "-hint"].concat());
-        let described = match &hint_id {
-            Some(hint_id) => [hint_id, " ", &says_id].concat(),
-            None => says_id.clone(),
-        };
-        let hint = hint.map(|hint| view! { <p class="field-hint" id=hint_id.unwrap_or_default()>{hint}</p> });
-        let unit = unit_view(unit, &id, &label);
-        view! {
-            <div class=if wide { "field field-wide" } else { "field" }>
-                <label for=id.clone()>{label}</label>
-                {hint}
-                <div class="field-row">
-                    <input
-                        id=id
-                        type=kind
-                        inputmode=mode
-                        autocomplete="off"
-                        spellcheck="false"
-                        dir="auto"
-                        aria-describedby=described
-                        aria-invalid=move || wrong(says).then_some("true")
-                        prop:value=move || text.get()
-                        on:input=move |event| text.set(event_target_value(&event))
-                    />
-                    {unit}
-                </div>
-                {says_view(says, says_id)}
-            </div>
+        let (says_id, hint_id) = ([&id, "-says"].concat(), [&id, "-hint"].concat());
+        let described = if hint.is_some() { [&hint_id, " ", &says_id].concat() } else { says_id.clone() };
+        let mut input = el("input")
+            .attr("id", &id)
+            .test_id(&id)
+            .attr("type", kind)
+            .attr("autocomplete", "off")
+            .attr("spellcheck", "false")
+            .attr("dir", "auto")
+            .attr("aria-describedby", &described)
+            .typed(text);
+        if kind == "text" {
+            input = input.attr("inputmode", mode);
         }
-        .into_any()
+        let unit = unit_view(unit, &id, &label);
+        el("div")
+            .class(if wide { "field field-wide" } else { "field" })
+            .kid(el("label").attr("for", &id).text(&label))
+            .kid(hint.map(|hint| el("p").class("field-hint").attr("id", &hint_id).text(&hint)))
+            .kid(el("div").class("field-row").kid(invalid(input, says.clone())).kid(unit))
+            .kid(says_view(says, &says_id))
     }
 }
 
-/// Whether a field has something to mend.
-pub(super) fn wrong(says: Option<Signal<Says>>) -> bool {
-    says.is_some_and(|says| says.with(|says| matches!(says, Says::Wrong(_))))
+/// Says what there is to say about a field.
+pub(super) type SaysFn = Rc<dyn Fn() -> Says>;
+
+/// Marks an input that has something to mend.
+pub(super) fn invalid(input: El, says: Option<SaysFn>) -> El {
+    match says {
+        Some(says) => input
+            .live_attr("aria-invalid", move || matches!(says(), Says::Wrong(_)).then(|| "true".to_owned())),
+        None => input,
+    }
 }
 
 /// The line under a field.
-pub(super) fn says_view(says: Option<Signal<Says>>, id: String) -> AnyView {
-    let class = move || if wrong(says) { "field-says field-wrong" } else { "field-says" };
-    let text = move || match says.map(|says| says.get()).unwrap_or_default() {
+pub(super) fn says_view(says: Option<SaysFn>, id: &str) -> El {
+    let line = el("p").attr("id", id);
+    let Some(says) = says else { return line.class("field-says") };
+    let again = says.clone();
+    line.live_class(move || match says() {
+        Says::Wrong(_) => "field-says field-wrong",
+        _ => "field-says",
+    })
+    .live_text(move || match again() {
         Says::Nothing => String::new(),
         Says::Echo(text) | Says::Wrong(text) => text,
-    };
-    view! { <p id=id class=class>{text}</p> }.into_any()
+    })
 }
 
-fn unit_view(unit: Unit, id: &str, label: &str) -> AnyView {
+fn unit_view(unit: Unit, id: &str, label: &str) -> Bit {
     match unit {
-        Unit::None => ().into_any(),
-        Unit::Fixed(unit) => view! { <span class="field-unit">{unit}</span> }.into_any(),
-        Unit::Chosen(chosen, units) => {
-            let options = units.into_iter().map(|(code, name)| {
-                view! {
-                    <option value=code selected=move || chosen.with(|chosen| chosen == code)>
-                        {name}
-                    </option>
-                }
-            });
-            view! {
-                <select
-                    id=[id, "-unit"].concat()
-                    class="field-unit"
-                    autocomplete="off"
-                    aria-label=en::unit_of(label)
-                    on:change=move |event| chosen.set(event_target_value(&event))
-                >
-                    {options.collect_view()}
-                </select>
-            }
-            .into_any()
-        }
+        Unit::None => Bit::Nothing,
+        Unit::Fixed(unit) => el("span").class("field-unit").text(&unit).into(),
+        Unit::Chosen(chosen, units) => el("select")
+            .attr("id", &[id, "-unit"].concat())
+            .class("field-unit")
+            .attr("autocomplete", "off")
+            .attr("aria-label", &en::unit_of(label))
+            .kids(units.iter().map(|(code, name)| el("option").attr("value", code).text(name)))
+            .typed(chosen)
+            .into(),
     }
 }

@@ -1,15 +1,16 @@
 //! Keys: large enough for a glove, one thing each.
 
 use crate::app::edge::clock;
+use crate::app::el::{El, el};
 use crate::app::place::Place;
-use leptos::prelude::*;
 
 /// A key. `Key::new("Keep this yard", move || …).primary().view()`
 pub struct Key {
     label: String,
     kind: &'static str,
+    mark: Option<&'static str>,
     guarded: bool,
-    off: Option<Signal<bool>>,
+    off: Option<Box<dyn Fn() -> bool>>,
     press: Box<dyn Fn()>,
 }
 
@@ -19,7 +20,14 @@ const GUARD_MS: f64 = 300.0;
 impl Key {
     /// A plain key.
     pub fn new(label: impl Into<String>, press: impl Fn() + 'static) -> Key {
-        Key { label: label.into(), kind: "key", guarded: false, off: None, press: Box::new(press) }
+        Key {
+            label: label.into(),
+            kind: "key",
+            mark: None,
+            guarded: false,
+            off: None,
+            press: Box::new(press),
+        }
     }
 
     /// The one key of a screen that goes on.
@@ -58,36 +66,40 @@ impl Key {
         self
     }
 
+    /// The name journeys find it by.
+    #[must_use]
+    pub fn mark(mut self, mark: &'static str) -> Key {
+        self.mark = Some(mark);
+        self
+    }
+
     /// Out of use while `off` is true. Rather say why than switch off.
     #[must_use]
-    pub fn off(mut self, off: impl Fn() -> bool + Send + Sync + 'static) -> Key {
-        self.off = Some(Signal::derive(off));
+    pub fn off(mut self, off: impl Fn() -> bool + 'static) -> Key {
+        self.off = Some(Box::new(off));
         self
     }
 
     /// The key.
-    pub fn view(self) -> AnyView {
-        let Key { label, kind, guarded, off, press } = self;
+    pub fn view(self) -> El {
+        let Key { label, kind, mark, guarded, off, press } = self;
         let shown_at = clock::now_ms();
-        view! {
-            <button
-                type="button"
-                class=kind
-                disabled=move || off.is_some_and(|off| off.get())
-                on:click=move |_| {
-                    if !guarded || clock::now_ms() - shown_at > GUARD_MS {
-                        press();
-                    }
-                }
-            >
-                {label}
-            </button>
+        let mut key = el("button").attr("type", "button").class(kind).text(&label).press(move || {
+            if !guarded || clock::now_ms() - shown_at > GUARD_MS {
+                press();
+            }
+        });
+        if let Some(mark) = mark {
+            key = key.test_id(mark);
         }
-        .into_any()
+        match off {
+            Some(off) => key.live_attr("disabled", move || off().then(String::new)),
+            None => key,
+        }
     }
 }
 
 /// A key that leads to another place.
-pub fn link(label: impl Into<String>, place: &Place) -> AnyView {
-    view! { <a class="key" href=place.hash()>{label.into()}</a> }.into_any()
+pub fn link(label: impl Into<String>, place: &Place) -> El {
+    el("a").class("key").attr("href", &place.hash()).text(&label.into())
 }

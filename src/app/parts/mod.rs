@@ -1,7 +1,6 @@
 //! Parts every screen is built from.
 //!
-//! Each part is a plain builder that ends in `view()` and gives an `AnyView`: the page stays small because every
-//! part is compiled once, whatever is put into it.
+//! Each part is a plain builder that ends in `view()` and gives an [`El`](super::el::El).
 //!
 //! | part | for |
 //! |---|---|
@@ -14,6 +13,8 @@
 //! | [`notice::Notice`] | a caution or a plain remark |
 //! | [`sheet::sheet`] | something on top of the page until it is closed |
 //! | [`drawing`] | hive, box and trap as drawings with a text equivalent |
+//!
+//! A place used with gloves wraps its content in the class `glove`: every key inside is 60 px or more.
 
 pub mod answer;
 pub mod card;

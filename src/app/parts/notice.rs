@@ -1,13 +1,13 @@
 //! Cautions at the moment of risk, and plain remarks.
 
+use crate::app::el::{El, el};
 use crate::app::wording::en;
-use leptos::prelude::*;
 
 /// A line that wants to be seen. Its kind shows by shape and weight, not by colour alone.
 pub struct Notice {
     class: &'static str,
     mark: &'static str,
-    text: Signal<String>,
+    text: Box<dyn Fn() -> String>,
     why: Option<String>,
 }
 
@@ -29,8 +29,8 @@ impl Notice {
 
     /// The text may change while it is shown.
     #[must_use]
-    pub fn text(mut self, text: impl Fn() -> String + Send + Sync + 'static) -> Notice {
-        self.text = Signal::derive(text);
+    pub fn text(mut self, text: impl Fn() -> String + 'static) -> Notice {
+        self.text = Box::new(text);
         self
     }
 
@@ -42,32 +42,22 @@ impl Notice {
     }
 
     /// The notice.
-    pub fn view(self) -> AnyView {
+    pub fn view(self) -> El {
         let Notice { class, mark, text, why: reason } = self;
-        view! {
-            <div class=class>
-                <p>
-                    <span class="notice-mark" aria-hidden="true">{mark}</span>
-                    <span>{move || text.get()}</span>
-                </p>
-                {reason.map(why)}
-            </div>
-        }
-        .into_any()
+        let line = el("p")
+            .kid(el("span").class("notice-mark").attr("aria-hidden", "true").text(mark))
+            .kid(el("span").live_text(text));
+        el("div").class(class).kid(line).kid(reason.map(why))
     }
 }
 
-fn said(text: impl Into<String>) -> Signal<String> {
-    Signal::stored(text.into())
+fn said(text: impl Into<String>) -> Box<dyn Fn() -> String> {
+    let text = text.into();
+    Box::new(move || text.clone())
 }
 
 /// A reason that opens on tap.
-pub fn why(reason: String) -> AnyView {
-    view! {
-        <details class="why">
-            <summary>{en::WHY}</summary>
-            <p>{reason}</p>
-        </details>
-    }
-    .into_any()
+#[allow(clippy::needless_pass_by_value)] // handed straight to `Option::map` by every caller
+pub fn why(reason: String) -> El {
+    el("details").class("why").kid(el("summary").text(en::WHY)).kid(el("p").text(&reason))
 }

@@ -1,36 +1,39 @@
 //! Something on top of the page until it is closed.
 
+use crate::app::edge;
+use crate::app::el::{Bit, El, el, live};
 use crate::app::wording::en;
-use leptos::{html, prelude::*};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlDialogElement;
 
 /// A sheet with a heading and a close key. The browser's own dialog keeps the focus inside, closes on the back or
 /// escape key and gives the focus back.
-pub fn sheet(
+pub fn sheet<B: Into<Bit>>(
     open: RwSignal<bool>,
     title: impl Into<String>,
-    body: impl Fn() -> AnyView + Send + 'static,
-) -> AnyView {
-    let dialog = NodeRef::<html::Dialog>::new();
+    body: impl Fn() -> B + 'static,
+) -> El {
     let title = title.into();
-    let label = title.clone();
-    Effect::new(move || {
-        let Some(dialog) = dialog.get() else { return };
-        match (open.get(), dialog.open()) {
+    let close =
+        el("button").attr("type", "button").class("key").text(en::CLOSE).press(move || open.set(false));
+    let sheet = el("dialog")
+        .class("sheet")
+        .attr("aria-label", &title)
+        .on("close", move |_| open.set(false))
+        .kid(el("div").class("sheet-head").kid(el("h2").text(&title)).kid(close))
+        .kid(el("div").class("sheet-body").kid(live(move || open.get().then(&body))));
+    let dialog = sheet.element().clone().unchecked_into::<HtmlDialogElement>();
+    sheet.live_prop(move || {
+        let wanted = open.get();
+        let dialog = dialog.clone();
+        // A dialog opens only once it stands in the page.
+        edge::after_paint(move || match (wanted, dialog.open()) {
             (true, false) => {
                 let _ = dialog.show_modal();
             }
             (false, true) => dialog.close(),
             _ => {}
-        }
-    });
-    view! {
-        <dialog class="sheet" node_ref=dialog aria-label=label on:close=move |_| open.set(false)>
-            <div class="sheet-head">
-                <h2>{title}</h2>
-                <button type="button" class="key" on:click=move |_| open.set(false)>{en::CLOSE}</button>
-            </div>
-            <div class="sheet-body">{move || open.get().then(&body)}</div>
-        </dialog>
-    }
-    .into_any()
+        });
+    })
 }

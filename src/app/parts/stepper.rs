@@ -1,6 +1,8 @@
 //! A whole number that can be typed or stepped with big keys.
 
-use super::field::{Says, says_view, wrong};
+use super::field::Says;
+use super::field::{SaysFn, invalid, says_view};
+use crate::app::el::{El, el};
 use crate::app::wording::en;
 use leptos::prelude::*;
 
@@ -11,7 +13,7 @@ pub struct Stepper {
     text: RwSignal<String>,
     least: u32,
     most: u32,
-    says: Option<Signal<Says>>,
+    says: Option<SaysFn>,
 }
 
 impl Stepper {
@@ -28,13 +30,13 @@ impl Stepper {
 
     /// What is said about the text, under it.
     #[must_use]
-    pub fn says(mut self, says: impl Fn() -> Says + Send + Sync + 'static) -> Stepper {
-        self.says = Some(Signal::derive(says));
+    pub fn says(mut self, says: impl Fn() -> Says + 'static) -> Stepper {
+        self.says = Some(std::rc::Rc::new(says));
         self
     }
 
     /// The stepper.
-    pub fn view(self) -> AnyView {
+    pub fn view(self) -> El {
         let Stepper { id, label, text, least, most, says } = self;
         let step = move |by: i32| {
             // From a text that is no number the first press starts at the bottom.
@@ -44,31 +46,33 @@ impl Stepper {
             };
             text.set(next.to_string());
         };
+        let key = |mark: &str, name: String, by: i32| {
+            el("button")
+                .attr("type", "button")
+                .class("key step")
+                .attr("aria-label", &name)
+                .text(mark)
+                .press(move || step(by))
+        };
         let says_id = [&id, "-says"].concat();
-        view! {
-            <div class="field stepper">
-                <label for=id.clone()>{label.clone()}</label>
-                <div class="field-row">
-                    <button type="button" class="key step" aria-label=en::less(&label) on:click=move |_| step(-1)>
-                        "−"
-                    </button>
-                    <input
-                        id=id
-                        type="text"
-                        inputmode="numeric"
-                        autocomplete="off"
-                        aria-describedby=says_id.clone()
-                        aria-invalid=move || wrong(says).then_some("true")
-                        prop:value=move || text.get()
-                        on:input=move |event| text.set(event_target_value(&event))
-                    />
-                    <button type="button" class="key step" aria-label=en::more(&label) on:click=move |_| step(1)>
-                        "+"
-                    </button>
-                </div>
-                {says_view(says, says_id)}
-            </div>
-        }
-        .into_any()
+        let input = el("input")
+            .attr("id", &id)
+            .test_id(&id)
+            .attr("type", "text")
+            .attr("inputmode", "numeric")
+            .attr("autocomplete", "off")
+            .attr("aria-describedby", &says_id)
+            .typed(text);
+        el("div")
+            .class("field stepper")
+            .kid(el("label").attr("for", &id).text(&label))
+            .kid(
+                el("div")
+                    .class("field-row")
+                    .kid(key("−", en::less(&label), -1))
+                    .kid(invalid(input, says.clone()))
+                    .kid(key("+", en::more(&label), 1)),
+            )
+            .kid(says_view(says, &says_id))
     }
 }

@@ -42,8 +42,12 @@ pub fn title(place: &str) -> String {
     [place, " – ", NAME].concat()
 }
 
-/// "Tue 14 July 2026". The weekday catches a slip that a bare number hides.
+/// "Tue 14 July 2026", in the order the phone's owner writes dates. The weekday catches a slip that a bare number hides.
 pub fn date(day: Day) -> String {
+    #[cfg(target_arch = "wasm32")]
+    if let Some(date) = crate::app::edge::locale::date(day) {
+        return date;
+    }
     [weekday(day.weekday()), " ", &short_date(day), " ", &day.year().to_string()].concat()
 }
 
@@ -116,10 +120,10 @@ pub fn volume_name(unit: VolumeUnit) -> &'static str {
     match unit {
         VolumeUnit::Millilitre => "mL",
         VolumeUnit::Litre => "L",
-        VolumeUnit::UsFluidOunce => "US fl oz",
-        VolumeUnit::ImperialFluidOunce => "imp fl oz",
-        VolumeUnit::UsTablespoon => "US tbsp",
-        VolumeUnit::UsCup => "US cup",
+        VolumeUnit::UsFluidOunce => "US\u{a0}fl\u{a0}oz",
+        VolumeUnit::ImperialFluidOunce => "imp\u{a0}fl\u{a0}oz",
+        VolumeUnit::UsTablespoon => "US\u{a0}tbsp",
+        VolumeUnit::UsCup => "US\u{a0}cup",
     }
 }
 
@@ -197,18 +201,10 @@ pub mod page {
     /// Storage differs.
     pub const INSTALL_NOTE: &str =
         "Do this before you keep records: on some phones the home screen copy starts with an empty book.";
-    /// Round without hives.
-    pub const ROUND_EMPTY: &str = "No hives are kept yet.";
-    /// What the round will do.
-    pub const ROUND_HOW: &str = "Start with three numbers on the Bench: hives, boxes with traps, what one trap holds. Then “Keep this yard” lists every hive here with its next service.";
     /// Load without hives.
     pub const LOAD_EMPTY: &str = "No yard to load for yet.";
     /// Where the sums are.
     pub const LOAD_HOW: &str = "Traps and oil for typed numbers are on the Bench, with the sum.";
-    /// Book without entries.
-    pub const BOOK_EMPTY: &str = "Nothing is written down yet.";
-    /// What the book holds.
-    pub const BOOK_HOW: &str = "Every service, look and count you log is kept here, in the order of days.";
     /// Key to the Bench.
     pub const TO_BENCH: &str = "To the Bench";
 }
@@ -259,8 +255,9 @@ pub mod drawing {
     }
 
     /// A trap cut open.
-    pub fn cutaway(tilt: &str) -> String {
-        ["Trap cut open: level, and tilted to where the oil reaches the rim, ", tilt, "."].concat()
+    pub fn cutaway(full: &str, tilt: &str) -> String {
+        ["Trap cut open: level and ", full, " full, then tilted until the oil reaches the rim, ", tilt, "."]
+            .concat()
     }
 }
 

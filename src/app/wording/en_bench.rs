@@ -87,7 +87,7 @@ pub mod yard {
 
     /// "40 traps".
     pub fn traps(traps: u32, number: &str) -> String {
-        [number, "\u{a0}", if traps == 1 { "trap" } else { "traps" }].concat()
+        [number, " ", if traps == 1 { "trap" } else { "traps" }].concat()
     }
 
     /// "10 hives × 2 boxes × 2 traps = 40 traps".
@@ -107,6 +107,11 @@ pub mod yard {
     /// "40 × 20 mL × ½ = 400 mL".
     pub fn oil_sum(traps: &str, holds: &str, fill: &str, sum: &str) -> String {
         [traps, " × ", holds, " × ", fill, " = ", sum].concat()
+    }
+
+    /// A sum, and the same in the unit the keeper reads.
+    pub fn same(sum: &str, shown: &str) -> String {
+        [sum, " = ", shown].concat()
     }
 
     /// "+ 25 % reserve = 500 mL".

@@ -23,6 +23,16 @@ pub fn number(error: TypedError) -> String {
     }
 }
 
+/// A sentence for a whole number.
+pub fn count(error: TypedError) -> String {
+    match error {
+        TypedError::Ambiguous { large, .. } => {
+            ["If you mean ", &large.to_string(), ", type it without a mark between the digits."].concat()
+        }
+        error => number(error),
+    }
+}
+
 /// A sentence for a share, such as a level.
 pub fn share(error: TypedError) -> String {
     match error {

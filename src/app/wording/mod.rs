@@ -3,5 +3,12 @@
 
 pub mod en;
 pub mod en_bench;
+pub mod en_book;
+pub mod en_hive;
+pub mod en_kinds;
+pub mod en_ledger;
+pub mod en_load;
+pub mod en_notices;
+pub mod en_round;
 pub mod en_sums;
 pub mod en_typed;

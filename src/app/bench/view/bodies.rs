@@ -1,54 +1,53 @@
 //! Oil or beetles.
 
 use super::says;
+use super::shown::{self, Shown, answer};
 use crate::almanac::tally::CountRange;
 use crate::almanac::typed;
 use crate::app::bench::bodies::{BodiesSum, reckon};
 use crate::app::bench::read::MOST_BODIES;
 use crate::app::edge::locale;
-use crate::app::parts::answer::Answer;
+use crate::app::el::El;
 use crate::app::parts::field::{Field, Says};
-use crate::app::parts::notice::Notice;
 use crate::app::state::Ui;
 use crate::app::wording::en_sums::bodies as w;
-use crate::app::wording::{en, en_typed};
+use crate::app::wording::en_typed;
 use leptos::prelude::*;
 
 /// The card's body.
-pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
-    let sum = Memo::new(move |_| ui.draft.with(reckon));
-    let count = move || match t.bodies_count.with(|text| typed::count_or_range(text, MOST_BODIES)) {
+pub(super) fn view(ui: Ui) -> El {
+    let t = ui.bench();
+    let shown = shown::follow(move || {
+        ui.draft.with(|draft| {
+            reckon(draft).map(|sum| Shown {
+                answers: vec![(alone(&sum), lines(ui, &sum))],
+                cautions: if sum.flatters { vec![w::FLATTERS.to_owned()] } else { Vec::new() },
+                list: Vec::new(),
+            })
+        })
+    });
+    let count = move || match t.bodies_count().with(|text| typed::count_or_range(text, MOST_BODIES)) {
         Ok(_) => Says::Nothing,
-        Err(error) => Says::Wrong(en_typed::number(error)),
+        Err(error) => Says::Wrong(en_typed::count(error)),
     };
-    view! {
-        <div class="fields">
-            {Field::new("bodies-count", w::COUNT, t.bodies_count).hint(w::COUNT_HINT).says(count).view()}
-            {Field::new("bodies-level", w::LEVEL, t.bodies_level).says(move || says::share(t.bodies_level)).view()}
-            {Field::new("bodies-holds", w::HOLDS, t.bodies_holds)
+    shown::body()
+        .kid(shown::fields([
+            Field::new("bodies-count", w::COUNT, t.bodies_count()).hint(w::COUNT_HINT).says(count).view(),
+            Field::new("bodies-level", w::LEVEL, t.bodies_level())
+                .says(move || says::share(t.bodies_level()))
+                .view(),
+            Field::new("bodies-holds", w::HOLDS, t.bodies_holds())
                 .decimal()
-                .volume(t.bodies_holds_unit)
-                .says(move || says::volume(ui, t.bodies_holds, t.bodies_holds_unit))
-                .view()}
-        </div>
-        {Answer::new(
-                w::WITHOUT,
-                move || sum.with(|sum| sum.as_ref().map_or_else(|| en::NO_ANSWER.to_owned(), answer)),
-            )
-            .sum(move || sum.with(|sum| sum.as_ref().map(|sum| lines(ui, sum)).unwrap_or_default()))
-            .why(w::WHY)
-            .view()}
-        {move || {
-            sum.with(|sum| sum.as_ref().is_some_and(|sum| sum.flatters))
-                .then(|| Notice::caution(w::FLATTERS).view())
-        }}
-        <p class="small">{w::TRAPPED}</p>
-    }
-    .into_any()
+                .volume(t.bodies_holds_unit())
+                .says(move || says::volume(ui, t.bodies_holds(), t.bodies_holds_unit()))
+                .view(),
+        ]))
+        .kid(answer(w::WITHOUT, shown, 0).why(w::WHY).view())
+        .kid(shown::cautions(shown))
+        .kid(shown::small(w::TRAPPED))
 }
 
-fn answer(sum: &BodiesSum) -> String {
+fn alone(sum: &BodiesSum) -> String {
     let Some(level) = sum.without else { return w::NO_HOLDS.to_owned() };
     let (low, high) = (locale::percent(level.low, 0), locale::percent(level.high, 0));
     if sum.bodies.high().is_none() {

@@ -1,10 +1,11 @@
 //! Does the trap fit the box?
 
 use super::says;
+use super::shown::{self, Shown, answer};
 use crate::almanac::fit::{Fit, Side};
 use crate::almanac::quantity::{Length, TypedLength};
 use crate::app::bench::fits::{FitSum, reckon};
-use crate::app::parts::answer::Answer;
+use crate::app::el::{El, live};
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::Field;
@@ -16,9 +17,16 @@ use crate::app::wording::{en, en_bench};
 use leptos::prelude::*;
 
 /// The card's body.
-pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
-    let sum = Memo::new(move |_| ui.draft.with(reckon));
+pub(super) fn view(ui: Ui) -> El {
+    let t = ui.bench();
+    let shown = shown::follow(move || {
+        ui.draft.with(|draft| {
+            reckon(draft).map(|sum| Shown {
+                answers: vec![(verdict(&sum.fit).to_owned(), lines(ui, &sum))],
+                ..Shown::default()
+            })
+        })
+    });
     let side =
         move |id: &'static str, label: &'static str, text: RwSignal<String>, unit: RwSignal<String>| {
             Field::new(id, label, text)
@@ -27,47 +35,39 @@ pub(super) fn view(ui: Ui) -> AnyView {
                 .says(move || text.with(|typed| says::optional(says::length(ui, text, unit), typed)))
         };
     let own = move || {
-        t.fit_box.with(|code| code == "own").then(|| {
-            Field::new("fit-side", w::SIDE, t.fit_side)
+        t.fit_box().with(|code| code == "own").then(|| {
+            Field::new("fit-side", w::SIDE, t.fit_side())
                 .decimal()
-                .length(t.fit_side_unit)
-                .says(move || says::length(ui, t.fit_side, t.fit_side_unit))
+                .length(t.fit_side_unit())
+                .says(move || says::length(ui, t.fit_side(), t.fit_side_unit()))
                 .view()
         })
     };
-    let rest = view! {
-        <div class="fields">
-            {side("fit-gap", w::GAP, t.fit_gap, t.fit_gap_unit).hint(en_bench::yard::MAY_BE_EMPTY).view()}
-            {side("fit-bar", w::BAR, t.fit_bar, t.fit_bar_unit).hint(en_bench::yard::MAY_BE_EMPTY).view()}
-        </div>
-    };
-    view! {
-        {Choice::new("fit-box", w::BOX)
-            .option("deep", DEEP)
-            .option("medium", MEDIUM)
-            .option("shallow", SHALLOW)
-            .option("own", OTHER)
-            .text(t.fit_box)
-            .view()}
-        <div class="fields">
-            {own} {side("fit-depth", w::DEPTH, t.fit_depth, t.fit_depth_unit).view()}
-            {side("fit-width", w::WIDTH, t.fit_width, t.fit_width_unit).view()}
-            {side("fit-length", w::LENGTH, t.fit_length, t.fit_length_unit).view()}
-        </div>
-        {Answer::new(
-                w::LABEL,
-                move || sum.with(|sum| sum.as_ref().map_or(en::NO_ANSWER, |sum| answer(&sum.fit)).to_owned()),
-            )
-            .sum(move || sum.with(|sum| sum.as_ref().map(|sum| lines(ui, sum)).unwrap_or_default()))
-            .why(w::WHY)
-            .view()}
-        {Notice::caution(w::SLOWLY).view()}
-        {more(w::REST, rest.into_any())}
-    }
-    .into_any()
+    let rest = shown::fields([
+        side("fit-gap", w::GAP, t.fit_gap(), t.fit_gap_unit()).hint(en_bench::yard::MAY_BE_EMPTY).view(),
+        side("fit-bar", w::BAR, t.fit_bar(), t.fit_bar_unit()).hint(en_bench::yard::MAY_BE_EMPTY).view(),
+    ]);
+    let sides = shown::fields([
+        side("fit-depth", w::DEPTH, t.fit_depth(), t.fit_depth_unit()).view(),
+        side("fit-width", w::WIDTH, t.fit_width(), t.fit_width_unit()).view(),
+        side("fit-length", w::LENGTH, t.fit_length(), t.fit_length_unit()).view(),
+    ]);
+    let boxes = Choice::new("fit-box", w::BOX)
+        .option("deep", DEEP)
+        .option("medium", MEDIUM)
+        .option("shallow", SHALLOW)
+        .option("own", OTHER)
+        .text(t.fit_box());
+    shown::body()
+        .kid(boxes.view())
+        .kid(live(own))
+        .kid(sides)
+        .kid(answer(w::LABEL, shown, 0).why(w::WHY).view())
+        .kid(Notice::caution(w::SLOWLY).view())
+        .kid(more(w::REST, rest))
 }
 
-fn answer(fit: &Fit) -> &'static str {
+fn verdict(fit: &Fit) -> &'static str {
     match fit {
         Fit::Fits { .. } => w::FITS,
         Fit::TooBig { .. } => w::DOES_NOT,

@@ -1,10 +1,11 @@
 //! "Keep this yard": the short form that turns the first sum into records.
 
-use super::says;
-use crate::app::bench::keep::{depth_codes, filled, name, plan, tags};
-use crate::app::bench::read::MOST_BOXES;
-use crate::app::bench::yard::reckon;
-use crate::app::edge::letters::BrowserLetters;
+use super::{says, shown};
+use crate::almanac::typed;
+use crate::app::bench::keep::{KeepPlan, depth_codes, filled, name, plan, tags};
+use crate::app::bench::read::{MOST_BOXES, MOST_HIVES};
+use crate::app::edge::{self, letters::BrowserLetters};
+use crate::app::el::{Bit, El, el, live};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
@@ -16,91 +17,83 @@ use crate::app::wording::{en, en_typed};
 use leptos::prelude::*;
 
 /// The key, and the form once it was pressed. Nothing while nobody takes the plan.
-pub(super) fn view(ui: Ui) -> AnyView {
+pub(super) fn view(ui: Ui) -> Bit {
     let open = RwSignal::new(false);
-    view! {
-        {move || {
-            ui.on_keep
-                .get()
-                .map(|on_keep| {
-                    if open.get() {
-                        form(ui, on_keep)
-                    } else {
-                        view! {
-                            <p class="keys">{Key::new(w::KEEP, move || open.set(true)).primary().view()}</p>
-                            <p class="small">{w::WHAT}</p>
-                        }
-                            .into_any()
-                    }
-                })
-        }}
-    }
-    .into_any()
+    live(move || match (ui.on_keep.get(), open.get()) {
+        (None, _) => Bit::Nothing,
+        (Some(on_keep), true) => form(ui, on_keep).into(),
+        (Some(_), false) => {
+            let key = Key::new(w::KEEP, move || show(open)).primary().view();
+            vec![el("p").class("keys").kid(key), shown::small(w::WHAT)].into()
+        }
+    })
 }
 
-fn form(ui: Ui, on_keep: Callback<crate::app::bench::keep::KeepPlan>) -> AnyView {
-    let t = ui.bench;
+/// Id of the heading of the form.
+const HEADING: &str = "keep-heading";
+
+/// Opens the form and moves the focus there: the key that had it is gone.
+fn show(open: RwSignal<bool>) {
+    open.set(true);
+    edge::after_paint(|| edge::focus(HEADING));
+}
+
+fn form(ui: Ui, on_keep: Callback<KeepPlan>) -> El {
+    let t = ui.bench();
     follow_hives(ui);
-    let plan = Memo::new(move |_| ui.draft.with(|draft| plan(draft, ui.today.get(), &BrowserLetters)));
-    let keep_text = move || {
-        plan.with(|plan| plan.as_ref().map_or_else(|| w::KEEP.to_owned(), |plan| w::keep(plan.tags.len())))
+    let tag_says = move || match t.keep_tags().with(|text| tags(text, &BrowserLetters)) {
+        Ok(tags) => Says::Echo(w::named(tags.len())),
+        Err(error) => Says::Wrong(en_typed::tags(&error)),
     };
-    view! {
-        <section class="keep-form" aria-label=w::TITLE>
-            <h3>{w::TITLE}</h3>
-            {Field::new("keep-name", w::NAME, t.keep_name)
-                .wide()
-                .says(move || named(t.keep_name))
-                .view()}
-            {Field::new("keep-tags", w::TAGS, t.keep_tags)
-                .wide()
-                .hint(w::TAGS_HINT)
-                .says(move || match t.keep_tags.with(|text| tags(text, &BrowserLetters)) {
-                    Ok(tags) => Says::Echo(w::named(tags.len())),
-                    Err(error) => Says::Wrong(en_typed::tags(&error)),
-                })
-                .view()}
-            {depths(ui)}
-            {Field::new("keep-trap", w::TRAP, t.keep_trap)
-                .wide()
-                .says(move || named(t.keep_trap))
-                .view()}
-            {Choice::new("keep-form", w::FORM)
-                .option("between", w::FORM_BETWEEN)
-                .option("one_well", w::FORM_ONE)
-                .option("two_wells", w::FORM_TWO)
-                .option("floor", w::FORM_FLOOR)
-                .text(t.keep_form)
-                .view()}
-            {Choice::new("keep-filled", w::FILLED)
-                .option("today", w::TODAY)
-                .option("earlier", w::EARLIER)
-                .option("not_yet", w::NOT_YET)
-                .text(t.keep_filled)
-                .view()}
-            {move || t.keep_filled.with(|code| code == "earlier").then(|| filled_on(ui))}
-            {Stepper::new("keep-days", w::DAYS, t.keep_days, 1, 120)
-                .says(move || says::count(t.keep_days, 1, 120))
-                .view()}
-            {Notice::caution(w::ONLY_HERE).view()}
-            <p class="keys">
-                <button
-                    type="button"
-                    class="key key-primary key-big"
-                    disabled=move || plan.with(Option::is_none)
-                    on:click=move |_| {
-                        if let Some(plan) = plan.get_untracked() {
-                            on_keep.run(plan);
-                        }
-                    }
-                >
-                    {keep_text}
-                </button>
-            </p>
-            {move || plan.with(Option::is_none).then(|| view! { <p role="status">{w::MEND}</p> })}
-        </section>
-    }
-    .into_any()
+    let built = Choice::new("keep-form", w::FORM)
+        .option("between", w::FORM_BETWEEN)
+        .option("one_well", w::FORM_ONE)
+        .option("two_wells", w::FORM_TWO)
+        .option("floor", w::FORM_FLOOR)
+        .text(t.keep_form());
+    let when = Choice::new("keep-filled", w::FILLED)
+        .option("today", w::TODAY)
+        .option("earlier", w::EARLIER)
+        .option("not_yet", w::NOT_YET)
+        .text(t.keep_filled());
+    let earlier = move || t.keep_filled().with(|code| code == "earlier").then(|| filled_on(ui));
+    let days = Stepper::new("keep-days", w::DAYS, t.keep_days(), 1, 120)
+        .says(move || says::count(t.keep_days(), 1, 120));
+    let name = Field::new("keep-name", w::NAME, t.keep_name()).wide().says(move || named(t.keep_name()));
+    let trap = Field::new("keep-trap", w::TRAP, t.keep_trap()).wide().says(move || named(t.keep_trap()));
+    let tags = Field::new("keep-tags", w::TAGS, t.keep_tags()).wide().hint(w::TAGS_HINT).says(tag_says);
+    let mend = move || planned(ui).is_none().then(|| el("p").attr("role", "status").text(w::MEND));
+    el("section")
+        .class("keep-form")
+        .attr("aria-label", w::TITLE)
+        .kid(el("h3").attr("id", HEADING).attr("tabindex", "-1").text(w::TITLE))
+        .kids([name.view(), tags.view()])
+        .kid(depths(ui))
+        .kids([trap.view(), built.view(), when.view()])
+        .kid(live(earlier))
+        .kid(days.view())
+        .kid(Notice::caution(w::ONLY_HERE).view())
+        .kid(el("p").class("keys").kid(keep_key(ui, on_keep)))
+        .kid(live(mend))
+}
+
+/// The form as a plan; none while one of its fields cannot be read.
+fn planned(ui: Ui) -> Option<KeepPlan> {
+    ui.draft.with(|draft| plan(draft, ui.today.get(), &BrowserLetters))
+}
+
+fn keep_key(ui: Ui, on_keep: Callback<KeepPlan>) -> El {
+    let words = move || planned(ui).map_or_else(|| w::KEEP.to_owned(), |plan| w::keep(plan.tags.len()));
+    el("button")
+        .attr("type", "button")
+        .class("key key-primary key-big")
+        .live_attr("disabled", move || planned(ui).is_none().then(String::new))
+        .live_text(words)
+        .press(move || {
+            if let Some(plan) = untrack(|| planned(ui)) {
+                on_keep.run(plan);
+            }
+        })
 }
 
 fn named(text: RwSignal<String>) -> Says {
@@ -110,42 +103,38 @@ fn named(text: RwSignal<String>) -> Says {
     }
 }
 
-fn filled_on(ui: Ui) -> AnyView {
+fn filled_on(ui: Ui) -> El {
     let says = move || match ui.draft.with(|draft| filled(draft, ui.today.get())) {
         Ok(Some(day)) => Says::Echo(en::echo(&en::date(day))),
         Ok(None) => Says::Nothing,
         Err(error) => Says::Wrong(en_typed::day(error)),
     };
-    Field::new("keep-filled-on", w::FILLED_ON, ui.bench.keep_filled_on).day().says(says).view()
+    Field::new("keep-filled-on", w::FILLED_ON, ui.bench().keep_filled_on()).day().says(says).view()
 }
 
 /// One choice a box, from the floor up.
-fn depths(ui: Ui) -> AnyView {
-    let t = ui.bench;
-    let boxes = Memo::new(move |_| ui.draft.with(|draft| reckon(draft).map_or(0, |sum| sum.total.boxes)));
-    let choices = move || {
-        (0..boxes.get().min(MOST_BOXES) as usize)
-            .map(|index| {
-                let code = move || {
-                    t.keep_depths.with(|text| match depth_codes(text, index + 1).pop() {
-                        Some("medium") => "medium",
-                        Some("shallow") => "shallow",
-                        _ => "deep",
-                    })
-                };
-                Choice::new(["keep-box-", &index.to_string()].concat(), w::depth_of(index + 1))
-                    .option("deep", en_bench::DEEP)
-                    .option("medium", en_bench::MEDIUM)
-                    .option("shallow", en_bench::SHALLOW)
-                    .chosen(code)
-                    .choose(move |code| {
-                        t.keep_depths.update(|text| *text = with_depth(text, index, &code));
-                    })
-                    .view()
-            })
-            .collect_view()
+fn depths(ui: Ui) -> Bit {
+    live(move || {
+        let boxes = ui.bench().boxes().with(|text| typed::count(text, 0, MOST_BOXES).unwrap_or(0));
+        (0..boxes as usize).map(|index| depth_choice(ui.bench().keep_depths(), index)).collect::<Vec<El>>()
+    })
+}
+
+fn depth_choice(depths: RwSignal<String>, index: usize) -> El {
+    let code = move || {
+        depths.with(|text| match depth_codes(text, index + 1).pop() {
+            Some("medium") => "medium",
+            Some("shallow") => "shallow",
+            _ => "deep",
+        })
     };
-    view! { {choices} }.into_any()
+    Choice::new(["keep-box-", &index.to_string()].concat(), w::depth_of(index + 1))
+        .option("deep", en_bench::DEEP)
+        .option("medium", en_bench::MEDIUM)
+        .option("shallow", en_bench::SHALLOW)
+        .chosen(code)
+        .choose(move |code| depths.update(|text| *text = with_depth(text, index, &code)))
+        .view()
 }
 
 fn with_depth(text: &str, index: usize, code: &str) -> String {
@@ -159,16 +148,16 @@ fn with_depth(text: &str, index: usize, code: &str) -> String {
 
 /// Tags that still are a plain count go along with the number of hives; tags of the keeper's own stay.
 fn follow_hives(ui: Ui) {
-    let hives = Memo::new(move |_| ui.draft.with(|draft| reckon(draft).map(|sum| sum.total.hives)));
+    let (hives, keep_tags) = (ui.bench().hives(), ui.bench().keep_tags());
     Effect::new(move || {
-        let Some(hives) = hives.get() else { return };
-        let plain = ui.bench.keep_tags.with_untracked(|text| {
+        let Ok(hives) = hives.with(|text| typed::count(text, 0, MOST_HIVES)) else { return };
+        let plain = keep_tags.with_untracked(|text| {
             text.is_empty()
                 || text == "1"
                 || text.strip_prefix("1–").is_some_and(|last| last.bytes().all(|b| b.is_ascii_digit()))
         });
         if plain {
-            ui.bench.keep_tags.set(w::tags_for(hives));
+            keep_tags.set(w::tags_for(hives));
         }
     });
 }

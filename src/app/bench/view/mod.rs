@@ -7,7 +7,8 @@ mod oil;
 mod packs;
 mod page;
 mod refill;
-mod says;
+pub mod says;
+mod shown;
 mod spill;
 mod yard;
 

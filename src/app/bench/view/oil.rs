@@ -2,82 +2,77 @@
 
 use super::packs::times;
 use super::says;
+use super::shown::{self, Shown, answer};
 use crate::almanac::quantity::{Decimal, Volume};
 use crate::almanac::supply::{Basket, BasketError};
 use crate::app::bench::oil::{OilSum, reckon};
 use crate::app::edge::locale;
-use crate::app::parts::answer::Answer;
+use crate::app::el::{El, el};
 use crate::app::parts::card::more;
 use crate::app::parts::field::Field;
 use crate::app::parts::notice::Notice;
 use crate::app::state::Ui;
-use crate::app::wording::en;
 use crate::app::wording::en_bench::yard::{FOOD_GRADE, MAY_BE_EMPTY};
 use crate::app::wording::en_sums::{oil as w, packs};
 use leptos::prelude::*;
 
 /// The card's body.
-pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
-    let sum = Memo::new(move |_| ui.draft.with(reckon));
-    let volume = move |id: String, label: String, text: RwSignal<String>, unit: RwSignal<String>| {
-        Field::new(id, label, text)
-            .decimal()
-            .volume(unit)
-            .says(move || text.with(|typed| says::optional(says::volume(ui, text, unit), typed)))
-    };
-    let rows = [
-        (t.oil_size1, t.oil_unit1, t.oil_price1),
-        (t.oil_size2, t.oil_unit2, t.oil_price2),
-        (t.oil_size3, t.oil_unit3, t.oil_price3),
-    ];
-    let rows = rows.into_iter().enumerate().map(|(index, (size, unit, price))| {
-        let number = (index + 1).to_string();
-        let price = Field::new(["oil-price-", &number].concat(), packs::row(w::PRICE, index + 1), price)
-            .decimal()
-            .says(move || price.with(|typed| says::optional(says::price(price), typed)));
-        view! {
-            <div class="pair">
-                {volume(["oil-size-", &number].concat(), packs::row(w::SIZE, index + 1), size, unit).view()}
-                {price.view()}
-            </div>
-        }
+pub(super) fn view(ui: Ui) -> El {
+    let t = ui.bench();
+    let shown = shown::follow(move || {
+        ui.draft.with(|draft| {
+            reckon(draft).map(|sum| Shown {
+                answers: vec![(ui.volume_up(sum.season.high), lines(ui, &sum))],
+                ..Shown::default()
+            })
+        })
     });
-    let spread = volume("oil-spread".to_owned(), w::SPREAD.to_owned(), t.oil_spread, t.oil_spread_unit)
-        .hint(MAY_BE_EMPTY);
-    view! {
-        <div class="fields">
-            {Field::new("oil-services", w::SERVICES, t.oil_services)
+    let spread =
+        volume(ui, "oil-spread".to_owned(), w::SPREAD.to_owned(), t.oil_spread(), t.oil_spread_unit());
+    shown::body()
+        .kid(shown::fields([
+            Field::new("oil-services", w::SERVICES, t.oil_services())
                 .whole()
-                .says(move || says::count(t.oil_services, 0, 366))
-                .view()}
-            {Field::new("oil-each", w::EACH, t.oil_each)
+                .says(move || says::count(t.oil_services(), 0, 366))
+                .view(),
+            Field::new("oil-each", w::EACH, t.oil_each())
                 .decimal()
-                .volume(t.oil_each_unit)
-                .says(move || says::volume(ui, t.oil_each, t.oil_each_unit))
-                .view()}
-            {Field::new("oil-spill", w::SPILL, t.oil_spill).says(move || says::share(t.oil_spill)).view()}
-        </div>
-        {more(w::REST, spread.view())}
-        <h3>{w::ROWS}</h3>
-        <div class="pairs">{rows.collect_view()}</div>
-        {Answer::new(
-                w::BUY,
-                move || {
-                    sum.with(|sum| {
-                        sum.as_ref()
-                            .map_or_else(|| en::NO_ANSWER.to_owned(), |sum| ui.volume_up(sum.season.high))
-                    })
-                },
-            )
-            .sum(move || sum.with(|sum| sum.as_ref().map(|sum| lines(ui, sum)).unwrap_or_default()))
-            .why(w::WHY)
-            .view()}
-        {Notice::caution(FOOD_GRADE).view()}
-        {Notice::caution(w::WASTE).view()}
-        <p class="small">{w::RANCID}</p>
-    }
-    .into_any()
+                .volume(t.oil_each_unit())
+                .says(move || says::volume(ui, t.oil_each(), t.oil_each_unit()))
+                .view(),
+            Field::new("oil-spill", w::SPILL, t.oil_spill()).says(move || says::share(t.oil_spill())).view(),
+        ]))
+        .kid(more(w::REST, spread.hint(MAY_BE_EMPTY).view()))
+        .kid(shown::h3(w::ROWS))
+        .kid(rows(ui))
+        .kid(answer(w::BUY, shown, 0).why(w::WHY).view())
+        .kid(Notice::caution(FOOD_GRADE).view())
+        .kid(Notice::caution(w::WASTE).view())
+        .kid(shown::small(w::RANCID))
+}
+
+fn volume(ui: Ui, id: String, label: String, text: RwSignal<String>, unit: RwSignal<String>) -> Field {
+    Field::new(id, label, text)
+        .decimal()
+        .volume(unit)
+        .says(move || text.with(|typed| says::optional(says::volume(ui, text, unit), typed)))
+}
+
+/// Containers and their prices.
+fn rows(ui: Ui) -> El {
+    let t = ui.bench();
+    let rows = [
+        (t.oil_size1(), t.oil_unit1(), t.oil_price1()),
+        (t.oil_size2(), t.oil_unit2(), t.oil_price2()),
+        (t.oil_size3(), t.oil_unit3(), t.oil_price3()),
+    ];
+    el("div").class("pairs").kids(rows.into_iter().enumerate().map(|(index, (size, unit, price))| {
+        let number = (index + 1).to_string();
+        let size = volume(ui, ["oil-size-", &number].concat(), packs::row(w::SIZE, index + 1), size, unit);
+        let says = move || price.with(|typed| says::optional(says::price(price), typed));
+        let price = Field::new(["oil-price-", &number].concat(), packs::row(w::PRICE, index + 1), price);
+        el("div").class("pair").kid(size.view()).kid(price.decimal().says(says).view())
+    }))
 }
 
 fn lines(ui: Ui, sum: &OilSum) -> Vec<String> {

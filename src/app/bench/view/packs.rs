@@ -1,13 +1,14 @@
 //! Packs or singles.
 
 use super::says;
+use super::shown::{self, Shown, answer};
 use crate::almanac::quantity::Decimal;
 use crate::almanac::supply::{Basket, BasketError};
 use crate::app::bench::packs::{PacksSum, reckon};
 use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::yard;
 use crate::app::edge::locale;
-use crate::app::parts::answer::Answer;
+use crate::app::el::{Bit, El, el, live};
 use crate::app::parts::card::more;
 use crate::app::parts::field::Field;
 use crate::app::parts::key::Key;
@@ -18,50 +19,41 @@ use crate::app::wording::en_sums::packs as w;
 use leptos::prelude::*;
 
 /// The card's body.
-pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
-    let sum = Memo::new(move |_| ui.draft.with(reckon));
-    let traps = Memo::new(move |_| ui.draft.with(|draft| yard::reckon(draft).map(|sum| sum.total.traps)));
+pub(super) fn view(ui: Ui) -> El {
+    let t = ui.bench();
+    let shown = shown::follow(move || {
+        ui.draft.with(|draft| {
+            reckon(draft).map(|sum| Shown {
+                answers: vec![(total(&sum), lines(&sum))],
+                cautions: Vec::new(),
+                list: alone(&sum),
+            })
+        })
+    });
+    let need = t.packs_need();
     // Offered only when it would change something.
     let take = move || {
-        let traps = traps.get()?.to_string();
-        t.packs_need.with(|need| need.trim() != traps).then(|| {
-            let label = w::take(&traps);
-            Key::new(label, move || t.packs_need.set(traps.clone())).quiet().view()
-        })
+        let traps = ui.draft.with(|draft| yard::reckon(draft).map(|sum| sum.total.traps))?.to_string();
+        need.with(|need| need.trim() != traps)
+            .then(|| Key::new(w::take(&traps), move || need.set(traps.clone())).quiet().view())
     };
-    let fees = view! {
-        <div class="fields">
-            {price_field("packs-fee", w::FEE.to_owned(), t.packs_fee).hint(MAY_BE_EMPTY).view()}
-            {price_field("packs-free", w::FREE.to_owned(), t.packs_free).hint(MAY_BE_EMPTY).view()}
-        </div>
-    };
-    view! {
-        {Field::new("packs-need", w::NEED, t.packs_need)
-            .whole()
-            .says(move || says::count(t.packs_need, 0, MOST_PIECES))
-            .view()}
-        {take}
-        {rows(ui)}
-        {more(w::REST, fees.into_any())}
-        {Answer::new(
-                w::BUY,
-                move || sum.with(|sum| sum.as_ref().map_or_else(|| en::NO_ANSWER.to_owned(), answer)),
-            )
-            .sum(move || sum.with(|sum| sum.as_ref().map(lines).unwrap_or_default()))
-            .why(w::WHY)
-            .view()}
-        <h3>{w::ALONE}</h3>
-        <ul class="tabular">
-            {move || {
-                sum.with(|sum| sum.as_ref().map(alone).unwrap_or_default())
-                    .into_iter()
-                    .map(|line| view! { <li>{line}</li> })
-                    .collect_view()
-            }}
-        </ul>
-    }
-    .into_any()
+    let fees = shown::fields([
+        price_field("packs-fee", w::FEE.to_owned(), t.packs_fee()).hint(MAY_BE_EMPTY).view(),
+        price_field("packs-free", w::FREE.to_owned(), t.packs_free()).hint(MAY_BE_EMPTY).view(),
+    ]);
+    let need_field =
+        Field::new("packs-need", w::NEED, need).whole().says(move || says::count(need, 0, MOST_PIECES));
+    shown::body()
+        .kid(need_field.view())
+        .kid(live(take))
+        .kid(shown::h3(w::ROWS))
+        .kid(rows(ui))
+        .kid(live(move || one_more(ui)))
+        .kid(shown::small(w::CURRENCY))
+        .kid(more(w::REST, fees))
+        .kid(answer(w::BUY, shown, 0).why(w::WHY).view())
+        .kid(shown::h3(w::ALONE))
+        .kid(shown::list(shown))
 }
 
 fn price_field(id: impl Into<String>, label: String, text: RwSignal<String>) -> Field {
@@ -70,55 +62,51 @@ fn price_field(id: impl Into<String>, label: String, text: RwSignal<String>) -> 
         .says(move || text.with(|typed| says::optional(says::price(text), typed)))
 }
 
+/// Most rows of the price list.
+const MOST_ROWS: usize = 5;
+
+/// Rows shown now.
+fn shown_rows(ui: Ui) -> usize {
+    ui.bench().packs_rows().with(|rows| rows.parse().unwrap_or(3)).clamp(1, MOST_ROWS)
+}
+
 /// The price list: as many rows as were asked for.
-fn rows(ui: Ui) -> AnyView {
-    let t = ui.bench;
-    let all = [
-        (t.packs_size1, t.packs_price1),
-        (t.packs_size2, t.packs_price2),
-        (t.packs_size3, t.packs_price3),
-        (t.packs_size4, t.packs_price4),
-        (t.packs_size5, t.packs_price5),
+fn rows(ui: Ui) -> El {
+    let t = ui.bench();
+    let all: [(RwSignal<String>, RwSignal<String>); MOST_ROWS] = [
+        (t.packs_size1(), t.packs_price1()),
+        (t.packs_size2(), t.packs_price2()),
+        (t.packs_size3(), t.packs_price3()),
+        (t.packs_size4(), t.packs_price4()),
+        (t.packs_size5(), t.packs_price5()),
     ];
-    let shown =
-        Memo::new(move |_| t.packs_rows.with(|rows| rows.parse::<usize>().unwrap_or(3)).clamp(1, all.len()));
-    let list = move || {
-        all.into_iter()
-            .take(shown.get())
-            .enumerate()
-            .map(|(index, (pieces, price))| {
-                let number = (index + 1).to_string();
-                let pieces_field =
-                    Field::new(["pieces-", &number].concat(), w::row(w::PIECES, index + 1), pieces)
-                        .whole()
-                        .says(move || {
-                            pieces.with(|typed| says::optional(says::count(pieces, 1, MOST_PIECES), typed))
-                        });
-                let price_field =
-                    price_field(["price-", &number].concat(), w::row(w::PRICE, index + 1), price);
-                view! { <div class="pair">{pieces_field.view()} {price_field.view()}</div> }
-            })
-            .collect_view()
-    };
-    view! {
-        <h3>{w::ROWS}</h3>
-        <div class="pairs">{list}</div>
-        {move || {
-            (shown.get() < all.len())
-                .then(|| {
-                    Key::new(w::MORE, move || t.packs_rows.set((shown.get_untracked() + 1).to_string())).view()
-                })
-        }}
-        <p class="small">{w::CURRENCY}</p>
+    el("div").class("pairs").kid(live(move || {
+        let rows = all.into_iter().take(shown_rows(ui)).enumerate();
+        rows.map(|(index, (pieces, price))| row(index + 1, pieces, price)).collect::<Vec<El>>()
+    }))
+}
+
+fn row(number: usize, pieces: RwSignal<String>, price: RwSignal<String>) -> El {
+    let id = number.to_string();
+    let count = move || pieces.with(|typed| says::optional(says::count(pieces, 1, MOST_PIECES), typed));
+    let pieces = Field::new(["pieces-", &id].concat(), w::row(w::PIECES, number), pieces).whole().says(count);
+    let price = price_field(["price-", &id].concat(), w::row(w::PRICE, number), price);
+    el("div").class("pair").kid(pieces.view()).kid(price.view())
+}
+
+fn one_more(ui: Ui) -> Bit {
+    let shown = shown_rows(ui);
+    if shown >= MOST_ROWS {
+        return Bit::Nothing;
     }
-    .into_any()
+    Key::new(w::MORE, move || ui.bench().packs_rows().set((shown + 1).to_string())).view().into()
 }
 
 fn money(value: Decimal) -> String {
     locale::fixed(value.as_f64(), 2)
 }
 
-fn answer(sum: &PacksSum) -> String {
+fn total(sum: &PacksSum) -> String {
     match &sum.basket {
         Ok(_) if sum.need == 0 => w::NOTHING.to_owned(),
         Ok(basket) => w::total(&money(basket.total), basket.pieces),

@@ -3,33 +3,27 @@
 use super::{bodies, fits, oil, packs, refill, spill, yard};
 use crate::app::bench::Sum;
 use crate::app::edge;
+use crate::app::el::{El, el};
 use crate::app::frame::heading;
 use crate::app::parts::card::Card;
-use crate::app::place::Place;
+use crate::app::place::{Place, Section};
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_bench as w;
 use leptos::prelude::*;
-use wasm_bindgen::JsCast;
 
 /// The Bench.
-pub fn page(ui: Ui) -> AnyView {
+pub fn page(ui: Ui) -> El {
     follow_jumps(ui);
-    let index = Sum::ALL.map(|sum| {
-        view! {
-            <li>
-                <a class="key" href=Place::Bench(Some(sum)).hash()>{w::short(sum)}</a>
-            </li>
-        }
+    // The first sum follows at once and needs no key.
+    let index = Sum::ALL.into_iter().skip(1).map(|sum| {
+        let hash = Place::Bench(Some(sum)).hash();
+        el("li").kid(el("a").class("key").attr("href", &hash).text(w::short(sum)))
     });
-    view! {
-        {heading(en::section(crate::app::place::Section::Bench))}
-        <nav aria-label=w::INDEX>
-            <ul class="index">{index.into_iter().collect_view()}</ul>
-        </nav>
-        {Sum::ALL.map(|sum| card(ui, sum)).into_iter().collect_view()}
-    }
-    .into_any()
+    el("div")
+        .kid(heading(en::section(Section::Bench)))
+        .kid(el("nav").attr("aria-label", w::INDEX).kid(el("ul").class("index").kids(index)))
+        .kids(Sum::ALL.map(|sum| card(ui, sum)))
 }
 
 /// Id of the heading key of a card.
@@ -41,7 +35,7 @@ fn bit(sum: Sum) -> u8 {
     1 << (sum as u8)
 }
 
-fn card(ui: Ui, sum: Sum) -> AnyView {
+fn card(ui: Ui, sum: Sum) -> El {
     let card = Card {
         id: card_id(sum),
         title: w::title(sum).to_owned(),
@@ -65,12 +59,6 @@ fn follow_jumps(ui: Ui) {
     Effect::new(move || {
         let Place::Bench(Some(sum)) = ui.place.get() else { return };
         ui.bench_open.update(|open| *open |= bit(sum));
-        edge::after_paint(move || {
-            let key = edge::document().and_then(|document| document.get_element_by_id(&card_id(sum)));
-            if let Some(key) = key.and_then(|key| key.dyn_into::<web_sys::HtmlElement>().ok()) {
-                let _ = key.focus();
-                key.scroll_into_view();
-            }
-        });
+        edge::after_paint(move || edge::focus(&card_id(sum)));
     });
 }

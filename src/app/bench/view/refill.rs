@@ -1,14 +1,14 @@
 //! The day of the next refill.
 
 use super::says;
+use super::shown::{self, Shown, answer};
 use crate::almanac::refill::{Limit, Timing};
 use crate::app::bench::read::MOST_BODIES;
 use crate::app::bench::refill::{RefillSum, last_service, reckon};
 use crate::app::edge::locale;
-use crate::app::parts::answer::Answer;
+use crate::app::el::El;
 use crate::app::parts::card::more;
 use crate::app::parts::field::{Field, Says};
-use crate::app::parts::notice::Notice;
 use crate::app::parts::stepper::Stepper;
 use crate::app::state::Ui;
 use crate::app::wording::en_sums::refill as w;
@@ -16,39 +16,38 @@ use crate::app::wording::{en, en_typed};
 use leptos::prelude::*;
 
 /// The card's body.
-pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
-    let sum = Memo::new(move |_| ui.draft.with(|draft| reckon(draft, ui.today.get())));
-    let last = move || match t.refill_last.with(|text| last_service(text, ui.today.get())) {
+pub(super) fn view(ui: Ui) -> El {
+    let t = ui.bench();
+    let shown = shown::follow(move || {
+        ui.draft.with(|draft| {
+            reckon(draft, ui.today.get()).map(|sum| Shown {
+                answers: vec![(due(&sum), lines(&sum))],
+                cautions: if sum.rose { vec![w::ROSE.to_owned()] } else { Vec::new() },
+                list: Vec::new(),
+            })
+        })
+    });
+    let last = move || match t.refill_last().with(|text| last_service(text, ui.today.get())) {
         Ok(day) => {
             let ago = en::relative(day.days_since(ui.today.get()));
             Says::Echo(en::echo(&[&en::date(day), ", ", &ago].concat()))
         }
         Err(error) => Says::Wrong(en_typed::day(error)),
     };
-    let loses = move || sum.with(|sum| sum.as_ref().is_some_and(|sum| sum.rose));
-    view! {
-        <div class="fields">
-            {Field::new("refill-last", w::LAST, t.refill_last).day().says(last).view()}
-            {Stepper::new("refill-max", w::MAX, t.refill_max, 1, 120)
-                .says(move || says::count(t.refill_max, 1, 120))
-                .view()}
-        </div>
-        {Answer::new(
-                w::DUE,
-                move || sum.with(|sum| sum.as_ref().map_or_else(|| en::NO_ANSWER.to_owned(), due)),
-            )
-            .sum(move || sum.with(|sum| sum.as_ref().map(lines).unwrap_or_default()))
-            .why(w::WHY)
-            .view()}
-        {move || loses().then(|| Notice::caution(w::ROSE).view())}
-        {more(w::REST, rest(ui))}
-    }
-    .into_any()
+    shown::body()
+        .kid(shown::fields([
+            Field::new("refill-last", w::LAST, t.refill_last()).day().says(last).view(),
+            Stepper::new("refill-max", w::MAX, t.refill_max(), 1, 120)
+                .says(move || says::count(t.refill_max(), 1, 120))
+                .view(),
+        ]))
+        .kid(answer(w::DUE, shown, 0).why(w::WHY).view())
+        .kid(shown::cautions(shown))
+        .kid(more(w::REST, rest(ui)))
 }
 
-fn rest(ui: Ui) -> AnyView {
-    let t = ui.bench;
+fn rest(ui: Ui) -> El {
+    let t = ui.bench();
     let share = |id: &'static str, label: &'static str, text: RwSignal<String>| {
         Field::new(id, label, text).says(move || text.with(|typed| says::optional(says::share(text), typed)))
     };
@@ -57,22 +56,18 @@ fn rest(ui: Ui) -> AnyView {
             .whole()
             .says(move || text.with(|typed| says::optional(says::count(text, least, most), typed)))
     };
-    view! {
-        <div class="fields">
-            {share("refill-level", w::LEVEL, t.refill_level).view()}
-            {share("refill-floor", w::FLOOR, t.refill_floor).hint(w::FLOOR_HINT).view()}
-            {share("refill-found", w::FOUND, t.refill_found).view()}
-            {number("refill-stretch", w::STRETCH, t.refill_stretch, 1, 999).view()}
-            {number("refill-room", w::ROOM, t.refill_room, 0, MOST_BODIES).view()}
-            {Field::new("refill-catch", w::CATCH, t.refill_catch)
-                .decimal()
-                .says(move || {
-                    t.refill_catch.with(|typed| says::optional(says::positive(t.refill_catch), typed))
-                })
-                .view()}
-        </div>
-    }
-    .into_any()
+    let catch = t.refill_catch();
+    shown::fields([
+        share("refill-level", w::LEVEL, t.refill_level()).view(),
+        share("refill-floor", w::FLOOR, t.refill_floor()).hint(w::FLOOR_HINT).view(),
+        share("refill-found", w::FOUND, t.refill_found()).view(),
+        number("refill-stretch", w::STRETCH, t.refill_stretch(), 1, 999).view(),
+        number("refill-room", w::ROOM, t.refill_room(), 0, MOST_BODIES).view(),
+        Field::new("refill-catch", w::CATCH, catch)
+            .decimal()
+            .says(move || catch.with(|typed| says::optional(says::positive(catch), typed)))
+            .view(),
+    ])
 }
 
 /// The day; one that has passed is "now", because nobody can go there.

@@ -1,6 +1,6 @@
-//! What the fields of the Bench say about their text.
+//! What fields say about their text.
 
-use crate::almanac::quantity::{TypedLength, TypedVolume};
+use crate::almanac::quantity::{TypedLength, TypedVolume, VolumeUnit};
 use crate::almanac::typed::{self, TypedError};
 use crate::app::bench::read;
 use crate::app::edge::locale;
@@ -21,17 +21,20 @@ fn wrong(error: TypedError) -> Says {
 }
 
 /// A field that may be empty.
-pub(super) fn optional(says: Says, text: &str) -> Says {
+pub fn optional(says: Says, text: &str) -> Says {
     if text.trim().is_empty() { Says::Nothing } else { says }
 }
 
 /// A whole number.
-pub(super) fn count(text: RwSignal<String>, least: u32, most: u32) -> Says {
-    text.with(|text| typed::count(text, least, most).map_or_else(wrong, |_| Says::Nothing))
+pub fn count(text: RwSignal<String>, least: u32, most: u32) -> Says {
+    text.with(|text| match typed::count(text, least, most) {
+        Ok(_) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::count(error)),
+    })
 }
 
 /// A share.
-pub(super) fn share(text: RwSignal<String>) -> Says {
+pub fn share(text: RwSignal<String>) -> Says {
     text.with(|text| match typed::share(text) {
         Ok(share) => {
             let said = text.trim().ends_with('%');
@@ -42,7 +45,7 @@ pub(super) fn share(text: RwSignal<String>) -> Says {
 }
 
 /// A volume; answered in the keeper's unit when it was typed in another.
-pub(super) fn volume(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> Says {
+pub fn volume(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> Says {
     text.with(|text| match unit.with(|unit| read::volume(text, unit)) {
         Ok(volume) => volume_echo(ui, text, volume),
         Err(error) => wrong(error),
@@ -51,11 +54,15 @@ pub(super) fn volume(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> 
 
 fn volume_echo(ui: Ui, text: &str, volume: TypedVolume) -> Says {
     let said = || ui.volume(volume.volume());
-    if volume.unit() == ui.prefs.get().volume { echo(text, said) } else { Says::Echo(en::echo(&said())) }
+    let metric = |unit| matches!(unit, VolumeUnit::Millilitre | VolumeUnit::Litre);
+    let shown = ui.prefs.get().volume;
+    // Between millilitres and litres everyone converts without help.
+    let same = volume.unit() == shown || metric(volume.unit()) && metric(shown);
+    if same { echo(text, said) } else { Says::Echo(en::echo(&said())) }
 }
 
 /// A length; answered in the keeper's unit when it was typed in another.
-pub(super) fn length(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> Says {
+pub fn length(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> Says {
     text.with(|text| match unit.with(|unit| read::length(text, unit)) {
         Ok(length) => length_echo(ui, text, length),
         Err(error) => wrong(error),
@@ -68,7 +75,7 @@ fn length_echo(ui: Ui, text: &str, length: TypedLength) -> Says {
 }
 
 /// A price.
-pub(super) fn price(text: RwSignal<String>) -> Says {
+pub fn price(text: RwSignal<String>) -> Says {
     text.with(|text| match typed::price(text) {
         Ok(price) => echo(text, || locale::fixed(price.as_f64(), 2)),
         Err(error) => wrong(error),
@@ -76,7 +83,7 @@ pub(super) fn price(text: RwSignal<String>) -> Says {
 }
 
 /// A number of 0 or more.
-pub(super) fn positive(text: RwSignal<String>) -> Says {
+pub fn positive(text: RwSignal<String>) -> Says {
     text.with(|text| match read::positive(text) {
         Ok(number) => echo(text, || locale::number(number.as_f64(), 3)),
         Err(error) => wrong(error),

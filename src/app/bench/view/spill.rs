@@ -1,68 +1,61 @@
 //! The tilt at which an open trap spills.
 
 use super::says;
+use super::shown::{self, Shown, answer};
 use crate::almanac::spill::LEAST_DEPTH_MM;
 use crate::app::bench::spill::{SpillSum, reckon};
 use crate::app::edge::locale;
-use crate::app::parts::answer::Answer;
+use crate::app::el::{Bit, El, el, live};
 use crate::app::parts::drawing::cutaway;
 use crate::app::parts::field::{Field, Says};
-use crate::app::parts::notice::Notice;
 use crate::app::state::Ui;
-use crate::app::wording::en;
 use crate::app::wording::en_bench::yard::HALF_FULL;
 use crate::app::wording::en_sums::spill as w;
 use leptos::prelude::*;
 
 /// The card's body.
-pub(super) fn view(ui: Ui) -> AnyView {
-    let t = ui.bench;
-    let sum = Memo::new(move |_| ui.draft.with(reckon));
-    let side = move |id: &'static str,
-                     label: &'static str,
-                     text: RwSignal<String>,
-                     unit: RwSignal<String>| {
-        Field::new(id, label, text).decimal().length(unit).says(move || match says::length(ui, text, unit) {
-            Says::Wrong(wrong) => Says::Wrong(wrong),
-            _ if text.with(|text| nothing(text)) => Says::Wrong(w::NO_SIDE.to_owned()),
-            says => says,
-        })
-    };
-    let drawn = move || {
-        sum.with(|sum| {
-            sum.as_ref().map(|sum| {
-                let (length, depth) = (sum.length.millimetres(), sum.depth.millimetres());
-                view! { <div class="figure-wide">{cutaway(length, depth, sum.fill.fraction(), &degrees(sum))}</div> }
+pub(super) fn view(ui: Ui) -> El {
+    let t = ui.bench();
+    let shown = shown::follow(move || {
+        ui.draft.with(|draft| {
+            reckon(draft).map(|sum| Shown {
+                answers: vec![(degrees(&sum), lines(ui, &sum))],
+                cautions: cautions(ui, &sum),
+                list: others(&sum),
             })
         })
-    };
-    view! {
-        <div class="fields">
-            {side("spill-length", w::LENGTH, t.spill_length, t.spill_length_unit).view()}
-            {side("spill-depth", w::DEPTH, t.spill_depth, t.spill_depth_unit).view()}
-            {Field::new("spill-fill", w::FILL, t.spill_fill).says(move || says::share(t.spill_fill)).view()}
-        </div>
-        {Answer::new(
-                w::GOES_OVER,
-                move || sum.with(|sum| sum.as_ref().map_or_else(|| en::NO_ANSWER.to_owned(), degrees)),
-            )
-            .sum(move || sum.with(|sum| sum.as_ref().map(|sum| lines(ui, sum)).unwrap_or_default()))
-            .why(w::WHY)
-            .view()}
-        {drawn}
-        {move || sum.with(|sum| sum.as_ref().map(|sum| cautions(ui, sum)))}
-        <h3>{w::OTHERS}</h3>
-        <ul class="tabular">
-            {move || {
-                sum.with(|sum| sum.as_ref().map(others).unwrap_or_default())
-                    .into_iter()
-                    .map(|line| view! { <li>{line}</li> })
-                    .collect_view()
-            }}
-        </ul>
-        <p class="small">{w::LIDDED}</p>
-    }
-    .into_any()
+    });
+    let side =
+        move |id: &'static str, label: &'static str, text: RwSignal<String>, unit: RwSignal<String>| {
+            let says = move || match says::length(ui, text, unit) {
+                Says::Wrong(wrong) => Says::Wrong(wrong),
+                _ if text.with(|text| nothing(text)) => Says::Wrong(w::NO_SIDE.to_owned()),
+                says => says,
+            };
+            Field::new(id, label, text).decimal().length(unit).says(says).view()
+        };
+    shown::body()
+        .kid(shown::fields([
+            side("spill-length", w::LENGTH, t.spill_length(), t.spill_length_unit()),
+            side("spill-depth", w::DEPTH, t.spill_depth(), t.spill_depth_unit()),
+            Field::new("spill-fill", w::FILL, t.spill_fill())
+                .says(move || says::share(t.spill_fill()))
+                .view(),
+        ]))
+        .kid(answer(w::GOES_OVER, shown, 0).why(w::WHY).view())
+        .kid(live(move || figure(ui)))
+        .kid(shown::cautions(shown))
+        .kid(shown::h3(w::OTHERS))
+        .kid(shown::list(shown))
+        .kid(shown::small(w::LIDDED))
+}
+
+fn figure(ui: Ui) -> Bit {
+    let Some(sum) = ui.draft.with(reckon) else { return Bit::Nothing };
+    let fill = sum.fill.fraction();
+    let (length, depth) = (sum.length.millimetres(), sum.depth.millimetres());
+    let drawing = cutaway(length, depth, fill, &locale::percent(fill, 1), &degrees(&sum));
+    el("div").class("figure-wide").kid(drawing).into()
 }
 
 /// A side of nothing is readable as a number and useless as a side.
@@ -78,13 +71,19 @@ fn degrees(sum: &SpillSum) -> String {
     if sum.fill.fraction() > 0.0 { angle(sum.spill.degrees) } else { w::EMPTY.to_owned() }
 }
 
+/// Rise over run at the moment it spills.
+fn slope(sum: &SpillSum) -> f64 {
+    let (fill, sides) = (sum.fill.fraction(), sum.depth.millimetres() / sum.length.millimetres());
+    if fill >= 0.5 { 2.0 * (1.0 - fill) * sides } else { sides / (2.0 * fill) }
+}
+
 fn lines(ui: Ui, sum: &SpillSum) -> Vec<String> {
     let (fill, spill) = (sum.fill.fraction(), &sum.spill);
     if fill <= 0.0 {
         return Vec::new();
     }
     let (length, depth) = (ui.length(sum.length), ui.length(sum.depth));
-    let slope = locale::number(spill.degrees.to_radians().tan(), 2);
+    let slope = locale::number(slope(sum), 2);
     let working = if fill >= 0.5 {
         w::upper_sum(&locale::percent(1.0 - fill, 1), &depth, &length, &slope, &angle(spill.degrees))
     } else {
@@ -100,17 +99,17 @@ fn others(sum: &SpillSum) -> Vec<String> {
     sum.others.iter().map(line).collect()
 }
 
-fn cautions(ui: Ui, sum: &SpillSum) -> AnyView {
+fn cautions(ui: Ui, sum: &SpillSum) -> Vec<String> {
     let spill = &sum.spill;
     let mut said = Vec::new();
     if spill.degrees < 5.0 {
-        said.push(Notice::caution(w::ANY_BUMP).view());
+        said.push(w::ANY_BUMP.to_owned());
     } else if sum.fill.fraction() > 0.6 {
-        said.push(Notice::caution(HALF_FULL).view());
+        said.push(HALF_FULL.to_owned());
     }
     let deep = spill.oil_depth;
     if deep.millimetres() < LEAST_DEPTH_MM && sum.fill.fraction() > 0.0 {
-        said.push(Notice::caution(w::shallow(&ui.length(deep))).view());
+        said.push(w::shallow(&ui.length(deep)));
     }
-    said.collect_view().into_any()
+    said
 }

@@ -2,20 +2,20 @@
 
 use super::{drawing, path, rect, words};
 use crate::almanac::stack::{Corner, HiveSize, Spot};
+use crate::app::el::El;
 use crate::app::wording::en::drawing as w;
-use leptos::prelude::*;
 
 const WIDTH: i32 = 240;
 const TOP: i32 = 34;
 const BOTTOM: i32 = 284;
 
 /// A box from above, as someone standing behind the hive sees it: the entrance side is at the top.
-pub fn box_plan(spots: &[Spot], size: HiveSize) -> AnyView {
+pub fn box_plan(spots: &[Spot], size: HiveSize) -> El {
     let frames = i32::from(size.usual_frames());
     let pitch = (WIDTH - 24) / frames;
     let left = (WIDTH - pitch * frames) / 2;
     let mut shapes = vec![
-        words(WIDTH / 2, 22, w::FRONT.to_owned()),
+        words(WIDTH / 2, 24, w::FRONT),
         rect("d-wall", 6, TOP, WIDTH - 12, BOTTOM - TOP),
         path("d-heavy", &[(WIDTH / 2 - 50, TOP), (WIDTH / 2 + 50, TOP)], false),
     ];
@@ -37,7 +37,7 @@ pub fn box_plan(spots: &[Spot], size: HiveSize) -> AnyView {
         };
         shapes.push(rect("d-trap", x - 9, y, 18, 70));
     }
-    drawing("drawing plan", WIDTH, 292, w::plan(spots), shapes)
+    drawing("drawing plan", WIDTH, 292, &w::plan(spots), shapes)
 }
 
 /// Places beyond the corners fill the inner gaps, the entrance side first.

@@ -3,8 +3,8 @@
 use super::{at, drawing, path, rect, words};
 use crate::almanac::quantity::Length;
 use crate::almanac::stack::{Corner, Spot};
+use crate::app::el::El;
 use crate::app::wording::en::drawing as w;
-use leptos::prelude::*;
 
 /// One box of the stack.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,7 +20,7 @@ const WIDTH: i32 = 220;
 
 /// A hive from its left side, entrance to the left, boxes from the floor up. Traps on the near side are solid, those
 /// on the far side hollow.
-pub fn hive_side(boxes: &[BoxSide]) -> AnyView {
+pub fn hive_side(boxes: &[BoxSide]) -> El {
     // A deep is 90 units high; a box without a depth is still drawn.
     let heights: Vec<i32> =
         boxes.iter().map(|side| at(side.depth.millimetres() * 90.0 / 244.475).clamp(24, 140)).collect();
@@ -40,7 +40,7 @@ pub fn hive_side(boxes: &[BoxSide]) -> AnyView {
     for (index, (side, height)) in boxes.iter().zip(&heights).enumerate() {
         y -= height;
         shapes.push(rect("d-wall", LEFT, y, WIDTH, *height));
-        shapes.push(words(LEFT + WIDTH / 2, y + height / 2 + 8, (index + 1).to_string()));
+        shapes.push(words(LEFT + WIDTH / 2, y + height / 2 + 8, &(index + 1).to_string()));
         for spot in &side.spots {
             let (class, x) = match spot {
                 Spot::Corner(Corner::FrontLeft) => ("d-trap", LEFT + 14),
@@ -57,7 +57,7 @@ pub fn hive_side(boxes: &[BoxSide]) -> AnyView {
         &[(LEFT - 8, y - 18), (LEFT + WIDTH + 8, y - 18), (LEFT + WIDTH + 8, y + 2), (LEFT - 8, y + 2)],
         true,
     ));
-    shapes.push(words(LEFT - 14, height - 64, "→".to_owned()));
+    shapes.push(words(LEFT - 14, height - 64, "→"));
     let counts: Vec<usize> = boxes.iter().map(|side| side.spots.len()).collect();
-    drawing("drawing side", LEFT + WIDTH + 16, height, w::side(&counts), shapes)
+    drawing("drawing side", LEFT + WIDTH + 16, height, &w::side(&counts), shapes)
 }

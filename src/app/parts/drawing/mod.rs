@@ -11,26 +11,31 @@ pub use box_plan::box_plan;
 pub use cutaway::cutaway;
 pub use hive_side::{BoxSide, hive_side};
 
-use leptos::prelude::*;
+use crate::app::el::{El, svg};
 
 /// A drawing `width` by `height` that says `text` to those who do not see it.
-fn drawing(class: &'static str, width: i32, height: i32, text: String, shapes: Vec<AnyView>) -> AnyView {
+fn drawing(class: &'static str, width: i32, height: i32, text: &str, shapes: Vec<El>) -> El {
     let view_box = ["0 0 ", &width.to_string(), " ", &height.to_string()].concat();
-    view! {
-        <svg class=class viewBox=view_box role="img" aria-label=text>
-            {shapes}
-        </svg>
-    }
-    .into_any()
+    svg("svg")
+        .class(class)
+        .attr("viewBox", &view_box)
+        .attr("role", "img")
+        .attr("aria-label", text)
+        .kids(shapes)
+}
+
+/// A shape with numbers for attributes.
+fn shape(tag: &str, class: &str, numbers: &[(&str, i32)]) -> El {
+    numbers.iter().fold(svg(tag).class(class), |shape, (name, number)| shape.attr(name, &number.to_string()))
 }
 
 /// A rectangle.
-fn rect(class: &'static str, x: i32, y: i32, width: i32, height: i32) -> AnyView {
-    view! { <rect class=class x=x y=y width=width height=height /> }.into_any()
+fn rect(class: &'static str, x: i32, y: i32, width: i32, height: i32) -> El {
+    shape("rect", class, &[("x", x), ("y", y), ("width", width), ("height", height)])
 }
 
 /// A line through points; closed when the class fills it.
-fn path(class: &'static str, points: &[(i32, i32)], closed: bool) -> AnyView {
+fn path(class: &'static str, points: &[(i32, i32)], closed: bool) -> El {
     let mut d = String::new();
     for (index, (x, y)) in points.iter().enumerate() {
         d.push_str(if index == 0 { "M" } else { "L" });
@@ -41,12 +46,12 @@ fn path(class: &'static str, points: &[(i32, i32)], closed: bool) -> AnyView {
     if closed {
         d.push('Z');
     }
-    view! { <path class=class d=d /> }.into_any()
+    svg("path").class(class).attr("d", &d)
 }
 
 /// Words in a drawing, centred on a point.
-fn words(x: i32, y: i32, text: String) -> AnyView {
-    view! { <text class="d-words" x=x y=y>{text}</text> }.into_any()
+fn words(x: i32, y: i32, text: &str) -> El {
+    shape("text", "d-words", &[("x", x), ("y", y)]).text(text)
 }
 
 /// The nearest whole number, for drawing only.

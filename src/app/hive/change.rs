@@ -1,0 +1,212 @@
+//! Tag, note, move, walking order and the end of a hive.
+
+use super::page::Page;
+use crate::almanac::text::{LABEL_MOST, label, look_alike};
+use crate::app::edge::letters::BrowserLetters;
+use crate::app::el::{Bit, el, live};
+use crate::app::parts::choice::Choice;
+use crate::app::parts::field::{Field, Says};
+use crate::app::parts::key::Key;
+use crate::app::parts::notice::Notice;
+use crate::app::round::bits;
+use crate::app::round::form::{self, big, fold, go, keys, select};
+use crate::app::wording::{en_hive as w, en_round, en_typed};
+use crate::book::Book;
+use crate::book::entry::{Ending, Entry, What};
+use crate::book::id::ThingId;
+use crate::book::write::Refusal;
+use leptos::prelude::*;
+
+/// What is said about a tag typed for a hive of `yard`, and a free one when it is taken.
+pub fn tag_says(book: &Book, yard: &ThingId, except: Option<&ThingId>, text: &str) -> (Says, Option<String>) {
+    let tag = match label(text, LABEL_MOST, &BrowserLetters) {
+        Ok(tag) => tag,
+        Err(error) => return (Says::Wrong(en_typed::label(error)), None),
+    };
+    if let Err(refusal) = book.tag_free(yard, except, &tag, &BrowserLetters) {
+        let free = if let Refusal::TagTaken { free } = &refusal { Some(free.clone()) } else { None };
+        return (Says::Wrong(en_round::refusal(&refusal)), free);
+    }
+    let twin = book
+        .standing()
+        .hives_of(yard, true)
+        .find(|(id, hive)| Some(*id) != except && look_alike(&hive.tag, &tag, &BrowserLetters));
+    (twin.map_or(Says::Nothing, |(_, hive)| Says::Echo(w::look_alike(&hive.tag))), None)
+}
+
+/// The forms.
+pub(super) fn forms(page: Page) -> Bit {
+    bits![
+        fold(w::NOTE, "note", move || note(page)),
+        fold(w::TAG, "tag", move || tag(page)),
+        order(page),
+        fold(w::MOVE, "move", move || carry(page)),
+        fold(w::END, "end", move || end(page)),
+    ]
+}
+
+fn tag(page: Page) -> Bit {
+    let Some(now) = page.hive() else { return Bit::Nothing };
+    let text = RwSignal::new(now.tag.clone());
+    let book = page.form.walk.records().book;
+    let said = Memo::new(move |_| {
+        let now = page.now.get();
+        let Some(now) = now else { return Default::default() };
+        let id = page.id.get_value();
+        text.with(|text| {
+            if *text == now.tag {
+                return (Says::Nothing, None);
+            }
+            book.with(|book| tag_says(book, &now.yard, Some(&id), text))
+        })
+    });
+    let put = move || {
+        let Ok(tag) = text.with_untracked(|text| label(text, LABEL_MOST, &BrowserLetters)) else { return };
+        let hive = page.id.get_value();
+        page.form.put("tag", page.said(w::SAID_TAG), &|book, pen, _, today| {
+            book.rename_hive(pen, today, &hive, &tag, &BrowserLetters)
+        });
+    };
+    let free = move || {
+        said.with(|(_, free)| free.clone()).map(|free| {
+            let put = free.clone();
+            Key::new(w::use_tag(&free), move || text.set(put.clone())).mark("tag-free").view()
+        })
+    };
+    let field = Field::new("tag-text", w::TAG_IS, text).wide();
+    bits![
+        field.says(move || said.with(|(says, _)| says.clone())).view(),
+        keys(live(free)),
+        page.form.refused("tag"),
+        go(w::TAG_KEY, "tag-go", put),
+    ]
+}
+
+fn note(page: Page) -> Bit {
+    let text = RwSignal::new(String::new());
+    let over = move || text.with(|text| text.trim().chars().count()).saturating_sub(Entry::NOTE_MOST);
+    let put = move || {
+        let words = text.with_untracked(|text| text.trim().to_owned());
+        let Some(now) = page.hive() else { return };
+        let hive = page.id.get_value();
+        let what = What::Note { hive: Some(hive), text: words.clone() };
+        let wrote = untrack(over) == 0
+            && page.form.put("note", w::NOTED.to_owned(), &|book, pen, day, today| {
+                if words.is_empty() {
+                    return Err(Refusal::Nothing);
+                }
+                book.about_yard(pen, day, today, &now.yard, what.clone())
+            });
+        if wrote {
+            text.set(String::new());
+        }
+    };
+    bits![form::note("note-text", text), page.form.refused("note"), go(w::NOTE_KEY, "note-go", put),]
+}
+
+/// Two keys that walk to this hive earlier or later.
+fn order(page: Page) -> Bit {
+    let step = move |by: i32| {
+        let Some(now) = page.hive() else { return };
+        let hive = page.id.get_value();
+        page.form.put("order", w::ORDERED.to_owned(), &|book, pen, _, today| {
+            let order: Vec<ThingId> =
+                book.standing().hives_of(&now.yard, true).map(|(id, _)| id.clone()).collect();
+            let hives = moved(order, &hive, by).ok_or(Refusal::Nothing)?;
+            book.about_yard(pen, today, today, &now.yard, What::Order { yard: now.yard.clone(), hives })
+        });
+    };
+    let keys = el("div")
+        .class("order-keys")
+        .attr("role", "group")
+        .attr("aria-label", w::ORDER)
+        .kid(el("span").text(w::ORDER))
+        .kid(big(w::EARLIER, "earlier", move || step(-1)))
+        .kid(big(w::LATER, "later", move || step(1)));
+    bits![keys, page.form.refused("order")]
+}
+
+/// `order` with `hive` one place further on or back; none at the ends.
+fn moved(mut order: Vec<ThingId>, hive: &ThingId, by: i32) -> Option<Vec<ThingId>> {
+    let at = order.iter().position(|id| id == hive)?;
+    let to = at.checked_add_signed(isize::try_from(by).ok()?).filter(|to| *to < order.len())?;
+    order.swap(at, to);
+    Some(order)
+}
+
+fn carry(page: Page) -> Bit {
+    let Some(now) = page.hive() else { return Bit::Nothing };
+    let others: Vec<(String, String)> = page.form.walk.records().book.with_untracked(|book| {
+        let open = book.standing().open_yards().filter(|(id, _)| **id != now.yard);
+        open.map(|(id, yard)| (id.to_string(), yard.name.clone())).collect()
+    });
+    if others.is_empty() {
+        return el("p").text(w::NO_OTHER_YARD).into();
+    }
+    let to = RwSignal::new(String::new());
+    let permit = RwSignal::new(String::new());
+    let put = move || {
+        let hive = page.id.get_value();
+        let to = to.with_untracked(|to| ThingId::parse(to).ok());
+        let permit = permit.with_untracked(|text| label(text, LABEL_MOST, &BrowserLetters)).ok();
+        page.form.put("move", page.said(w::SAID_MOVED), &|book, pen, day, today| {
+            let to = to.as_ref().ok_or(Refusal::Nothing)?;
+            book.move_hive(pen, day, today, &hive, to, permit.clone(), &BrowserLetters)
+        });
+    };
+    let mut all = vec![(String::new(), w::CHOOSE.to_owned())];
+    all.extend(others);
+    bits![
+        Notice::caution(w::MOVE_CAUTION).view(),
+        select("move-to", w::MOVE_TO, to, all),
+        Field::new("move-permit", w::PERMIT, permit).wide().hint(w::MAY_BE_EMPTY).view(),
+        page.form.refused("move"),
+        go(w::MOVE_KEY, "move-go", put),
+    ]
+}
+
+fn end(page: Page) -> Bit {
+    let how = RwSignal::new("dead".to_owned());
+    let into = RwSignal::new(String::new());
+    let joined = Ending::Joined { into: None };
+    let others = move || {
+        let mut all = vec![(String::new(), w::JOINED_NOWHERE.to_owned())];
+        let Some(now) = page.hive() else { return all };
+        let own = page.id.get_value();
+        page.form.walk.records().book.with_untracked(|book| {
+            let hives = book.standing().hives_of(&now.yard, true).filter(|(id, _)| **id != own);
+            all.extend(hives.map(|(id, hive)| (id.to_string(), en_round::hive(&hive.tag))));
+        });
+        all
+    };
+    let put = move || {
+        let ending = match how.get_untracked().as_str() {
+            "sold" => Ending::Sold,
+            "joined" => Ending::Joined { into: into.with_untracked(|into| ThingId::parse(into).ok()) },
+            "gone" => Ending::Gone,
+            _ => Ending::Dead,
+        };
+        let hive = page.id.get_value();
+        page.form.put("end", page.said(en_round::ending(&ending)), &|book, pen, day, today| {
+            book.end_hive(pen, day, today, &hive, ending.clone())
+        });
+    };
+    let choice = Choice::new("end-how", w::END_HOW)
+        .option("dead", w::end_key(&Ending::Dead))
+        .option("sold", w::end_key(&Ending::Sold))
+        .option("joined", w::end_key(&joined))
+        .option("gone", w::end_key(&Ending::Gone))
+        .text(how)
+        .view();
+    let more = live(move || match how.get().as_str() {
+        "dead" => Some(Notice::caution(w::DEAD_CAUTION).view()),
+        "joined" => Some(select("end-into", w::JOINED_INTO, into, others())),
+        _ => None,
+    });
+    bits![
+        choice,
+        more,
+        page.form.refused("end"),
+        keys(Key::new(w::END_KEY, put).alarm().mark("end-go").view()),
+    ]
+}

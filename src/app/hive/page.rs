@@ -1,0 +1,135 @@
+//! The page of a hive.
+
+use super::{boxes, change, stack};
+use crate::app::el::{Bit, El, el, live};
+use crate::app::ledger::lines;
+use crate::app::parts::key::link;
+use crate::app::parts::notice::Notice;
+use crate::app::place::Place;
+use crate::app::round::form::{Form, go};
+use crate::app::round::{Walk, bits};
+use crate::app::state::Ui;
+use crate::app::wording::{en_hive as w, en_round};
+use crate::book::Book;
+use crate::book::entry::What;
+use crate::book::id::ThingId;
+use crate::book::round;
+use crate::book::standing::HiveNow;
+use leptos::prelude::*;
+
+/// What the parts of the page share: the hive as it stands, and the forms.
+#[derive(Clone, Copy)]
+pub(super) struct Page {
+    pub(super) form: Form,
+    pub(super) now: Memo<Option<HiveNow>>,
+    pub(super) id: StoredValue<ThingId>,
+}
+
+impl Page {
+    /// The hive, or nothing once it is gone from the book.
+    pub(super) fn hive(self) -> Option<HiveNow> {
+        self.now.get_untracked()
+    }
+
+    /// "Hive 7: box put on".
+    pub(super) fn said(self, what: &str) -> String {
+        w::said(
+            &self.now.with_untracked(|now| now.as_ref().map(|now| now.tag.clone())).unwrap_or_default(),
+            what,
+        )
+    }
+}
+
+/// The page.
+pub fn view(walk: Walk, hive: &ThingId) -> Bit {
+    let book = walk.records().book;
+    let id = StoredValue::new(hive.clone());
+    let now =
+        Memo::new(move |_| book.with(|book| id.with_value(|id| book.standing().hives.get(id).cloned())));
+    let page = Page { form: Form::new(walk), now, id };
+    let name = move || now.with(|now| now.as_ref().map(|now| en_round::hive(&now.tag))).unwrap_or_default();
+    bits![
+        back(page),
+        el("h1").class("place-name").attr("tabindex", "-1").live_text(name),
+        state(page),
+        el("h2").class("part-title").text(w::BOXES),
+        stack::view(page),
+        el("h2").class("part-title").text(w::CHANGE),
+        page.form.day_field(),
+        boxes::forms(page),
+        change::forms(page),
+        el("h2").class("part-title").text(w::HISTORY),
+        lines::list(Ui::get(), walk.records(), Some(hive.clone())),
+    ]
+}
+
+/// The way back to the yard, under its name.
+fn back(page: Page) -> El {
+    let yard = Memo::new(move |_| {
+        let yard = page.now.with(|now| now.as_ref().map(|now| now.yard.clone()))?;
+        let name = |book: &Book| book.standing().yards.get(&yard).map(|yard| yard.name.clone());
+        let name = page.form.walk.records().book.with(name)?;
+        Some((yard.to_string(), name))
+    });
+    let way = move || yard.get().map(|(yard, name)| link(en_round::own(&name), &Place::Yard(yard)));
+    el("p").class("back").kid(live(way))
+}
+
+/// When it is due and why, or how its care ended; what is odd about it; the key that opens the panel.
+fn state(page: Page) -> Bit {
+    let shown = live(move || {
+        let lines = lines_of(page).unwrap_or_default();
+        let line = |(at, line): (usize, &String)| {
+            let line = el("p").text(line);
+            if at == 0 { line.class("lead") } else { line }
+        };
+        lines.iter().enumerate().map(line).collect::<Vec<El>>()
+    });
+    let rose = Memo::new(move |_| page.now.with(|now| now.as_ref().is_some_and(|now| now.rose.is_some())));
+    let rose = live(move || rose.get().then(|| Notice::caution(en_round::ROSE).view()));
+    let alive = Memo::new(move |_| page.now.with(|now| now.as_ref().is_some_and(HiveNow::alive)));
+    let walk = page.form.walk;
+    let key = live(move || {
+        if alive.get() {
+            Bit::from(go(w::LOG, "log", move || walk.open_hive(&page.id.get_value())))
+        } else {
+            bits![go(en_round::REVIVE, "revive", move || revive(page)), page.form.refused("revive")]
+        }
+    });
+    bits![el("div").class("hive-state").test_id("hive-state").kid(shown).kid(rose), key]
+}
+
+fn lines_of(page: Page) -> Option<Vec<String>> {
+    let walk = page.form.walk;
+    let today = walk.today.get();
+    let now = page.now.get()?;
+    if let Some((how, on)) = &now.ended {
+        return Some(vec![w::ended(how, *on)]);
+    }
+    let due = walk.records().book.with(|book| {
+        let loss = round::yard_loss(book.standing(), &now.yard);
+        round::hive_due(book.standing(), &now, loss, today)
+    });
+    let mut lines = vec![en_round::due(&due, today)];
+    if let round::HiveDue::Due { because, .. } = &due {
+        lines.push(en_round::because(because));
+    }
+    if let Some(days) = now.traps().map(|trap| today.days_since(trap.service)).max() {
+        lines.push(en_round::since(days));
+    }
+    if let Some((day, why)) = now.skipped {
+        lines.push(en_round::skipped(day, today, why));
+    }
+    if !now.was.is_empty() {
+        lines.push(w::was(&now.was));
+    }
+    Some(lines)
+}
+
+fn revive(page: Page) {
+    let Some(now) = page.hive() else { return };
+    let hive = page.id.get_value();
+    page.form.put("revive", w::revived(&now.tag), &|book, pen, day, today| {
+        book.about_yard(pen, day, today, &now.yard, What::HiveBack { hive: hive.clone() })
+    });
+}

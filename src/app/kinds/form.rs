@@ -1,0 +1,356 @@
+//! The form of one kind.
+
+use super::draft::{KindDraft, MOST_PACKS, MOST_POINTS, Wrong, side};
+use super::rows::Rows;
+use crate::almanac::quantity::Volume;
+use crate::almanac::spill::spill;
+use crate::almanac::typed::{self, TypedError};
+use crate::app::bench::read::MOST_PIECES;
+use crate::app::bench::view::says;
+use crate::app::edge::letters::BrowserLetters;
+use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::frame::heading;
+use crate::app::ledger::words::isolated;
+use crate::app::parts::answer::Answer;
+use crate::app::parts::card::more;
+use crate::app::parts::choice::Choice;
+use crate::app::parts::field::{Field, Says};
+use crate::app::parts::key::{Key, link};
+use crate::app::parts::notice::{Notice, why};
+use crate::app::parts::stepper::Stepper;
+use crate::app::place::Place;
+use crate::app::records::Records;
+use crate::app::state::Ui;
+use crate::app::wording::en_kinds as w;
+use crate::app::wording::{en, en_typed};
+use crate::book::entry::What;
+use crate::book::id::ThingId;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlInputElement;
+
+type Text = RwSignal<String>;
+/// A text and the code of its unit.
+type Sides = [(Text, Text); 3];
+
+/// A signal for every field. Handed about behind one handle: together they are too many.
+#[derive(Clone, Copy)]
+struct Typed {
+    name: Text,
+    form: Text,
+    bait: Text,
+    reuse: Text,
+    inner: Sides,
+    outer: Sides,
+    holds: (Text, Text),
+    sure: RwSignal<bool>,
+    fill: Text,
+    days: Text,
+    packs: Rows,
+    points: Rows,
+}
+
+/// The codes of a yes and a no.
+fn code(yes: bool) -> String {
+    if yes { "yes" } else { "no" }.to_owned()
+}
+
+impl Typed {
+    fn new(draft: KindDraft) -> Typed {
+        let pair = |(text, unit): (String, String)| (RwSignal::new(text), RwSignal::new(unit));
+        Typed {
+            name: RwSignal::new(draft.name),
+            form: RwSignal::new(draft.form),
+            bait: RwSignal::new(code(draft.bait)),
+            reuse: RwSignal::new(code(draft.reusable)),
+            inner: draft.inner.map(pair),
+            outer: draft.outer.map(pair),
+            holds: pair(draft.holds),
+            sure: RwSignal::new(draft.sure),
+            fill: RwSignal::new(draft.fill),
+            days: RwSignal::new(draft.days),
+            packs: Rows::new(draft.packs, MOST_PACKS),
+            points: Rows::new(draft.points, MOST_POINTS),
+        }
+    }
+
+    fn draft(&self) -> KindDraft {
+        let pair = |(text, unit): (Text, Text)| (text.get(), unit.get());
+        KindDraft {
+            name: self.name.get(),
+            form: self.form.get(),
+            bait: self.bait.with(|code| code == "yes"),
+            reusable: self.reuse.with(|code| code == "yes"),
+            inner: self.inner.map(pair),
+            outer: self.outer.map(pair),
+            holds: pair(self.holds),
+            sure: self.sure.get(),
+            fill: self.fill.get(),
+            days: self.days.get(),
+            packs: self.packs.typed(),
+            points: self.points.typed(),
+        }
+    }
+}
+
+/// The form of the kind with the id `id`, or of a new one.
+pub fn view(ui: Ui, records: Records, id: &str) -> Bit {
+    let prefs = ui.prefs.get_untracked();
+    let of = if id == "new" { None } else { ThingId::parse(id).ok() };
+    let known = records.book.with_untracked(|book| {
+        let now = book.standing().kinds.get(of.as_ref()?)?;
+        Some(KindDraft::of(&now.kind, prefs.volume, prefs.length))
+    });
+    let back = el("p").class("back").kid(link(w::TITLE, &Place::Kinds));
+    let draft = match known {
+        // The demonstration stays as it is: what is written about it would outlive it.
+        Some(_) if of.as_ref().is_some_and(ThingId::is_demo) => None,
+        None if id == "new" => Some(KindDraft::empty(prefs.volume, prefs.length)),
+        known => known,
+    };
+    let body = match draft {
+        Some(draft) => fields(ui, records, of, StoredValue::new(Typed::new(draft))),
+        None => el("p").text(w::UNKNOWN),
+    };
+    Bit::Many(vec![back.into(), heading(w::NEW).into(), body.into()])
+}
+
+fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Typed>) -> El {
+    let t = typed.get_value();
+    let draft = Memo::new(move |_| typed.with_value(Typed::draft));
+    let oil = Memo::new(move |_| draft.with(|draft| draft.built().takes_oil()));
+    let lidded = Memo::new(move |_| draft.with(|draft| draft.built().lidded()));
+    let name_says = move || match draft.with(|draft| draft.named(&BrowserLetters)) {
+        Ok(_) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::label(error)),
+    };
+    let (bait_code, points_rows) = (t.bait, t.points);
+    let bait = live(move || {
+        lidded.get().then(|| {
+            let choice =
+                Choice::new("kind-bait", w::BAIT).option("no", w::BAIT_OFF).option("yes", w::BAIT_ON);
+            [choice.text(bait_code).view(), why(w::BAIT_WHY.to_owned())]
+        })
+    });
+    let form = Choice::new("kind-form", w::FORM)
+        .option("between", w::FORM_BETWEEN)
+        .option("one_well", w::FORM_ONE)
+        .option("two_wells", w::FORM_TWO)
+        .option("floor", w::FORM_FLOOR)
+        .text(t.form);
+    let reuse = Choice::new("kind-reuse", w::REUSE).option("no", w::REUSE_NO).option("yes", w::REUSE_YES);
+    let days = Stepper::new("kind-days", w::DAYS, t.days, 1, 120)
+        .says(move || said(draft.with(KindDraft::longest).map(|_| Says::Nothing)));
+    el("div")
+        .class("card-body kind-form")
+        .kid(Field::new("kind-name", w::NAME, t.name).wide().says(name_says).view())
+        .kid(form.view())
+        .kid(bait)
+        .kid(reuse.text(t.reuse).view())
+        .kid(live(move || oil.get().then(|| typed.with_value(|t| oil_fields(ui, t, draft)))))
+        .kid(days.view())
+        .kid(more(w::SIZES, sizes(ui, &t)))
+        .kid(more(w::PACKS, packs(t.packs)))
+        .kid(live(move || oil.get().then(|| more(w::POINTS, points(points_rows, draft)))))
+        .kid(keep(ui, records, of, draft))
+}
+
+fn said(read: Result<Says, Wrong>) -> Says {
+    read.unwrap_or_else(|wrong| Says::Wrong(w::wrong(wrong)))
+}
+
+fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
+    let (holds_typed, sure_ticked, fill_typed) = (t.holds, t.sure, t.fill);
+    let holds = move || match draft.with(KindDraft::capacity) {
+        Ok(None) => Says::Nothing,
+        Ok(Some(_)) => says::volume(ui, holds_typed.0, holds_typed.1),
+        Err(wrong) => Says::Wrong(w::wrong(wrong)),
+    };
+    let unusual = Memo::new(move |_| draft.with(KindDraft::unusual));
+    let sure = live(move || {
+        unusual.get().map(|holds| {
+            let tick = el("input").attr("type", "checkbox");
+            let box_ = tick.element().clone().unchecked_into::<HtmlInputElement>();
+            let read = box_.clone();
+            let tick = tick
+                .live_prop(move || box_.set_checked(sure_ticked.get()))
+                .on("change", move |_| sure_ticked.set(read.checked()));
+            el("label").class("tick").kid(tick).kid(el("span").text(&w::sure(&ui.volume(holds.volume()))))
+        })
+    });
+    let fill = move || match draft.with(KindDraft::filled_to) {
+        Ok(_) => says::share(fill_typed),
+        Err(Wrong::Typed(error)) => Says::Wrong(en_typed::share(error)),
+        Err(wrong) => Says::Wrong(w::wrong(wrong)),
+    };
+    let takes = Memo::new(move |_| draft.with(KindDraft::one_fill));
+    let answer = move || {
+        takes
+            .get()
+            .map_or_else(|| en::NO_ANSWER.to_owned(), |(capacity, share)| ui.volume(capacity.times(share)))
+    };
+    let holds_field = Field::new("kind-holds", w::HOLDS, holds_typed.0).decimal().volume(holds_typed.1);
+    el("div")
+        .class("stack")
+        .kid(
+            el("div")
+                .class("fields")
+                .kid(holds_field.hint(w::HOLDS_HINT).says(holds).view())
+                .kid(Field::new("kind-fill", w::FILL, fill_typed).says(fill).view()),
+        )
+        .kid(sure)
+        .kid(
+            Answer::new(w::TAKES, answer)
+                .sum(move || takes.get().map(|fill| takes_sum(ui, fill)).into_iter().collect())
+                .view(),
+        )
+        .kid(live(move || draft.with(spills)))
+}
+
+/// The sum of one fill.
+fn takes_sum(ui: Ui, (capacity, share): (Volume, f64)) -> String {
+    w::fill_sum(&ui.volume(capacity), &locale::percent(share, 1), &ui.volume(capacity.times(share)))
+}
+
+/// The spill angle and what follows from it.
+fn spills(draft: &KindDraft) -> Bit {
+    let Ok(fill) = draft.filled_to() else { return Bit::Nothing };
+    if draft.built().lidded() {
+        return Notice::plain(w::LID).view().into();
+    }
+    let sides = (side(&draft.inner[0]), side(&draft.inner[2]));
+    let angle = match sides {
+        (Ok(Some(length)), Ok(Some(depth))) => spill(length.length(), depth.length(), fill),
+        _ => None,
+    };
+    let degrees = angle.map(|angle| w::degrees(&locale::number(angle.degrees, 1)));
+    let percent = fill.fraction() * 100.0;
+    let notice = match (&degrees, percent) {
+        (Some(degrees), p) if p > 75.0 => Notice::alarm(w::too_full(degrees)),
+        (None, p) if p > 75.0 => Notice::alarm(w::TOO_FULL),
+        (Some(degrees), p) if p > 60.0 => Notice::caution(w::full(degrees)),
+        _ => Notice::caution(w::HALF),
+    };
+    let answer = match degrees {
+        Some(degrees) => Answer::new(w::SPILLS, move || degrees.clone()).view(),
+        None => el("p").class("small").text(w::NO_SIDES),
+    };
+    Bit::Many(vec![answer.into(), notice.view().into()])
+}
+
+fn sizes(ui: Ui, t: &Typed) -> Bit {
+    let group = move |id: &'static str, sides: Sides, label: fn(&str) -> String| {
+        let fields = sides.into_iter().zip(w::SIDES).map(|((text, unit), name)| {
+            let says = move || {
+                let typed = (text.get(), unit.get());
+                said(side(&typed).map(|side| match side {
+                    Some(_) => says::length(ui, text, unit),
+                    None => Says::Nothing,
+                }))
+            };
+            Field::new([id, name].concat(), label(name), text).decimal().length(unit).says(says).view()
+        });
+        el("div").class("fields").kids(fields)
+    };
+    Bit::Many(vec![
+        el("h2").class("sub").text(w::INNER).into(),
+        el("p").class("small").text(w::INNER_HINT).into(),
+        group("kind-inner-", t.inner, w::inside).into(),
+        el("h2").class("sub").text(w::OUTER).into(),
+        el("p").class("small").text(w::OUTER_HINT).into(),
+        group("kind-outer-", t.outer, w::outside).into(),
+    ])
+}
+
+fn packs(rows: Rows) -> Bit {
+    let rows = rows.view(w::MORE_PACKS, |place, pieces, price| {
+        let number = (place + 1).to_string();
+        let blank = move || pieces.with(|text| text.trim().is_empty());
+        let no_price = move || {
+            price.with(|text| match typed::price(text) {
+                Ok(price) => price.millionths() == 0,
+                Err(error) => error == TypedError::Empty,
+            })
+        };
+        let pieces_says = move || {
+            let alone = blank() && price.with(|text| text.trim().is_empty());
+            if alone { Says::Nothing } else { says::count(pieces, 1, MOST_PIECES) }
+        };
+        let price_says = move || match (no_price(), blank()) {
+            (true, true) => Says::Nothing,
+            (true, false) => Says::Echo(w::NO_PRICE.to_owned()),
+            (false, _) => says::price(price),
+        };
+        (
+            Field::new(["kind-pieces-", &number].concat(), w::row(w::PIECES, place + 1), pieces)
+                .whole()
+                .says(pieces_says),
+            Field::new(["kind-price-", &number].concat(), w::row(w::PRICE, place + 1), price)
+                .decimal()
+                .says(price_says),
+        )
+    });
+    Bit::Many(vec![el("p").class("small").text(w::PACKS_HINT).into(), rows])
+}
+
+fn points(rows: Rows, draft: Memo<KindDraft>) -> Bit {
+    let rows = rows.view(w::MORE_POINTS, move |place, level, oil| {
+        let number = (place + 1).to_string();
+        let wrong = move || match draft.with(KindDraft::measured) {
+            Err((at, wrong)) if at == place => Some(wrong),
+            _ => None,
+        };
+        let oil_says = move || match wrong() {
+            Some(wrong) => Says::Wrong(w::wrong(wrong)),
+            None => Says::Nothing,
+        };
+        (
+            Field::new(["kind-level-", &number].concat(), w::row(w::LEVEL, place + 1), level),
+            Field::new(["kind-oil-", &number].concat(), w::row(w::OIL, place + 1), oil)
+                .decimal()
+                .says(oil_says),
+        )
+    });
+    Bit::Many(vec![el("p").class("small").text(w::POINTS_HINT).into(), rows])
+}
+
+fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>) -> El {
+    let ready = Memo::new(move |_| draft.with(|draft| draft.read(&BrowserLetters).is_some()));
+    let failed = RwSignal::new(false);
+    let press = move || {
+        let Some(kind) = draft.with_untracked(|draft| draft.read(&BrowserLetters)) else { return };
+        let act = w::act(&isolated(&kind.name));
+        let written = records.book.with_untracked(|book| {
+            let today = ui.today.get_untracked();
+            let (day, what) = match &of {
+                Some(of) => {
+                    let day = today.max(super::first_day(book, of));
+                    (day, What::KindChanged { kind: of.clone(), now: kind })
+                }
+                None => (today, What::Kind(kind)),
+            };
+            book.about_keeper(&records.pen(), day, what)
+        });
+        if records.put(written, act).is_ok() {
+            ui.said.set(w::SAVED.to_owned());
+            ui.go(&Place::Kinds);
+        } else {
+            failed.set(true);
+        }
+    };
+    let state = live(move || {
+        if failed.get() {
+            Bit::One(Notice::alarm(w::NOT_KEPT).view())
+        } else {
+            (!ready.get()).then(|| el("p").text(w::MEND)).into()
+        }
+    });
+    el("div")
+        .kid(
+            el("p").class("keys").kid(
+                Key::new(w::SAVE, press).big_primary().mark("kind-save").off(move || !ready.get()).view(),
+            ),
+        )
+        .kid(el("div").attr("role", "status").kid(state))
+}

@@ -1,0 +1,101 @@
+//! Which lines the history shows, and in which order.
+
+use crate::almanac::day::Day;
+use crate::book::Book;
+use crate::book::entry::{Entry, What};
+use crate::book::id::{EntryId, ThingId};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Lines shown at a time.
+pub const PAGE: usize = 100;
+
+/// Whether a line counts.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Counts {
+    /// It does.
+    Yes,
+    /// Struck out; striking out the strike brings back this many lines.
+    Struck {
+        /// The strike.
+        by: EntryId,
+        /// Lines it struck.
+        lines: usize,
+    },
+    /// A later line stands in for it.
+    Corrected,
+}
+
+/// One line of the history.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Line<'a> {
+    /// The entry.
+    pub entry: &'a Entry,
+    /// Whether it counts.
+    pub counts: Counts,
+    /// Lines written together with it, itself included; 1 for a line of its own.
+    pub together: usize,
+}
+
+/// The lines of everything, of a yard or of a hive, newest day first and the newest of a day first.
+///
+/// Strikes have no line of their own: they show on the lines they strike.
+pub fn lines<'a>(book: &'a Book, of: Option<&ThingId>) -> Vec<Line<'a>> {
+    let struck = book.log().struck();
+    let mut bulks: BTreeMap<&EntryId, usize> = BTreeMap::new();
+    let mut superseded: BTreeSet<&EntryId> = BTreeSet::new();
+    for entry in book.log().entries() {
+        if let Some(bulk) = &entry.bulk {
+            *bulks.entry(bulk).or_default() += 1;
+        }
+        if let Some(before) = &entry.replaces
+            && !struck.contains_key(&entry.id)
+        {
+            superseded.insert(before);
+        }
+    }
+    let counts = |entry: &Entry| match struck.get(&entry.id) {
+        Some(by) => Counts::Struck { by: (*by).clone(), lines: struck_by(book, by) },
+        None if superseded.contains(&entry.id) => Counts::Corrected,
+        None => Counts::Yes,
+    };
+    let mut lines: Vec<Line<'a>> = book
+        .log()
+        .entries()
+        .filter(|entry| !matches!(entry.what, What::Struck { .. }))
+        .filter(|entry| of.is_none_or(|of| about(entry, of)))
+        .map(|entry| Line {
+            entry,
+            counts: counts(entry),
+            together: entry.bulk.as_ref().and_then(|bulk| bulks.get(bulk)).copied().unwrap_or(1),
+        })
+        .collect();
+    lines.sort_by(|a, b| (b.entry.day, &b.entry.id).cmp(&(a.entry.day, &a.entry.id)));
+    lines
+}
+
+/// Of the lines shown, those of one day, each day once.
+pub fn days<'a, 'b>(lines: &'b [Line<'a>]) -> Vec<(Day, &'b [Line<'a>])> {
+    lines
+        .chunk_by(|a, b| a.entry.day == b.entry.day)
+        .filter_map(|chunk| chunk.first().map(|first| (first.entry.day, chunk)))
+        .collect()
+}
+
+fn about(entry: &Entry, of: &ThingId) -> bool {
+    let to = match &entry.what {
+        What::HiveMoved { to, .. } => Some(to),
+        _ => None,
+    };
+    entry.yard.as_ref() == Some(of) || to == Some(of) || entry.hive().as_ref() == Some(of)
+}
+
+fn struck_by(book: &Book, strike: &EntryId) -> usize {
+    match book.log().get(strike).map(|entry| &entry.what) {
+        Some(What::Struck { entries }) => entries.len(),
+        _ => 0,
+    }
+}
+
+#[cfg(test)]
+#[path = "history_tests.rs"]
+mod tests;

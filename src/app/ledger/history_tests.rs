@@ -1,0 +1,49 @@
+use super::{Counts, days, lines};
+use crate::app::ledger::words::tests::{book, pen, today};
+use crate::book::entry::What;
+
+#[test]
+fn the_newest_day_comes_first_and_every_line_is_there_once() {
+    let book = book();
+    let lines = lines(&book, None);
+    assert_eq!(lines.len(), book.log().len());
+    assert!(lines.windows(2).all(|pair| pair[0].entry.day >= pair[1].entry.day));
+    let days = days(&lines);
+    assert!(days.windows(2).all(|pair| pair[0].0 > pair[1].0));
+    assert_eq!(days.iter().map(|(_, lines)| lines.len()).sum::<usize>(), lines.len());
+}
+
+#[test]
+fn a_yard_or_a_hive_alone() {
+    let book = book();
+    let yard = book.standing().yards.keys().next().unwrap();
+    let of_yard = lines(&book, Some(yard));
+    assert!(
+        of_yard.len() < book.log().len() && of_yard.iter().all(|line| line.entry.yard.as_ref() == Some(yard))
+    );
+    let hive = book.standing().hives_of(yard, true).find(|(_, hive)| hive.tag == "5").unwrap().0;
+    let of_hive = lines(&book, Some(hive));
+    // Brought, walked four times, one more box.
+    assert_eq!(of_hive.len(), 6);
+}
+
+#[test]
+fn a_struck_bulk_stays_in_its_place_and_says_how_many_come_back() {
+    let mut book = book();
+    let hive = book.log().entries().find(|entry| matches!(entry.what, What::Hive { .. })).unwrap().id.clone();
+    let bulk = book.together(&hive);
+    let strike = book.strike(&pen(), today(), &bulk).unwrap();
+    let by = strike[0].id.clone();
+    let before = lines(&book, None).len();
+    book.add(strike);
+    let after = lines(&book, None);
+    assert_eq!(after.len(), before);
+    let line = after.iter().find(|line| line.entry.id == hive).unwrap();
+    assert_eq!(
+        (line.together, &line.counts),
+        (bulk.len(), &Counts::Struck { by: by.clone(), lines: bulk.len() })
+    );
+    let again = book.strike(&pen(), today(), &[by]).unwrap();
+    book.add(again);
+    assert!(lines(&book, None).iter().all(|line| line.counts == Counts::Yes));
+}

@@ -1,0 +1,221 @@
+//! The history, as it is seen.
+
+use super::history::{self, Counts, Line, PAGE};
+use super::words;
+use crate::almanac::day::Day;
+use crate::app::edge;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::frame::heading;
+use crate::app::parts::key::{Key, link};
+use crate::app::parts::notice::Notice;
+use crate::app::place::{Place, Section};
+use crate::app::records::Records;
+use crate::app::state::Ui;
+use crate::app::wording::en;
+use crate::app::wording::en_book::history as w;
+use crate::book::Book;
+use crate::book::entry::What;
+use crate::book::id::{EntryId, ThingId};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+/// What every line can reach.
+#[derive(Clone, Copy)]
+struct Desk {
+    /// Behind one handle: together they are too large to be handed about.
+    reach: StoredValue<(Ui, Records)>,
+    /// The line whose keys are shown.
+    open: RwSignal<Option<EntryId>>,
+}
+
+/// The history of everything, or of the yard or hive with the id `of`.
+pub(super) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
+    let of = of.and_then(|of| ThingId::parse(of).ok());
+    let chosen = of.clone();
+    Bit::Many(vec![
+        el("p").class("back").kid(link(en::section(Section::Book), &Place::Book)).into(),
+        heading(w::TITLE).into(),
+        filter(ui, records, chosen).into(),
+        el("p").class("small").text(w::HOW).into(),
+        list(ui, records, of),
+    ])
+}
+
+/// The lines alone, for a page that is about the yard or hive `of` anyway.
+pub fn list(ui: Ui, records: Records, of: Option<ThingId>) -> Bit {
+    let desk = Desk { reach: StoredValue::new((ui, records)), open: RwSignal::new(None) };
+    let shown = RwSignal::new(PAGE);
+    live(move || {
+        let (shown_now, today) = (shown.get(), ui.today.get());
+        records.book.with(|book| {
+            let all = history::lines(book, of.as_ref());
+            let part = all.get(..shown_now.min(all.len())).unwrap_or(&all);
+            let days = history::days(part);
+            let mut bits: Vec<Bit> =
+                vec![el("p").class("small").text(&w::shown(part.len(), all.len())).into()];
+            if all.is_empty() {
+                bits.push(el("p").text(w::NONE).into());
+            }
+            bits.extend(days.into_iter().map(|(day, lines)| day_view(desk, book, day, today, lines).into()));
+            if all.len() > part.len() {
+                let more =
+                    Key::new(w::MORE, move || shown.update(|shown| *shown += PAGE)).mark("history-more");
+                bits.push(el("p").class("keys").kid(more.view()).into());
+            }
+            bits
+        })
+    })
+}
+
+/// Which yard, and of it which hive. The choice is in the address, so that the back key undoes it.
+fn filter(ui: Ui, records: Records, of: Option<ThingId>) -> El {
+    let (yards, hives, yard) = records.book.with_untracked(|book| {
+        let standing = book.standing();
+        let yard = of.as_ref().and_then(|of| {
+            let of_hive = standing.hives.get(of).map(|hive| &hive.yard);
+            of_hive.or_else(|| standing.yards.get_key_value(of).map(|(id, _)| id)).cloned()
+        });
+        let yards: Vec<(String, String)> =
+            standing.yards.iter().map(|(id, now)| (id.to_string(), words::isolated(&now.name))).collect();
+        let hives: Vec<(String, String)> = yard
+            .iter()
+            .flat_map(|yard| standing.hives_of(yard, false))
+            .map(|(id, _)| (id.to_string(), words::hive_name(book, id)))
+            .collect();
+        (yards, hives, yard)
+    });
+    let of = of.map(|of| of.to_string()).unwrap_or_default();
+    let yard = yard.map(|yard| yard.to_string()).unwrap_or_default();
+    let choose = move |id: String| ui.go(&Place::History((!id.is_empty()).then_some(id)));
+    let everything = (String::new(), w::EVERYTHING);
+    let hive_chooser = (!yard.is_empty())
+        .then(|| chooser("history-hive", w::HIVE, (yard.clone(), w::WHOLE_YARD), hives, &of, choose));
+    el("div")
+        .class("fields")
+        .kid(chooser("history-yard", w::YARD, everything, yards, &yard, choose))
+        .kid(hive_chooser)
+}
+
+fn chooser(
+    id: &str,
+    label: &str,
+    all: (String, &str),
+    rest: Vec<(String, String)>,
+    chosen: &str,
+    choose: impl Fn(String) + 'static,
+) -> El {
+    let first = (all.0, all.1.to_owned());
+    let options = std::iter::once(first).chain(rest).map(|(value, name)| {
+        let option = el("option").attr("value", &value).text(&name);
+        if value == chosen { option.attr("selected", "") } else { option }
+    });
+    let select = el("select").attr("id", id).attr("autocomplete", "off").kids(options);
+    let select = select.on("change", move |event| choose(event_target_value(&event)));
+    el("div").class("field field-wide").kid(el("label").attr("for", id).text(label)).kid(select)
+}
+
+fn day_view(desk: Desk, book: &Book, day: Day, today: Day, lines: &[Line<'_>]) -> El {
+    let several = book.standing().yards.len() > 1;
+    let ago = el("span").class("day-ago").text(&en::relative(day.days_since(today)));
+    el("section")
+        .class("day")
+        .kid(el("h2").text(&en::date(day)).text(" ").kid(ago))
+        .kid(el("ul").class("lines").kids(lines.iter().map(|line| line_view(desk, book, line, several))))
+}
+
+fn line_view(desk: Desk, book: &Book, line: &Line<'_>, several: bool) -> El {
+    let entry = line.entry;
+    let said = words::entry(book, entry);
+    let mut small = match line.counts {
+        Counts::Yes => String::new(),
+        Counts::Struck { .. } => w::STRUCK.to_owned(),
+        Counts::Corrected => w::CORRECTED.to_owned(),
+    };
+    if several && let Some(yard) = &entry.yard {
+        small.push_str(&words::yard_name(book, yard));
+        small.push_str(", ");
+    }
+    small.push_str(&w::written(entry.day, entry.at, entry.by.as_deref().map(words::isolated).as_deref()));
+    if line.together > 1 {
+        small.push_str(", ");
+        small.push_str(&w::together(line.together));
+    }
+    let text = el(if line.counts == Counts::Yes { "span" } else { "del" }).text(&said);
+    let small = el("span").class("line-small").text(&small);
+    let item = el("li").test_id("history-line");
+    let struck = |id: &EntryId| el("p").class("line-said").attr("id", &line_id(id)).attr("tabindex", "-1");
+    match &line.counts {
+        Counts::Yes => plain_line(desk, line, item, text, small),
+        Counts::Struck { by, lines } => {
+            let (by, id) = (by.clone(), entry.id.clone());
+            let label = if *lines > 1 { w::back_all(*lines) } else { w::BACK.to_owned() };
+            let back = Key::new(label, move || strike(desk, &id, std::slice::from_ref(&by), w::BACK_SAID));
+            item.kid(struck(&entry.id).kid(text).kid(small))
+                .kid(el("p").class("keys").kid(back.mark("history-back").view()))
+        }
+        Counts::Corrected => item.kid(struck(&entry.id).kid(text).kid(small)),
+    }
+}
+
+/// A line that counts: the line itself opens its keys, so that no knuckle strikes anything out.
+fn plain_line(desk: Desk, line: &Line<'_>, item: El, text: El, small: El) -> El {
+    let (id, together) = (line.entry.id.clone(), line.together);
+    let brings = matches!(
+        line.entry.what,
+        What::Yard { .. } | What::Hive { .. } | What::Kind(_) | What::BoxesOn { .. }
+    );
+    let own = id.clone();
+    let open = Memo::new(move |_| desk.open.with(|open| open.as_ref() == Some(&own)));
+    let pressed = id.clone();
+    let key = el("button")
+        .attr("type", "button")
+        .class("line-key")
+        .attr("id", &line_id(&id))
+        .live_attr("aria-expanded", move || Some(if open.get() { "true" } else { "false" }.to_owned()))
+        .press(move || desk.open.set((!open.get_untracked()).then(|| pressed.clone())))
+        .kid(el("span").class("line-said").kid(text).kid(small))
+        .kid(
+            el("span")
+                .class("line-mark")
+                .attr("aria-hidden", "true")
+                .live_text(move || if open.get() { "−" } else { "+" }.to_owned()),
+        );
+    item.kid(key).kid(live(move || open.get().then(|| line_keys(desk, &id, together, brings))))
+}
+
+fn line_keys(desk: Desk, id: &EntryId, together: usize, brings: bool) -> El {
+    let (one, all) = (id.clone(), id.clone());
+    let strike_one = move || strike(desk, &one, std::slice::from_ref(&one), w::STRUCK_SAID);
+    let strike_all = move || {
+        let together = desk.reach.get_value().1.book.with_untracked(|book| book.together(&all));
+        strike(desk, &all, &together, w::STRUCK_SAID);
+    };
+    let all = (together > 1)
+        .then(|| Key::new(w::undo_all(together), strike_all).alarm().mark("history-undo-all").view());
+    let keys = el("p")
+        .class("keys")
+        .kid(Key::new(w::STRIKE, strike_one).alarm().mark("history-strike").view())
+        .kid(all);
+    el("div").class("line-keys").kid(brings.then(|| Notice::caution(w::BRINGS).view())).kid(keys)
+}
+
+fn line_id(id: &EntryId) -> String {
+    ["line-", &id.to_string()].concat()
+}
+
+/// Strikes lines out and puts the focus back on the line it was on: the list is drawn anew.
+fn strike(desk: Desk, line: &EntryId, entries: &[EntryId], said: &str) {
+    let (ui, records) = desk.reach.get_value();
+    if records.strike(entries, said).is_err() {
+        return;
+    }
+    desk.open.set(None);
+    ui.said.set(said.to_owned());
+    let id = line_id(line);
+    edge::after_paint(move || {
+        let line = edge::document().and_then(|document| document.get_element_by_id(&id));
+        if let Some(line) = line.and_then(|line| line.dyn_into::<web_sys::HtmlElement>().ok()) {
+            let _ = line.focus();
+        }
+    });
+}

@@ -1,0 +1,16 @@
+//! The Book: what happened, and the files that keep it safe.
+
+pub mod history;
+pub mod safety;
+pub mod words;
+
+#[cfg(target_arch = "wasm32")]
+pub mod lines;
+#[cfg(target_arch = "wasm32")]
+pub mod page;
+#[cfg(target_arch = "wasm32")]
+mod phone;
+#[cfg(target_arch = "wasm32")]
+mod restore;
+#[cfg(target_arch = "wasm32")]
+pub mod save;

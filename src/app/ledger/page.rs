@@ -1,0 +1,101 @@
+//! The first page of the Book: the file that keeps it safe, and the ways to the rest.
+
+use super::{lines, phone, restore, save};
+use crate::app::cabinet::Aside;
+use crate::app::edge::files;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::frame::heading;
+use crate::app::parts::key::{Key, link};
+use crate::app::parts::notice::Notice;
+use crate::app::place::{Place, Section};
+use crate::app::records::Records;
+use crate::app::state::Ui;
+use crate::app::wording::en;
+use crate::app::wording::en_book::{self as w, asides as wa, demo as wd};
+use leptos::prelude::*;
+
+/// The section of the Book: whichever of its pages the address names.
+pub fn page(ui: Ui) -> El {
+    let records = Records::get();
+    let place = Memo::new(move |_| ui.place.get());
+    let shown = live(move || {
+        let place = place.get();
+        untrack(|| match place {
+            Place::History(of) => lines::view(ui, records, of.as_deref()),
+            Place::Kinds => crate::app::kinds::list::view(ui, records),
+            Place::Kind(kind) => crate::app::kinds::form::view(ui, records, &kind),
+            _ => first(ui, records),
+        })
+    });
+    el("div").class("ledger").kid(shown)
+}
+
+fn first(ui: Ui, records: Records) -> Bit {
+    let count = Memo::new(move |_| records.book.with(|book| super::history::lines(book, None).len()));
+    let history = live(move || link(w::history_key(count.get()), &Place::History(None)));
+    let index = el("ul")
+        .class("ways")
+        .kid(el("li").kid(history))
+        .kid(el("li").kid(link(w::KINDS_KEY, &Place::Kinds)));
+    Bit::Many(vec![
+        heading(en::section(Section::Book)).into(),
+        el("nav").attr("aria-label", w::INDEX).kid(index).into(),
+        save::view(ui, records).into(),
+        restore::view(records).into(),
+        asides(records),
+        phone::view(ui, records).into(),
+        demonstration(ui, records).into(),
+    ])
+}
+
+/// What could not be read, each text as a file.
+fn asides(records: Records) -> Bit {
+    live(move || {
+        let asides = records.asides.get();
+        (!asides.is_empty()).then(|| {
+            let count = asides.len();
+            el("section")
+                .class("card")
+                .kid(el("h2").text(wa::TITLE))
+                .kid(Notice::alarm(wa::count(count)).view())
+                .kid(el("p").text(wa::LEFT))
+                .kid(
+                    el("ul")
+                        .class("asides")
+                        .kids(asides.into_iter().zip(1..).map(|(aside, nth)| one_aside(aside, nth))),
+                )
+        })
+    })
+}
+
+fn one_aside(aside: Aside, nth: usize) -> El {
+    let words = if aside.newer { wa::NEWER } else { wa::DAMAGED };
+    let said = [&wa::page(nth, aside.raw.chars().count()), ". ", words].concat();
+    let save = move || {
+        // Nothing but letters and digits of the key goes into a file name.
+        let plain = aside.key.replace(|c: char| !c.is_ascii_alphanumeric(), "-");
+        files::save(&[plain.as_str(), ".txt"].concat(), "text/plain", &aside.raw);
+    };
+    let key = Key::new(wa::SAVE, save).mark("aside-save").view();
+    el("li").kid(el("p").text(&said)).kid(el("p").class("keys").kid(key))
+}
+
+fn demonstration(ui: Ui, records: Records) -> El {
+    let is_in = Memo::new(move |_| records.has_demo());
+    let say = move |done: bool, said: &str| {
+        ui.said.set(if done { said } else { wd::FAILED }.to_owned());
+    };
+    let key = live(move || {
+        let is_in = is_in.get();
+        let key = if is_in {
+            Key::new(wd::REMOVE, move || say(records.remove_demo().is_ok(), wd::REMOVED))
+                .alarm()
+                .mark("demo-remove")
+        } else {
+            Key::new(wd::FILL, move || say(records.fill_demo().is_ok(), wd::FILLED)).mark("demo-fill")
+        };
+        let said = is_in.then(|| el("p").text(wd::IS_IN));
+        Bit::Many(vec![said.into(), el("p").class("keys").kid(key.view()).into()])
+    });
+    el("section").class("card").kid(el("h2").text(wd::TITLE)).kid(el("p").text(wd::WHAT)).kid(key)
+}

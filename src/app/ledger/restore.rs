@@ -1,0 +1,156 @@
+//! A backup file comes back: looked at first, taken in on a word.
+
+use super::words;
+use crate::app::edge::files::{self, FileError};
+use crate::app::el::{Bit, El, el, live};
+use crate::app::parts::card::more;
+use crate::app::parts::key::Key;
+use crate::app::parts::notice::Notice;
+use crate::app::records::Records;
+use crate::app::wording::en_book::restore as w;
+use crate::app::wording::en_ledger;
+use crate::book::Book;
+use crate::book::entry::What;
+use crate::book::log::Union;
+use crate::papers::backup::{self, Backup, BackupError};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlInputElement;
+
+/// Clashes named one by one.
+const NAMED: usize = 5;
+
+/// What was opened.
+type Opened = RwSignal<Option<Result<Backup, String>>>;
+
+/// The section of the Book.
+pub(super) fn view(records: Records) -> El {
+    let opened: Opened = RwSignal::new(None);
+    let result = RwSignal::new(String::new());
+    let pasted = RwSignal::new(String::new());
+    let look = move |text: &str| {
+        result.set(String::new());
+        opened.set(Some(backup::open(text).map_err(|error| w::error(&error))));
+    };
+    let field = el("input")
+        .attr("id", "restore-file")
+        .class("file")
+        .attr("type", "file")
+        .attr("accept", ".json,.txt,application/json,text/plain")
+        .test_id("book-restore")
+        .attr("aria-describedby", "restore-hint");
+    let input = field.element().clone().unchecked_into::<HtmlInputElement>();
+    let field = field.on("change", move |_| {
+        files::picked(
+            &input,
+            u32::try_from(backup::MOST_BYTES).unwrap_or(u32::MAX),
+            move |_, text| match text {
+                Ok(text) => look(&text),
+                Err(FileError::TooLarge { .. }) => opened.set(Some(Err(w::error(&BackupError::TooLarge)))),
+                Err(FileError::Unreadable) => opened.set(Some(Err(w::UNREADABLE.to_owned()))),
+            },
+        );
+    });
+    let area =
+        el("textarea").attr("id", "restore-text").attr("rows", "4").attr("spellcheck", "false").typed(pasted);
+    let paste = el("div")
+        .class("field field-wide")
+        .kid(el("label").attr("for", "restore-text").text(w::PASTE_LABEL))
+        .kid(area)
+        .kid(
+            el("p")
+                .class("keys")
+                .kid(Key::new(w::PASTE_KEY, move || pasted.with_untracked(|text| look(text))).view()),
+        );
+    let shown = live(move || match opened.get() {
+        None => Bit::Nothing,
+        Some(Ok(backup)) => preview(records, &backup, opened, result).into(),
+        Some(Err(said)) => Notice::caution(said).view().into(),
+    });
+    el("section")
+        .class("card")
+        .attr("id", "restore")
+        .kid(el("h2").text(w::TITLE))
+        .kid(
+            el("div")
+                .class("field field-wide")
+                .kid(el("label").attr("for", "restore-file").text(w::FILE))
+                .kid(el("p").class("field-hint").attr("id", "restore-hint").text(w::HINT))
+                .kid(field),
+        )
+        .kid(more(w::PASTE, paste))
+        .kid(
+            el("div")
+                .attr("role", "status")
+                .kid(shown)
+                .kid(el("p").test_id("restore-result").live_text(move || result.get())),
+        )
+}
+
+fn preview(records: Records, backup: &Backup, opened: Opened, result: RwSignal<String>) -> El {
+    let (union, clashes) = records.book.with_untracked(|book| {
+        let union = backup.preview(book);
+        let clashes = clashing(book, &union);
+        (union, clashes)
+    });
+    let said = w::union(union.new, union.same, union.clashes.len());
+    let label = if union.new == 0 { w::NOTHING_NEW.to_owned() } else { w::confirm(union.new) };
+    let take = move || {
+        let Some(Ok(backup)) = opened.get_untracked() else { return };
+        opened.set(None);
+        result.set(take_in(records, backup));
+    };
+    let list =
+        |lines: Vec<String>| el("ul").class("plain-list").kids(lines.iter().map(|line| el("li").text(line)));
+    let by = backup.by.as_deref().map(words::isolated);
+    let about = vec![w::made(backup.made, by.as_deref()), w::holds(backup.counts), yards(backup)];
+    let mut bits: Vec<Bit> =
+        vec![el("h3").text(w::PREVIEW).into(), list(about).into(), el("p").class("lead").text(&said).into()];
+    if !clashes.is_empty() {
+        bits.push(el("p").text(w::CLASH_HOW).into());
+        bits.push(list(clashes).into());
+    }
+    let keys = el("p")
+        .class("keys")
+        .kid(Key::new(label, take).primary().mark("restore-confirm").view())
+        .kid(Key::new(w::LEAVE, move || opened.set(None)).view());
+    el("div").class("preview").test_id("restore-preview").kids(bits).kid(keys)
+}
+
+/// Takes a file in and says what came of it.
+fn take_in(records: Records, backup: Backup) -> String {
+    let (made, held) = (backup.made.day(), backup.counts.entries);
+    let Ok(union) = records.restore(backup) else { return w::NOT_KEPT.to_owned() };
+    let own =
+        records.book.with_untracked(|book| book.log().entries().filter(|entry| !entry.is_demo()).count());
+    // Where the file holds all there is, it is as good as one saved here.
+    if own == held && union.clashes.is_empty() {
+        records.remember(|meta| {
+            if meta.backup.is_none_or(|(day, before)| (before, day) < (held, made)) {
+                meta.backup = Some((made, held));
+            }
+        });
+    }
+    w::done(&w::union(union.new, union.same, union.clashes.len()))
+}
+
+fn clashing(book: &Book, union: &Union) -> Vec<String> {
+    let here = union.clashes.iter().filter_map(|id| book.log().get(id));
+    let mut said: Vec<String> = here.take(NAMED).map(|entry| words::entry(book, entry)).collect();
+    if union.clashes.len() > NAMED {
+        said.push(["+ ", &en_ledger::lines(union.clashes.len() - NAMED)].concat());
+    }
+    said
+}
+
+fn yards(backup: &Backup) -> String {
+    let names: Vec<String> = backup
+        .entries
+        .iter()
+        .filter_map(|entry| match &entry.what {
+            What::Yard { name, .. } => Some(words::isolated(name)),
+            _ => None,
+        })
+        .collect();
+    if names.is_empty() { w::NO_YARD.to_owned() } else { w::yards(&names.join(", ")) }
+}

@@ -1,0 +1,105 @@
+use super::{entry, isolated, on_hive};
+use crate::almanac::day::{Day, Stamp};
+use crate::almanac::text::Letters;
+use crate::book::Book;
+use crate::book::demo::demo;
+use crate::book::entry::{Entry, What};
+use crate::book::id::Writer;
+use crate::book::write::Pen;
+
+/// Plain letters are enough for the demonstration's names.
+struct Plain;
+
+impl Letters for Plain {
+    fn normal(&self, text: &str) -> String {
+        text.to_owned()
+    }
+
+    fn visible(&self, text: &str) -> usize {
+        text.chars().count()
+    }
+}
+
+pub(in crate::app) fn today() -> Day {
+    Day::parse("2026-07-14").unwrap()
+}
+
+pub(in crate::app) fn pen() -> Pen {
+    Pen { writer: Writer::new("aa").unwrap(), by: None, at: Stamp::midnight(today()) }
+}
+
+pub(in crate::app) fn book() -> Book {
+    let mut book = Book::default();
+    book.add(demo(today(), "Europe/Berlin", 120, &Plain).unwrap());
+    book
+}
+
+fn said(book: &Book, json: &str) -> String {
+    let what: What = serde_json::from_str(json).unwrap();
+    let id = serde_json::from_str("\"zz-9000\"").unwrap();
+    let (day, at) = (today(), Stamp::midnight(today()));
+    entry(book, &Entry { id, day, at, by: None, yard: None, replaces: None, bulk: None, what })
+        .replace('\u{a0}', " ")
+}
+
+#[test]
+fn every_line_of_the_demonstration_has_words() {
+    let book = book();
+    for line in book.log().entries() {
+        let said = entry(&book, line);
+        assert!(said.len() > 8 && !said.contains("not in this book"), "{said}");
+    }
+}
+
+#[test]
+fn a_check_says_what_was_done_and_found() {
+    let book = book();
+    let hive =
+        book.log().entries().find(|e| matches!(&e.what, What::Hive { tag, .. } if tag == "7")).unwrap();
+    let json = format!(
+        r#"{{"check":{{"hive":"{}","did":"topped_up","before":40,"after":50,"count":12}}}}"#,
+        hive.id
+    );
+    assert_eq!(said(&book, &json), "Hive 7: topped up, found 40 %, left 50 %, 12 beetles");
+    let json = format!(
+        r#"{{"check":{{"hive":"{}","traps":["{}.2"],"did":"as_found","before":33.333333,"count":{{"low":50}},"note":"wax"}}}}"#,
+        hive.id, hive.id
+    );
+    assert_eq!(said(&book, &json), "Hive 7, 1 trap: looked at and left, found 33.3 %, 50+ beetles, “wax”");
+    let json = format!(r#"{{"box_off":{{"hive":"{}","box":"{}.4","traps":"stock"}}}}"#, hive.id, hive.id);
+    assert_eq!(said(&book, &json), "Hive 7: deep taken off, its traps back in stock");
+    assert_eq!(on_hive(&book, hive).replace('\u{a0}', " "), "New, 2 deeps, 4 traps");
+}
+
+#[test]
+fn things_this_book_does_not_hold_are_called_so() {
+    assert_eq!(said(&book(), r#"{"hive_back":{"hive":"zz-1"}}"#), "A hive not in this book: back in care");
+}
+
+#[test]
+fn a_strike_names_its_line_and_a_strike_of_a_strike_brings_it_back() {
+    let mut book = book();
+    let yard = book.log().entries().next().unwrap().id.clone();
+    let strike = book.strike(&pen(), today(), std::slice::from_ref(&yard)).unwrap();
+    let id = strike[0].id.clone();
+    assert_eq!(entry(&book, &strike[0]), "Struck out: “New yard: Ferry Field”");
+    book.add(strike);
+    let again = book.strike(&pen(), today(), &[id]).unwrap();
+    assert_eq!(entry(&book, &again[0]), "Brought back: “New yard: Ferry Field”");
+    let all: Vec<_> = book.log().entries().take(3).map(|e| e.id.clone()).collect();
+    let many = book.strike(&pen(), today(), &all).unwrap();
+    assert_eq!(entry(&book, &many[0]).replace('\u{a0}', " "), "Struck out: 3 lines");
+}
+
+#[test]
+fn settings_are_spelled_out() {
+    let json = r#"{"keeper":{"reserve":25,"bottle":{"n":1.5,"unit":"L"},"season_start":301}}"#;
+    let wanted = "Settings: oil reserve 25 %, bottles of 1.5 L, season starts 1 March";
+    assert_eq!(said(&Book::default(), json), wanted);
+}
+
+#[test]
+fn only_names_written_from_right_to_left_are_set_apart() {
+    assert_eq!(isolated("Blue 7"), "Blue 7");
+    assert_eq!(isolated("כוורת 7"), "\u{2068}כוורת 7\u{2069}");
+}

@@ -1,0 +1,167 @@
+//! What to buy: traps in the cheapest packs, and oil for the rest of the season.
+
+use super::page::{Trip, percent};
+use super::sum::{every_trap, missing};
+use crate::almanac::quantity::{Decimal, Share};
+use crate::almanac::supply::{Basket, BasketError, cheapest, oil_to_buy};
+use crate::almanac::trap::Pack;
+use crate::almanac::typed;
+use crate::app::bench::read::MOST_PIECES;
+use crate::app::bench::view::says;
+use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::ledger::words::isolated;
+use crate::app::parts::answer::Answer;
+use crate::app::parts::field::Field;
+use crate::app::parts::key::link;
+use crate::app::parts::stepper::Stepper;
+use crate::app::place::Place;
+use crate::app::wording::en;
+use crate::app::wording::en_book::KINDS_KEY;
+use crate::app::wording::en_load as w;
+use crate::app::wording::en_sums::packs as wp;
+use crate::book::id::ThingId;
+use leptos::prelude::*;
+
+/// Most walks in a season: one a day.
+const MOST_WALKS: u32 = 366;
+
+/// The section.
+pub(super) fn view(trip: Trip) -> El {
+    // Built anew only when another kind comes or goes, so that what is typed here stays.
+    let kinds = Memo::new(move |_| {
+        let of = trip.yards();
+        trip.records().book.with(|book| {
+            let standing = book.standing();
+            let offered = standing.kinds.iter().filter(|(_, now)| !now.retired);
+            let own =
+                offered.filter(|(id, _)| of.is_empty() || id.is_demo() == of.iter().all(ThingId::is_demo));
+            own.map(|(id, _)| id.clone()).collect::<Vec<ThingId>>()
+        })
+    });
+    let list = live(move || {
+        let kinds = kinds.get();
+        untrack(|| {
+            if kinds.is_empty() {
+                return Bit::Many(vec![
+                    el("p").text(w::KIND_NONE).into(),
+                    el("p").class("keys").kid(link(KINDS_KEY, &Place::Kinds)).into(),
+                ]);
+            }
+            Bit::Many(kinds.into_iter().zip(1..).map(|(id, nth)| kind(trip, id, nth)).collect())
+        })
+    });
+    el("section").class("card").kid(el("h2").text(w::BUY)).kid(list).kid(oil(trip))
+}
+
+/// What is to be bought of one kind, and how it is sold.
+#[derive(Clone, PartialEq)]
+struct Want {
+    need: u32,
+    packs: Vec<Pack>,
+}
+
+fn kind(trip: Trip, id: ThingId, nth: u32) -> Bit {
+    let spare = RwSignal::new("2".to_owned());
+    let name = trip
+        .records()
+        .book
+        .with_untracked(|book| book.standing().kinds.get(&id).map(|now| isolated(&now.kind.name)))
+        .unwrap_or_default();
+    let want = Memo::new(move |_| {
+        let yards = trip.yards();
+        trip.records().book.with(|book| {
+            let standing = book.standing();
+            let need = missing(standing, &yards)
+                .into_iter()
+                .find(|need| need.kind == id)
+                .map_or(0, |need| need.traps);
+            let packs = standing.kinds.get(&id).map(|now| now.kind.packs.clone()).unwrap_or_default();
+            Want { need, packs }
+        })
+    });
+    let spares = move || spare.with(|text| typed::count(text, 0, MOST_PIECES)).ok();
+    let answer = move || {
+        let Some(spare) = spares() else { return en::NO_ANSWER.to_owned() };
+        want.with(|want| match (want.need + spare, cheapest(want.need + spare, &want.packs, None)) {
+            (0, _) => w::ENOUGH.to_owned(),
+            (_, Ok(basket)) => wp::total(&money(basket.total), basket.pieces),
+            (pieces, Err(_)) => w::traps(pieces),
+        })
+    };
+    let lines = move || spares().map(|spare| want.with(|want| want_lines(want, spare))).unwrap_or_default();
+    let id = ["load-spare-", &nth.to_string()].concat();
+    let stepper =
+        Stepper::new(id, w::SPARE, spare, 0, MOST_PIECES).says(move || says::count(spare, 0, MOST_PIECES));
+    Bit::Many(vec![
+        el("h3").text(&name).into(),
+        stepper.view().into(),
+        Answer::new(w::CHEAPEST, answer).sum(lines).view().into(),
+    ])
+}
+
+fn want_lines(want: &Want, spare: u32) -> Vec<String> {
+    let mut lines = vec![w::need(want.need, spare)];
+    if want.packs.is_empty() {
+        lines.push(w::NO_PACKS.to_owned());
+        return lines;
+    }
+    match cheapest(want.need + spare, &want.packs, None) {
+        Ok(basket) => lines.extend(basket_lines(&want.packs, &basket)),
+        Err(BasketError::NothingPriced | BasketError::PackOfNothing { .. }) => {
+            lines.push(wp::NO_PRICES.to_owned());
+        }
+        Err(_) => lines.push(wp::TOO_MANY.to_owned()),
+    }
+    lines
+}
+
+fn basket_lines(packs: &[Pack], basket: &Basket) -> Vec<String> {
+    let bought = basket.packs.iter().filter_map(|(at, count)| {
+        let pack = packs.get(*at)?;
+        let price = pack.price?;
+        let sum = price.as_f64() * f64::from(*count);
+        Some(wp::line(&locale::whole(*count), pack.pieces, &money(price), &locale::fixed(sum, 2)))
+    });
+    let mut lines: Vec<String> = bought.collect();
+    if basket.left_over > 0 {
+        lines.push(wp::left_over(&locale::whole(basket.left_over)));
+    }
+    lines
+        .extend(basket.left_out.iter().filter_map(|at| packs.get(*at)).map(|pack| wp::left_out(pack.pieces)));
+    lines
+}
+
+fn money(value: Decimal) -> String {
+    locale::fixed(value.as_f64(), 2)
+}
+
+fn oil(trip: Trip) -> Bit {
+    let walks = RwSignal::new(String::new());
+    let spilled = RwSignal::new("10 %".to_owned());
+    let season = Memo::new(move |_| {
+        let count = walks.with(|text| typed::count(text, 0, MOST_WALKS)).ok()?;
+        let share: Share = spilled.with(|text| typed::share(text)).ok()?;
+        let yards = trip.yards();
+        let (_, each) = trip.records().book.with(|book| every_trap(book.standing(), &yards));
+        Some(oil_to_buy(count, each, share, None, 0))
+    });
+    let ui = trip.ui();
+    let answer =
+        move || season.get().map_or_else(|| en::NO_ANSWER.to_owned(), |season| ui.volume_up(season.high));
+    let lines = move || {
+        let season = season.get();
+        let line = season.map(|season| {
+            let (each, sum) = (ui.volume(season.each), ui.volume(season.high));
+            w::season(season.services, &each, &percent(season.spill_share), &sum)
+        });
+        line.into_iter().collect()
+    };
+    let walks_says = move || walks.with(|text| says::optional(says::count(walks, 0, MOST_WALKS), text));
+    Bit::Many(vec![
+        el("h3").text(w::OIL_TO_BUY).into(),
+        Stepper::new("load-walks", w::SERVICES, walks, 0, MOST_WALKS).says(walks_says).view().into(),
+        Field::new("load-spilled", w::SPILLED, spilled).says(move || says::share(spilled)).view().into(),
+        Answer::new(w::SEASON_OIL, answer).sum(lines).why(w::SEASON_WHY).view().into(),
+    ])
+}

@@ -1,0 +1,219 @@
+//! The Load: which day, which yards, what it takes.
+
+use super::{buy, trip};
+use crate::almanac::day::Day;
+use crate::almanac::oil::USUAL_RESERVE;
+use crate::almanac::quantity::{Share, TypedVolume};
+use crate::almanac::typed::{self, DayTypedError, TypedError};
+use crate::app::bench::read;
+use crate::app::bench::view::says;
+use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::frame::heading;
+use crate::app::ledger::words::isolated;
+use crate::app::parts::card::more;
+use crate::app::parts::field::{Field, Says};
+use crate::app::parts::key::{Key, link};
+use crate::app::parts::notice::Notice;
+use crate::app::place::{Place, Section};
+use crate::app::prefs;
+use crate::app::records::Records;
+use crate::app::state::Ui;
+use crate::app::wording::en_load as w;
+use crate::app::wording::{en, en_typed};
+use crate::book::entry::{KeeperChange, What};
+use crate::book::id::ThingId;
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+use web_sys::HtmlInputElement;
+
+/// What every part of the page reckons with.
+#[derive(Clone, Copy)]
+pub(super) struct Trip {
+    /// Behind one handle: together they are too large to be handed about.
+    reach: StoredValue<(Ui, Records)>,
+    /// Day of the trip as typed.
+    day: RwSignal<String>,
+    /// Yards that were ticked off.
+    off: RwSignal<Vec<ThingId>>,
+    reserve: RwSignal<String>,
+    bottle: RwSignal<String>,
+    bottle_unit: RwSignal<String>,
+}
+
+impl Trip {
+    pub(super) fn ui(self) -> Ui {
+        self.reach.get_value().0
+    }
+
+    pub(super) fn records(self) -> Records {
+        self.reach.get_value().1
+    }
+
+    /// The day; tracks its field and midnight.
+    pub(super) fn day(self) -> Result<Day, DayTypedError> {
+        self.day.with(|text| typed::day_planned(text, self.ui().today.get()))
+    }
+
+    /// Yards on the way.
+    pub(super) fn yards(self) -> Vec<ThingId> {
+        let off = self.off.get();
+        self.records().book.with(|book| {
+            book.standing().open_yards().map(|(id, _)| id).filter(|id| !off.contains(id)).cloned().collect()
+        })
+    }
+
+    /// Reserve; the usual one while the field cannot be read.
+    pub(super) fn reserve(self) -> Share {
+        self.reserve.with(|text| typed::share(text)).unwrap_or(USUAL_RESERVE)
+    }
+
+    /// Bottle size; none while the field is empty or cannot be read.
+    pub(super) fn bottle(self) -> Option<TypedVolume> {
+        self.read_bottle().ok()
+    }
+
+    fn read_bottle(self) -> Result<TypedVolume, TypedError> {
+        self.bottle.with(|text| self.bottle_unit.with(|unit| read::volume(text, unit)))
+    }
+}
+
+/// The place.
+pub fn page(ui: Ui) -> El {
+    let records = Records::get();
+    let some = Memo::new(move |_| records.book.with(|book| book.standing().open_yards().next().is_some()));
+    let body = live(move || {
+        let some = some.get();
+        untrack(|| if some { full(ui, records) } else { empty().into() })
+    });
+    el("div").class("ledger").kid(heading(en::section(Section::Load))).kid(body)
+}
+
+fn empty() -> El {
+    el("div")
+        .class("card")
+        .kid(el("p").class("lead").text(en::page::LOAD_EMPTY))
+        .kid(el("p").text(en::page::LOAD_HOW))
+        .kid(el("p").class("keys").kid(link(en::page::TO_BENCH, &Place::Bench(None))))
+}
+
+fn full(ui: Ui, records: Records) -> Bit {
+    let (keeper, off) = records.book.with_untracked(|book| {
+        let standing = book.standing();
+        // The demonstration is left at home as soon as there is a yard of one's own.
+        let own = standing.open_yards().any(|(id, _)| !id.is_demo());
+        let off: Vec<ThingId> =
+            standing.open_yards().map(|(id, _)| id).filter(|id| own && id.is_demo()).cloned().collect();
+        (standing.keeper.clone(), off)
+    });
+    let reserve = keeper.reserve.unwrap_or(USUAL_RESERVE);
+    let unit = keeper.bottle.map_or(ui.prefs.get_untracked().volume, TypedVolume::unit);
+    let trip = Trip {
+        reach: StoredValue::new((ui, records)),
+        day: RwSignal::new(ui.today.get_untracked().to_string()),
+        off: RwSignal::new(off),
+        reserve: RwSignal::new([&reserve.percent().to_string(), " %"].concat()),
+        bottle: RwSignal::new(keeper.bottle.map(|bottle| bottle.number().to_string()).unwrap_or_default()),
+        bottle_unit: RwSignal::new(prefs::volume_code(unit).to_owned()),
+    };
+    let day_says = move || match trip.day() {
+        Ok(day) => {
+            let away = day.days_since(ui.today.get());
+            Says::Echo(en::echo(&[&en::date(day), ", ", &en::relative(away)].concat()))
+        }
+        Err(error) => Says::Wrong(en_typed::day(error)),
+    };
+    Bit::Many(vec![
+        Field::new("load-day", w::DAY, trip.day).day().says(day_says).view().into(),
+        yards(trip).into(),
+        more(w::SET, set(trip)).into(),
+        trip::view(trip),
+        buy::view(trip).into(),
+    ])
+}
+
+fn yards(trip: Trip) -> El {
+    let ticks = live(move || {
+        trip.records().book.with(|book| {
+            let yards = book.standing().open_yards();
+            yards
+                .map(|(id, now)| Bit::from(yard_tick(trip, id.clone(), &isolated(&now.name))))
+                .collect::<Vec<Bit>>()
+        })
+    });
+    el("fieldset").class("choice").kid(el("legend").text(w::YARDS)).kid(ticks)
+}
+
+fn yard_tick(trip: Trip, id: ThingId, name: &str) -> El {
+    let own = id.clone();
+    let on = move || trip.off.with(|off| !off.contains(&own));
+    let set = move |on: bool| {
+        trip.off.update(|off| {
+            off.retain(|other| *other != id);
+            if !on {
+                off.push(id.clone());
+            }
+        });
+    };
+    tick(name, on, set)
+}
+
+/// A box to tick; the whole line is its key.
+pub(super) fn tick(name: &str, on: impl Fn() -> bool + 'static, set: impl Fn(bool) + 'static) -> El {
+    let input = el("input").attr("type", "checkbox").attr("autocomplete", "off");
+    let shown = input.element().clone().unchecked_into::<HtmlInputElement>();
+    let read = shown.clone();
+    let input = input.live_prop(move || shown.set_checked(on())).on("change", move |_| set(read.checked()));
+    el("label").class("tick").kid(input).kid(el("span").text(name))
+}
+
+/// Reserve and bottle: reckoned with at once, remembered on a key.
+fn set(trip: Trip) -> Bit {
+    let (ui, records) = (trip.ui(), trip.records());
+    let changed = Memo::new(move |_| {
+        let kept = records.book.with(|book| (book.standing().keeper.reserve, book.standing().keeper.bottle));
+        let reserve = trip.reserve.with(|text| typed::share(text)).ok()?;
+        let bottle = match trip.read_bottle() {
+            Ok(bottle) => Some(bottle),
+            Err(TypedError::Empty) => None,
+            Err(_) => return None,
+        };
+        let new_reserve = (reserve != kept.0.unwrap_or(USUAL_RESERVE)).then_some(reserve);
+        let new_bottle = bottle.filter(|bottle| Some(*bottle) != kept.1);
+        (new_reserve.is_some() || new_bottle.is_some()).then_some((new_reserve, new_bottle))
+    });
+    let keep = move || {
+        let Some((reserve, bottle)) = changed.get_untracked() else { return };
+        let what = What::Keeper(KeeperChange { reserve, bottle, ..KeeperChange::default() });
+        let written = records
+            .book
+            .with_untracked(|book| book.about_keeper(&records.pen(), ui.today.get_untracked(), what));
+        if records.put(written, w::SET_ACT).is_ok() {
+            ui.said.set(w::SET_SAID.to_owned());
+        }
+    };
+    let any = Memo::new(move |_| changed.with(Option::is_some));
+    let bottle_says = move || {
+        trip.bottle.with(|text| says::optional(says::volume(ui, trip.bottle, trip.bottle_unit), text))
+    };
+    let bottle = Field::new("load-bottle", w::BOTTLE, trip.bottle).decimal().volume(trip.bottle_unit);
+    let reserve =
+        Field::new("load-reserve", w::RESERVE, trip.reserve).says(move || says::share(trip.reserve));
+    let key = live(move || {
+        any.get().then(|| el("p").class("keys").kid(Key::new(w::SET_KEY, keep).mark("load-set").view()))
+    });
+    Bit::Many(vec![
+        el("div").class("fields").kid(reserve.view()).kid(bottle.says(bottle_says).view()).into(),
+        key,
+    ])
+}
+
+/// The cautions that go with oil.
+pub(super) fn cautions() -> Bit {
+    Bit::Many(vec![Notice::caution(w::FOOD_GRADE).view().into(), Notice::caution(w::WASTE).view().into()])
+}
+
+/// A share as it is shown in a sum.
+pub(super) fn percent(share: Share) -> String {
+    locale::percent(share.fraction(), 1)
+}

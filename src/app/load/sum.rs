@@ -1,0 +1,238 @@
+//! The load for several yards on one day (C1, C3, C28 of the job map).
+
+use crate::almanac::day::Day;
+use crate::almanac::oil::round_up;
+use crate::almanac::quantity::{Share, Volume};
+use crate::book::id::ThingId;
+use crate::book::round::{self, HiveDue, YardNeed};
+use crate::book::standing::{HiveNow, Standing, Trouble};
+
+/// Spare traps, in per cent of the traps that are due.
+pub const SPARE_PERCENT: u32 = 5;
+/// Fewest spare traps anyone drives out with.
+pub const SPARE_LEAST: u32 = 2;
+/// What is carried is a multiple of this, in millilitres.
+const STEP_ML: f64 = 50.0;
+
+/// What one yard needs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct YardLoad {
+    /// Which.
+    pub yard: ThingId,
+    /// Its name.
+    pub name: String,
+    /// Hives in care.
+    pub hives: u32,
+    /// Trap work rests since this day: nothing is due.
+    pub resting: Option<Day>,
+    /// Hives, traps, oil.
+    pub need: YardNeed,
+    /// Places in boxes that are meant to carry a trap and do not.
+    pub wanting: u32,
+    /// Due traps that are thrown away when they are full.
+    pub disposable: u32,
+}
+
+/// Traps of one kind that are missing from hives.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KindNeed {
+    /// Which.
+    pub kind: ThingId,
+    /// Missing traps, and empty places in hives that carry this kind.
+    pub traps: u32,
+}
+
+/// The load for a trip.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Load {
+    /// Each yard on the way.
+    pub yards: Vec<YardLoad>,
+    /// Traps due on all of them.
+    pub due: u32,
+    /// Traps missing, and places without one.
+    pub place: u32,
+    /// Due traps that are thrown away when they are full.
+    pub disposable: u32,
+    /// Spare traps.
+    pub spare: u32,
+    /// Oil for all of them.
+    pub oil: Volume,
+    /// Oil and reserve.
+    pub with_reserve: Volume,
+    /// Oil and reserve, up to the next 50 mL.
+    pub carry: Volume,
+    /// Bottles that hold it; none without a size.
+    pub bottles: Option<u32>,
+    /// Traps nobody has measured.
+    pub unknown: u32,
+}
+
+/// The load for these yards on `day`.
+pub fn load(
+    standing: &Standing,
+    yards: &[ThingId],
+    day: Day,
+    reserve: Share,
+    bottle: Option<Volume>,
+) -> Load {
+    let yards: Vec<YardLoad> =
+        yards.iter().filter_map(|yard| yard_load(standing, yard, day, reserve)).collect();
+    let total = |count: fn(&YardLoad) -> u32| yards.iter().map(count).fold(0, u32::saturating_add);
+    let due = total(|yard| yard.need.traps);
+    let oil = yards.iter().fold(Volume::ZERO, |sum, yard| sum.plus(yard.need.oil.sum));
+    let with_reserve = oil.times(1.0 + reserve.fraction());
+    let carry = round_up(with_reserve, STEP_ML);
+    Load {
+        due,
+        place: total(|yard| yard.need.missing + yard.wanting),
+        disposable: total(|yard| yard.disposable),
+        spare: spare(due),
+        oil,
+        with_reserve,
+        carry,
+        bottles: bottle.and_then(|bottle| bottles(carry, bottle)),
+        unknown: total(|yard| yard.need.oil.unknown),
+        yards,
+    }
+}
+
+fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> Option<YardLoad> {
+    let now = standing.yards.get(yard)?;
+    let loss = round::yard_loss(standing, yard);
+    let (mut hives, mut wanting, mut disposable) = (0, 0, 0);
+    for (_, hive) in standing.hives_of(yard, true) {
+        hives += 1;
+        wanting += hive.wanting();
+        if !matches!(round::hive_due(standing, hive, loss, day), HiveDue::Resting { .. }) {
+            disposable += thrown_away(standing, hive, loss, day);
+        }
+    }
+    Some(YardLoad {
+        yard: yard.clone(),
+        name: now.name.clone(),
+        hives,
+        resting: now.paused,
+        need: round::yard_need(standing, yard, day, reserve, None),
+        wanting: if now.paused.is_some() { 0 } else { wanting },
+        disposable,
+    })
+}
+
+/// Due traps of `hive`, still in place, that are not used again.
+fn thrown_away(standing: &Standing, hive: &HiveNow, loss: Option<(f64, u8)>, day: Day) -> u32 {
+    let dues = round::trap_dues(standing, hive, loss, day);
+    let count = dues.iter().filter(|due| due.on <= day).filter(|due| {
+        hive.traps().find(|trap| trap.id == due.trap).is_some_and(|trap| {
+            let reusable = standing.kinds.get(&trap.kind).is_none_or(|now| now.kind.reusable);
+            !reusable && trap.trouble != Some(Trouble::Missing)
+        })
+    });
+    u32::try_from(count.count()).unwrap_or(u32::MAX)
+}
+
+/// Spare traps for `due` traps: 5 %, at least 2, none where nothing is due.
+pub fn spare(due: u32) -> u32 {
+    if due == 0 { 0 } else { due.saturating_mul(SPARE_PERCENT).div_ceil(100).max(SPARE_LEAST) }
+}
+
+/// Bottles of `bottle` that hold `carry`; none for a bottle of nothing.
+fn bottles(carry: Volume, bottle: Volume) -> Option<u32> {
+    let (carry, bottle) = (carry.millilitres(), bottle.millilitres());
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    // a float cast stops at the ends of u32
+    let count = (carry / bottle - 1e-9).ceil().max(0.0) as u32;
+    (bottle > 0.0).then_some(count)
+}
+
+/// Traps to buy, kind by kind: those missing from the hives of `yards`, and empty places under the kind that hangs in
+/// the same hive, or else under the first kind in use.
+pub fn missing(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
+    let offered = || standing.kinds.iter().filter(|(_, now)| !now.retired).map(|(id, _)| id);
+    let mut needs: Vec<KindNeed> = offered().map(|kind| KindNeed { kind: kind.clone(), traps: 0 }).collect();
+    let mut add = |kind: &ThingId, traps: u32| {
+        if let Some(need) = needs.iter_mut().find(|need| need.kind == *kind) {
+            need.traps += traps;
+        }
+    };
+    for (_, hive) in yards.iter().flat_map(|yard| standing.hives_of(yard, true)) {
+        for trap in hive.traps().filter(|trap| trap.trouble == Some(Trouble::Missing)) {
+            add(&trap.kind, 1);
+        }
+        if let Some(kind) = hive.traps().next().map(|trap| &trap.kind).or_else(|| offered().next()) {
+            add(kind, hive.wanting());
+        }
+    }
+    needs
+}
+
+/// Oil that fills every trap of these yards anew: what one walk takes at most.
+pub fn every_trap(standing: &Standing, yards: &[ThingId]) -> (u32, Volume) {
+    let (mut traps, mut oil) = (0, Volume::ZERO);
+    for trap in yards.iter().flat_map(|yard| standing.hives_of(yard, true)).flat_map(|(_, hive)| hive.traps())
+    {
+        let Some(now) = standing.kinds.get(&trap.kind) else { continue };
+        traps += 1;
+        oil = oil.plus(now.kind.oil(Share::NONE, now.kind.fill).unwrap_or_default());
+    }
+    (traps, oil)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::ledger::words::tests::{book, today};
+
+    fn yards(standing: &Standing) -> Vec<ThingId> {
+        standing.yards.keys().cloned().collect()
+    }
+
+    #[test]
+    fn the_load_is_what_its_yards_need_with_one_reserve_over_all() {
+        let book = book();
+        let standing = book.standing();
+        let both = yards(standing);
+        let bottle = Volume::from_millilitres(500.0).ok();
+        let all = load(standing, &both, today(), Share::QUARTER, bottle);
+        let alone = |at: usize| load(standing, &both[at..=at], today(), Share::QUARTER, bottle);
+        assert_eq!(all.due, alone(0).due + alone(1).due);
+        assert!(
+            (all.oil.millilitres() - alone(0).oil.millilitres() - alone(1).oil.millilitres()).abs() < 1e-6
+        );
+        // One trip is rounded up once.
+        assert!(all.carry.millilitres() <= alone(0).carry.millilitres() + alone(1).carry.millilitres());
+        assert!(all.carry >= all.with_reserve);
+        assert!(f64::from(all.bottles.unwrap()) * 500.0 >= all.carry.millilitres());
+        assert_eq!(load(standing, &[], today(), Share::QUARTER, bottle).bottles, Some(0));
+    }
+
+    #[test]
+    fn spares_are_a_twentieth_and_at_least_two() {
+        let spares: Vec<u32> = [0, 1, 40, 41, 92, 1000].map(spare).to_vec();
+        assert_eq!(spares, [0, 2, 2, 3, 5, 50]);
+    }
+
+    #[test]
+    fn bottles_hold_what_is_carried_and_noise_fills_none() {
+        let ml = |value| Volume::from_millilitres(value).unwrap();
+        assert_eq!(bottles(ml(1800.0), ml(600.0)), Some(3));
+        assert_eq!(bottles(ml(1_800.000_000_000_1), ml(600.0)), Some(3));
+        assert_eq!(bottles(ml(1850.0), ml(600.0)), Some(4));
+        assert_eq!(bottles(ml(1850.0), Volume::ZERO), None);
+    }
+
+    #[test]
+    fn every_trap_filled_anew_is_the_most_a_walk_takes() {
+        let book = book();
+        let standing = book.standing();
+        let (traps, oil) = every_trap(standing, &yards(standing));
+        let now = load(standing, &yards(standing), today(), Share::NONE, None);
+        assert!(traps >= now.due && oil >= now.oil);
+    }
+
+    #[test]
+    fn nothing_is_missing_where_every_place_has_its_trap() {
+        let book = book();
+        let needs = missing(book.standing(), &yards(book.standing()));
+        assert_eq!(needs.iter().map(|need| need.traps).collect::<Vec<_>>(), [0, 0]);
+    }
+}

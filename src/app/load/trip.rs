@@ -1,0 +1,128 @@
+//! What the trip takes.
+
+use super::page::{Trip, cautions, percent, tick};
+use super::sum::{self, Load, YardLoad};
+use crate::almanac::oil::{OilForVisit, Service};
+use crate::app::el::{Bit, El, el, live};
+use crate::app::ledger::words::isolated;
+use crate::app::parts::answer::Answer;
+use crate::app::parts::notice::Notice;
+use crate::app::wording::en;
+use crate::app::wording::en_load as w;
+use leptos::prelude::*;
+
+/// The answers, then each yard.
+pub(super) fn view(trip: Trip) -> Bit {
+    let load = Memo::new(move |_| {
+        let day = trip.day().ok()?;
+        let (yards, reserve) = (trip.yards(), trip.reserve());
+        let bottle = trip.bottle().map(crate::almanac::quantity::TypedVolume::volume);
+        trip.records().book.with(|book| {
+            (!yards.is_empty()).then(|| sum::load(book.standing(), &yards, day, reserve, bottle))
+        })
+    });
+    let big = move |say: fn(Trip, &Load) -> String| {
+        move || {
+            load.with(|load| load.as_ref().map_or_else(|| en::NO_ANSWER.to_owned(), |load| say(trip, load)))
+        }
+    };
+    let sum = move |say: fn(Trip, &Load) -> Vec<String>| {
+        move || load.with(|load| load.as_ref().map(|load| say(trip, load)).unwrap_or_default())
+    };
+    let none = live(move || trip.yards().is_empty().then(|| Notice::caution(w::NO_YARD).view()));
+    let yards = live(move || {
+        load.with(|load| {
+            let yards = load.iter().flat_map(|load| &load.yards);
+            yards.flat_map(|yard| yard_view(trip, yard)).map(Bit::from).collect::<Vec<Bit>>()
+        })
+    });
+    let oil = Answer::new(w::OIL, big(|trip, load| trip.ui().volume_up(load.carry)))
+        .sum(sum(oil_lines))
+        .why(w::OIL_WHY);
+    let traps = Answer::new(w::TRAPS, big(|_, load| w::traps(load.place + load.spare)))
+        .sum(sum(|_, load| trap_lines(load)))
+        .why(w::SPARE_WHY);
+    let trip_card = el("section")
+        .class("card")
+        .kid(none)
+        .kid(oil.mark("load-oil").view())
+        .kid(cautions())
+        .kid(traps.mark("load-traps").view())
+        .kid(things());
+    let yards_card = el("section").class("card").kid(el("h2").text(w::YARD_BY_YARD)).kid(yards);
+    Bit::Many(vec![trip_card.into(), yards_card.into()])
+}
+
+fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
+    if load.due == 0 {
+        return vec![w::NOTHING.to_owned()];
+    }
+    let ui = trip.ui();
+    let mut lines: Vec<String> = Vec::new();
+    if let [only] = load.yards.as_slice() {
+        lines.extend(need_lines(trip, &only.need.oil));
+    } else {
+        lines.extend(
+            load.yards.iter().map(|yard| w::yard_oil(&isolated(&yard.name), &ui.volume(yard.need.oil.sum))),
+        );
+    }
+    lines.push(w::reserve(&percent(trip.reserve()), &ui.volume(load.with_reserve)));
+    lines.push(w::rounded(&ui.volume_up(load.carry)));
+    if let (Some(count), Some(bottle)) = (load.bottles, trip.bottle()) {
+        lines.push(w::bottles(count, &ui.volume(bottle.volume())));
+    }
+    if load.unknown > 0 {
+        lines.push(w::unknown(load.unknown));
+    }
+    lines
+}
+
+fn need_lines(trip: Trip, oil: &OilForVisit) -> Vec<String> {
+    let ui = trip.ui();
+    oil.lines
+        .iter()
+        .map(|line| {
+            let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
+            match line.service {
+                Service::Fill => w::oil_line(line.traps, &each, &sum),
+                Service::TopUp { from } => w::top_up_line(line.traps, &percent(from), &each, &sum),
+            }
+        })
+        .collect()
+}
+
+fn trap_lines(load: &Load) -> Vec<String> {
+    let mut lines = vec![w::place(load.place), w::spare(load.spare)];
+    if load.disposable > 0 {
+        lines.push(w::disposable(load.disposable));
+    }
+    lines
+}
+
+fn yard_view(trip: Trip, yard: &YardLoad) -> [El; 2] {
+    let mut lines = Vec::new();
+    if let Some(since) = yard.resting {
+        lines.push(w::resting(&en::date(since)));
+    } else {
+        lines.push(w::hives_due(yard.need.hives, yard.hives));
+        lines.push(w::traps_due(yard.need.traps, yard.need.missing));
+        if yard.wanting > 0 {
+            lines.push(w::wanting(yard.wanting));
+        }
+        lines.extend(need_lines(trip, &yard.need.oil));
+        if yard.need.oil.unknown > 0 {
+            lines.push(w::unknown(yard.need.oil.unknown));
+        }
+    }
+    let list = el("ul").class("tabular").kids(lines.iter().map(|line| el("li").text(line)));
+    [el("h3").text(&isolated(&yard.name)), list]
+}
+
+/// A list to tick off while the car is loaded. Ticks stay as long as the page is open, a locked screen included.
+fn things() -> El {
+    let ticks = w::THINGS.map(|thing| {
+        let done = RwSignal::new(false);
+        tick(thing, move || done.get(), move |on| done.set(on))
+    });
+    el("fieldset").class("choice").kid(el("legend").text(w::ALSO)).kids(ticks)
+}

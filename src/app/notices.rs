@@ -1,0 +1,181 @@
+//! What stands above every place until it is dealt with: nothing here is ever said only once.
+
+use super::edge::{clock, files};
+use super::el::{Bit, El, el, live};
+use super::ledger::safety::{Pressing, clock_doubt};
+use super::ledger::save::{copyable, state, state_view};
+use super::parts::key::{Key, link};
+use super::parts::notice::Notice;
+use super::place::{Place, Section};
+use super::records::{Home, Records, Unsaved};
+use super::state::Ui;
+use super::wording::en_book::backup::ONLY_HERE;
+use super::wording::en_notices as w;
+use crate::almanac::day::Day;
+use crate::book::Book;
+use crate::book::id::ThingId;
+use crate::book::log::Log;
+use crate::papers::backup;
+use leptos::prelude::*;
+
+/// The notices, the most pressing first.
+pub fn notices(ui: Ui) -> El {
+    let records = Records::get();
+    el("div")
+        .class("notices")
+        .kid(live(move || records.unsaved.get().map(|unsaved| not_kept(ui, records, &unsaved))))
+        .kid(storage(ui, records))
+        .kid(damaged(ui, records))
+        .kid(doubt(ui, records))
+        .kid(demonstration(ui, records))
+        .kid(backup_age(ui, records))
+}
+
+/// A notice the journeys know by `mark`.
+fn boxed(mark: &str) -> El {
+    el("div").class("notice-box").test_id(mark)
+}
+
+fn keys(key: El) -> El {
+    el("p").class("keys").kid(key)
+}
+
+/// What could not be kept, with three ways out.
+fn not_kept(ui: Ui, records: Records, unsaved: &Unsaved) -> El {
+    let text = entries_text(unsaved);
+    let file = text.clone();
+    let try_again = move || {
+        records.try_again();
+        let still = records.unsaved.with_untracked(Option::is_some);
+        ui.said.set(if still { w::STILL_NOT } else { w::KEPT_NOW }.to_owned());
+    };
+    let as_file = move || {
+        files::save(&w::file_name(&clock::stamp().day().to_string()), "application/json", &file);
+    };
+    let said = w::unsaved(&unsaved.said, w::why(&unsaved.why));
+    let keys = keys(Key::new(w::TRY_AGAIN, try_again).primary().mark("unsaved-again").view())
+        .kid(Key::new(w::AS_FILE, as_file).mark("unsaved-file").view())
+        .kid(Key::new(w::PUT_AWAY, move || records.unsaved.set(None)).alarm().mark("unsaved-away").view());
+    boxed("unsaved-notice")
+        .kid(el("div").attr("role", "alert").kid(Notice::alarm(said).view()))
+        .kid(el("p").text(w::UNSAVED_HOW))
+        .kid(copyable("unsaved-text", w::UNSAVED_TEXT, &text))
+        .kid(keys)
+}
+
+/// As a backup file, so that Restore takes it in; the bare lines where that cannot be.
+fn entries_text(unsaved: &Unsaved) -> String {
+    let own = unsaved.entries.iter().any(|entry| !entry.is_demo());
+    let log: Log = unsaved.entries.iter().cloned().collect();
+    let by = unsaved.entries.first().and_then(|entry| entry.by.as_deref());
+    let file = own.then(|| backup::write(&log, clock::stamp(), by).ok()).flatten();
+    file.or_else(|| serde_json::to_string(&unsaved.entries).ok()).unwrap_or_default()
+}
+
+/// Whether the phone keeps anything.
+fn storage(ui: Ui, records: Records) -> Bit {
+    let written =
+        Memo::new(move |_| records.book.with(|book| book.log().entries().any(|entry| !entry.is_demo())));
+    live(move || {
+        if records.gone.get() {
+            return Bit::One(gone(ui, records));
+        }
+        match records.home.get() {
+            Home::Kept => Bit::Nothing,
+            Home::Forgotten(_) => {
+                let written = written.get();
+                let said = if written { w::FORGOTTEN_WRITTEN } else { w::FORGOTTEN };
+                boxed("storage-notice")
+                    .kid(Notice::alarm(said).why(w::FORGOTTEN_HOW).view())
+                    .kid(written.then(|| keys(link(w::TO_BACKUP, &Place::Book))))
+                    .into()
+            }
+            Home::ReadOnly => boxed("storage-notice").kid(Notice::alarm(w::READ_ONLY).view()).into(),
+        }
+    })
+}
+
+/// Whether the first page of the Book is shown.
+fn in_book(ui: Ui) -> Memo<bool> {
+    Memo::new(move |_| ui.place.with(|place| *place == Place::Book))
+}
+
+fn gone(ui: Ui, records: Records) -> El {
+    // On the Book itself the field stands further down the page.
+    let there = in_book(ui);
+    let way = live(move || (!there.get()).then(|| link(w::GONE_KEY, &Place::Book)));
+    let away = Key::new(w::GONE_AWAY, move || records.gone.set(false)).alarm().mark("gone-away").view();
+    boxed("storage-notice")
+        .attr("role", "alert")
+        .kid(Notice::alarm(w::GONE).view())
+        .kid(el("p").class("keys").kid(way).kid(away))
+}
+
+fn damaged(ui: Ui, records: Records) -> Bit {
+    let count = Memo::new(move |_| records.asides.with(Vec::len));
+    let there = in_book(ui);
+    live(move || {
+        let count = count.get();
+        (count > 0).then(|| {
+            boxed("damaged-notice")
+                .kid(Notice::caution(w::damaged(count)).view())
+                .kid((!there.get()).then(|| keys(link(w::TO_BOOK, &Place::Book))))
+        })
+    })
+}
+
+fn doubt(ui: Ui, records: Records) -> Bit {
+    let doubt = Memo::new(move |_| {
+        let today = ui.today.get();
+        records.book.with(|book| {
+            clock_doubt(book, |entry| {
+                entry.yard.as_ref().map_or(today, |yard| today_there(book, yard, today))
+            })
+        })
+    });
+    live(move || {
+        doubt
+            .get()
+            .map(|newest| boxed("clock-notice").kid(Notice::caution(w::clock(ui.today.get(), newest)).view()))
+    })
+}
+
+/// Today by the calendar of the yard.
+fn today_there(book: &Book, yard: &ThingId, otherwise: Day) -> Day {
+    book.standing().yards.get(yard).map_or(otherwise, |yard| clock::today(&yard.zone))
+}
+
+/// Invented hives are marked wherever they are shown.
+fn demonstration(ui: Ui, records: Records) -> Bit {
+    let demo = |id: &str| ThingId::parse(id).is_ok_and(|id| id.is_demo());
+    let said = Memo::new(move |_| {
+        ui.place.with(|place| match place {
+            Place::Yard(id) | Place::Hive(id) if demo(id) => Some(w::DEMO),
+            Place::Round | Place::Load if records.has_demo() => Some(w::DEMO_IN),
+            _ => None,
+        })
+    });
+    live(move || said.get().map(|said| el("p").class("demo-mark").test_id("demo-mark").text(said)))
+}
+
+/// How old the last file is: on the first page of the Round always, elsewhere only when it cannot wait. The Book
+/// itself says it in its own place.
+fn backup_age(ui: Ui, records: Records) -> Bit {
+    let shown = Memo::new(move |_| {
+        let state = state(ui, records)?;
+        let (home, walking, book) = ui.place.with(|place| {
+            let walking = matches!(place, Place::Yard(_) | Place::Hive(_));
+            (*place == Place::Round, walking, place.section() == Section::Book)
+        });
+        let wanted = home || (state.pressing == Pressing::Now && !walking && !book);
+        wanted.then_some(state)
+    });
+    live(move || {
+        shown.get().map(|state| {
+            boxed("backup-notice")
+                .kid(state.file.is_none().then(|| el("p").text(ONLY_HERE)))
+                .kid(state_view(state))
+                .kid((state.lines > 0).then(|| keys(link(w::TO_BACKUP, &Place::Book))))
+        })
+    })
+}

@@ -1,0 +1,242 @@
+//! The panel at the thumb: one hive, and a key for each thing that is done to it.
+//!
+//! It stays as it is from hive to hive, so that the thumb finds every key where it was; only what stands in it
+//! changes.
+
+use super::form::{big, primary, yes_no};
+use super::state::{Ask, Walk};
+use super::walk::usual;
+use super::{dock_more, draft, log, said};
+use crate::app::edge;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::parts::notice::Notice;
+use crate::app::place::Place;
+use crate::app::records::Stop;
+use crate::app::wording::{en_round as w, en_typed};
+use crate::book::entry::{Did, SkipReason};
+use crate::book::round;
+use crate::book::write::{Doubt, Refusal};
+use leptos::prelude::*;
+use wasm_bindgen::JsCast;
+
+/// Name of the panel in the page.
+pub(super) const DOCK: &str = "dock";
+
+/// The panel.
+pub(super) fn view(walk: Walk) -> El {
+    follow_focus(walk);
+    let head = Memo::new(move |_| {
+        let hive = walk.open.get()?;
+        let today = walk.today.get();
+        walk.records().book.with(|book| {
+            let standing = book.standing();
+            let now = standing.hives.get(&hive)?;
+            let loss = round::yard_loss(standing, &now.yard);
+            let due = round::hive_due(standing, now, loss, today);
+            Some((now.tag.clone(), w::due(&due, today), Place::Hive(hive.to_string()).hash()))
+        })
+    });
+    let part = move |pick: fn(&(String, String, String)) -> &String| {
+        head.with(|head| head.as_ref().map(pick).cloned()).unwrap_or_default()
+    };
+    let ask = Memo::new(move |_| walk.ask.get());
+    let body = live(move || {
+        let ask = ask.get();
+        untrack(|| match ask {
+            Ask::Nothing => keys(walk),
+            Ask::Skip => reasons(walk),
+            Ask::Doubts(did, doubts) => question(walk, did, &doubts),
+            Ask::Stopped(stop) => stopped(walk, &stop),
+        })
+    });
+    let words = el("div")
+        .class("dock-words")
+        .kid(
+            el("h2")
+                .class("dock-name")
+                .attr("tabindex", "-1")
+                .attr("aria-live", "polite")
+                .live_text(move || w::hive(&part(|head| &head.0))),
+        )
+        .kid(el("p").class("dock-due").live_text(move || part(|head| &head.1)));
+    let more = el("button")
+        .attr("type", "button")
+        .class("key key-big key-quiet")
+        .test_id("more")
+        .live_attr("aria-expanded", move || yes_no(walk.more.get()))
+        .live_text(move || if walk.more.get() { w::LESS } else { w::MORE }.to_owned())
+        .press(move || walk.more.update(|more| *more = !*more));
+    let page = el("a")
+        .class("key key-big key-quiet")
+        .live_attr("href", move || Some(part(|head| &head.2)))
+        .text(w::HIVE_PAGE);
+    el("section")
+        .class("dock")
+        .attr("id", DOCK)
+        .attr("aria-label", w::PANEL)
+        .test_id("panel")
+        .live_attr("data-ready", move || yes_no(walk.ready.get()))
+        .kid(el("div").class("dock-head").kid(words).kid(big(w::SHUT, "shut", move || walk.shut())))
+        .kid(days(walk))
+        .kid(body)
+        .kid(live(move || walk.more.get().then(|| untrack(|| dock_more::view(walk)))))
+        .kid(el("div").class("dock-ways").kid(more).kid(page))
+}
+
+/// The focus goes to the name of the hive when the panel opens and after a question, and to a question when one is
+/// asked; from hive to hive it stays on the key. The row of the hive comes into sight.
+fn follow_focus(walk: Walk) {
+    let focus = |css: &'static str| {
+        edge::after_paint(move || {
+            let found = edge::document().and_then(|document| document.query_selector(css).ok().flatten());
+            if let Some(found) = found.and_then(|found| found.dyn_into::<web_sys::HtmlElement>().ok()) {
+                let _ = found.focus();
+            }
+        });
+    };
+    Effect::new(move |before: Option<bool>| {
+        let asks = walk.ask.with(|ask| *ask != Ask::Nothing);
+        if asks {
+            focus(".dock-ask");
+        } else if before != Some(false) {
+            focus(".dock-name");
+        }
+        asks
+    });
+    Effect::new(move || {
+        let Some(hive) = walk.open.get() else { return };
+        edge::after_paint(move || {
+            let row = ["row-", &hive.to_string()].concat();
+            if let Some(row) = edge::document().and_then(|document| document.get_element_by_id(&row)) {
+                row.scroll_into_view();
+            }
+        });
+    });
+}
+
+/// A day that is not today, and fields that were filled on another one.
+fn days(walk: Walk) -> Bit {
+    let other = move || {
+        let today = walk.today.get();
+        let day = walk.day_or_today();
+        (day != today).then(|| el("p").class("dock-day").text(&w::writing_for(day, today)))
+    };
+    let old = move || {
+        let today = walk.today.get();
+        walk.begun.get().map(|day| {
+            el("div").class("dock-day").kid(el("span").text(&w::begun_on(day, today))).kid(big(
+                w::EMPTY_FIELDS,
+                "empty-fields",
+                move || walk.empty_fields(),
+            ))
+        })
+    };
+    bits![live(other), live(old)]
+}
+
+/// What is pressed before the keys have been there for a moment was not meant.
+fn meant(walk: Walk) -> bool {
+    walk.ready.get_untracked()
+}
+
+fn keys(walk: Walk) -> Bit {
+    let usual = Memo::new(move |_| {
+        let Some(hive) = walk.open.get() else { return Did::ToppedUp };
+        let today = walk.day_or_today();
+        walk.records().book.with(|book| {
+            let yard = book.standing().hives.get(&hive).map(|now| now.yard.clone());
+            yard.map_or(Did::ToppedUp, |yard| usual(&round::rows(book.standing(), &yard, today)))
+        })
+    });
+    let skip = move || {
+        if meant(walk) {
+            walk.ask.set(Ask::Skip);
+        }
+    };
+    let keys = el("div")
+        .live_class(move || if walk.ready.get() { "dock-keys" } else { "dock-keys dock-wait" })
+        .kid(work_key(walk, Did::AsFound, "did-as_found", Some(usual)))
+        .kid(work_key(walk, Did::ToppedUp, "did-topped_up", Some(usual)))
+        .kid(work_key(walk, Did::Replaced, "did-replaced", Some(usual)))
+        .kid(big(w::SKIP, "did-skipped", skip))
+        .kid(work_key(walk, Did::Spilled, "did-spilled", None))
+        .kid(work_key(walk, Did::Missing, "did-missing", None));
+    bits![count(walk), keys]
+}
+
+/// A key that saves at once. What is usual today stands out.
+pub(super) fn work_key(walk: Walk, did: Did, mark: &'static str, usual: Option<Memo<Did>>) -> El {
+    let key = big(w::did_key(did), mark, move || {
+        if meant(walk) {
+            log::work(walk, did, false);
+        }
+    });
+    let Some(usual) = usual else { return key };
+    key.live_class(move || if usual.get() == did { "key key-big key-primary" } else { "key key-big" })
+}
+
+/// The number of beetles and the keys that count them.
+fn count(walk: Walk) -> El {
+    let said = move || {
+        let text = walk.count.get();
+        let text = if text.trim().is_empty() { w::NOT_COUNTED.to_owned() } else { w::own(&text) };
+        [w::BEETLES, ": ", &text].concat()
+    };
+    let key = move |by: i32, label: &'static str, mark: &'static str| {
+        big(label, mark, move || walk.count.update(|text| *text = draft::counted(text, by)))
+            .attr("aria-label", &[w::BEETLES, " ", label].concat())
+    };
+    let wrong = move || {
+        let wrong = walk.count.with(|text| draft::count(text)).err().map(en_typed::number);
+        wrong.map(|wrong| el("p").class("field-says field-wrong").text(&wrong))
+    };
+    let keys = [
+        key(-1, "−1", "count-less"),
+        key(1, "+1", "count-1"),
+        key(5, "+5", "count-5"),
+        key(20, "+20", "count-20"),
+    ];
+    el("div")
+        .class("dock-count")
+        .attr("role", "group")
+        .attr("aria-label", w::COUNT_KEYS)
+        .kid(el("p").class("dock-number").attr("role", "status").test_id("count").live_text(said))
+        .kid(el("div").class("dock-keys dock-four").kids(keys))
+        .kid(live(wrong))
+}
+
+/// A question, or why nothing was written; takes the focus.
+fn asks(mark: &'static str) -> El {
+    el("div").class("dock-ask").attr("tabindex", "-1").test_id(mark)
+}
+
+fn reasons(walk: Walk) -> Bit {
+    let all = [
+        (SkipReason::Temper, "skip-temper"),
+        (SkipReason::Robbing, "skip-robbing"),
+        (SkipReason::Weather, "skip-weather"),
+        (SkipReason::NoTime, "skip-no_time"),
+        (SkipReason::Other, "skip-other"),
+    ];
+    let keys = all.map(|(why, mark)| big(w::skip_key(why), mark, move || log::skip(walk, why)));
+    let keys = el("div").class("dock-keys").kids(keys).kid(back(walk, w::BACK));
+    bits![asks("skip-why").text(w::WHY_SKIP), keys]
+}
+
+fn back(walk: Walk, label: &str) -> El {
+    big(label, "ask-back", move || walk.ask.set(Ask::Nothing))
+}
+
+fn question(walk: Walk, did: Did, doubts: &[Doubt]) -> Bit {
+    let words: Vec<&str> = doubts.iter().map(|doubt| w::doubt(*doubt)).collect();
+    let save = primary(w::SAVE_AS_IS, "save-as-is", move || log::work(walk, did, true));
+    let keys = el("div").class("dock-keys").kid(back(walk, w::CHANGE)).kid(save);
+    bits![asks("doubt").text(&words.join(" ")), keys]
+}
+
+fn stopped(walk: Walk, stop: &Stop) -> Bit {
+    let ended = matches!(stop, Stop::Refused(Refusal::Ended { .. }));
+    let revive = ended.then(|| primary(w::REVIVE, "revive", move || log::revive(walk)));
+    let keys = el("div").class("dock-keys").kid(back(walk, w::CHANGE)).kid(revive);
+    bits![asks("refusal").kid(Notice::alarm(said::stop(stop)).view()), keys]
+}

@@ -1,0 +1,134 @@
+//! The rest of the panel: levels, ranges, single traps, note, day.
+
+use super::dock::work_key;
+use super::draft;
+use super::form::{big, note, yes_no};
+use super::state::Walk;
+use crate::almanac::typed;
+use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::parts::field::{Field, Says};
+use crate::app::wording::en;
+use crate::app::wording::{en_hive, en_round as w, en_typed};
+use crate::book::entry::Did;
+use crate::book::id::ThingId;
+use leptos::prelude::*;
+
+/// Levels on keys: the text they put into the field, their words, their names for the journeys.
+const LEVELS: [(&str, &str); 6] =
+    [("empty", "Empty"), ("¼", "¼"), ("⅓", "⅓"), ("½", "½"), ("¾", "¾"), ("full", "Full")];
+/// Ranges on keys.
+const RANGES: [&str; 5] = ["0", "1–4", "5–19", "20–49", "50+"];
+
+/// The rest of the panel.
+pub(super) fn view(walk: Walk) -> El {
+    let after_says = move || match level_says(walk.after) {
+        Says::Wrong(wrong) => Says::Wrong(wrong),
+        _ if walk.after.with(|text| draft::too_full(text)) => Says::Echo(w::TOO_FULL.to_owned()),
+        says => says,
+    };
+    let before = Field::new("log-before", w::BEFORE, walk.before).says(move || level_says(walk.before));
+    let after = Field::new("log-after", w::AFTER, walk.after).hint(w::AFTER_HINT).says(after_says);
+    let count = Field::new("log-count", w::BEETLES, walk.count).whole().says(move || count_says(walk));
+    let day = Field::new("log-day", w::DAY, walk.day).day().hint(w::DAY_HINT).says(move || day_says(walk));
+    el("div")
+        .class("dock-more")
+        .kid(group(w::BEFORE).kid(before.view()).kid(texts(walk.before, &LEVELS, "before-")))
+        .kid(group(w::AFTER).kid(after.view()).kid(texts(walk.after, &LEVELS, "after-")))
+        .kid(group(w::COUNT_KEYS).kid(count.view()).kid(texts(
+            walk.count,
+            &RANGES.map(|range| (range, range)),
+            "range-",
+        )))
+        .kid(traps(walk))
+        .kid(note("log-note", walk.note))
+        .kid(day.view())
+        .kid(el("div").class("dock-keys").kid(work_key(walk, Did::GluedShut, "did-glued_shut", None)))
+}
+
+fn group(label: &str) -> El {
+    el("div").class("dock-group").attr("role", "group").attr("aria-label", label)
+}
+
+/// A key that stays pressed.
+fn toggle(label: &str, pressed: impl Fn() -> bool + 'static, press: impl Fn() + 'static) -> El {
+    big(label, "toggle", press)
+        .class("key key-big toggle")
+        .live_attr("aria-pressed", move || yes_no(pressed()))
+}
+
+/// Keys that put a text into a field, or take it out again.
+fn texts(text: RwSignal<String>, keys: &[(&'static str, &'static str)], mark: &str) -> El {
+    let keys = keys.iter().map(|(put, words)| {
+        let put = *put;
+        let press = move || {
+            text.update(|text| *text = if text == put { String::new() } else { put.to_owned() });
+        };
+        toggle(words, move || text.with(|text| text == put), press).attr("data-testid", &[mark, put].concat())
+    });
+    el("div").class("dock-keys dock-four").kids(keys)
+}
+
+fn level_says(text: RwSignal<String>) -> Says {
+    text.with(|text| match draft::level(text) {
+        Ok(Some(level)) if !text.trim().ends_with('%') => {
+            Says::Echo(en::echo(&locale::percent(level.fraction(), 1)))
+        }
+        Ok(_) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::share(error)),
+    })
+}
+
+fn count_says(walk: Walk) -> Says {
+    match walk.count.with(|text| draft::count(text)) {
+        Ok(_) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::number(error)),
+    }
+}
+
+fn day_says(walk: Walk) -> Says {
+    let today = walk.today.get();
+    walk.day.with(|text| {
+        if text.trim().is_empty() {
+            return Says::Nothing;
+        }
+        match typed::day_done(text, today) {
+            Ok(day) => Says::Echo(en::echo(&en_hive::day_and_how_far(day, today))),
+            Err(error) => Says::Wrong(en_typed::day(error)),
+        }
+    })
+}
+
+/// One key a trap of the open hive.
+fn traps(walk: Walk) -> El {
+    let known = Memo::new(move |_| {
+        let hive = walk.open.get();
+        walk.records().book.with(|book| {
+            let now = hive.and_then(|hive| book.standing().hives.get(&hive));
+            let mut traps: Vec<(ThingId, String)> = Vec::new();
+            for (number, part) in (1..).zip(now.into_iter().flat_map(|now| &now.boxes)) {
+                traps.extend(
+                    part.traps.iter().map(|trap| (trap.id.clone(), en_hive::place(number, trap.spot))),
+                );
+            }
+            traps
+        })
+    });
+    let key = move |(trap, words): (ThingId, String)| {
+        let own = trap.clone();
+        let press = move || {
+            walk.traps.update(|traps| match traps.iter().position(|known| *known == trap) {
+                Some(at) => {
+                    traps.remove(at);
+                }
+                None => traps.push(trap.clone()),
+            });
+        };
+        toggle(&words, move || walk.traps.with(|traps| traps.contains(&own)), press).test_id("trap")
+    };
+    let keys = live(move || known.get().into_iter().map(key).map(Bit::from).collect::<Vec<Bit>>());
+    group(w::TRAPS)
+        .kid(el("p").class("dock-label").text(w::TRAPS))
+        .kid(el("p").class("field-hint").text(w::TRAPS_HINT))
+        .kid(el("div").class("dock-keys dock-two").kid(keys))
+}

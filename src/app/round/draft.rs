@@ -1,0 +1,212 @@
+//! An entry in the making: what stands in its fields, as typed, hive by hive.
+
+use crate::almanac::day::Day;
+use crate::almanac::quantity::{Decimal, Share};
+use crate::almanac::tally::CountRange;
+use crate::almanac::typed::{self, DayTypedError, TypedError};
+use crate::book::entry::{Check, Did, Entry};
+use crate::book::id::ThingId;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// Most beetles anyone counts at one hive.
+pub const MOST_BEETLES: u32 = 100_000;
+
+/// What stands in the fields of one hive.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Typed {
+    /// Level found.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub before: String,
+    /// Level left.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub after: String,
+    /// Beetles.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub count: String,
+    /// Note.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub note: String,
+    /// The traps it is about; none means all.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub traps: Vec<ThingId>,
+    /// The day it was begun.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub begun: Option<Day>,
+}
+
+/// Everything half made.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Drafts {
+    /// The hive whose panel is open.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub open: Option<ThingId>,
+    /// The day entries are written for, as typed; empty is today.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub day: String,
+    /// By hive.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    pub hives: BTreeMap<ThingId, Typed>,
+}
+
+/// A field that cannot be read.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Wrong {
+    /// Level found.
+    Before(TypedError),
+    /// Level left.
+    After(TypedError),
+    /// Beetles.
+    Count(TypedError),
+    /// Characters the note is too long by.
+    Note(usize),
+    /// The day.
+    Day(DayTypedError),
+}
+
+impl Typed {
+    /// Nothing typed or chosen.
+    pub fn is_empty(&self) -> bool {
+        let texts = [&self.before, &self.after, &self.count, &self.note];
+        texts.iter().all(|text| text.trim().is_empty()) && self.traps.is_empty()
+    }
+
+    /// The work on `hive`. `usual` is the level that `did` leaves when nobody says otherwise.
+    ///
+    /// # Errors
+    /// The first field that cannot be read.
+    pub fn check(&self, hive: &ThingId, did: Did, usual: Option<Share>) -> Result<Check, Wrong> {
+        let before = level(&self.before).map_err(Wrong::Before)?;
+        let after = level(&self.after).map_err(Wrong::After)?;
+        let gone = matches!(did, Did::Missing | Did::GluedShut);
+        let note = self.note.trim();
+        let over = note.chars().count().saturating_sub(Entry::NOTE_MOST);
+        if over > 0 {
+            return Err(Wrong::Note(over));
+        }
+        Ok(Check {
+            hive: hive.clone(),
+            traps: (!self.traps.is_empty()).then(|| self.traps.clone()),
+            did,
+            before,
+            after: after.or(usual).filter(|_| !gone),
+            count: count(&self.count).map_err(Wrong::Count)?,
+            note: (!note.is_empty()).then(|| note.to_owned()),
+        })
+    }
+}
+
+impl Drafts {
+    /// Nothing half made that would be a pity to lose.
+    pub fn is_empty(&self) -> bool {
+        self.hives.values().all(Typed::is_empty)
+    }
+}
+
+/// The day entries are written for.
+///
+/// # Errors
+/// [`Wrong::Day`].
+pub fn day(text: &str, today: Day) -> Result<Day, Wrong> {
+    if text.trim().is_empty() { Ok(today) } else { typed::day_done(text, today).map_err(Wrong::Day) }
+}
+
+/// A level, if one is given.
+///
+/// # Errors
+/// As [`typed::share`].
+pub fn level(text: &str) -> Result<Option<Share>, TypedError> {
+    if text.trim().is_empty() { Ok(None) } else { typed::share(text).map(Some) }
+}
+
+/// A count, if one is given.
+///
+/// # Errors
+/// As [`typed::count_or_range`].
+pub fn count(text: &str) -> Result<Option<CountRange>, TypedError> {
+    if text.trim().is_empty() { Ok(None) } else { typed::count_or_range(text, MOST_BEETLES).map(Some) }
+}
+
+/// What a counting key makes of the text in the field. From a text that is no exact number it starts at 0: a range
+/// cannot be added to.
+pub fn counted(text: &str, by: i32) -> String {
+    let now = count(text).ok().flatten().filter(|count| count.is_exact()).map_or(0, CountRange::low);
+    now.saturating_add_signed(by).min(MOST_BEETLES).to_string()
+}
+
+/// A level above which a jolt wets bees: warned about, not refused.
+pub fn too_full(text: &str) -> bool {
+    let mark = Share::from_percent(Decimal::whole(75)).unwrap_or(Share::FULL);
+    level(text).is_ok_and(|level| level.is_some_and(|level| level > mark))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::book::id::{EntryId, Writer};
+
+    fn hive() -> ThingId {
+        EntryId::new(Writer::new("test").unwrap(), 1).unwrap().thing(0)
+    }
+
+    #[test]
+    fn two_taps_leave_the_usual_level_and_nothing_else() {
+        let check = Typed::default().check(&hive(), Did::ToppedUp, Some(Share::HALF)).unwrap();
+        assert_eq!((check.before, check.after, check.count), (None, Some(Share::HALF), None));
+        assert_eq!((check.traps, check.note), (None, None));
+    }
+
+    #[test]
+    fn keeper_types_half_in_words_signs_or_per_cent_and_a_range_of_beetles() {
+        let typed = Typed {
+            before: "¼".into(),
+            after: "half".into(),
+            count: "5–19".into(),
+            note: " wet ".into(),
+            ..Typed::default()
+        };
+        let check = typed.check(&hive(), Did::Replaced, None).unwrap();
+        assert_eq!((check.before, check.after), (Some(Share::QUARTER), Some(Share::HALF)));
+        assert_eq!(check.count, Some(CountRange::new(5, Some(19)).unwrap()));
+        assert_eq!(check.note.as_deref(), Some("wet"));
+    }
+
+    #[test]
+    fn a_missing_trap_has_no_level() {
+        let typed = Typed { after: "½".into(), ..Typed::default() };
+        assert_eq!(typed.check(&hive(), Did::Missing, Some(Share::HALF)).unwrap().after, None);
+    }
+
+    #[test]
+    fn keeper_types_a_negative_count_half_a_beetle_or_501_characters_and_keeps_the_text() {
+        let wrong = |typed: Typed| typed.check(&hive(), Did::AsFound, None).unwrap_err();
+        let count = |count: &str| wrong(Typed { count: count.into(), ..Typed::default() });
+        assert_eq!(count("-3"), Wrong::Count(TypedError::Negative));
+        assert_eq!(count("1/2"), Wrong::Count(TypedError::Fraction));
+        let note = Typed { note: "ä".repeat(501), ..Typed::default() };
+        assert_eq!(wrong(note), Wrong::Note(1));
+        let over = Typed { before: "120 %".into(), ..Typed::default() };
+        assert_eq!(wrong(over), Wrong::Before(TypedError::OverFull));
+    }
+
+    #[test]
+    fn counting_keys_add_to_a_number_and_start_over_from_a_range() {
+        assert_eq!(counted("", 5), "5");
+        assert_eq!(counted("5", 20), "25");
+        assert_eq!(counted("0", -1), "0");
+        assert_eq!(counted("50+", 1), "1");
+        assert_eq!(counted("99999", 20), "100000");
+    }
+
+    #[test]
+    fn a_draft_survives_its_text() {
+        let mut drafts = Drafts { open: Some(hive()), ..Drafts::default() };
+        assert!(drafts.is_empty());
+        drafts.hives.insert(hive(), Typed { count: "12".into(), traps: vec![hive()], ..Typed::default() });
+        let text = serde_json::to_string(&drafts).unwrap();
+        assert_eq!(serde_json::from_str::<Drafts>(&text).unwrap(), drafts);
+        assert!(!drafts.is_empty());
+    }
+}

@@ -1,0 +1,30 @@
+//! What the Round puts above the bar at the thumb.
+
+use super::state::Walk;
+use super::{dock, told, undo};
+use crate::app::el::{Bit, live};
+use crate::app::place::{Place, Section};
+use crate::app::state::Ui;
+use leptos::prelude::*;
+
+/// The panel is open and in sight.
+fn walking(ui: Ui, walk: Walk) -> Memo<bool> {
+    Memo::new(move |_| ui.place.with(Place::section) == Section::Round && walk.open.with(Option::is_some))
+}
+
+/// Class of the foot: while a hive is logged its keys come first.
+pub fn foot_class(ui: Ui, walk: Walk) -> impl Fn() -> &'static str + 'static {
+    let walking = walking(ui, walk);
+    move || if walking.get() { "foot foot-walk" } else { "foot" }
+}
+
+/// Undo bar, cards and panel.
+pub fn in_foot(ui: Ui, walk: Walk) -> Bit {
+    let walking = walking(ui, walk);
+    let round = Memo::new(move |_| ui.place.with(Place::section) == Section::Round);
+    bits![
+        undo::view(ui, walk),
+        live(move || round.get().then(|| untrack(|| told::view(walk)))),
+        live(move || walking.get().then(|| untrack(|| dock::view(walk)))),
+    ]
+}

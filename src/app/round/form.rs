@@ -1,0 +1,174 @@
+//! What the forms of hive and yard have in common: the day, writing, and saying why not.
+
+use super::said;
+use super::state::Walk;
+use crate::almanac::day::Day;
+use crate::almanac::typed;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::parts::field::{Field, Says};
+use crate::app::records::Stop;
+use crate::app::wording::{en, en_hive as w, en_round, en_typed};
+use crate::book::Book;
+use crate::book::entry::Entry;
+use crate::book::write::{Pen, Refusal};
+use leptos::prelude::*;
+
+/// What a form wants written, from the book, the pen, the day of the form and today.
+pub type Make<'a> = &'a dyn Fn(&Book, &Pen, Day, Day) -> Result<Vec<Entry>, Refusal>;
+
+/// The forms of one page. All fields are handles.
+#[derive(Clone, Copy)]
+pub struct Form {
+    /// The walk.
+    pub walk: Walk,
+    day: RwSignal<String>,
+    stop: RwSignal<Option<(&'static str, Stop)>>,
+}
+
+impl Form {
+    /// No day typed, nothing refused.
+    pub fn new(walk: Walk) -> Form {
+        Form { walk, day: RwSignal::new(String::new()), stop: RwSignal::new(None) }
+    }
+
+    /// The field for the day of everything on the page.
+    pub fn day_field(self) -> El {
+        Field::new("change-day", w::DAY, self.day)
+            .day()
+            .hint(w::DAY_HINT)
+            .says(move || self.day_says())
+            .view()
+    }
+
+    fn day_says(self) -> Says {
+        let today = self.walk.today.get();
+        self.day.with(|text| {
+            if text.trim().is_empty() {
+                return Says::Nothing;
+            }
+            match typed::day_done(text, today) {
+                Ok(day) => Says::Echo(en::echo(&w::day_and_how_far(day, today))),
+                Err(error) => Says::Wrong(en_typed::day(error)),
+            }
+        })
+    }
+
+    /// Writes what `make` makes of the book, the pen, the day of the form and today. `form` names who asks, so that a
+    /// refusal is said beside it. True when it is written.
+    pub fn put(self, form: &'static str, said: String, make: Make<'_>) -> bool {
+        let today = self.walk.today.get_untracked();
+        let day = self.day.with_untracked(|text| {
+            if text.trim().is_empty() { Ok(today) } else { typed::day_done(text, today) }
+        });
+        // The field says what is wrong with it.
+        let Ok(day) = day else {
+            self.stop.set(Some((form, Stop::Refused(Refusal::Future { today }))));
+            return false;
+        };
+        let records = self.walk.records();
+        let pen = records.pen();
+        let written = records.book.with_untracked(|book| make(book, &pen, day, today));
+        match records.put(written, said) {
+            Ok(_) => {
+                self.stop.set(None);
+                true
+            }
+            Err(stop) => {
+                self.stop.set(Some((form, stop)));
+                false
+            }
+        }
+    }
+
+    /// Why `form` was refused, read out when it appears.
+    pub fn refused(self, form: &'static str) -> El {
+        let stop = Signal::derive(move || {
+            let said = |(who, stop): &(&'static str, Stop)| (*who == form).then(|| said::stop(stop));
+            self.stop.with(|stop| stop.as_ref().and_then(said))
+        });
+        refused_line(stop)
+    }
+}
+
+/// A line that is empty or says what stopped a form; read out when it appears.
+pub fn refused_line(stop: Signal<Option<String>>) -> El {
+    el("p")
+        .attr("role", "alert")
+        .live_class(move || if stop.with(Option::is_some) { "field-says field-wrong" } else { "field-says" })
+        .live_text(move || stop.get().unwrap_or_default())
+}
+
+/// A stretch of page that opens on tap and is built only then.
+pub fn fold<B: Into<Bit>>(title: &'static str, mark: &'static str, body: impl Fn() -> B + 'static) -> El {
+    let opened = RwSignal::new(false);
+    let body = live(move || opened.get().then(|| untrack(|| -> Bit { body().into() })));
+    el("details")
+        .class("more")
+        .test_id(mark)
+        .on("toggle", move |_| opened.set(true))
+        .kid(el("summary").text(title))
+        .kid(el("div").class("more-body").kid(body))
+}
+
+/// A field key.
+pub fn big(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
+    el("button").attr("type", "button").class("key key-big").test_id(mark).text(label).press(press)
+}
+
+/// A field key that goes on.
+pub fn primary(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
+    big(label, mark, press).class("key key-big key-primary")
+}
+
+/// A row of keys.
+pub fn keys(keys: impl Into<Bit>) -> El {
+    el("p").class("keys").kid(keys)
+}
+
+/// The key at the end of a form.
+pub fn go(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
+    keys(primary(label, mark, press))
+}
+
+/// A native chooser: values with their names.
+pub fn select(
+    id: &'static str,
+    label: &'static str,
+    chosen: RwSignal<String>,
+    all: Vec<(String, String)>,
+) -> El {
+    let options = all.into_iter().map(|(value, name)| el("option").attr("value", &value).text(&name));
+    let chooser = el("select").attr("id", id).attr("autocomplete", "off").kids(options).typed(chosen);
+    el("div").class("field field-wide").kid(el("label").attr("for", id).text(label)).kid(chooser)
+}
+
+/// A text area for a note, with what is wrong with it.
+pub fn note(id: &'static str, text: RwSignal<String>) -> El {
+    let says_id = [id, "-says"].concat();
+    let length = move || text.with(|text| text.trim().chars().count());
+    let over = move || length().saturating_sub(Entry::NOTE_MOST);
+    let says = move || match (over(), length()) {
+        (0, 0..=400) => String::new(),
+        (0, length) => en_round::note_length(length),
+        (over, _) => en_round::note_over(over),
+    };
+    let area = el("textarea")
+        .attr("id", id)
+        .attr("rows", "2")
+        .attr("dir", "auto")
+        .attr("aria-describedby", &says_id)
+        .live_attr("aria-invalid", move || (over() > 0).then(|| "true".to_owned()))
+        .typed(text);
+    el("div").class("field field-wide").kid(el("label").attr("for", id).text(en_round::NOTE)).kid(area).kid(
+        el("p")
+            .attr("id", &says_id)
+            .live_class(move || if over() > 0 { "field-says field-wrong" } else { "field-says" })
+            .live_text(says),
+    )
+}
+
+/// "true" or "false", for attributes that say so.
+#[allow(clippy::unnecessary_wraps)] // an attribute that is always there
+pub fn yes_no(yes: bool) -> Option<String> {
+    Some(if yes { "true" } else { "false" }.to_owned())
+}

@@ -1,0 +1,12 @@
+//! Why nothing was written, in a sentence.
+
+use crate::app::records::Stop;
+use crate::app::wording::en_round as w;
+
+/// The sentence.
+pub fn stop(stop: &Stop) -> String {
+    match stop {
+        Stop::Refused(refusal) => w::refusal(refusal),
+        Stop::NotSaved => w::NOT_KEPT.to_owned(),
+    }
+}

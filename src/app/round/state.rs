@@ -1,0 +1,268 @@
+//! The walk as the screens share it: which hive is open, what stands in its fields, what is asked.
+
+use super::draft::{self, Drafts, Typed};
+use crate::almanac::day::Day;
+use crate::app::edge::{self, listen};
+use crate::app::records::{Records, Stop};
+use crate::app::state::Ui;
+use crate::book::entry::Did;
+use crate::book::id::ThingId;
+use crate::book::write::Doubt;
+use leptos::prelude::*;
+use std::time::Duration;
+
+/// A wet screen taps by itself: keys that come up under the thumb wait this long.
+pub const GUARD: Duration = Duration::from_millis(300);
+/// A pause in typing after which the fields are kept.
+const PAUSE: Duration = Duration::from_millis(500);
+
+/// What the panel asks before it goes on.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Ask {
+    /// Nothing.
+    Nothing,
+    /// Why the hive is skipped.
+    Skip,
+    /// Whether to save in spite of doubts.
+    Doubts(Did, Vec<Doubt>),
+    /// Nothing; it says why nothing was written.
+    Stopped(Stop),
+}
+
+/// A card shown after a save, until the next one.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Card {
+    /// A trap that does not fish any more.
+    Trouble(Did, Day),
+    /// The level went up.
+    Rose,
+    /// Many bodies hide the loss of oil.
+    Flatters,
+}
+
+/// The context of the Round. All fields are handles: copying it is free.
+#[derive(Clone, Copy)]
+pub struct Walk {
+    records: StoredValue<Records>,
+    /// Today, by the clock of the yard that is shown.
+    pub today: RwSignal<Day>,
+    /// The hive whose panel is open.
+    pub open: RwSignal<Option<ThingId>>,
+    /// Field: level found.
+    pub before: RwSignal<String>,
+    /// Field: level left.
+    pub after: RwSignal<String>,
+    /// Field: beetles.
+    pub count: RwSignal<String>,
+    /// Field: note.
+    pub note: RwSignal<String>,
+    /// The traps it is about; none means all.
+    pub traps: RwSignal<Vec<ThingId>>,
+    /// Field: day entries are written for; empty is today. Stays from hive to hive.
+    pub day: RwSignal<String>,
+    /// Levels, note and day are shown.
+    pub more: RwSignal<bool>,
+    /// What the panel asks.
+    pub ask: RwSignal<Ask>,
+    /// Cards after the last save, and the hive and traps they are about.
+    pub cards: RwSignal<(Option<ThingId>, Vec<Card>)>,
+    /// The keys have been there long enough to be meant.
+    pub ready: RwSignal<bool>,
+    /// The day the fields of the open hive were begun, when it was not today.
+    pub begun: RwSignal<Option<Day>>,
+    /// Half-made entries of the other hives.
+    drafts: RwSignal<Drafts>,
+    kept: StoredValue<String>,
+    turn: StoredValue<u32>,
+}
+
+impl Walk {
+    /// Makes the context, provides it, and brings back what was half made.
+    pub fn provide(ui: Ui, records: Records) -> Walk {
+        let text = records.draft().unwrap_or_default();
+        let drafts: Drafts = serde_json::from_str(&text).unwrap_or_default();
+        let empty = || RwSignal::new(String::new());
+        let walk = Walk {
+            records: StoredValue::new(records),
+            today: ui.today,
+            open: RwSignal::new(None),
+            before: empty(),
+            after: empty(),
+            count: empty(),
+            note: empty(),
+            traps: RwSignal::new(Vec::new()),
+            day: RwSignal::new(drafts.day.clone()),
+            more: RwSignal::new(false),
+            ask: RwSignal::new(Ask::Nothing),
+            cards: RwSignal::new((None, Vec::new())),
+            ready: RwSignal::new(true),
+            begun: RwSignal::new(None),
+            kept: StoredValue::new(text),
+            turn: StoredValue::new(0),
+            drafts: RwSignal::new(drafts.clone()),
+        };
+        provide_context(walk);
+        let known =
+            |hive: &ThingId| records.book.with_untracked(|book| book.standing().hives.contains_key(hive));
+        let half_made = |hive: &ThingId| drafts.hives.get(hive).is_some_and(|typed| !typed.is_empty());
+        if let Some(hive) = drafts.open.filter(|hive| known(hive) && half_made(hive)) {
+            walk.open_hive(&hive);
+            walk.more.set(true);
+        }
+        walk.keep_drafts();
+        walk
+    }
+
+    /// The context, from inside a view under the frame.
+    ///
+    /// # Panics
+    /// Outside the frame, where nothing is ever shown.
+    pub fn get() -> Walk {
+        expect_context::<Walk>()
+    }
+
+    /// The book.
+    pub fn records(self) -> Records {
+        self.records.get_value()
+    }
+
+    /// Opens the panel of a hive and brings back what was half made there.
+    pub fn open_hive(self, hive: &ThingId) {
+        self.put_aside();
+        let typed = self.drafts.with_untracked(|drafts| drafts.hives.get(hive).cloned()).unwrap_or_default();
+        let today = self.today.get_untracked();
+        self.begun.set(typed.begun.filter(|day| *day != today && !typed.is_empty()));
+        self.fill(typed);
+        self.ask.set(Ask::Nothing);
+        self.open.set(Some(hive.clone()));
+        self.rest_a_moment();
+    }
+
+    /// Shuts the panel. What is half made stays.
+    pub fn shut(self) {
+        self.put_aside();
+        self.ask.set(Ask::Nothing);
+        self.open.set(None);
+    }
+
+    /// Empties the fields of the open hive.
+    pub fn empty_fields(self) {
+        self.fill(Typed::default());
+        self.begun.set(None);
+        if let Some(hive) = self.open.get_untracked() {
+            self.drafts.update(|drafts| {
+                drafts.hives.remove(&hive);
+            });
+        }
+    }
+
+    /// What stands in the fields of the open hive. Tracks them.
+    pub fn typed(self) -> Typed {
+        Typed {
+            before: self.before.get(),
+            after: self.after.get(),
+            count: self.count.get(),
+            note: self.note.get(),
+            traps: self.traps.get(),
+            begun: self.begun.get(),
+        }
+    }
+
+    /// The day entries are written for; today when the field cannot be read. Tracks both.
+    pub fn day_or_today(self) -> Day {
+        let today = self.today.get();
+        self.day.with(|text| draft::day(text, today)).unwrap_or(today)
+    }
+
+    /// Whether a hive other than the open one has a half-made entry. Tracked.
+    pub fn half_made(self, hive: &ThingId) -> bool {
+        self.drafts.with(|drafts| drafts.hives.get(hive).is_some_and(|typed| !typed.is_empty()))
+    }
+
+    fn fill(self, typed: Typed) {
+        self.before.set(typed.before);
+        self.after.set(typed.after);
+        self.count.set(typed.count);
+        self.note.set(typed.note);
+        self.traps.set(typed.traps);
+    }
+
+    /// Puts what stands in the fields aside for later.
+    fn put_aside(self) {
+        let Some(hive) = self.open.get_untracked() else { return };
+        let typed = untrack(|| self.typed());
+        let today = self.today.get_untracked();
+        let held = self.drafts.with_untracked(|drafts| drafts.hives.contains_key(&hive));
+        if typed.is_empty() && !held {
+            return;
+        }
+        self.drafts.update(|drafts| {
+            if typed.is_empty() {
+                drafts.hives.remove(&hive);
+            } else {
+                let begun = typed.begun.or(Some(today));
+                drafts.hives.insert(hive, Typed { begun, ..typed });
+            }
+        });
+    }
+
+    /// Everything half made as one text; empty when there is nothing. Tracks all of it.
+    fn text(self) -> String {
+        let mut drafts = self.drafts.get();
+        drafts.day = self.day.get();
+        drafts.open = self.open.get();
+        if let Some(hive) = &drafts.open {
+            let typed = self.typed();
+            let begun = typed.begun.or(Some(self.today.get_untracked()));
+            drafts.hives.insert(hive.clone(), Typed { begun, ..typed });
+        }
+        drafts.hives.retain(|_, typed| !typed.is_empty());
+        if drafts.is_empty() { String::new() } else { serde_json::to_string(&drafts).unwrap_or_default() }
+    }
+
+    fn keep_now(self) {
+        let text = untrack(|| self.text());
+        if self.kept.with_value(|kept| *kept != text) {
+            self.records().keep_draft(&text);
+            self.kept.set_value(text);
+        }
+    }
+
+    /// Keeps half-made entries: after a pause in typing, and at once when the page is hidden or left.
+    fn keep_drafts(self) {
+        let turn = StoredValue::new(0_u32);
+        Effect::new(move || {
+            let text = self.text();
+            if self.kept.with_value(|kept| *kept == text) {
+                return;
+            }
+            let mine = turn.get_value() + 1;
+            turn.set_value(mine);
+            let keep = move || {
+                if turn.get_value() == mine {
+                    self.keep_now();
+                }
+            };
+            set_timeout(keep, PAUSE);
+        });
+        if let Some(window) = edge::window() {
+            listen(&window, "pagehide", move |_| self.keep_now());
+        }
+        if let Some(document) = edge::document() {
+            listen(&document, "visibilitychange", move |_| self.keep_now());
+        }
+    }
+
+    /// Keys under the thumb take no tap for a moment.
+    pub fn rest_a_moment(self) {
+        let mine = self.turn.get_value() + 1;
+        self.turn.set_value(mine);
+        self.ready.set(false);
+        let wake = move || {
+            if self.turn.get_value() == mine {
+                self.ready.set(true);
+            }
+        };
+        set_timeout(wake, GUARD);
+    }
+}

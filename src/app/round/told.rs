@@ -1,0 +1,50 @@
+//! Cards after a save: what to do now, and what the number hides.
+
+use super::form::{big, keys, primary};
+use super::log;
+use super::state::{Card, Walk};
+use crate::app::el::{El, el, live};
+use crate::app::wording::en_round as w;
+use crate::book::entry::Did;
+use crate::book::id::ThingId;
+use leptos::prelude::*;
+
+/// Days after a spill by which somebody should look again (judgement).
+const RECHECK: i32 = 3;
+
+/// The cards of the last save.
+pub(super) fn view(walk: Walk) -> El {
+    let cards = Memo::new(move |_| walk.cards.get());
+    let shown = move || {
+        let (hive, cards) = cards.get();
+        (!cards.is_empty()).then(|| {
+            let put_away = big(w::GOT_IT, "told-away", move || walk.cards.set((None, Vec::new())));
+            let filled = hive.and_then(|hive| filled(walk, hive));
+            el("div")
+                .class("told")
+                .test_id("told")
+                .kids(cards.iter().map(|card| el("p").text(&line(card))))
+                .kid(keys(bits![filled, put_away]))
+        })
+    };
+    el("div").attr("role", "status").kid(live(shown))
+}
+
+/// The key that says the traps were replaced on the spot; only while one of them does not fish.
+fn filled(walk: Walk, hive: ThingId) -> Option<El> {
+    let idle = walk.records().book.with_untracked(|book| {
+        let now = book.standing().hives.get(&hive);
+        now.is_some_and(|now| now.traps().any(|trap| trap.trouble.is_some()))
+    });
+    idle.then(|| primary(w::FILLED_AGAIN, "filled-again", move || log::filled_again(walk, &hive)))
+}
+
+fn line(card: &Card) -> String {
+    match card {
+        Card::Trouble(Did::Missing, _) => w::MISSING.to_owned(),
+        Card::Trouble(Did::GluedShut, _) => w::GLUED.to_owned(),
+        Card::Trouble(_, day) => w::recheck(w::SPILLED, day.plus(RECHECK)),
+        Card::Rose => w::ROSE.to_owned(),
+        Card::Flatters => w::FLATTERS.to_owned(),
+    }
+}

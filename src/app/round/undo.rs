@@ -1,0 +1,41 @@
+//! The undo bar: what was done last, and the key that takes it back.
+
+use super::form::big;
+use super::state::Walk;
+use crate::app::edge::clock;
+use crate::app::el::{El, el, live};
+use crate::app::state::Ui;
+use crate::app::wording::en_round as w;
+use leptos::prelude::*;
+
+/// The bar stays at least this long when the keeper goes elsewhere (milliseconds).
+const STAYS_MS: f64 = 10_000.0;
+
+/// The bar. It stays until the next act; going to another place puts it away once it has been there for long enough.
+pub(super) fn view(ui: Ui, walk: Walk) -> El {
+    let act = walk.records().act;
+    let since = StoredValue::new(0.0);
+    Effect::new(move || {
+        act.track();
+        since.set_value(clock::now_ms());
+    });
+    Effect::new(move || {
+        ui.place.track();
+        if act.with_untracked(Option::is_some) && clock::now_ms() - since.get_value() > STAYS_MS {
+            act.set(None);
+        }
+    });
+    let bar = move || {
+        let act = act.get().filter(|act| !act.said.is_empty())?;
+        let (said, key) = match &act.undone {
+            Some(_) => (w::undone(&act.said), w::REDO),
+            None => (act.said, w::UNDO),
+        };
+        let press = move || {
+            walk.cards.set((None, Vec::new()));
+            walk.records().undo_or_redo();
+        };
+        Some(el("div").class("undo").kid(el("span").text(&said)).kid(big(key, "undo", press)))
+    };
+    el("div").attr("role", "status").test_id("undo-bar").kid(live(bar))
+}

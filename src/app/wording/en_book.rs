@@ -1,0 +1,377 @@
+//! English: history, backup, restore, this phone, the demonstration.
+
+use super::en::{counted, date, relative, short_date, weekday};
+use super::en_ledger::{lines, quoted};
+use crate::almanac::day::{Day, Stamp};
+use crate::app::ledger::safety::Unsafe;
+use crate::papers::backup::{BackupError, Counts, Looks};
+
+/// Key to the history.
+pub fn history_key(count: usize) -> String {
+    ["History: ", &lines(count)].concat()
+}
+
+/// Key to the kinds of trap.
+pub const KINDS_KEY: &str = "Kinds of trap";
+/// Name of the keys at the head of the Book.
+pub const INDEX: &str = "Pages of the Book";
+
+fn number(count: usize) -> u32 {
+    u32::try_from(count).unwrap_or(u32::MAX)
+}
+
+/// Every line.
+pub mod history {
+    use super::{Day, Stamp, counted, number, short_date, weekday};
+
+    /// Heading.
+    pub const TITLE: &str = "History";
+    /// Chooser of the yard.
+    pub const YARD: &str = "Yard";
+    /// No yard chosen.
+    pub const EVERYTHING: &str = "Everything";
+    /// Chooser of the hive.
+    pub const HIVE: &str = "Hive";
+    /// No hive chosen.
+    pub const WHOLE_YARD: &str = "Whole yard";
+    /// Nothing written about the choice.
+    pub const NONE: &str = "None recorded.";
+    /// Mark of a struck line.
+    pub const STRUCK: &str = "Struck out, ";
+    /// Mark of a corrected line.
+    pub const CORRECTED: &str = "Corrected by a later line, ";
+    /// Key that strikes one line out.
+    pub const STRIKE: &str = "Strike out this line";
+    /// Key that brings one line back.
+    pub const BACK: &str = "Bring it back";
+    /// Before a line goes on which others stand.
+    pub const BRINGS: &str = "This line brought something into the book. Struck out, everything logged on it goes out of sight until you bring it back.";
+    /// How strikes work.
+    pub const HOW: &str =
+        "Nothing is ever rubbed out: a struck line stays here and can be brought back at any time.";
+    /// Said once.
+    pub const STRUCK_SAID: &str = "Struck out";
+    /// Said once.
+    pub const BACK_SAID: &str = "Brought back";
+    /// Key that shows more.
+    pub const MORE: &str = "Show 100 more";
+
+    /// Key that strikes a bulk out.
+    pub fn undo_all(count: usize) -> String {
+        ["Undo all ", &count.to_string()].concat()
+    }
+
+    /// Key that brings a bulk back.
+    pub fn back_all(count: usize) -> String {
+        ["Bring back all ", &count.to_string()].concat()
+    }
+
+    /// How many lines the choice has, and how many are shown.
+    pub fn shown(shown: usize, all: usize) -> String {
+        let all_lines = counted(number(all), "line", "lines");
+        if shown < all { [&shown.to_string(), " of ", &all_lines].concat() } else { all_lines }
+    }
+
+    /// "09:30".
+    pub fn time(at: Stamp) -> String {
+        let (hour, minute) = at.hour_minute();
+        let two = |n: u32| if n < 10 { ["0", &n.to_string()].concat() } else { n.to_string() };
+        [&two(hour), ":", &two(minute)].concat()
+    }
+
+    /// Who wrote it and when.
+    pub fn written(day: Day, at: Stamp, by: Option<&str>) -> String {
+        let on = at.day();
+        let mut said = "written ".to_owned();
+        if on != day {
+            said.push_str(&[weekday(on.weekday()), " ", &short_date(on), " "].concat());
+            if on.year() != day.year() {
+                said.push_str(&[&on.year().to_string(), " "].concat());
+            }
+        }
+        said.push_str(&time(at));
+        if let Some(by) = by {
+            said.push_str(" by ");
+            said.push_str(by);
+        }
+        said
+    }
+
+    /// Part of a bulk.
+    pub fn together(count: usize) -> String {
+        ["together with ", &(count - 1).to_string(), if count == 2 { " other" } else { " others" }].concat()
+    }
+}
+
+/// The file that keeps the book safe.
+pub mod backup {
+    use super::{Unsafe, date, lines, quoted, relative};
+
+    /// Heading.
+    pub const TITLE: &str = "Backup";
+    /// Key.
+    pub const SAVE: &str = "Save a backup file";
+    /// The rule.
+    pub const ONLY_HERE: &str = "Records live only on this phone until you save a file.";
+    /// Nothing to save.
+    pub const EMPTY: &str = "Nothing is written down yet, so there is nothing to save.";
+    /// Everything is in the file.
+    pub const ALL_SAFE: &str = "Everything is in it.";
+    /// Where to put it.
+    pub const WHERE: &str = "Send the file to yourself by mail or put it on another device. A file on this phone is lost with the phone.";
+    /// Opens the text.
+    pub const SHOW_TEXT: &str = "No file came? Show the text";
+    /// Label of the text.
+    pub const TEXT: &str = "The whole backup as text: copy it into a mail or a note";
+    /// High time.
+    pub const SOON: &str = "Backup is due.";
+    /// Cannot wait.
+    pub const NOW: &str = "Backup is overdue.";
+
+    /// The last file and what is not in it.
+    pub fn state(state: &Unsafe) -> String {
+        let file = match state.file {
+            Some(day) => ["Last file: ", &date(day), ", ", &relative(-state.days), ". "].concat(),
+            None => "Never saved to a file. ".to_owned(),
+        };
+        let rest = match (state.lines, state.file) {
+            (0, _) => ALL_SAFE.to_owned(),
+            (count, Some(_)) => [&lines(count), " written since."].concat(),
+            (count, None) => [&lines(count), ", the first ", &relative(-state.days), "."].concat(),
+        };
+        [file, rest].concat()
+    }
+
+    /// After the file was handed over.
+    pub fn saved(name: &str) -> String {
+        [quoted(name).as_str(), " was handed to the browser: look among the downloads."].concat()
+    }
+
+    /// Name of the file.
+    pub fn name(day: &str) -> String {
+        ["yard-backup-", day, ".json"].concat()
+    }
+}
+
+/// A file that comes back.
+pub mod restore {
+    use super::{BackupError, Counts, Looks, Stamp, counted, date, history, lines, number};
+
+    /// Heading.
+    pub const TITLE: &str = "Restore";
+    /// Label of the file field.
+    pub const FILE: &str = "Open a backup file";
+    /// What happens.
+    pub const HINT: &str = "You see what is in it before anything changes. Nothing here is overwritten.";
+    /// For a copied text.
+    pub const PASTE: &str = "No file, but a copied text?";
+    /// Label of the text.
+    pub const PASTE_LABEL: &str = "Text of the backup";
+    /// Key.
+    pub const PASTE_KEY: &str = "Look into it";
+    /// Heading of the preview.
+    pub const PREVIEW: &str = "In this file";
+    /// Key that leaves it.
+    pub const LEAVE: &str = "Leave it";
+    /// Key when nothing is new.
+    pub const NOTHING_NEW: &str = "Nothing new: close";
+    /// Not kept.
+    pub const NOT_KEPT: &str =
+        "The phone did not keep it: nothing was taken in. Free some room and try again.";
+    /// Opened and found to be no file at all.
+    pub const UNREADABLE: &str = "The phone could not read this file. Copy it onto the phone and try again.";
+    /// No yard.
+    pub const NO_YARD: &str = "No yard in it";
+    /// What a clash is.
+    pub const CLASH_HOW: &str = "Lines that differ from yours under the same name: yours stay as they are.";
+
+    /// Key that takes it in.
+    pub fn confirm(new: usize) -> String {
+        ["Take in ", &lines(new)].concat()
+    }
+
+    /// When and by which phone.
+    pub fn made(at: Stamp, by: Option<&str>) -> String {
+        let made = ["Made ", &date(at.day()), ", ", &history::time(at)].concat();
+        match by {
+            Some(by) => [&made, ", by ", by].concat(),
+            None => made,
+        }
+    }
+
+    /// What it holds.
+    pub fn holds(counts: Counts) -> String {
+        [
+            "Holds ",
+            &lines(counts.entries),
+            ": ",
+            &counted(number(counts.yards), "yard", "yards"),
+            ", ",
+            &counted(number(counts.hives), "hive", "hives"),
+            ", ",
+            &counted(number(counts.days), "day", "days"),
+        ]
+        .concat()
+    }
+
+    /// Yards in it.
+    pub fn yards(names: &str) -> String {
+        ["Yards: ", names].concat()
+    }
+
+    /// "12 new, 229 already here, 1 different".
+    pub fn union(new: usize, same: usize, clashes: usize) -> String {
+        let mut said = [&new.to_string(), " new, ", &same.to_string(), " already here"].concat();
+        if clashes > 0 {
+            said.push_str(&[", ", &clashes.to_string(), " different"].concat());
+        }
+        said
+    }
+
+    /// After it.
+    pub fn done(union: &str) -> String {
+        ["Restored: ", union, "."].concat()
+    }
+
+    /// Why a file cannot be taken in.
+    pub fn error(error: &BackupError) -> String {
+        let said = match error {
+            BackupError::TooLarge => "This file is far larger than any backup of this page.",
+            BackupError::Newer { .. } => {
+                "This backup was made by a newer version of this page. Open this page where there is a signal to update it, then try again."
+            }
+            BackupError::Damaged => {
+                "This is a backup of this page, but it was cut off or changed since it was made. Try another copy of it, such as the one in the mail."
+            }
+            BackupError::NotABackup(looks) => match looks {
+                Looks::Empty => "This file is empty.",
+                Looks::Picture => "This is a picture, not a backup.",
+                Looks::Document => "This is a PDF document, not a backup.",
+                Looks::Table => "This is a table, not a backup. A backup ends in .json.",
+                Looks::OtherJson => "This file belongs to another program.",
+                Looks::Unknown => "This is not a backup of this page. A backup ends in .json.",
+            },
+        };
+        [said, " Nothing was changed."].concat()
+    }
+}
+
+/// What could not be read.
+pub mod asides {
+    use super::{counted, number};
+
+    /// Heading.
+    pub const TITLE: &str = "Could not be read";
+    /// What is done with it.
+    pub const LEFT: &str = "It is left as it is, never overwritten. The rest of the book is whole. If an earlier backup file holds these days, Restore brings their lines back: keep your earlier files. A new backup file does not hold what could not be read, so save that as a file too.";
+    /// Written by a newer version.
+    pub const NEWER: &str = "Written by a newer version of this page. Update the page where there is a signal; until then it only reads.";
+    /// Damaged.
+    pub const DAMAGED: &str = "Damaged on this phone.";
+    /// Key.
+    pub const SAVE: &str = "Save it as a file";
+
+    /// How many pages.
+    pub fn count(count: usize) -> String {
+        [&counted(number(count), "page", "pages"), " of the book could not be read."].concat()
+    }
+
+    /// A page by its number in the list and its size.
+    pub fn page(nth: usize, letters: usize) -> String {
+        ["Page ", &nth.to_string(), ", ", &counted(number(letters), "letter", "letters")].concat()
+    }
+}
+
+/// This phone: its label, its room.
+pub mod phone {
+    /// Heading.
+    pub const TITLE: &str = "This phone";
+    /// Field.
+    pub const LABEL: &str = "Label of this phone";
+    /// Under the field.
+    pub const LABEL_HINT: &str = "Stands beside the lines written here, such as “Ann”. At most 20 letters.";
+    /// Key.
+    pub const LABEL_KEY: &str = "Keep the label";
+    /// Said once.
+    pub const LABEL_KEPT: &str = "Label kept";
+    /// Room.
+    pub const ROOM: &str = "Room taken";
+    /// The browser keeps the records.
+    pub const KEPT: &str = "The browser has promised to keep what is written here.";
+    /// The browser may not.
+    pub const MAY_CLEAR: &str = "The browser keeps what is written here, but may clear it when room is short or the page is not opened for a week.";
+    /// Key.
+    pub const ASK: &str = "Ask it to keep it";
+    /// The browser did not promise.
+    pub const NOT_PROMISED: &str = "The browser did not promise. Put the page on the home screen (key Aa above) and ask again; save a file in any case.";
+    /// Nothing is kept.
+    pub const FORGOTTEN: &str = "This window keeps nothing: records vanish when it closes.";
+    /// Newer.
+    pub const READ_ONLY: &str = "A newer version of this page has written here, so this one only reads.";
+    /// Nearly full.
+    pub const NEARLY_FULL: &str = "Room is getting short. Save a backup file now.";
+    /// How the room is reckoned.
+    pub const ROOM_WHY: &str = "Counted against the least that every browser allows a page, so there may be more. Months are reckoned from how fast the book has grown so far.";
+
+    /// "about 38 months left at this rate".
+    pub fn months(months: u64) -> String {
+        match months {
+            0 => "less than a month left at this rate".to_owned(),
+            1 => "about 1 month left at this rate".to_owned(),
+            2..=120 => ["about ", &months.to_string(), " months left at this rate"].concat(),
+            _ => "more than 10 years left at this rate".to_owned(),
+        }
+    }
+}
+
+/// The demonstration.
+pub mod demo {
+    /// Heading.
+    pub const TITLE: &str = "Demonstration";
+    /// What it is.
+    pub const WHAT: &str = "Two invented yards with 24 and 9 hives in mid-season. They lie on pages of their own: filling them in or taking them out touches nothing of yours, and no backup file holds them.";
+    /// Key.
+    pub const FILL: &str = "Fill in the demonstration";
+    /// Key.
+    pub const REMOVE: &str = "Take the demonstration out";
+    /// Said once.
+    pub const FILLED: &str = "Demonstration filled in: see Round";
+    /// Said once.
+    pub const REMOVED: &str = "Demonstration taken out";
+    /// It is in.
+    pub const IS_IN: &str = "It is filled in.";
+    /// It could not be done.
+    pub const FAILED: &str = "The phone did not do it. Try again.";
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{history, restore};
+    use crate::almanac::day::{Day, Stamp};
+    use crate::papers::backup::{BackupError, Looks};
+
+    #[test]
+    fn the_hour_alone_tells_a_line_written_the_same_day() {
+        let day = Day::parse("2026-07-14").unwrap();
+        let at = Stamp::new(day, 9 * 3600 + 5 * 60, 0).unwrap();
+        assert_eq!(history::written(day, at, None), "written 09:05");
+        let before = Day::parse("2025-12-31").unwrap();
+        assert_eq!(history::written(before, at, Some("Ann")), "written Tue 14 July 2026 09:05 by Ann");
+    }
+
+    #[test]
+    fn every_refused_file_says_what_it_is_and_that_nothing_changed() {
+        let looks =
+            [Looks::Empty, Looks::Picture, Looks::Document, Looks::Table, Looks::OtherJson, Looks::Unknown];
+        let mut said: Vec<String> =
+            looks.iter().map(|looks| restore::error(&BackupError::NotABackup(*looks))).collect();
+        said.extend(
+            [BackupError::TooLarge, BackupError::Newer { found: 2 }, BackupError::Damaged]
+                .map(|error| restore::error(&error)),
+        );
+        assert!(said.iter().all(|said| said.ends_with("Nothing was changed.")));
+        said.sort();
+        said.dedup();
+        assert_eq!(said.len(), 9);
+    }
+}

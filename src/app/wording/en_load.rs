@@ -1,0 +1,164 @@
+//! English: what to carry and what to buy.
+
+use super::en::counted;
+
+/// Field: the day of the trip.
+pub const DAY: &str = "Day of the trip";
+/// Choice of yards.
+pub const YARDS: &str = "Yards on the way";
+/// Answer.
+pub const OIL: &str = "Oil to carry";
+/// Answer.
+pub const TRAPS: &str = "Traps to bring";
+/// Heading.
+pub const YARD_BY_YARD: &str = "Yard by yard";
+/// Heading.
+pub const BUY: &str = "To buy";
+/// Heading.
+pub const SET: &str = "Reserve and bottle";
+/// Field.
+pub const RESERVE: &str = "Reserve of oil";
+/// Field.
+pub const BOTTLE: &str = "One bottle holds";
+/// Key.
+pub const SET_KEY: &str = "Remember these";
+/// What was done, for the undo bar.
+pub const SET_ACT: &str = "Reserve and bottle";
+/// Said once.
+pub const SET_SAID: &str = "Reserve and bottle remembered";
+/// Caution.
+pub const FOOD_GRADE: &str = "Food-grade oil only. No motor oil, no fuel.";
+/// Caution.
+pub const WASTE: &str = "Used oil and rags: sealed jar to household waste; not on soil, not down the drain.";
+/// No yard ticked.
+pub const NO_YARD: &str = "Tick a yard.";
+/// Heading of the list to tick off.
+pub const ALSO: &str = "Also in the car";
+/// Things to take, each ticked off.
+pub const THINGS: [&str; 6] = [
+    "Rags",
+    "Sealed jar for used oil",
+    "Spare lids and screens",
+    "Tub or bags for slimed comb",
+    "Water and soap for hands",
+    "Charged phone, backup file saved",
+];
+/// Why the oil is reckoned so.
+pub const OIL_WHY: &str = "A trap that is used again is topped up from the level it will have sunk to by that day. One that is thrown away, or whose level or loss is not known, is reckoned as a whole fill: the bottle is then never too small.";
+/// Why the spares.
+pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at least 2 (judgement).";
+/// Nothing due.
+pub const NOTHING: &str = "Nothing is due by that day.";
+/// Field.
+pub const SPARE: &str = "And to spare";
+/// Answer.
+pub const CHEAPEST: &str = "Cheapest";
+/// No packs.
+pub const NO_PACKS: &str = "No packs are written down for this kind.";
+/// Nothing to buy.
+pub const ENOUGH: &str = "Nothing to buy";
+/// Field.
+pub const SERVICES: &str = "Walks left this season";
+/// Heading.
+pub const OIL_TO_BUY: &str = "Oil";
+/// Field.
+pub const SPILLED: &str = "Spilled or left in bottles";
+/// Answer.
+pub const SEASON_OIL: &str = "Oil for the rest of the season, at most";
+/// Reason.
+pub const SEASON_WHY: &str = "As if every trap in the ticked yards were emptied and filled anew on every walk: topping up takes less. Vegetable oil turns rancid, so buy it for one season.";
+/// Buying needs yards.
+pub const KIND_NONE: &str = "Describe your traps under Book, Kinds of trap, to see what to buy.";
+
+/// "24 hives".
+pub fn hives(count: u32) -> String {
+    counted(count, "hive", "hives")
+}
+
+/// "46 traps".
+pub fn traps(count: u32) -> String {
+    counted(count, "trap", "traps")
+}
+
+/// "Hives due: 24 of 24".
+pub fn hives_due(due: u32, of: u32) -> String {
+    ["Hives due: ", &due.to_string(), " of ", &of.to_string()].concat()
+}
+
+/// "Traps due: 46, of these missing: 2".
+pub fn traps_due(due: u32, missing: u32) -> String {
+    let missing =
+        if missing > 0 { [", of these missing: ", &missing.to_string()].concat() } else { String::new() };
+    ["Traps due: ", &due.to_string(), &missing].concat()
+}
+
+/// "Places without a trap: 3".
+pub fn wanting(count: u32) -> String {
+    ["Places without a trap: ", &count.to_string()].concat()
+}
+
+/// Trap work rests.
+pub fn resting(since: &str) -> String {
+    ["Trap work rests since ", since, ": nothing is due."].concat()
+}
+
+/// "46 traps × 10 mL = 460 mL".
+pub fn oil_line(count: u32, each: &str, sum: &str) -> String {
+    [&traps(count), " × ", each, " = ", sum].concat()
+}
+
+/// "46 traps, topped up from 35 %: × 3 mL = 138 mL".
+pub fn top_up_line(count: u32, from: &str, each: &str, sum: &str) -> String {
+    [&traps(count), " from ", from, " up, × ", each, " = ", sum].concat()
+}
+
+/// "Ferry Field 460 mL".
+pub fn yard_oil(name: &str, oil: &str) -> String {
+    [name, ": ", oil].concat()
+}
+
+/// "+ 25 % reserve = 575 mL".
+pub fn reserve(share: &str, sum: &str) -> String {
+    ["+ ", share, " reserve = ", sum].concat()
+}
+
+/// "up to the next 50 mL: 600 mL".
+pub fn rounded(sum: &str) -> String {
+    ["rounded up to the next 50\u{a0}mL = ", sum].concat()
+}
+
+/// "= 2 bottles of 500 mL".
+pub fn bottles(count: u32, size: &str) -> String {
+    ["in ", &counted(count, "bottle", "bottles"), " of ", size].concat()
+}
+
+/// Traps nobody has measured.
+pub fn unknown(count: u32) -> String {
+    ["Left out, not measured: ", &traps(count)].concat()
+}
+
+/// "2 missing or not placed yet".
+pub fn place(count: u32) -> String {
+    [&count.to_string(), " missing or not placed yet"].concat()
+}
+
+/// "+ 3 to spare".
+pub fn spare(count: u32) -> String {
+    ["+ ", &count.to_string(), " to spare"].concat()
+}
+
+/// The traps that are thrown away.
+pub fn disposable(count: u32) -> String {
+    [&count.to_string(), " more if you replace the full ones instead of topping up"].concat()
+}
+
+/// "need 4 + 2 to spare = 6".
+pub fn need(need: u32, spare: u32) -> String {
+    [&need.to_string(), " missing + ", &spare.to_string(), " to spare = ", &(need + spare).to_string()]
+        .concat()
+}
+
+/// "10 walks × 460 mL + 10 % = 5.06 L".
+pub fn season(walks: u32, each: &str, spilled: &str, sum: &str) -> String {
+    [&counted(walks, "walk", "walks"), " × ", each, " + ", spilled, " = ", sum].concat()
+}

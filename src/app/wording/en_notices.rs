@@ -1,0 +1,98 @@
+//! English: what is said above every place.
+
+use super::en::date;
+use crate::almanac::day::Day;
+use crate::app::cabinet::NotSaved;
+use crate::store::shelf::ShelfError;
+
+/// Name of the notices for screen readers.
+pub const NAME: &str = "Notices";
+/// Storage keeps nothing, before the first line.
+pub const FORGOTTEN: &str = "This window keeps nothing: records vanish when it closes.";
+/// Storage keeps nothing, and something was written.
+pub const FORGOTTEN_WRITTEN: &str =
+    "This window keeps nothing: what you have written vanishes when it closes. Save a backup file first.";
+/// How to mend it.
+pub const FORGOTTEN_HOW: &str = "A private window, or the browser’s settings, keep this page from storing anything. Open it in an ordinary window to keep records.";
+/// The book is gone.
+pub const GONE: &str = "A book was here and is gone: the browser or somebody cleared it. Open your backup file to bring it back.";
+/// Key to the restore.
+pub const GONE_KEY: &str = "Open a backup file";
+/// Key that puts it away.
+pub const GONE_AWAY: &str = "Begin a new book";
+/// A newer version has written.
+pub const READ_ONLY: &str = "A newer version of this page has written here, so this one only reads. Close every tab of this page and open it again where there is a signal: that updates the page.";
+/// Damaged pages.
+pub const TO_BOOK: &str = "See them in the Book";
+/// Key to the Book.
+pub const TO_BACKUP: &str = "To the backup";
+/// Heading of what was not kept.
+pub const UNSAVED: &str = "Not kept";
+/// It is still on the screen.
+pub const UNSAVED_HOW: &str = "It is only on this screen until you deal with it. Copy the text or save it as a file: Restore in the Book takes it in again.";
+/// Label of the text.
+pub const UNSAVED_TEXT: &str = "What was not kept";
+/// Key.
+pub const TRY_AGAIN: &str = "Try again";
+/// Key.
+pub const AS_FILE: &str = "Save as a file";
+/// Key.
+pub const PUT_AWAY: &str = "I have it: put this away";
+/// Said once.
+pub const KEPT_NOW: &str = "Kept now";
+/// Said once.
+pub const STILL_NOT: &str = "Still not kept";
+/// Demonstration.
+pub const DEMO: &str = "Demonstration: invented hives, nothing of yours.";
+/// Demonstration beside one's own.
+pub const DEMO_IN: &str = "The demonstration is filled in; take it out in the Book.";
+
+/// Damaged pages.
+pub fn damaged(count: usize) -> String {
+    if count == 1 {
+        "1 page of the book could not be read. It is left as it is; the rest is whole.".to_owned()
+    } else {
+        [
+            &count.to_string(),
+            " pages of the book could not be read. They are left as they are; the rest is whole.",
+        ]
+        .concat()
+    }
+}
+
+/// The clock.
+pub fn clock(today: Day, newest: Day) -> String {
+    [
+        "The phone says ",
+        &date(today),
+        ", but the newest line is of ",
+        &date(newest),
+        ": check the phone’s date.",
+    ]
+    .concat()
+}
+
+/// What was not kept, and why. What an earlier start of the page left behind has no words of its own.
+pub fn unsaved(said: &str, why: &str) -> String {
+    if said.is_empty() { [UNSAVED, ". ", why].concat() } else { [UNSAVED, ": ", said, ". ", why].concat() }
+}
+
+/// Why something was not kept.
+pub fn why(why: &NotSaved) -> &'static str {
+    match why {
+        NotSaved::Shelf { why: ShelfError::Full, .. } => {
+            "The room this browser gives the page is full. Nothing that was there is lost."
+        }
+        NotSaved::Shelf { why: ShelfError::Denied, .. } => {
+            "The browser does not let this page store anything."
+        }
+        NotSaved::Shelf { why: ShelfError::Other, .. } => "The phone did not keep it.",
+        NotSaved::ReadOnly => "A newer version of this page has written here, so this one only reads.",
+        NotSaved::Busy => "Another tab of this page is writing at the same time. Close it and try again.",
+    }
+}
+
+/// Name of the file with what was not kept.
+pub fn file_name(day: &str) -> String {
+    ["yard-not-kept-", day, ".json"].concat()
+}

@@ -1,0 +1,526 @@
+//! English: the Round and the panel that logs a hive.
+
+use super::en::{counted, date, days, month, relative, weekday};
+use crate::almanac::day::Day;
+use crate::almanac::refill::{Limit, Timing};
+use crate::app::round::walk::Counts;
+use crate::book::entry::{Did, Ending, SkipReason};
+use crate::book::round::{Because, HiveDue, Visit};
+use crate::book::standing::Trouble;
+use crate::book::write::{Doubt, Refusal};
+
+/// Round without hives: the lead.
+pub const EMPTY: &str = "No hives are kept yet.";
+/// What the round will do.
+pub const EMPTY_HOW: &str = "Start with three numbers on the Bench: hives, boxes with traps, what one trap holds. Then “Keep this yard” lists every hive here with its next service.";
+/// Key to the Bench.
+pub const TO_BENCH: &str = "Start on the Bench";
+/// What the demonstration is.
+pub const DEMO_HOW: &str =
+    "Or look round first: two invented yards in mid-season. They come out again with one key.";
+/// Key that fills it in.
+pub const DEMO: &str = "Show invented yards";
+/// Key to a new yard.
+pub const ADD_YARD: &str = "Add a yard";
+/// Yard without hives.
+pub const NO_HIVES: &str = "No hives in this yard yet. Add them below, such as 1–24.";
+/// Yard that is not there.
+pub const NO_YARD: &str = "This yard is not in the book on this phone.";
+/// Key to all yards.
+pub const ALL_YARDS: &str = "All yards";
+/// Heads the list of hives for screen readers.
+pub const HIVES: &str = "Hives in walking order";
+/// Heads the sum of a yard.
+pub const SUM: &str = "How this was worked out";
+/// Name of the panel for screen readers.
+pub const PANEL: &str = "Log this hive";
+/// Key that shuts the panel.
+pub const SHUT: &str = "Shut";
+/// Key that opens levels, note and day.
+pub const MORE: &str = "Level, note…";
+/// Key that shuts them.
+pub const LESS: &str = "Fewer keys";
+/// Key to the page of the hive.
+pub const HIVE_PAGE: &str = "Hive page";
+/// Beetles, before the number.
+pub const BEETLES: &str = "Beetles";
+/// Nothing counted.
+pub const NOT_COUNTED: &str = "not counted";
+/// Key that empties the count.
+pub const NO_COUNT: &str = "Not counted";
+/// Group of the counting keys.
+pub const COUNT_KEYS: &str = "Count beetles";
+/// Field: level found.
+pub const BEFORE: &str = "Oil found at";
+/// Field: level left.
+pub const AFTER: &str = "Oil left at";
+/// Under the level left.
+pub const AFTER_HINT: &str = "Empty: the usual fill of the trap.";
+/// Field: note.
+pub const NOTE: &str = "Note";
+/// Field: day.
+pub const DAY: &str = "Day of the work";
+/// Under the day.
+pub const DAY_HINT: &str = "Empty is today. Stays set for the next hive.";
+/// Heading of the traps.
+pub const TRAPS: &str = "Which traps";
+/// Under it.
+pub const TRAPS_HINT: &str = "None marked means every trap of the hive.";
+/// Full of oil.
+pub const TOO_FULL: &str = "Fuller than ¾ spills on bees.";
+/// Asked after Skip.
+pub const WHY_SKIP: &str = "Skipped why?";
+/// Key back from a question.
+pub const BACK: &str = "Back";
+/// Key that saves in spite of a doubt.
+pub const SAVE_AS_IS: &str = "Save as it is";
+/// Key that goes back to the fields.
+pub const CHANGE: &str = "Change";
+/// Key of a dead hive.
+pub const REVIVE: &str = "Take it back into care";
+/// Key that undoes.
+pub const UNDO: &str = "Undo";
+/// Key that redoes.
+pub const REDO: &str = "Do it again";
+/// The phone did not keep it.
+pub const NOT_KEPT: &str = "The phone did not keep this. What you typed is still here.";
+/// Key for all that is left.
+pub const REST: &str = "The rest as usual";
+/// Heading of its sheet.
+pub const REST_TITLE: &str = "The rest as usual";
+/// Over its list.
+pub const REST_LIST: &str = "These hives get an entry each:";
+/// What was done to them.
+pub const REST_DID: &str = "What was done?";
+/// Everything has an entry.
+pub const ALL_DONE: &str = "Every hive has an entry.";
+/// After a spill.
+pub const SPILLED: &str =
+    "Oil spilled: wipe with a rag, never rinse onto brood. Replace, half fill. Recheck in 2–3 days";
+/// After a missing trap.
+pub const MISSING: &str =
+    "Missing: this hive stays due until a trap is in. Look on the floor and in the grass.";
+/// After one glued shut.
+pub const GLUED: &str = "Glued shut: it caught nothing since. Scrape it free or put in another.";
+/// Key behind these.
+pub const FILLED_AGAIN: &str = "Replaced and filled";
+/// Many bodies in the oil.
+pub const FLATTERS: &str = "The level reading flatters: 100 beetles hide 1.3–2.6 mL of lost oil.";
+/// The level rose.
+pub const ROSE: &str =
+    "More oil than was left: water or debris in it, or a service nobody wrote down? Kept as read.";
+/// Key that puts a card away.
+pub const GOT_IT: &str = "Got it";
+/// Key that empties old fields.
+pub const EMPTY_FIELDS: &str = "Empty them";
+/// Invisible name of the mark of a begun entry.
+pub const BEGUN: &str = "begun, not saved";
+
+/// A name that keeps its own direction inside a sentence.
+pub fn own(name: &str) -> String {
+    ["\u{2068}", name, "\u{2069}"].concat()
+}
+
+/// "Hive 7".
+pub fn hive(tag: &str) -> String {
+    ["Hive ", &own(tag)].concat()
+}
+
+/// "Tue 14 July": for days near today, whose year nobody doubts.
+pub fn near(day: Day) -> String {
+    let month = match day.month() {
+        1 => "Jan",
+        2 => "Feb",
+        8 => "Aug",
+        9 => "Sept",
+        10 => "Oct",
+        11 => "Nov",
+        12 => "Dec",
+        other => month(other),
+    };
+    [weekday(day.weekday()), " ", &day.day_of_month().to_string(), " ", month].concat()
+}
+
+/// "Tue 14 July, in 3 days".
+pub fn near_and_how_far(day: Day, today: Day) -> String {
+    [&near(day), ", ", &relative(day.days_since(today))].concat()
+}
+
+/// When a hive is due, in words.
+pub fn due(due: &HiveDue, today: Day) -> String {
+    match due {
+        HiveDue::Resting { since } => ["resting since ", &near(*since), ", nothing is due"].concat(),
+        HiveDue::NoTraps { wanting: 0 } => "no traps".to_owned(),
+        HiveDue::NoTraps { wanting } => ["no traps in, ", &wanting.to_string(), " wanted"].concat(),
+        HiveDue::Due { on, timing, .. } => due_on(*on, *timing, today),
+    }
+}
+
+/// "due Tue 14 July, in 3 days", "due today", "due now, 3 days overdue".
+pub fn due_on(on: Day, timing: Timing, today: Day) -> String {
+    match timing {
+        Timing::In { .. } => ["due ", &near_and_how_far(on, today)].concat(),
+        Timing::Today => "due today".to_owned(),
+        Timing::Overdue { days: late } => ["due now, ", &days(u32::from(late)), " overdue"].concat(),
+    }
+}
+
+/// What decided the day, short.
+pub fn because(because: &Because) -> String {
+    match because {
+        Because::Trouble(trouble) => trouble_word(*trouble).to_owned(),
+        Because::Limit(refill) => limit(refill.decided_by),
+    }
+}
+
+/// A limit, short.
+pub fn limit(limit: Limit) -> String {
+    match limit {
+        Limit::YourMaximum { days: most } => ["your maximum ", &days(u32::from(most))].concat(),
+        Limit::OilLow { .. } => "oil runs low".to_owned(),
+        Limit::Bodies { .. } => "beetles fill it".to_owned(),
+    }
+}
+
+/// Why a trap does not fish.
+pub fn trouble_word(trouble: Trouble) -> &'static str {
+    match trouble {
+        Trouble::Spilled => "spilled",
+        Trouble::Missing => "trap missing",
+        Trouble::GluedShut => "glued shut",
+    }
+}
+
+/// Why a hive stays due after it was seen.
+pub fn idle(trouble: Trouble) -> &'static str {
+    match trouble {
+        Trouble::Spilled => "stays due until it is filled again",
+        Trouble::Missing => "stays due until a trap is in",
+        Trouble::GluedShut => "stays due until it is free again",
+    }
+}
+
+/// Days since the service.
+pub fn since(count: i32) -> String {
+    match u32::try_from(count) {
+        Ok(0) => "serviced today".to_owned(),
+        Ok(count) => [&days(count), " since service"].concat(),
+        Err(_) => String::new(),
+    }
+}
+
+/// "2 boxes, 4 traps".
+pub fn parts(boxes: u32, traps: u32) -> String {
+    [&counted(boxes, "box", "boxes"), ", ", &counted(traps, "trap", "traps")].concat()
+}
+
+/// Key of a piece of work.
+pub fn did_key(did: Did) -> &'static str {
+    match did {
+        Did::AsFound => "As found",
+        Did::ToppedUp => "Topped up",
+        Did::Replaced => "Replaced",
+        Did::Spilled => "Spilled",
+        Did::Missing => "Missing",
+        Did::GluedShut => "Glued shut",
+    }
+}
+
+/// A piece of work inside a sentence.
+pub fn did(did: Did) -> &'static str {
+    match did {
+        Did::AsFound => "left as found",
+        Did::ToppedUp => "topped up",
+        Did::Replaced => "replaced",
+        Did::Spilled => "spilled",
+        Did::Missing => "trap missing",
+        Did::GluedShut => "glued shut",
+    }
+}
+
+/// Key that skips.
+pub const SKIP: &str = "Skip…";
+
+/// Key of a reason.
+pub fn skip_key(why: SkipReason) -> &'static str {
+    match why {
+        SkipReason::Temper => "Temper",
+        SkipReason::Robbing => "Robbing",
+        SkipReason::Weather => "Weather",
+        SkipReason::NoTime => "No time",
+        SkipReason::Other => "Other",
+    }
+}
+
+/// A reason inside a sentence.
+pub fn skip(why: SkipReason) -> &'static str {
+    match why {
+        SkipReason::Temper => "temper",
+        SkipReason::Robbing => "robbing",
+        SkipReason::Weather => "weather",
+        SkipReason::NoTime => "no time",
+        SkipReason::Other => "other reason",
+    }
+}
+
+/// "skipped Sun 12 July: temper".
+pub fn skipped(day: Day, today: Day, why: SkipReason) -> String {
+    let when = if day == today { "today".to_owned() } else { near(day) };
+    ["skipped ", &when, ": ", skip(why)].concat()
+}
+
+/// "topped up today".
+pub fn did_today(work: Did) -> String {
+    [did(work), " today"].concat()
+}
+
+/// "next: due Tue 28 July, in 14 days".
+pub fn next_due(due: &str) -> String {
+    ["next ", due].concat()
+}
+
+/// How far a walk has come. Partial until every hive has an entry and none was skipped.
+pub fn progress(visit: Visit) -> String {
+    let hives = visit.worked + visit.skipped + visit.left;
+    if hives == 0 {
+        return "No hives here.".to_owned();
+    }
+    if !visit.begun() {
+        return [&counted(hives, "hive", "hives"), ", none logged today"].concat();
+    }
+    if visit.complete() {
+        return [&counted(hives, "hive", "hives"), " logged – the walk is complete"].concat();
+    }
+    let mut said = [&visit.worked.to_string(), " logged"].concat();
+    if visit.skipped > 0 {
+        said = [&said, ", ", &visit.skipped.to_string(), " skipped"].concat();
+    }
+    if visit.left > 0 {
+        said = [&said, ", ", &visit.left.to_string(), " to go"].concat();
+    }
+    [&said, " – partial"].concat()
+}
+
+/// "9 hives due, 36 traps, carry 500 mL".
+pub fn total(hives: u32, traps: u32, carry: &str) -> String {
+    let hives = counted(hives, "hive", "hives");
+    [&hives, " due, ", &counted(traps, "trap", "traps"), ", carry ", carry].concat()
+}
+
+/// Nothing is due, and when something will be.
+pub fn nothing_due(next: Option<(Day, &str)>, today: Day) -> String {
+    match next {
+        Some((on, tag)) => {
+            ["Nothing due today. Next: ", &near_and_how_far(on, today), ", ", &hive(tag), "."].concat()
+        }
+        None => "Nothing due today.".to_owned(),
+    }
+}
+
+/// "Resting since Sun 1 November, nothing is due."
+pub fn resting(since: Day) -> String {
+    ["Resting since ", &date(since), ". Nothing is due."].concat()
+}
+
+/// One line of the sum: "36 traps × 10 mL = 360 mL, from 20 % to 50 %".
+pub fn oil_line(traps: u32, each: &str, sum: &str, from: &str, to: &str) -> String {
+    let traps = counted(traps, "trap", "traps");
+    [&traps, " × ", each, " = ", sum, ", each from ", from, " to ", to].concat()
+}
+
+/// Traps whose capacity nobody typed.
+pub fn unknown_capacity(traps: u32) -> String {
+    ["Left out: ", &counted(traps, "trap", "traps"), " whose size is not written down"].concat()
+}
+
+/// Traps to bring.
+pub fn missing_traps(traps: u32) -> String {
+    ["Bring ", &counted(traps, "new trap", "new traps"), ": missing"].concat()
+}
+
+/// How the hives of a yard lie to today.
+pub fn counts(counts: Counts) -> String {
+    let mut said: Vec<String> = Vec::new();
+    let mut add = |count: u32, word: &str| {
+        if count > 0 {
+            said.push([&count.to_string(), " ", word].concat());
+        }
+    };
+    add(counts.overdue, "overdue");
+    add(counts.today, "due today");
+    add(counts.later, "later");
+    add(counts.bare, "without traps");
+    add(counts.skipped, "skipped");
+    if said.is_empty() { "no hives".to_owned() } else { said.join(", ") }
+}
+
+/// "last walked Sun 12 July, 2 days ago".
+pub fn walked(day: Option<Day>, today: Day) -> String {
+    match day {
+        Some(day) => ["last walked ", &near_and_how_far(day, today)].concat(),
+        None => "not walked yet".to_owned(),
+    }
+}
+
+/// "Kept: 10 hives".
+pub fn kept(hives: usize) -> String {
+    ["Kept: ", &counted(u32::try_from(hives).unwrap_or(u32::MAX), "hive", "hives")].concat()
+}
+
+/// "Hive 7 topped up", with the day when it is not today.
+pub fn logged(tag: &str, work: Did, traps: Option<usize>, on: Option<Day>) -> String {
+    let traps = traps.and_then(|traps| u32::try_from(traps).ok());
+    let some = traps.map_or_else(String::new, |traps| [" ", &counted(traps, "trap", "traps")].concat());
+    let on = on.map_or_else(String::new, |day| [" on ", &near(day)].concat());
+    [&hive(tag), &some, " ", did(work), &on].concat()
+}
+
+/// "Hive 7 skipped: temper".
+pub fn logged_skip(tag: &str, why: SkipReason) -> String {
+    [&hive(tag), " skipped: ", skip(why)].concat()
+}
+
+/// "5 hives topped up".
+pub fn logged_rest(hives: usize, work: Did) -> String {
+    [&counted(u32::try_from(hives).unwrap_or(u32::MAX), "hive", "hives"), " ", did(work)].concat()
+}
+
+/// "Log these 5 hives".
+pub fn rest_confirm(hives: usize) -> String {
+    if hives == 1 {
+        "Log this hive".to_owned()
+    } else {
+        ["Log these ", &counted(u32::try_from(hives).unwrap_or(u32::MAX), "hive", "hives")].concat()
+    }
+}
+
+/// The undo bar after an undo.
+pub fn undone(said: &str) -> String {
+    ["Taken back: ", said].concat()
+}
+
+/// A day that is not today, above the keys.
+pub fn writing_for(day: Day, today: Day) -> String {
+    ["Writing for ", &near_and_how_far(day, today)].concat()
+}
+
+/// Fields that were filled on another day.
+pub fn begun_on(day: Day, today: Day) -> String {
+    ["Levels or counts here were typed on ", &near_and_how_far(day, today), ". Still right?"].concat()
+}
+
+/// "Recheck in 2–3 days, by Fri 17 July."
+pub fn recheck(text: &str, by: Day) -> String {
+    [text, ", by ", &near(by), "."].concat()
+}
+
+/// A note that is too long.
+pub fn note_over(over: usize) -> String {
+    ["500 characters at most: ", &over.to_string(), " too many."].concat()
+}
+
+/// "42 of 500".
+pub fn note_length(count: usize) -> String {
+    [&count.to_string(), " of 500"].concat()
+}
+
+/// A clock that is not the phone's.
+pub fn zone(zone: &str) -> String {
+    ["Days here follow the clock of ", zone, "."].concat()
+}
+
+/// A question before a save.
+pub fn doubt(doubt: Doubt) -> &'static str {
+    match doubt {
+        Doubt::Swapped => "Less oil left than found. Swapped?",
+        Doubt::Rose { .. } => ROSE,
+        Doubt::Many => "That is a great many beetles. Is the number right?",
+        Doubt::Twice => "This hive has an entry for this day already. One more?",
+        Doubt::Backdated => "Later work on this hive is written down. Due dates are worked out anew. Save?",
+    }
+}
+
+/// How a hive ended, inside a sentence.
+pub fn ending(how: &Ending) -> &'static str {
+    match how {
+        Ending::Dead => "dead",
+        Ending::Sold => "sold",
+        Ending::Joined { .. } => "joined",
+        Ending::Gone => "gone",
+    }
+}
+
+/// Why something cannot be written, and what to do.
+pub fn refusal(refusal: &Refusal) -> String {
+    match refusal {
+        Refusal::Future { today } => {
+            ["That day has not come. Here it is ", &date(*today), "; is the phone’s date right?"].concat()
+        }
+        Refusal::BeforeHive { since } => {
+            ["This hive is in the book since ", &date(*since), ". Choose that day or a later one."].concat()
+        }
+        Refusal::TagTaken { free } => {
+            ["That tag is on another hive of this yard. ", &own(free), " is free."].concat()
+        }
+        Refusal::Ended { how, on } => [
+            "Written down as ",
+            ending(how),
+            " since ",
+            &date(*on),
+            ". Wrong hive? If not, take it back into care first.",
+        ]
+        .concat(),
+        Refusal::SameYard => "It stands in that yard already. Nothing was written.".to_owned(),
+        Refusal::Demonstration => "Invented hives and your own do not mix. Choose another yard.".to_owned(),
+        Refusal::TooManyHives { most } => {
+            ["At most ", &most.to_string(), " hives in a yard. Put the others into a second yard."].concat()
+        }
+        Refusal::Nothing => "Nothing to write: nothing was changed.".to_owned(),
+        Refusal::Unknown => "This is not in the book any more. Go back to the list.".to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn day(text: &str) -> Day {
+        Day::parse(text).unwrap()
+    }
+
+    #[test]
+    fn a_due_day_is_told_with_weekday_and_days() {
+        let today = day("2026-07-11");
+        let told = |on: &str, timing| due_on(day(on), timing, today);
+        assert_eq!(told("2026-07-14", Timing::In { days: 3 }), "due Tue 14 July, in 3 days");
+        assert_eq!(told("2026-07-12", Timing::In { days: 1 }), "due Sun 12 July, tomorrow");
+        assert_eq!(told("2026-07-11", Timing::Today), "due today");
+        assert_eq!(told("2026-07-10", Timing::Overdue { days: 1 }), "due now, 1\u{a0}day overdue");
+    }
+
+    #[test]
+    fn a_walk_is_partial_until_every_hive_has_an_entry_and_none_was_skipped() {
+        let told = |worked, skipped, left| progress(Visit { worked, skipped, left });
+        assert_eq!(told(18, 1, 5), "18 logged, 1 skipped, 5 to go – partial");
+        assert_eq!(told(23, 1, 0), "23 logged, 1 skipped – partial");
+        assert_eq!(told(24, 0, 0), "24\u{a0}hives logged – the walk is complete");
+        assert_eq!(told(0, 0, 24), "24\u{a0}hives, none logged today");
+        assert_eq!(told(0, 0, 0), "No hives here.");
+    }
+
+    #[test]
+    fn right_to_left_tags_keep_to_themselves() {
+        assert_eq!(logged("כוורת", Did::ToppedUp, None, None), "Hive \u{2068}כוורת\u{2069} topped up");
+        assert_eq!(
+            logged("7", Did::Replaced, Some(1), Some(day("2026-07-12"))),
+            "Hive \u{2068}7\u{2069} 1\u{a0}trap replaced on Sun 12 July"
+        );
+    }
+
+    #[test]
+    fn a_yard_lists_only_what_there_is() {
+        let some = Counts { overdue: 3, today: 0, later: 15, bare: 0, skipped: 1 };
+        assert_eq!(counts(some), "3 overdue, 15 later, 1 skipped");
+        assert_eq!(counts(Counts::default()), "no hives");
+    }
+}

@@ -1,0 +1,157 @@
+//! The keys that change a yard: hives, order, name, season, the end.
+
+use super::hives;
+use crate::almanac::text::{LABEL_MOST, label};
+use crate::app::edge::letters::BrowserLetters;
+use crate::app::el::{Bit, each, el, live};
+use crate::app::parts::field::{Field, Says};
+use crate::app::parts::key::Key;
+use crate::app::place::Place;
+use crate::app::round::form::{Form, big, fold, go, keys};
+use crate::app::round::walk::by_tag;
+use crate::app::round::{Walk, bits};
+use crate::app::state::Ui;
+use crate::app::wording::{en_hive as w, en_round, en_typed};
+use crate::book::entry::What;
+use crate::book::id::ThingId;
+use crate::book::standing::YardNow;
+use leptos::prelude::*;
+
+/// What the forms of a yard share.
+#[derive(Clone, Copy)]
+pub(super) struct Desk {
+    pub(super) form: Form,
+    pub(super) yard: StoredValue<ThingId>,
+}
+
+impl Desk {
+    fn now(self) -> Option<YardNow> {
+        let book = self.form.walk.records().book;
+        book.with(|book| self.yard.with_value(|yard| book.standing().yards.get(yard).cloned()))
+    }
+
+    /// Writes one thing about the yard, today.
+    fn about(self, form: &'static str, said: &'static str, what: &What) -> bool {
+        let yard = self.yard.get_value();
+        self.form.put(form, said.to_owned(), &|book, pen, _, today| {
+            book.about_yard(pen, today, today, &yard, what.clone())
+        })
+    }
+}
+
+/// The keys.
+pub(super) fn view(walk: Walk, yard: &ThingId) -> Bit {
+    let desk = Desk { form: Form::new(walk), yard: StoredValue::new(yard.clone()) };
+    bits![
+        el("h2").class("part-title").text(w::YARD),
+        fold(w::ADD_HIVES, "add-hives", move || hives::view(desk)),
+        fold(w::ORDER, "order", move || order(desk)),
+        fold(w::RENAME, "rename-yard", move || rename(desk)),
+        fold(w::SEASON, "season", move || season(desk)),
+        fold(w::CLOSE, "close-yard", move || close(desk)),
+    ]
+}
+
+fn rename(desk: Desk) -> Bit {
+    let Some(now) = desk.now() else { return Bit::Nothing };
+    let text = RwSignal::new(now.name.clone());
+    let says = move || match text.with(|text| label(text, LABEL_MOST, &BrowserLetters)) {
+        Ok(_) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::label(error)),
+    };
+    let put = move || {
+        let Ok(name) = text.with_untracked(|text| label(text, LABEL_MOST, &BrowserLetters)) else { return };
+        let yard = desk.yard.get_value();
+        desk.about("rename", w::RENAMED, &What::YardChanged { yard, name: Some(name), zone: None });
+    };
+    bits![
+        Field::new("yard-name", w::NAME, text).wide().says(says).view(),
+        el("p").class("small").text(&en_round::zone(&now.zone)),
+        desk.form.refused("rename"),
+        go(w::RENAME_KEY, "rename-yard-go", put),
+    ]
+}
+
+fn season(desk: Desk) -> Bit {
+    let resting = Memo::new(move |_| desk.now().is_some_and(|now| now.paused.is_some()));
+    let set = move |running: bool| {
+        let yard = desk.yard.get_value();
+        let said = if running { w::RESUMED } else { w::PAUSED };
+        desk.about("season", said, &What::Season { yard, running });
+    };
+    let shown = live(move || {
+        let resting = resting.get();
+        let (how, key) = if resting { (w::RESUME_HOW, w::RESUME) } else { (w::PAUSE_HOW, w::PAUSE) };
+        bits![el("p").text(how), go(key, "season-go", move || set(resting))]
+    });
+    bits![shown, desk.form.refused("season")]
+}
+
+fn close(desk: Desk) -> Bit {
+    let ui = Ui::get();
+    let put = move || {
+        let yard = desk.yard.get_value();
+        if desk.about("close", w::CLOSED, &What::YardClosed { yard }) {
+            ui.go(&Place::Round);
+        }
+    };
+    bits![
+        el("p").text(w::CLOSE_HOW),
+        desk.form.refused("close"),
+        keys(Key::new(w::CLOSE_KEY, put).alarm().mark("close-yard-go").view()),
+    ]
+}
+
+/// The hives of the yard with their tags, as they are walked.
+fn walked(desk: Desk) -> Vec<(ThingId, String)> {
+    let book = desk.form.walk.records().book;
+    book.with(|book| {
+        desk.yard.with_value(|yard| {
+            let hives = book.standing().hives_of(yard, true);
+            hives.map(|(id, hive)| (id.clone(), hive.tag.clone())).collect()
+        })
+    })
+}
+
+fn order(desk: Desk) -> Bit {
+    let hives = Memo::new(move |_| walked(desk));
+    let ids = Memo::new(move |_| {
+        hives.with(|hives| hives.iter().map(|(id, _)| id.to_string()).collect::<Vec<String>>())
+    });
+    let write = move |hives: Vec<ThingId>| {
+        let yard = desk.yard.get_value();
+        desk.about("order", w::ORDERED, &What::Order { yard, hives });
+    };
+    let sort = move || {
+        let mut sorted = hives.get_untracked();
+        sorted.sort_by(|(_, a), (_, b)| by_tag(a, b));
+        if sorted != hives.get_untracked() {
+            write(sorted.into_iter().map(|(id, _)| id).collect());
+        }
+    };
+    let step = move |hive: &ThingId, by: isize| {
+        let mut order: Vec<ThingId> = hives.get_untracked().into_iter().map(|(id, _)| id).collect();
+        let at = order.iter().position(|id| id == hive);
+        let to = at.and_then(|at| at.checked_add_signed(by)).filter(|to| *to < order.len());
+        if let (Some(at), Some(to)) = (at, to) {
+            order.swap(at, to);
+            write(order);
+        }
+    };
+    let row = move |id: &str| {
+        let Ok(hive) = ThingId::parse(id) else { return el("li") };
+        let tag = hives.with_untracked(|hives| hives.iter().find(|(id, _)| *id == hive).cloned());
+        let tag = tag.map(|(_, tag)| tag).unwrap_or_default();
+        let (up, down) = (hive.clone(), hive);
+        el("li")
+            .class("order-keys")
+            .kid(el("span").kid(el("bdi").text(&tag)))
+            .kid(big("↑", "earlier", move || step(&up, -1)).attr("aria-label", &w::earlier(&tag)))
+            .kid(big("↓", "later", move || step(&down, 1)).attr("aria-label", &w::later(&tag)))
+    };
+    bits![
+        go(w::BY_TAG, "order-by-tag", sort),
+        desk.form.refused("order"),
+        el("ol").class("rows order-list").kid(each(move || ids.get(), row)),
+    ]
+}

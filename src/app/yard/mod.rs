@@ -1,0 +1,9 @@
+//! One yard: the hives in walking order, and the keys that change the yard.
+
+mod hives;
+mod keys;
+mod page;
+mod rest;
+mod rows;
+
+pub use page::{need, view};

@@ -1,0 +1,148 @@
+//! The walk through one yard.
+
+use super::{keys, rest, rows};
+use crate::almanac::day::Day;
+use crate::almanac::oil::USUAL_RESERVE;
+use crate::almanac::quantity::TypedVolume;
+use crate::app::bench::Sum;
+use crate::app::edge::{clock, locale};
+use crate::app::el::{Bit, El, el, live};
+use crate::app::parts::key::link;
+use crate::app::place::Place;
+use crate::app::round::{Walk, bits, form};
+use crate::app::state::Ui;
+use crate::app::wording::en_bench::yard as sums;
+use crate::app::wording::{en, en_round as w};
+use crate::book::id::ThingId;
+use crate::book::round::{self, HiveDue, Row, YardNeed};
+use crate::book::standing::Standing;
+use leptos::prelude::*;
+
+/// What `yard` needs on `day`, with the reserve and the bottle of the keeper.
+pub fn need(standing: &Standing, yard: &ThingId, day: Day) -> YardNeed {
+    let keeper = &standing.keeper;
+    let bottle = keeper.bottle.map(TypedVolume::volume);
+    round::yard_need(standing, yard, day, keeper.reserve.unwrap_or(USUAL_RESERVE), bottle)
+}
+
+/// The page of a yard. `alone` when there is no other.
+pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
+    let book = walk.records().book;
+    let rows: Memo<Vec<Row>> = {
+        let yard = yard.clone();
+        Memo::new(move |_| {
+            let today = walk.today.get();
+            book.with(|book| round::rows(book.standing(), &yard, today))
+        })
+    };
+    let named = {
+        let yard = yard.clone();
+        Memo::new(move |_| {
+            book.with(|book| {
+                let now = book.standing().yards.get(&yard);
+                now.map(|now| (now.name.clone(), now.zone.clone(), now.paused)).unwrap_or_default()
+            })
+        })
+    };
+    let zone = move || {
+        let zone = named.with(|(_, zone, _)| zone.clone());
+        (zone != clock::own_zone()).then(|| el("p").class("small").text(&w::zone(&zone)))
+    };
+    let total_of = yard.clone();
+    let total = live(move || match named.with(|(.., paused)| *paused) {
+        Some(since) => el("p").class("lead").test_id("yard-total").text(&w::resting(since)),
+        None => untrack(|| total(walk, rows, total_of.clone())),
+    });
+    let state = el("p")
+        .class("visit-state")
+        .attr("role", "status")
+        .test_id("visit-state")
+        .live_text(move || rows.with(|rows| w::progress(round::visit(rows))));
+    let empty = Memo::new(move |_| rows.with(Vec::is_empty));
+    let way = if alone {
+        link(w::ADD_YARD, &Place::Bench(Some(Sum::Yard)))
+    } else {
+        link(w::ALL_YARDS, &Place::Round)
+    };
+    let name = el("bdi").live_text(move || named.with(|(name, ..)| name.clone()));
+    bits![
+        el("h1").class("place-name").attr("tabindex", "-1").kid(name),
+        el("p").class("yard-day").live_text(move || en::date(walk.today.get())),
+        live(zone),
+        total,
+        state,
+        live(move || empty.get().then(|| el("p").text(w::NO_HIVES))),
+        rows::view(walk, rows),
+        rest::view(walk, yard.clone(), rows),
+        keys::view(walk, yard),
+        form::keys(way),
+    ]
+}
+
+/// What to carry today, with the sum on tap.
+fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
+    let ui = Ui::get();
+    let need = Memo::new(move |_| {
+        let today = walk.today.get();
+        walk.records().book.with(|book| need(book.standing(), &yard, today))
+    });
+    let words = move || {
+        need.with(|need| {
+            if need.hives == 0 {
+                nothing(walk, rows)
+            } else {
+                w::total(need.hives, need.traps, &ui.volume_up(need.oil.carry))
+            }
+        })
+    };
+    let sum = live(move || {
+        let lines = need.with(|need| (need.hives > 0).then(|| lines(ui, need)))?;
+        let lines = lines.into_iter().map(|line| el("li").text(&line));
+        Some(
+            el("details")
+                .class("why")
+                .kid(el("summary").text(w::SUM))
+                .kid(el("ul").class("answer-sum").kids(lines)),
+        )
+    });
+    el("div").class("yard-total").test_id("yard-total").kid(el("p").class("lead").live_text(words)).kid(sum)
+}
+
+fn nothing(walk: Walk, rows: Memo<Vec<Row>>) -> String {
+    let today = walk.today.get();
+    let next = rows.with(|rows| {
+        let dues = rows.iter().filter_map(|row| match &row.due {
+            HiveDue::Due { on, .. } => Some((*on, row.hive.clone())),
+            _ => None,
+        });
+        dues.min_by_key(|(on, _)| *on)
+    });
+    let tag = |hive: &ThingId| {
+        walk.records().book.with(|book| book.standing().hives.get(hive).map(|now| now.tag.clone()))
+    };
+    let next = next.and_then(|(on, hive)| Some((on, tag(&hive)?)));
+    w::nothing_due(next.as_ref().map(|(on, tag)| (*on, tag.as_str())), today)
+}
+
+/// The sum behind the oil to carry.
+fn lines(ui: Ui, need: &YardNeed) -> Vec<String> {
+    let percent = |share: f64| locale::percent(share, 0);
+    let oil = &need.oil;
+    let mut lines: Vec<String> = oil
+        .lines
+        .iter()
+        .map(|line| {
+            let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
+            w::oil_line(line.traps, &each, &sum, &percent(line.filled_from), &percent(line.filled_to))
+        })
+        .collect();
+    lines.push(sums::reserve_sum(&percent(oil.reserve.fraction()), &ui.volume(oil.with_reserve)));
+    lines.push(sums::step_sum(&ui.volume_up(oil.carry)));
+    if oil.unknown > 0 {
+        lines.push(w::unknown_capacity(oil.unknown));
+    }
+    if need.missing > 0 {
+        lines.push(w::missing_traps(need.missing));
+    }
+    lines
+}

@@ -1,0 +1,89 @@
+//! "The rest as usual": one entry for every hive that has none, after the keeper has seen the list.
+
+use crate::app::el::{Bit, El, el, live};
+use crate::app::parts::choice::Choice;
+use crate::app::parts::sheet::sheet;
+use crate::app::records::Stop;
+use crate::app::round::form::{big, keys, refused_line};
+use crate::app::round::state::GUARD;
+use crate::app::round::{Walk, bits, said, walk};
+use crate::app::wording::en_round as w;
+use crate::book::entry::Did;
+use crate::book::id::ThingId;
+use crate::book::round::Row;
+use leptos::prelude::*;
+
+/// The key, while hives are left, and its sheet.
+pub(super) fn view(walk: Walk, yard: ThingId, rows: Memo<Vec<Row>>) -> Bit {
+    let open = RwSignal::new(false);
+    let left = Memo::new(move |_| rows.with(|rows| walk::rest(rows)));
+    let any = Memo::new(move |_| left.with(|left| !left.is_empty()));
+    let ask = move || {
+        walk.shut();
+        open.set(true);
+    };
+    let key = move || any.get().then(|| keys(big(w::REST, "rest-as-usual", ask)));
+    bits![live(key), sheet(open, w::REST_TITLE, move || untrack(|| body(walk, &yard, rows, left, open))),]
+}
+
+fn body(
+    walk: Walk,
+    yard: &ThingId,
+    rows: Memo<Vec<Row>>,
+    left: Memo<Vec<ThingId>>,
+    open: RwSignal<bool>,
+) -> Bit {
+    let usual = match rows.with_untracked(|rows| walk::usual(rows)) {
+        Did::AsFound => "as_found",
+        _ => "topped_up",
+    };
+    let did = RwSignal::new(usual.to_owned());
+    let stop: RwSignal<Option<Stop>> = RwSignal::new(None);
+    let ready = RwSignal::new(false);
+    set_timeout(move || ready.set(true), GUARD);
+    let tags = live(move || {
+        let hives = left.get();
+        walk.records().book.with(|book| {
+            let tag = |hive: &ThingId| book.standing().hives.get(hive).map(|now| now.tag.clone());
+            let tags = hives.iter().filter_map(tag);
+            tags.map(|tag| el("li").kid(el("bdi").text(&tag))).collect::<Vec<El>>()
+        })
+    });
+    let yard = yard.clone();
+    let log = move || {
+        if !ready.get_untracked() {
+            return;
+        }
+        let did = if did.with_untracked(|code| code == "as_found") { Did::AsFound } else { Did::ToppedUp };
+        let hives = left.get_untracked();
+        let today = walk.records().today(&yard);
+        let pen = walk.records().pen();
+        let written =
+            walk.records().book.with_untracked(|book| book.same_for_all(&pen, today, today, &hives, did));
+        match walk.records().put(written, w::logged_rest(hives.len(), did)) {
+            Ok(_) => {
+                walk.cards.set((None, Vec::new()));
+                open.set(false);
+            }
+            Err(why) => stop.set(Some(why)),
+        }
+    };
+    let choice = Choice::new("rest-did", w::REST_DID)
+        .option("topped_up", w::did_key(Did::ToppedUp))
+        .option("as_found", w::did_key(Did::AsFound))
+        .text(did)
+        .view();
+    let confirm = el("button")
+        .attr("type", "button")
+        .class("key key-big key-primary")
+        .test_id("rest-confirm")
+        .live_text(move || w::rest_confirm(left.with(Vec::len)))
+        .press(log);
+    bits![
+        el("div").class("rest").kid(choice),
+        el("p").text(w::REST_LIST),
+        el("ul").class("rest-list").test_id("rest-list").kid(tags),
+        refused_line(Signal::derive(move || stop.with(|stop| stop.as_ref().map(said::stop)))),
+        keys(confirm),
+    ]
+}
