@@ -357,6 +357,8 @@ impl Share {
     pub const NONE: Share = Share(Decimal(0));
     /// One quarter.
     pub const QUARTER: Share = Share(Decimal(25 * Decimal::PARTS));
+    /// Three tenths.
+    pub const THREE_TENTHS: Share = Share(Decimal(30 * Decimal::PARTS));
     /// One half.
     pub const HALF: Share = Share(Decimal(50 * Decimal::PARTS));
     /// All of it.

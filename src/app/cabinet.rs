@@ -186,12 +186,15 @@ impl Cabinet {
     /// # Errors
     /// [`ShelfError`] when the shelf refuses; what is already off stays off, and nothing else is lost.
     pub fn remove_demo(&mut self, book: &mut Book) -> Result<(), ShelfError> {
-        let demo = |key: &String| {
-            PageName::from_key(key)
-                .is_some_and(|(name, _)| name.yard().is_some_and(|yard| yard.starts_with("demo-")))
-        };
-        for key in self.shelf.keys()?.iter().filter(|key| demo(key)) {
-            self.shelf.remove(key)?;
+        if self.read_only {
+            return Err(ShelfError::Other);
+        }
+        for part in self.pages.read_all()?.pages {
+            let demo = part.name.yard().is_some_and(|yard| yard.starts_with("demo-"));
+            // What cannot be read is left alone here as everywhere.
+            if demo && part.found.value().is_some() {
+                self.shelf.remove(&part.name.key(part.part))?;
+            }
         }
         // The pages are read anew, so that a demonstration filled in again starts from a clean shelf.
         self.pages.read_all()?;

@@ -158,6 +158,11 @@ impl Records {
                 Ok(ids)
             }
             Some(Err(why)) => {
+                // What another tab wrote may have come in before this was refused.
+                self.book.notify();
+                if why == NotSaved::ReadOnly {
+                    self.home.set(Home::ReadOnly);
+                }
                 self.keep_unsaved(why, entries, said);
                 Err(Stop::NotSaved)
             }

@@ -146,7 +146,9 @@ pub fn open(text: &str) -> Result<Backup, BackupError> {
     if text.len() > MOST_BYTES {
         return Err(BackupError::TooLarge);
     }
-    let text = text.trim_start_matches('\u{feff}');
+    // Mail and other systems change line ends. Inside a text JSON writes them as signs, so none is lost by this.
+    let unix = text.contains('\r').then(|| text.replace("\r\n", "\n"));
+    let text = unix.as_deref().unwrap_or(text).trim_start_matches('\u{feff}');
     let head: Head = serde_json::from_str(text).map_err(|_| not_json(text))?;
     if head.format.as_deref() != Some(FORMAT) {
         return Err(BackupError::NotABackup(Looks::OtherJson));
@@ -190,7 +192,7 @@ fn not_json(text: &str) -> BackupError {
         Looks::Empty
     } else if start.starts_with("%PDF") {
         Looks::Document
-    } else if start.contains("PNG\r\n")
+    } else if start.contains("PNG\n")
         || start.contains("JFIF")
         || start.contains("Exif")
         || start.contains("ftyp")

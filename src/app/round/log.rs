@@ -5,6 +5,7 @@ use super::state::{Ask, Card, Walk};
 use super::walk;
 use crate::almanac::day::Day;
 use crate::almanac::oil;
+use crate::app::edge::letters::BrowserLetters;
 use crate::app::frame::focus_heading;
 use crate::app::records::Stop;
 use crate::app::wording::en_round as w;
@@ -134,13 +135,11 @@ pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
 
 /// Takes the open hive back into care.
 pub(super) fn revive(walk: Walk) {
-    use crate::book::entry::What;
     let Ok((hive, now, day)) = at(walk) else { return };
     let today = walk.today.get_untracked();
     let pen = walk.records().pen();
-    let what = What::HiveBack { hive };
     let written =
-        walk.records().book.with_untracked(|book| book.about_yard(&pen, day, today, &now.yard, what));
+        walk.records().book.with_untracked(|book| book.hive_back(&pen, day, today, &hive, &BrowserLetters));
     match walk.records().put(written, crate::app::wording::en_hive::revived(&now.tag)) {
         Ok(_) => walk.ask.set(Ask::Nothing),
         Err(stop) => walk.ask.set(Ask::Stopped(stop)),

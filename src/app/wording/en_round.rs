@@ -470,6 +470,10 @@ pub fn refusal(refusal: &Refusal) -> String {
         ]
         .concat(),
         Refusal::SameYard => "It stands in that yard already. Nothing was written.".to_owned(),
+        Refusal::NotThereYet => {
+            "That was not there yet on this day. Choose a later day, or mend the earlier line first."
+                .to_owned()
+        }
         Refusal::Demonstration => "Invented hives and your own do not mix. Choose another yard.".to_owned(),
         Refusal::TooManyHives { most } => {
             ["At most ", &most.to_string(), " hives in a yard. Put the others into a second yard."].concat()
