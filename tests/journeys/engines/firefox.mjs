@@ -1,0 +1,3 @@
+import { walk } from "../house/walk.mjs";
+
+await walk("firefox");

@@ -1,0 +1,63 @@
+// The journey's side of the server process.
+import { fork } from "node:child_process";
+import { resolve } from "node:path";
+import process from "node:process";
+import { fileURLToPath } from "node:url";
+
+const SERVER = fileURLToPath(new URL("server.mjs", import.meta.url));
+
+/** A host of the page on a port of its own: to a browser that is another origin, with nothing kept yet. */
+export class Host {
+  /** @param {string} root the built folder */
+  constructor(root) {
+    // Below a path, as on most static hosts: an address that starts with a stroke would miss.
+    this.base = "/yard/almanac/";
+    this.settings = { root: resolve(root), faults: null };
+    this.asked = [];
+  }
+
+  async start() {
+    this.child = fork(SERVER, [this.base], { env: process.env, execArgv: [] });
+    this.ended = new Promise((done) => this.child.once("exit", done));
+    this.child.on("message", ({ asked }) => asked && this.asked.push(asked));
+    const { port } = await this.#next((message) => message.port);
+    this.origin = `http://127.0.0.1:${port}`;
+    this.address = this.origin + this.base;
+    await this.change({});
+    return this;
+  }
+
+  #next(wanted) {
+    return new Promise((done, fail) => {
+      const look = (message) => {
+        if (!wanted(message)) return;
+        this.child.off("message", look);
+        done(message);
+      };
+      this.child.on("message", look);
+      this.ended.then((code) => fail(new Error(`the server process ended (${code})`)));
+    });
+  }
+
+  /** Serves another folder, or puts other faults before the page, from the next request on. */
+  async change(changed) {
+    Object.assign(this.settings, changed);
+    const number = (this.number = (this.number ?? 0) + 1);
+    const settled = this.#next((message) => message.settled === number);
+    this.child.send({ settings: this.settings, number });
+    await settled;
+  }
+
+  /** Ends the server process. From here on every request of the browser finds a closed door. */
+  async stop() {
+    this.child.kill("SIGKILL");
+    await this.ended;
+    const open = await fetch(this.address).then(() => true, () => false);
+    if (open) throw new Error(`${this.address} still answers after its server process has ended`);
+  }
+
+  end() {
+    this.child.kill("SIGKILL");
+    return this.ended;
+  }
+}

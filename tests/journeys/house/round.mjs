@@ -1,0 +1,69 @@
+// Walking a yard: what most journeys begin with.
+
+/** The row of a hive. */
+export const row = (tag) => `[data-testid=row][data-tag="${tag}"]`;
+
+/** Turns the Bench sum into a yard of `hives` hives, tagged 1 to `hives`. */
+export async function keepYard(keeper, hives, name = "Orchard") {
+  await keeper.place("bench");
+  await keeper.type("bench-hives", `${hives}`);
+  await keeper.tap("bench-keep");
+  await keeper.type("keep-name", name);
+  await keeper.tap("keep-save");
+  await keeper.until(`${hives} hives are listed`, async () => (await rows(keeper)).length === hives);
+}
+
+/** The rows from top to bottom: tag, when due, and the words on them. */
+export const rows = (keeper) =>
+  keeper.driver.run(() =>
+    [...document.querySelectorAll("[data-testid=row]")].map((row) => ({
+      tag: row.dataset.tag,
+      due: row.dataset.due,
+      words: row.innerText.replace(/\s+/g, " ").trim(),
+    })),
+  );
+
+/** When the hive is due, as its row says. */
+export const due = (keeper, tag) => keeper.attribute(row(tag), "data-due");
+
+/**
+ * Logs a hive: one tap on its row, one on what was done. After a hive the panel goes on to the next by itself;
+ * then its row needs no tap.
+ */
+export async function log(keeper, tag, did) {
+  const open = `${row(tag)} [data-testid=row-open]`;
+  if ((await keeper.attribute(open, "aria-expanded")) !== "true") await keeper.tap(open);
+  await keysReady(keeper);
+  await keeper.tap(`did-${did}`);
+}
+
+/** Notes that a hive was left alone, and why. */
+export async function skip(keeper, tag, why) {
+  await log(keeper, tag, "skipped");
+  await keeper.tap(`skip-${why}`);
+}
+
+/** The panel's keys take no tap for a moment after they have come up, against a wet screen's own taps. */
+export const keysReady = (keeper) =>
+  keeper.until("the panel's keys take taps", async () => (await keeper.attribute("panel", "data-ready")) === "true");
+
+/** The page as it is opened on another day. */
+export async function onTheDay(keeper, clock) {
+  await keeper.host.change({ faults: { ...keeper.host.settings.faults, clock } });
+  await keeper.reload();
+}
+
+/** What the pages of the book hold, entry by entry, without their envelopes. */
+export async function entries(keeper) {
+  const pages = await keeper.pages();
+  return Object.values(pages).flatMap((text) => {
+    const payload = JSON.parse(text).d;
+    return Array.isArray(payload) ? payload : payload.entries;
+  });
+}
+
+/** Opens a stretch of the page that is folded up. */
+export async function unfold(keeper, name) {
+  const fold = `[data-testid=${name}]`;
+  if ((await keeper.attribute(fold, "open")) === null) await keeper.tap(`${fold} > summary`);
+}

@@ -1,0 +1,34 @@
+// What can happen to the browser's storage, done from outside the page.
+
+/** Fills the storage of the origin to the last character with records of another page. */
+export const fill = (keeper) =>
+  keeper.driver.run(() => {
+    let count = 0;
+    for (let size = 1 << 20; size >= 1; size >>= 1) {
+      for (;;) {
+        try {
+          localStorage.setItem(`other-page-${count}`, "x".repeat(size));
+          count += 1;
+        } catch {
+          break;
+        }
+      }
+    }
+    return count;
+  });
+
+/** Takes the other page's records away again. */
+export const free = (keeper) =>
+  keeper.driver.run(() => {
+    for (const key of Object.keys(localStorage)) if (key.startsWith("other-page-")) localStorage.removeItem(key);
+  });
+
+/** Changes one character in the middle of what is kept under `key`, and returns the damaged text. */
+export const damage = (keeper, key) =>
+  keeper.driver.run((key) => {
+    const text = localStorage.getItem(key);
+    const at = text.length >> 1;
+    const damaged = `${text.slice(0, at)}\u0007${text.slice(at + 1)}`;
+    localStorage.setItem(key, damaged);
+    return damaged;
+  }, key);

@@ -1,0 +1,40 @@
+import { journey } from "../house/journey.mjs";
+import { assert } from "../house/keeper.mjs";
+import { savedFiles, watchFiles } from "../house/files.mjs";
+import { due, keepYard, log, onTheDay } from "../house/round.mjs";
+import { damage } from "../house/storage.mjs";
+
+journey("one page of the book was damaged: the page says so, keeps the bytes and reads all others", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await onTheDay(keeper, "2026-07-15T09:00");
+  await log(keeper, 1, "topped_up");
+  await keeper.until("hive 1 is done", async () => (await due(keeper, 1)) === "later");
+  const key = Object.keys(await keeper.pages()).find((key) => key.endsWith("2026-07-15"));
+  const others = await keeper.pages();
+  delete others[key];
+  const damaged = await damage(keeper, key);
+
+  await onTheDay(keeper, "2026-07-15T09:30");
+  await keeper.reads("damaged-notice", /1 page of the book could not be read/);
+  assert.equal(await due(keeper, 1), "today", "what the damaged page said is not guessed at");
+  const now = await keeper.pages();
+  assert.equal(now[key], damaged, "the bytes are kept as they are");
+  for (const [other, text] of Object.entries(others)) assert.equal(now[other], text);
+
+  await watchFiles(keeper);
+  const yard = await keeper.driver.run(() => location.hash);
+  await keeper.tap("[data-testid=damaged-notice] a");
+  await keeper.tap("aside-save");
+  const [file] = await savedFiles(keeper, 1);
+  assert.ok(file.text.includes(damaged), "the file holds the damaged bytes");
+
+  await keeper.driver.back();
+  await keeper.until("the yard is shown again", () => keeper.driver.run((yard) => location.hash === yard, yard));
+  // Writing goes on beside the damaged page, never over it.
+  await log(keeper, 2, "topped_up");
+  await keeper.until("hive 2 is done", async () => (await due(keeper, 2)) === "later");
+  await keeper.reload();
+  assert.equal(await due(keeper, 2), "later");
+  assert.equal((await keeper.pages())[key], damaged);
+});

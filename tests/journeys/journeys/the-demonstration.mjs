@@ -1,0 +1,25 @@
+import { journey } from "../house/journey.mjs";
+import { assert } from "../house/keeper.mjs";
+import { keepYard, rows } from "../house/round.mjs";
+
+journey("she looked at the demonstration and took it out again: her own records are as they were", {}, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 4);
+  const own = await keeper.pages();
+
+  await keeper.place("book");
+  await keeper.tap("demo-fill");
+  await keeper.until("the demonstration is in", async () => Object.keys(await keeper.pages()).length > Object.keys(own).length + 5);
+  const both = await keeper.pages();
+  for (const [key, text] of Object.entries(own)) assert.equal(both[key], text, `${key} was touched`);
+  await keeper.place("round");
+  await keeper.reads("main", /Ferry Field[^]*Kiln Bank|Orchard/);
+
+  await keeper.place("book");
+  await keeper.tapCalmly("demo-remove");
+  await keeper.until("the demonstration is out", async () => !(await keeper.shows("demo-remove")));
+  assert.deepEqual(await keeper.pages(), own);
+  await keeper.reload();
+  await keeper.place("round");
+  assert.equal((await rows(keeper)).length, 4);
+});
