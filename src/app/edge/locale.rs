@@ -49,8 +49,20 @@ pub fn date(day: Day) -> Option<String> {
 pub fn near(day: Day) -> Option<String> {
     thread_local! {
         static FORMAT: RefCell<Option<Function>> = const { RefCell::new(None) };
+        /// The days told last: the hives of a yard share a few due days, and a list tells them all at every save.
+        static TOLD: RefCell<Vec<(Day, String)>> = const { RefCell::new(Vec::new()) };
     }
-    FORMAT.with_borrow_mut(|kept| dated(day, kept, &[("month", "short".into())]))
+    const MOST: usize = 16;
+    let known =
+        TOLD.with_borrow(|told| told.iter().find(|(known, _)| *known == day).map(|told| told.1.clone()));
+    known.or_else(|| {
+        let near = FORMAT.with_borrow_mut(|kept| dated(day, kept, &[("month", "short".into())]))?;
+        TOLD.with_borrow_mut(|told| {
+            told.truncate(MOST - 1);
+            told.insert(0, (day, near.clone()));
+        });
+        Some(near)
+    })
 }
 
 fn dated(day: Day, kept: &mut Option<Function>, more: &[(&str, JsValue)]) -> Option<String> {

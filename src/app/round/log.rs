@@ -11,7 +11,6 @@ use crate::app::records::Stop;
 use crate::app::wording::en_round as w;
 use crate::book::entry::{Check, Did, SkipReason};
 use crate::book::id::ThingId;
-use crate::book::round;
 use crate::book::standing::HiveNow;
 use crate::book::write::{Doubt, Refusal};
 use leptos::prelude::*;
@@ -151,7 +150,7 @@ pub(super) fn revive(walk: Walk) {
 fn next(walk: Walk, yard: &ThingId, hive: &ThingId, day: Day) -> Option<ThingId> {
     walk.records()
         .book
-        .with_untracked(|book| walk::next_hive(&round::rows(book.standing(), yard, day), Some(hive)))
+        .with_untracked(|book| walk::next_hive(&walk::stops(book.standing(), yard, day), Some(hive)))
 }
 
 fn go_on(walk: Walk, next: Option<ThingId>) {
