@@ -5,6 +5,8 @@ import { spec } from "node:test/reporters";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { ENGINES } from "./house/engines.mjs";
+// Ends here when there is no page to walk, rather than once in each engine.
+import "./house/settings.mjs";
 
 const { values } = parseArgs({
   options: { engine: { type: "string", multiple: true, default: ENGINES }, only: { type: "string", default: "" } },

@@ -18,9 +18,13 @@ export const ENGINES = ["chromium", "firefox", "webkit"];
 
 const START_MS = 30_000;
 const running = new Set();
+const homes = new Set();
 
 // A driver that outlives the journeys would keep its browser and the screen with it.
-process.on("exit", () => running.forEach(kill));
+process.on("exit", () => {
+  running.forEach(kill);
+  homes.forEach(clear);
+});
 for (const signal of ["SIGINT", "SIGTERM", "SIGHUP"]) process.on(signal, () => process.exit(1));
 
 function kill(child) {
@@ -30,6 +34,12 @@ function kill(child) {
   } catch (error) {
     if (error.code !== "ESRCH") throw error;
   }
+}
+
+function clear(home) {
+  homes.delete(home);
+  // A browser that is just ending may still write.
+  rmSync(home, { recursive: true, force: true, maxRetries: 5 });
 }
 
 /** In a group of its own, so that what it starts ends with it. */
@@ -253,6 +263,7 @@ export class Engine {
     this.recipe = recipes[name];
     this.letters = letters;
     this.home = mkdtempSync(join(tmpdir(), `journey-${name}-`));
+    homes.add(this.home);
     this.downloads = join(this.home, "downloads");
     mkdirSync(this.downloads);
     this.children = [];
@@ -298,7 +309,7 @@ export class Engine {
     } finally {
       this.children.forEach(kill);
       await Promise.all(this.children.map((child) => child.ended));
-      rmSync(this.home, { recursive: true, force: true, maxRetries: 5 });
+      clear(this.home);
     }
   }
 

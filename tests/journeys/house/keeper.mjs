@@ -202,7 +202,14 @@ export class Keeper {
   }
   /** The page has drawn what it was asked for. */
   drawn() {
-    return this.driver.wait(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))));
+    return this.driver.wait(
+      () =>
+        new Promise((done) => {
+          requestAnimationFrame(() => requestAnimationFrame(() => done()));
+          // A tab behind another draws nothing in WebKit, and moves no focus.
+          setTimeout(done, 200);
+        }),
+    );
   }
   /** The key or link with these words on it. */
   async tapWords(words, within = "body") {
