@@ -8,6 +8,7 @@ use super::edge::{clock, locale, slot};
 use super::place::Place;
 use super::prefs::Prefs;
 use crate::almanac::day::Day;
+use crate::almanac::json::{self, Json};
 use crate::almanac::quantity::{Length, Volume};
 use leptos::prelude::*;
 
@@ -108,12 +109,10 @@ impl Ui {
 }
 
 /// What is kept in a slot, or the default: a text this version cannot read costs settings, never records.
-fn kept<T: Default + serde::de::DeserializeOwned>(name: &str) -> T {
-    slot::read(name).and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default()
+fn kept<T: Default + Json>(name: &str) -> T {
+    slot::read(name).and_then(|text| json::from_text(&text)).unwrap_or_default()
 }
 
-fn keep<T: serde::Serialize>(name: &str, value: &T) {
-    if let Ok(text) = serde_json::to_string(value) {
-        slot::write(name, &text);
-    }
+fn keep(name: &str, value: &impl Json) {
+    slot::write(name, &json::to_text(value));
 }

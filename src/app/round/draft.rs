@@ -1,54 +1,65 @@
 //! An entry in the making: what stands in its fields, as typed, hive by hive.
 
 use crate::almanac::day::Day;
+use crate::almanac::json::{Json, MaybeJson, Object, Value, json_object};
 use crate::almanac::quantity::{Decimal, Share};
 use crate::almanac::tally::CountRange;
 use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::book::entry::{Check, Did, Entry};
 use crate::book::id::ThingId;
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Most beetles anyone counts at one hive.
 pub const MOST_BEETLES: u32 = 100_000;
 
 /// What stands in the fields of one hive.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Typed {
     /// Level found.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub before: String,
     /// Level left.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub after: String,
     /// Beetles.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub count: String,
     /// Note.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub note: String,
     /// The traps it is about; none means all.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub traps: Vec<ThingId>,
     /// The day it was begun.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub begun: Option<Day>,
 }
 
 /// Everything half made.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Drafts {
     /// The hive whose panel is open.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub open: Option<ThingId>,
     /// The day entries are written for, as typed; empty is today.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub day: String,
     /// By hive.
-    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
     pub hives: BTreeMap<ThingId, Typed>,
+}
+
+json_object!(loose Typed {} maybe { before, after, count, note, traps, begun });
+json_object!(loose Drafts {} maybe { open, day, hives });
+
+impl MaybeJson for BTreeMap<ThingId, Typed> {
+    fn write_if(&self, out: &mut Object<'_>, name: &str) {
+        if !self.is_empty() {
+            out.object(name, self.iter().map(|(hive, typed)| (hive.to_string(), typed)));
+        }
+    }
+
+    fn read_if(value: Option<Value>) -> Option<Self> {
+        match value {
+            None => Some(BTreeMap::new()),
+            Some(Value::Object(fields)) => fields
+                .into_iter()
+                .map(|(hive, typed)| Some((ThingId::parse(&hive).ok()?, Json::read(typed)?)))
+                .collect(),
+            Some(_) => None,
+        }
+    }
 }
 
 /// A field that cannot be read.

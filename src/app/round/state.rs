@@ -2,6 +2,7 @@
 
 use super::draft::{self, Drafts, Typed};
 use crate::almanac::day::Day;
+use crate::almanac::json;
 use crate::app::edge::{self, listen};
 use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
@@ -80,7 +81,7 @@ impl Walk {
     /// Makes the context, provides it, and brings back what was half made.
     pub fn provide(ui: Ui, records: Records) -> Walk {
         let text = records.draft().unwrap_or_default();
-        let drafts: Drafts = serde_json::from_str(&text).unwrap_or_default();
+        let drafts: Drafts = json::from_text(&text).unwrap_or_default();
         let empty = || RwSignal::new(String::new());
         let walk = Walk {
             records: StoredValue::new(records),
@@ -217,7 +218,7 @@ impl Walk {
             drafts.hives.insert(hive.clone(), Typed { begun, ..typed });
         }
         drafts.hives.retain(|_, typed| !typed.is_empty());
-        if drafts.is_empty() { String::new() } else { serde_json::to_string(&drafts).unwrap_or_default() }
+        if drafts.is_empty() { String::new() } else { json::to_text(&drafts) }
     }
 
     fn keep_now(self) {
