@@ -2,6 +2,7 @@
 
 use super::draft::{self, Drafts, Typed};
 use crate::almanac::day::Day;
+use crate::almanac::json;
 use crate::app::edge::pause::keep_rested;
 use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
@@ -77,7 +78,7 @@ impl Walk {
     /// Makes the context, provides it, and brings back what was half made.
     pub fn provide(ui: Ui, records: Records) -> Walk {
         let text = records.draft().unwrap_or_default();
-        let drafts: Drafts = serde_json::from_str(&text).unwrap_or_default();
+        let drafts: Drafts = json::from_text(&text).unwrap_or_default();
         let empty = || RwSignal::new(String::new());
         let walk = Walk {
             records: StoredValue::new(records),
@@ -204,7 +205,7 @@ impl Walk {
             let begun = typed.begun.or(Some(self.today.get_untracked()));
             drafts.put(&hive, Typed { begun, ..typed });
         }
-        if drafts.is_empty() { String::new() } else { serde_json::to_string(&drafts).unwrap_or_default() }
+        if drafts.is_empty() { String::new() } else { json::to_text(&drafts) }
     }
 
     /// Keys under the thumb take no tap for a moment.
