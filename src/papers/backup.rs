@@ -5,11 +5,11 @@
 
 use crate::almanac::day::{Day, Stamp};
 use crate::almanac::json::{self, Json, json_object};
+use crate::almanac::table::Table;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::log::{Log, Union};
 use crc::{CRC_32_ISO_HDLC, Crc};
-use std::collections::BTreeSet;
 use std::convert::Infallible;
 
 /// The name in the file.
@@ -45,7 +45,7 @@ impl Counts {
             entries: entries.len(),
             yards: brings(|what| matches!(what, What::Yard { .. })),
             hives: brings(|what| matches!(what, What::Hive { .. })),
-            days: entries.iter().map(|entry| entry.day).collect::<BTreeSet<Day>>().len(),
+            days: entries.iter().map(|entry| (entry.day, ())).collect::<Table<Day, ()>>().len(),
         }
     }
 }

@@ -3,11 +3,11 @@
 use crate::almanac::day::Day;
 use crate::almanac::json::{Json, MaybeJson, Object, Value, json_object};
 use crate::almanac::quantity::{Decimal, Share};
+use crate::almanac::table::Table;
 use crate::almanac::tally::CountRange;
 use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::book::entry::{Check, Did, Entry};
 use crate::book::id::ThingId;
-use std::collections::BTreeMap;
 
 /// Most beetles anyone counts at one hive.
 pub const MOST_BEETLES: u32 = 100_000;
@@ -37,13 +37,13 @@ pub struct Drafts {
     /// The day entries are written for, as typed; empty is today.
     pub day: String,
     /// By hive.
-    pub hives: BTreeMap<ThingId, Typed>,
+    pub hives: Table<ThingId, Typed>,
 }
 
 json_object!(loose Typed {} maybe { before, after, count, note, traps, begun });
 json_object!(loose Drafts {} maybe { open, day, hives });
 
-impl MaybeJson for BTreeMap<ThingId, Typed> {
+impl MaybeJson for Table<ThingId, Typed> {
     fn write_if(&self, out: &mut Object<'_>, name: &str) {
         if !self.is_empty() {
             out.object(name, self.iter().map(|(hive, typed)| (hive.to_string(), typed)));
@@ -52,7 +52,7 @@ impl MaybeJson for BTreeMap<ThingId, Typed> {
 
     fn read_if(value: Option<Value>) -> Option<Self> {
         match value {
-            None => Some(BTreeMap::new()),
+            None => Some(Table::new()),
             Some(Value::Object(fields)) => fields
                 .into_iter()
                 .map(|(hive, typed)| Some((ThingId::parse(&hive).ok()?, Json::read(typed)?)))

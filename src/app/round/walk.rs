@@ -1,6 +1,7 @@
 //! The order of a walk: which hive comes next, what is usual today, which hives are left.
 
 use crate::almanac::refill::Timing;
+use crate::almanac::text::small;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
@@ -102,7 +103,7 @@ enum Part {
 
 fn parts(tag: &str) -> Vec<Part> {
     let mut parts: Vec<Part> = Vec::new();
-    for c in tag.to_lowercase().chars() {
+    for c in tag.chars().map(small) {
         match (c.is_ascii_digit(), parts.last_mut()) {
             (true, Some(Part::Number(_, run))) | (false, Some(Part::Letters(run))) => run.push(c),
             (true, _) => parts.push(Part::Number(0, c.to_string())),
