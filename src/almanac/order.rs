@@ -59,7 +59,7 @@ mod tests {
                     (0..count).map(|n| ((n * 7919 + turn * 104_729) % 11, n)).collect();
                 let mut other = own.clone();
                 sort_by(&mut own, |a, b| a.0.cmp(&b.0));
-                other.sort_by(|a, b| a.0.cmp(&b.0));
+                other.sort_by_key(|a| a.0);
                 assert_eq!(own, other);
             }
         }

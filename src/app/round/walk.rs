@@ -130,6 +130,7 @@ mod tests {
         EntryId::new(Writer::new("test").unwrap(), n).unwrap().thing(0)
     }
 
+    #[allow(clippy::option_option)] // an entry of the day, and what was done in it
     fn row(n: u32, today: Option<Option<Did>>) -> Row {
         let due = HiveDue::NoTraps { wanting: 0 };
         Row { hive: hive(n), due, days_since: None, skipped: None, today }
