@@ -3,6 +3,7 @@
 //! Due dates round down: a day too early costs a look, a day too late costs oil-less traps.
 
 use super::day::Day;
+use super::order::sort_by;
 use super::quantity::{Decimal, Length, Share};
 use super::spill::LEAST_DEPTH_MM;
 
@@ -141,7 +142,7 @@ pub fn refill(facts: &RefillFacts) -> Refill {
             also.push(limit);
         }
     }
-    also.sort_by_key(|limit| limit.days());
+    sort_by(&mut also, |a, b| a.days().cmp(&b.days()));
     Refill { due: facts.last_service.plus(i32::from(decided_by.days())), decided_by, also }
 }
 
@@ -222,7 +223,9 @@ pub fn median_loss(intervals: &[LossInterval]) -> Option<(f64, u8)> {
 
 /// The middle value, or the mean of the middle two; none of nothing. Sorts `values`.
 pub fn median(values: &mut [f64]) -> Option<f64> {
-    values.sort_by(f64::total_cmp);
+    let mut sorted = values.to_vec();
+    sort_by(&mut sorted, f64::total_cmp);
+    values.copy_from_slice(&sorted);
     let middle = values.len() / 2;
     let upper = *values.get(middle)?;
     if values.len() % 2 == 1 {

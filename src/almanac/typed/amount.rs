@@ -69,9 +69,21 @@ pub fn price(text: &str) -> Result<Decimal, TypedError> {
 
 /// The number, and the unit behind it in lower case without dots.
 fn split(plain: &str) -> (&str, String) {
-    let begins = |c: char| c.is_alphabetic() || matches!(c, '"' | '\u{2033}' | '\u{201d}');
+    let begins = |c: char| is_letter(c) || matches!(c, '"' | '\u{2033}' | '\u{201d}');
     let (digits, suffix) = plain.split_at(plain.find(begins).unwrap_or(plain.len()));
-    (digits.trim_end(), suffix.replace('.', "").trim_end().to_lowercase())
+    (digits.trim_end(), suffix.replace('.', "").trim_end().to_ascii_lowercase())
+}
+
+/// A letter, as far as units are told from numbers: no unit has one beyond ASCII, and the blocks of letters are enough
+/// to say so.
+fn is_letter(c: char) -> bool {
+    c.is_ascii_alphabetic()
+        || matches!(
+            c,
+            'ª' | 'µ' | 'º' | 'À'..='Ö' | 'Ø'..='ö' | 'ø'..='\u{2af}' | '\u{370}'..='\u{5ff}'
+                | '\u{620}'..='\u{64a}' | '\u{66e}'..='\u{6d3}' | '\u{700}'..='\u{1fff}' | '\u{2100}'..='\u{214f}'
+                | '\u{2160}'..='\u{2188}' | '\u{2c00}'..='\u{2dff}' | '\u{3041}'..='\u{d7ff}' | '\u{f900}'..='\u{fdff}'
+        )
 }
 
 fn amount(digits: &str, suffix: &str, fractions: bool, factor: i64) -> Result<Decimal, TypedError> {

@@ -1,6 +1,7 @@
 //! Many hive labels in one line.
 
 use super::number::is_dash;
+use crate::almanac::table::Table;
 
 /// Why a list of labels was refused.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -58,8 +59,8 @@ pub fn tags(text: &str, most: usize) -> Result<Vec<String>, TagsError> {
             }
         }
     }
-    let mut seen = std::collections::BTreeSet::new();
-    match tags.iter().find(|tag| !seen.insert(tag.as_str())) {
+    let mut seen = Table::new();
+    match tags.iter().find(|tag| seen.insert(tag.as_str(), ()).is_some()) {
         Some(tag) => Err(TagsError::Repeated { tag: tag.clone() }),
         None => Ok(tags),
     }

@@ -211,7 +211,7 @@ pub fn was(tags: &[String]) -> String {
 pub fn trap(spot: Spot, kind: &str) -> String {
     let place = drawing::spot(spot);
     let mut letters = place.chars();
-    let upper: String = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
+    let upper: String = letters.next().map(|c| c.to_ascii_uppercase().to_string()).unwrap_or_default();
     [&upper, letters.as_str(), ": ", &own(kind)].concat()
 }
 
