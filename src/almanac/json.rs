@@ -1,14 +1,16 @@
 //! How plain values lie in a file.
 //!
-//! One short piece of code reads every record from a JSON value and one writes it. `serde`'s derive compiles a reader
-//! of its own for every type and every source; for the entries of the book that came to a fifth of the whole page
-//! (figures in DEVELOPERS.md). `serde_json` still does the parsing, and the types still are `Serialize` and
-//! `Deserialize`, by way of this trait.
+//! One short piece of code parses JSON, one reads every record from it and one writes it. `serde`'s derive compiles a
+//! reader of its own for every type and every source, and `serde_json` brings tables for floating-point numbers that
+//! no record holds; together that came to a tenth of the whole page (figures in DEVELOPERS.md). The types still are
+//! `Serialize` and `Deserialize`, by way of this trait, for programs that have `serde_json` at hand anyway.
 //!
 //! Reading is strict: a field that is missing, unknown or of another type makes the value unreadable as a whole, so
 //! that nothing is taken in half.
 
-use serde_json::{Map, Value};
+mod parse;
+
+pub use parse::{Value, fields_as_written, parse};
 
 /// A value that can be written to and read from JSON.
 pub trait Json: Sized {
@@ -37,6 +39,19 @@ impl<T: Json> MaybeJson for Option<T> {
 
     fn read_if(value: Option<Value>) -> Option<Self> {
         value.map_or(Some(None), |value| T::read(value).map(Some))
+    }
+}
+
+/// An empty text is left out.
+impl MaybeJson for String {
+    fn write_if(&self, out: &mut Object<'_>, name: &str) {
+        if !self.is_empty() {
+            out.field(name, self);
+        }
+    }
+
+    fn read_if(value: Option<Value>) -> Option<Self> {
+        value.map_or(Some(String::new()), Json::read)
     }
 }
 
@@ -70,6 +85,16 @@ impl<'a> Object<'a> {
         value.write(self.out);
     }
 
+    /// Writes a field that is an object itself. The names of its fields need no escape.
+    pub fn object<'v, T: Json + 'v>(&mut self, name: &str, fields: impl Iterator<Item = (String, &'v T)>) {
+        self.name(name);
+        let mut object = Object::open(self.out);
+        for (name, value) in fields {
+            object.field(&name, value);
+        }
+        object.close();
+    }
+
     /// Ends the object.
     pub fn close(self) {
         if self.next == '{' {
@@ -88,25 +113,30 @@ impl<'a> Object<'a> {
 }
 
 /// The fields of an object being read.
-pub struct Fields(Map<String, Value>);
+pub struct Fields(Vec<(String, Value)>);
 
 impl Fields {
     /// None when the value is no object.
     pub fn of(value: Value) -> Option<Fields> {
         match value {
-            Value::Object(map) => Some(Fields(map)),
+            Value::Object(fields) => Some(Fields(fields)),
             _ => None,
         }
     }
 
     /// A field that must be there.
     pub fn take<T: Json>(&mut self, name: &str) -> Option<T> {
-        T::read(self.0.remove(name)?)
+        T::read(self.remove(name)?)
     }
 
     /// A field that may be left out.
     pub fn maybe<T: MaybeJson>(&mut self, name: &str) -> Option<T> {
-        T::read_if(self.0.remove(name))
+        T::read_if(self.remove(name))
+    }
+
+    /// A field that stands for its default when it is left out.
+    pub fn or_default<T: Json + Default>(&mut self, name: &str) -> Option<T> {
+        self.remove(name).map_or_else(|| Some(T::default()), T::read)
     }
 
     /// None when fields are left that nobody asked for.
@@ -114,12 +144,70 @@ impl Fields {
         self.0.is_empty().then_some(())
     }
 
-    /// The only field and what it says; none when there are more or fewer.
-    pub fn only(self) -> Option<(String, Value)> {
-        let mut fields = self.0.into_iter();
-        let only = fields.next()?;
-        fields.next().is_none().then_some(only)
+    /// Fields that nobody asked for are passed over.
+    #[allow(clippy::unnecessary_wraps)] // as `end`
+    pub fn pass_over(self) -> Option<()> {
+        Some(())
     }
+
+    /// The only field and what it says; none when there are more or fewer.
+    pub fn only(mut self) -> Option<(String, Value)> {
+        let only = self.0.pop()?;
+        self.0.is_empty().then_some(only)
+    }
+
+    /// Of fields of one name the last counts.
+    fn remove(&mut self, name: &str) -> Option<Value> {
+        let mut found = None;
+        self.0.retain_mut(|(field, value)| {
+            let other = field != name;
+            if !other {
+                found = Some(std::mem::replace(value, Value::Null));
+            }
+            other
+        });
+        found
+    }
+}
+
+/// The value in a text; none when the text is no JSON or says something else.
+pub fn from_text<T: Json>(text: &str) -> Option<T> {
+    T::read(parse(text)?)
+}
+
+/// The value as a text.
+pub fn to_text(value: &impl Json) -> String {
+    let mut text = String::new();
+    value.write(&mut text);
+    text
+}
+
+/// Several values as a list.
+pub fn list_to_text<T: Json>(values: &[T]) -> String {
+    let mut text = String::new();
+    write_list(values, &mut text);
+    text
+}
+
+/// The values in a list, read one after the other: a long list never lies in memory twice.
+pub fn list_from_text<T: Json>(text: &str) -> Option<Vec<T>> {
+    let mut values = Vec::new();
+    parse::each_item(text, &mut |item| {
+        values.push(T::read(item)?);
+        Some(())
+    })?;
+    Some(values)
+}
+
+fn write_list<T: Json>(values: &[T], out: &mut String) {
+    out.push('[');
+    for (index, value) in values.iter().enumerate() {
+        if index > 0 {
+            out.push(',');
+        }
+        value.write(out);
+    }
+    out.push(']');
 }
 
 impl Json for String {
@@ -137,8 +225,41 @@ impl Json for String {
 
 /// Writes a text with the escapes it needs.
 pub fn write_text(text: &str, out: &mut String) {
-    // A text can always be written.
-    out.push_str(&serde_json::to_string(text).unwrap_or_default());
+    out.push('"');
+    for c in text.chars() {
+        match c {
+            '"' => out.push_str("\\\""),
+            '\\' => out.push_str("\\\\"),
+            '\u{8}' => out.push_str("\\b"),
+            '\u{c}' => out.push_str("\\f"),
+            '\n' => out.push_str("\\n"),
+            '\r' => out.push_str("\\r"),
+            '\t' => out.push_str("\\t"),
+            '\0'..'\u{20}' => {
+                out.push_str(if c < '\u{10}' { "\\u000" } else { "\\u001" });
+                out.extend(char::from_digit(u32::from(c) & 15, 16));
+            }
+            c => out.push(c),
+        }
+    }
+    out.push('"');
+}
+
+/// A text, or `null`.
+impl Json for Option<String> {
+    fn write(&self, out: &mut String) {
+        match self {
+            Some(text) => text.write(out),
+            None => out.push_str("null"),
+        }
+    }
+
+    fn read(value: Value) -> Option<Option<String>> {
+        match value {
+            Value::Null => Some(None),
+            value => String::read(value).map(Some),
+        }
+    }
 }
 
 impl Json for bool {
@@ -147,7 +268,10 @@ impl Json for bool {
     }
 
     fn read(value: Value) -> Option<bool> {
-        value.as_bool()
+        match value {
+            Value::Bool(bool) => Some(bool),
+            _ => None,
+        }
     }
 }
 
@@ -159,24 +283,18 @@ macro_rules! whole_numbers {
             }
 
             fn read(value: Value) -> Option<$type> {
-                value.as_u64()?.try_into().ok()
+                // Digits and nothing else: `1.0` and `1e0` are no whole numbers.
+                value.number()?.parse().ok()
             }
         }
     )+};
 }
 
-whole_numbers!(u8, u16, u32);
+whole_numbers!(u8, u16, u32, usize);
 
 impl<T: Json> Json for Vec<T> {
     fn write(&self, out: &mut String) {
-        out.push('[');
-        for (index, item) in self.iter().enumerate() {
-            if index > 0 {
-                out.push(',');
-            }
-            item.write(out);
-        }
-        out.push(']');
+        write_list(self, out);
     }
 
     fn read(value: Value) -> Option<Vec<T>> {
@@ -209,8 +327,16 @@ impl<A: Json, B: Json> Json for (A, B) {
 
 /// A struct: its fields, then those that are left out when they hold nothing. `field as "name"` where the name in the
 /// file is no identifier.
+///
+/// `loose` before the type: fields that nobody knows are passed over, for what the app remembers of itself.
 macro_rules! json_object {
-    ($type:ty { $($field:ident $(as $name:literal)?),* $(,)? } $(maybe { $($opt:ident),* $(,)? })?) => {
+    (loose $type:ty { $($fields:tt)* } $(maybe { $($opt:tt)* })?) => {
+        $crate::almanac::json::json_object!(@ pass_over, $type { $($fields)* } $(maybe { $($opt)* })?);
+    };
+    ($type:ty { $($fields:tt)* } $(maybe { $($opt:tt)* })?) => {
+        $crate::almanac::json::json_object!(@ end, $type { $($fields)* } $(maybe { $($opt)* })?);
+    };
+    (@ $end:ident, $type:ty { $($field:ident $(as $name:literal)?),* $(,)? } $(maybe { $($opt:ident),* $(,)? })?) => {
         impl $crate::almanac::json::Json for $type {
             fn write(&self, out: &mut String) {
                 let mut object = $crate::almanac::json::Object::open(out);
@@ -219,13 +345,13 @@ macro_rules! json_object {
                 object.close();
             }
 
-            fn read(value: serde_json::Value) -> Option<Self> {
+            fn read(value: $crate::almanac::json::Value) -> Option<Self> {
                 let mut fields = $crate::almanac::json::Fields::of(value)?;
                 let made = Self {
                     $($field: fields.take($crate::almanac::json::json_name!($field $($name)?))?,)*
                     $($($opt: fields.maybe(stringify!($opt))?,)*)?
                 };
-                fields.end()?;
+                fields.$end()?;
                 Some(made)
             }
         }
@@ -272,8 +398,8 @@ macro_rules! json_choice {
             }
 
             #[allow(unused_mut, unused_variables, unreachable_code)] // where there are no words or only words
-            fn read(value: serde_json::Value) -> Option<Self> {
-                if let serde_json::Value::String(word) = &value {
+            fn read(value: $crate::almanac::json::Value) -> Option<Self> {
+                if let $crate::almanac::json::Value::String(word) = &value {
                     return match word.as_str() {
                         $($word_name => Some($type::$word),)*
                         _ => None,
@@ -310,8 +436,8 @@ macro_rules! json_text {
                 out.push('"');
             }
 
-            fn read(value: serde_json::Value) -> Option<Self> {
-                <$type>::parse(value.as_str()?).ok()
+            fn read(value: $crate::almanac::json::Value) -> Option<Self> {
+                <$type>::parse(value.text()?).ok()
             }
         }
         $crate::almanac::json::serde_by_json!($type);
@@ -323,8 +449,7 @@ macro_rules! serde_by_json {
     ($type:ty) => {
         impl serde::Serialize for $type {
             fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-                let mut text = String::new();
-                $crate::almanac::json::Json::write(self, &mut text);
+                let text = $crate::almanac::json::to_text(self);
                 let raw =
                     serde_json::value::RawValue::from_string(text).map_err(serde::ser::Error::custom)?;
                 raw.serialize(serializer)
@@ -333,9 +458,9 @@ macro_rules! serde_by_json {
 
         impl<'de> serde::Deserialize<'de> for $type {
             fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-                let value = serde_json::Value::deserialize(deserializer)?;
+                let raw = Box::<serde_json::value::RawValue>::deserialize(deserializer)?;
                 let unreadable = || serde::de::Error::custom(concat!("not a ", stringify!($type)));
-                $crate::almanac::json::Json::read(value).ok_or_else(unreadable)
+                $crate::almanac::json::from_text(raw.get()).ok_or_else(unreadable)
             }
         }
     };

@@ -3,8 +3,7 @@
 //! What the keeper typed (number and unit) is what is stored; sums run in millilitres and millimetres; a number
 //! is rounded once, where it is shown.
 
-use super::json::{Fields, Json, Object, json_choice, serde_by_json};
-use serde_json::Value;
+use super::json::{Fields, Json, Object, Value, json_choice, serde_by_json};
 use std::fmt;
 
 /// A number with up to six decimals between −10⁹ and 10⁹, held exactly.
@@ -88,8 +87,30 @@ impl Json for Decimal {
     }
 
     fn read(value: Value) -> Option<Decimal> {
-        Decimal::from_f64(value.as_f64()?).ok()
+        from_digits(value.number()?)
     }
+}
+
+/// The nearest number with six decimals to a JSON number, without a detour through binary fractions.
+fn from_digits(number: &str) -> Option<Decimal> {
+    let (digits, power) = number.split_once(['e', 'E']).unwrap_or((number, "0"));
+    let (unsigned, negative) = digits.strip_prefix('-').map_or((digits, false), |digits| (digits, true));
+    let (whole, decimals) = unsigned.split_once('.').unwrap_or((unsigned, ""));
+    let digits: Vec<u8> = whole.bytes().chain(decimals.bytes()).skip_while(|digit| *digit == b'0').collect();
+    if digits.is_empty() {
+        return Some(Decimal::ZERO);
+    }
+    // How many of the digits, noughts added where they run out, make the millionths.
+    let after = i64::try_from(decimals.len()).ok()?;
+    let wanted =
+        i64::try_from(digits.len()).ok()?.checked_add(power.parse::<i64>().ok()?)?.checked_sub(after)? + 6;
+    if wanted > 17 {
+        return None;
+    }
+    let Ok(wanted) = usize::try_from(wanted) else { return Some(Decimal::ZERO) };
+    let digit = |at: usize| i64::from(digits.get(at).map_or(0, |digit| digit - b'0'));
+    let parts = (0..wanted).fold(0, |sum, at| sum * 10 + digit(at)) + i64::from(digit(wanted) >= 5);
+    Decimal::from_millionths(if negative { -parts } else { parts }).ok()
 }
 
 serde_by_json!(Decimal);
@@ -357,6 +378,8 @@ impl Share {
     pub const NONE: Share = Share(Decimal(0));
     /// One quarter.
     pub const QUARTER: Share = Share(Decimal(25 * Decimal::PARTS));
+    /// Three tenths.
+    pub const THREE_TENTHS: Share = Share(Decimal(30 * Decimal::PARTS));
     /// One half.
     pub const HALF: Share = Share(Decimal(50 * Decimal::PARTS));
     /// All of it.

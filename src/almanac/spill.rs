@@ -62,7 +62,7 @@ mod tests {
 
     #[test]
     fn a_trap_of_65_by_20_mm_spills_at_the_published_angles() {
-        // job.md 4.1, C9, rounded there to 0.1 degrees; braking rounded to 0.1 m/s²
+        // rounded to 0.1 degrees; braking rounded to 0.1 m/s²
         for (percent, degrees) in [(30, 27.1), (50, 17.1), (70, 10.5), (90, 3.5)] {
             assert!(at(65.0, 20.0, percent).is_some_and(|(d, _)| (d - degrees).abs() < 0.05), "{percent} %");
         }

@@ -1,7 +1,6 @@
 //! Counts of beetles as people make them: exact, between two numbers, or "fifty and more".
 
-use super::json::{Fields, Json, Object, serde_by_json};
-use serde_json::Value;
+use super::json::{Fields, Json, Object, Value, serde_by_json};
 
 /// A count that may be a range. A range stays a range through every sum: its ends are never averaged away.
 ///
@@ -81,7 +80,7 @@ impl Json for CountRange {
     }
 
     fn read(value: Value) -> Option<CountRange> {
-        if value.is_number() {
+        if value.number().is_some() {
             return u32::read(value).map(CountRange::exact);
         }
         let mut fields = Fields::of(value)?;

@@ -1,6 +1,7 @@
 //! The book on its shelf: entries go to their pages, pages come back as the book.
 
 use crate::almanac::day::Day;
+use crate::almanac::json::{self, Fields, Json, MaybeJson, Object, Value, serde_by_json};
 use crate::book::Book;
 use crate::book::entry::Entry;
 use crate::book::log::Log;
@@ -12,35 +13,55 @@ use crate::store::journal::Unsaved;
 use crate::store::keys::PageName;
 use crate::store::pages::{Pages, SaveError};
 use crate::store::shelf::{Shelf, ShelfError};
-use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
 /// Version 1 of a page.
-const PAGE: Format<Page> = Format::new(&[], |page| page.check().is_ok());
+const PAGE: Format<Page> = Format::first(|page| page.check().is_ok());
 /// Version 1 of what the app remembers of itself.
-const META: Format<Meta> = Format::new(&[], |_| true);
+const META: Format<Meta> = Format::first(|_| true);
 /// Version 1 of the entry in the making, as a text of whoever makes it.
-const DRAFT: Format<String> = Format::new(&[], |_| true);
+const DRAFT: Format<String> = Format::first(|_| true);
 
 /// Times a save is tried again after another tab wrote the same page.
 const TRIES: usize = 5;
 
 /// What the app remembers of itself on this phone.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Meta {
     /// The phone's label, shown beside its entries.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub label: Option<String>,
     /// The first day the book was opened here. A book that has this and no page has lost its pages.
     pub since: Day,
     /// Whether anything was ever written down here.
-    #[serde(default)]
     pub written: bool,
     /// The last backup file, and how many entries it held.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub backup: Option<(Day, usize)>,
 }
+
+/// Fields that nobody knows are passed over: a later version may remember more.
+impl Json for Meta {
+    fn write(&self, out: &mut String) {
+        let mut object = Object::open(out);
+        self.label.write_if(&mut object, "label");
+        object.field("since", &self.since);
+        object.field("written", &self.written);
+        self.backup.write_if(&mut object, "backup");
+        object.close();
+    }
+
+    fn read(value: Value) -> Option<Meta> {
+        let mut fields = Fields::of(value)?;
+        Some(Meta {
+            label: fields.maybe("label")?,
+            since: fields.take("since")?,
+            written: fields.or_default("written")?,
+            backup: fields.maybe("backup")?,
+        })
+    }
+}
+
+serde_by_json!(Meta);
 
 /// A text on the shelf that this version leaves alone.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -121,7 +142,7 @@ impl Cabinet {
             newer: left.newer,
         }));
         let read_only = asides.iter().any(|aside| aside.newer);
-        let undone = |page: &Unsaved| serde_json::from_str::<Page>(&page.payload).ok();
+        let undone = |page: &Unsaved| json::from_text::<Page>(&page.payload);
         let unsaved = recovery.unsaved.iter().filter_map(undone).flat_map(|page| page.entries);
         let unsaved = unsaved.filter(|entry| log.get(&entry.id).is_none()).collect();
         let cabinet = Cabinet { pages, shelf, read_only };
@@ -186,12 +207,15 @@ impl Cabinet {
     /// # Errors
     /// [`ShelfError`] when the shelf refuses; what is already off stays off, and nothing else is lost.
     pub fn remove_demo(&mut self, book: &mut Book) -> Result<(), ShelfError> {
-        let demo = |key: &String| {
-            PageName::from_key(key)
-                .is_some_and(|(name, _)| name.yard().is_some_and(|yard| yard.starts_with("demo-")))
-        };
-        for key in self.shelf.keys()?.iter().filter(|key| demo(key)) {
-            self.shelf.remove(key)?;
+        if self.read_only {
+            return Err(ShelfError::Other);
+        }
+        for part in self.pages.read_all()?.pages {
+            let demo = part.name.yard().is_some_and(|yard| yard.starts_with("demo-"));
+            // What cannot be read is left alone here as everywhere.
+            if demo && part.found.value().is_some() {
+                self.shelf.remove(&part.name.key(part.part))?;
+            }
         }
         // The pages are read anew, so that a demonstration filled in again starts from a clean shelf.
         self.pages.read_all()?;
@@ -250,5 +274,5 @@ fn name((yard, day): &Place) -> Option<PageName> {
 }
 
 fn not_saved(why: ShelfError, entries: &[Entry]) -> NotSaved {
-    NotSaved::Shelf { why, text: serde_json::to_string(entries).unwrap_or_default() }
+    NotSaved::Shelf { why, text: json::list_to_text(entries) }
 }

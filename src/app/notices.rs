@@ -12,6 +12,7 @@ use super::state::Ui;
 use super::wording::en_book::backup::ONLY_HERE;
 use super::wording::en_notices as w;
 use crate::almanac::day::Day;
+use crate::almanac::json;
 use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::log::Log;
@@ -69,7 +70,7 @@ fn entries_text(unsaved: &Unsaved) -> String {
     let log: Log = unsaved.entries.iter().cloned().collect();
     let by = unsaved.entries.first().and_then(|entry| entry.by.as_deref());
     let file = own.then(|| backup::write(&log, clock::stamp(), by).ok()).flatten();
-    file.or_else(|| serde_json::to_string(&unsaved.entries).ok()).unwrap_or_default()
+    file.unwrap_or_else(|| json::list_to_text(&unsaved.entries))
 }
 
 /// Whether the phone keeps anything.

@@ -1,11 +1,10 @@
 //! How the keeper wants the page: light, hand, size of letters, units.
 
+use crate::almanac::json::{Fields, Json, Object, Value, json_choice, serde_by_json};
 use crate::almanac::quantity::{LengthUnit, VolumeUnit};
-use serde::{Deserialize, Serialize};
 
 /// Ground and ink.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Scheme {
     /// As the phone is set.
     #[default]
@@ -17,8 +16,7 @@ pub enum Scheme {
 }
 
 /// The hand that holds the phone: keys move to the side of its thumb.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum Hand {
     /// Keys to the left.
     Left,
@@ -28,8 +26,7 @@ pub enum Hand {
 }
 
 /// Size of letters, on top of what the phone is set to.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub enum TextSize {
     /// 18 px where the phone is set to 16.
     #[default]
@@ -41,8 +38,7 @@ pub enum TextSize {
 }
 
 /// Everything the keeper can set about the page. Unknown or missing parts of a stored text fall back one by one.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Prefs {
     /// Ground and ink.
     pub scheme: Scheme,
@@ -75,6 +71,35 @@ macro_rules! coded {
 coded!(Scheme: System = "system", Sun = "sun", Night = "night");
 coded!(Hand: Left = "left", Right = "right");
 coded!(TextSize: Usual = "usual", Large = "large", Largest = "largest");
+
+json_choice!(Scheme words { System = "system", Sun = "sun", Night = "night" } one {} many {});
+json_choice!(Hand words { Left = "left", Right = "right" } one {} many {});
+json_choice!(TextSize words { Usual = "usual", Large = "large", Largest = "largest" } one {} many {});
+
+impl Json for Prefs {
+    fn write(&self, out: &mut String) {
+        let mut object = Object::open(out);
+        object.field("scheme", &self.scheme);
+        object.field("hand", &self.hand);
+        object.field("text", &self.text);
+        object.field("volume", &self.volume);
+        object.field("length", &self.length);
+        object.close();
+    }
+
+    fn read(value: Value) -> Option<Prefs> {
+        let mut fields = Fields::of(value)?;
+        Some(Prefs {
+            scheme: fields.or_default("scheme")?,
+            hand: fields.or_default("hand")?,
+            text: fields.or_default("text")?,
+            volume: fields.or_default("volume")?,
+            length: fields.or_default("length")?,
+        })
+    }
+}
+
+serde_by_json!(Prefs);
 
 /// The codes of the volume units in choices and drafts, as the records store them.
 const VOLUMES: [(VolumeUnit, &str); 6] = [

@@ -3,6 +3,7 @@
 use super::cabinet::{Aside, Cabinet, Meta, NotSaved, Opened};
 use super::edge::{self, clock, device, letters::BrowserLetters, listen};
 use crate::almanac::day::Day;
+use crate::almanac::json;
 use crate::book::Book;
 use crate::book::demo;
 use crate::book::entry::Entry;
@@ -158,6 +159,11 @@ impl Records {
                 Ok(ids)
             }
             Some(Err(why)) => {
+                // What another tab wrote may have come in before this was refused.
+                self.book.notify();
+                if why == NotSaved::ReadOnly {
+                    self.home.set(Home::ReadOnly);
+                }
                 self.keep_unsaved(why, entries, said);
                 Err(Stop::NotSaved)
             }
@@ -328,7 +334,7 @@ impl Records {
 
 /// What an earlier start could not keep is shown like what this one cannot.
 fn left_over(entries: Vec<Entry>) -> Option<Unsaved> {
-    let text = serde_json::to_string(&entries).ok()?;
+    let text = json::list_to_text(&entries);
     let why = NotSaved::Shelf { why: ShelfError::Full, text };
     (!entries.is_empty()).then(|| Unsaved { why, entries, said: String::new() })
 }

@@ -3,11 +3,13 @@
 use super::bench::draft::{BenchDraft, BenchTyped};
 use super::bench::keep::KeepPlan;
 use super::edge::install::Installer;
+use super::edge::pause::keep_rested;
 use super::edge::worker::Bridge;
 use super::edge::{clock, locale, slot};
 use super::place::Place;
 use super::prefs::Prefs;
 use crate::almanac::day::Day;
+use crate::almanac::json::{self, Json};
 use crate::almanac::quantity::{Length, Volume};
 use leptos::prelude::*;
 
@@ -65,8 +67,8 @@ impl Ui {
                 ui.today.set(today);
             }
         });
-        Effect::new(move || keep(slot::PREFS, &ui.prefs.get()));
-        Effect::new(move || keep(slot::BENCH, &ui.draft.get()));
+        keep_slot(slot::PREFS, move || json::to_text(&ui.prefs.get()));
+        keep_slot(slot::BENCH, move || json::to_text(&ui.draft.get()));
         ui
     }
 
@@ -108,12 +110,11 @@ impl Ui {
 }
 
 /// What is kept in a slot, or the default: a text this version cannot read costs settings, never records.
-fn kept<T: Default + serde::de::DeserializeOwned>(name: &str) -> T {
-    slot::read(name).and_then(|text| serde_json::from_str(&text).ok()).unwrap_or_default()
+fn kept<T: Default + Json>(name: &str) -> T {
+    slot::read(name).and_then(|text| json::from_text(&text)).unwrap_or_default()
 }
 
-fn keep<T: serde::Serialize>(name: &str, value: &T) {
-    if let Ok(text) = serde_json::to_string(value) {
-        slot::write(name, &text);
-    }
+/// Keeps a text in a slot whenever it rests.
+fn keep_slot(name: &'static str, text: impl Fn() -> String + Copy + 'static) {
+    keep_rested(slot::read(name).unwrap_or_default(), text, move |text| slot::write(name, text));
 }

@@ -388,6 +388,11 @@ pub enum EntryError {
 }
 
 impl Entry {
+    /// Most beetles in one count.
+    pub const COUNT_MOST: u32 = 1_000_000;
+    /// Highest counter that is taken in from a file: half of what there is, so that this phone keeps numbers to write
+    /// with.
+    pub const COUNTER_MOST: u32 = EntryId::MOST / 2;
     /// Most characters of a note.
     pub const NOTE_MOST: usize = 500;
     /// Most characters of a tag or name. Visible characters are counted where text is typed; this is the bound on
@@ -403,6 +408,9 @@ impl Entry {
         let note =
             |text: &Option<String>| text.as_deref().map_or(Ok(()), |text| fits(text, Entry::NOTE_MOST));
         let earlier = |id: &EntryId| if *id < self.id { Ok(()) } else { Err(EntryError::LooksAhead) };
+        if self.id.n() > Entry::COUNTER_MOST {
+            return Err(EntryError::OutOfRange);
+        }
         self.by.as_deref().map_or(Ok(()), |by| fits(by, 60))?;
         self.replaces.as_ref().map_or(Ok(()), earlier)?;
         match &self.what {
@@ -419,7 +427,11 @@ impl Entry {
             What::HiveMoved { permit, .. } => permit.as_deref().map_or(Ok(()), name),
             What::BoxesOn { boxes, .. } => parts(boxes),
             What::TrapsOn { traps, .. } if traps.len() > 200 => Err(EntryError::TooManyParts),
-            What::Check(check) => note(&check.note),
+            What::Check(check) => {
+                let most = check.count.map_or(0, |count| count.high().unwrap_or(count.low()));
+                note(&check.note)?;
+                if most > Entry::COUNT_MOST { Err(EntryError::OutOfRange) } else { Ok(()) }
+            }
             What::Skip { note: text, .. } => note(text),
             What::Note { text, .. } => fits(text, Entry::NOTE_MOST),
             What::Struck { entries } => entries.iter().try_for_each(earlier),

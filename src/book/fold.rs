@@ -120,17 +120,17 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
         What::BoxWants { part, traps, .. } => box_mut(hive, part)?.wants = *traps,
         What::TrapsOn { traps, .. } => {
             for (nth, placed) in (0..).zip(traps) {
-                if let Some(part) = box_mut(hive, &placed.part) {
-                    part.traps.push(new_trap(root.thing(nth), &placed.trap, day));
-                }
+                box_mut(hive, &placed.part)?.traps.push(new_trap(root.thing(nth), &placed.trap, day));
             }
         }
         What::TrapsOff { traps, .. } => {
+            known(hive, traps)?;
             for part in &mut hive.boxes {
                 part.traps.retain(|trap| !traps.contains(&trap.id));
             }
         }
         What::Check(work) => {
+            known(hive, work.traps.as_deref().unwrap_or_default())?;
             hive.last = Some(Seen { day, did: Some(work.did), entry: root.clone() });
             hive.skipped = None;
             check(hive, work, day);
@@ -187,9 +187,10 @@ fn check(hive: &mut HiveNow, work: &Check, day: Day) {
 
 /// What the work leaves of one trap.
 fn attend(trap: &mut TrapNow, work: &Check, day: Day) {
+    let was = trap.trouble;
     match work.did {
         Did::AsFound => {
-            if let Some(found) = work.before {
+            if let Some(found) = work.after.or(work.before) {
                 trap.level = Some((day, found));
             }
         }
@@ -218,9 +219,12 @@ fn attend(trap: &mut TrapNow, work: &Check, day: Day) {
         }
         Did::GluedShut => trap.trouble = Some(Trouble::GluedShut),
     }
-    if work.count.is_some() {
+    // Days without fishing are no trap-days: a trap that fishes again counts from today.
+    let mended = was.is_some() && trap.trouble.is_none();
+    if work.count.is_some() || mended {
         trap.counting = day;
     }
+    trap.trouble_since = trap.trouble.and(trap.trouble_since.or(Some(day)));
 }
 
 fn remember<T>(list: &mut Vec<T>, item: T) {
@@ -257,7 +261,13 @@ fn new_trap(id: ThingId, trap: &NewTrap, day: Day) -> TrapNow {
         level: trap.level.map(|level| (day, level)),
         counting: day,
         trouble: None,
+        trouble_since: None,
     }
+}
+
+/// None when one of `traps` does not hang in `hive`.
+fn known(hive: &HiveNow, traps: &[ThingId]) -> Option<()> {
+    traps.iter().all(|id| hive.traps().any(|trap| trap.id == *id)).then_some(())
 }
 
 fn box_mut<'a>(hive: &'a mut HiveNow, id: &ThingId) -> Option<&'a mut BoxNow> {

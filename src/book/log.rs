@@ -12,6 +12,8 @@ pub struct Log {
     entries: BTreeMap<EntryId, Entry>,
     /// The highest place in the order of effect, kept so that appending stays cheap.
     last: Option<(Day, EntryId)>,
+    /// Entries that some strike or correction here speaks of, whether they are here yet or not.
+    spoken_of: BTreeSet<EntryId>,
     /// Which entries lie on which page, kept so that a save touches one page and not the whole log.
     pages: BTreeMap<Place, BTreeSet<EntryId>>,
 }
@@ -37,6 +39,10 @@ impl Log {
         if self.last.as_ref().is_none_or(|last| *last < place) {
             self.last = Some(place);
         }
+        self.spoken_of.extend(entry.replaces.clone());
+        if let What::Struck { entries } = &entry.what {
+            self.spoken_of.extend(entries.iter().cloned());
+        }
         self.pages.entry(page::place(&entry)).or_default().insert(entry.id.clone());
         Some(self.entries.entry(entry.id.clone()).or_insert(entry))
     }
@@ -44,6 +50,8 @@ impl Log {
     /// Whether `entry` would take effect after everything here and change nothing that came before.
     pub fn would_be_last(&self, entry: &Entry) -> bool {
         let plain = entry.replaces.is_none() && !matches!(entry.what, What::Struck { .. });
+        // A strike may have come from another phone before the entry it strikes.
+        let plain = plain && !self.spoken_of.contains(&entry.id);
         let newest = self.last.as_ref().is_none_or(|(day, id)| (*day, id) < (entry.day, &entry.id));
         plain && newest
     }
@@ -126,7 +134,7 @@ impl Log {
         at.replaces.as_ref().unwrap_or(&at.id)
     }
 
-    /// The entries that count: not struck, not superseded; by day, then by counter. Each comes with the name under
+    /// The entries that count: not struck, not superseded; yards and kinds first, then by day and counter. Each comes with the name under
     /// which its things are known.
     pub fn in_effect(&self) -> Vec<(&EntryId, &Entry)> {
         let struck = self.struck();
@@ -137,7 +145,11 @@ impl Log {
         }
         let mut order: Vec<_> =
             newest.into_iter().filter(|(_, e)| !matches!(e.what, What::Struck { .. })).collect();
-        order.sort_by(|(a_root, a), (b_root, b)| (a.day, *a_root).cmp(&(b.day, *b_root)));
+        // Yards and kinds come first whatever day they carry: a hive may have stood there before the yard was written down.
+        let ground = |entry: &Entry| !matches!(entry.what, What::Yard { .. } | What::Kind(_));
+        order.sort_by(|(a_root, a), (b_root, b)| {
+            (ground(a), a.day, *a_root).cmp(&(ground(b), b.day, *b_root))
+        });
         order
     }
 }

@@ -50,7 +50,8 @@ impl Book {
         let mut new = 0;
         let mut refold = false;
         for entry in entries {
-            let on_top = self.log.would_be_last(&entry);
+            // While something here speaks of what is not here yet, any entry may be the one it waits for.
+            let on_top = self.standing.orphans == 0 && self.log.would_be_last(&entry);
             let Some(added) = self.log.add(entry) else { continue };
             new += 1;
             if on_top && !refold {

@@ -12,6 +12,10 @@ use crate::almanac::trap::TrapKind;
 /// A share of the depth above which a jolt wets bees: the upper mark that bodies may raise the oil to (judgement).
 const UPPER_MARK_PERCENT: u32 = 75;
 
+/// The working floor of a trap whose depth nobody measured, or that is too shallow to cover a beetle at all: what 6 mm
+/// are of a trap 20 mm deep (judgement).
+pub const CAUTIOUS_FLOOR: Share = Share::THREE_TENTHS;
+
 /// Why a trap, and with it its hive, is due on its day.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Because {
@@ -185,7 +189,8 @@ pub fn trap_dues(
         .filter_map(|trap| {
             let kind = &standing.kinds.get(&trap.kind)?.kind;
             let (on, because) = if let Some(trouble) = trap.trouble {
-                (today, Because::Trouble(trouble))
+                // Due since it was found so: left alone it becomes overdue like any other.
+                (trap.trouble_since.unwrap_or(today).min(today), Because::Trouble(trouble))
             } else {
                 let refill = refill::refill(&facts(trap, kind, loss, catch));
                 (refill.due, Because::Limit(refill))
@@ -216,13 +221,14 @@ fn expected_level(trap: &TrapNow, loss: Loss, day: Day) -> Option<Share> {
 fn facts(trap: &TrapNow, kind: &TrapKind, loss: Loss, catch_per_day: Option<f64>) -> RefillFacts {
     let oil = kind.form.takes_oil();
     let level = trap.level.filter(|_| oil);
-    let floor = kind.inner.depth.and_then(|depth| refill::working_floor(depth.length()));
+    let floor =
+        kind.inner.depth.and_then(|depth| refill::working_floor(depth.length())).unwrap_or(CAUTIOUS_FLOOR);
     RefillFacts {
         last_service: trap.service,
         max_days: kind.max_days,
         level: level.map(|(_, share)| share),
         read_on: level.map(|(day, _)| day),
-        floor,
+        floor: Some(floor),
         loss: if oil { loss } else { Loss::Unknown },
         room: level.and_then(|(_, share)| room(kind, share)),
         catch_per_day,
@@ -237,11 +243,13 @@ fn room(kind: &TrapKind, level: Share) -> Option<u32> {
 }
 
 /// Bodies one trap takes in a day, from the counts a hive remembers; ranges count at their upper end, because a date
-/// that comes early costs less than one that comes late. None without a count or without trap-days.
+/// that comes early costs less than one that comes late ("50 and more" has none and counts as 50). None without a
+/// count or without trap-days.
 fn catch_per_trap_day(catches: &[Catch]) -> Option<f64> {
-    let days: u32 = catches.iter().map(|catch| catch.trap_days).sum();
-    let bodies: u32 = catches.iter().map(|catch| catch.count.high().unwrap_or(catch.count.low())).sum();
-    (days > 0).then(|| f64::from(bodies) / f64::from(days))
+    let days: f64 = catches.iter().map(|catch| f64::from(catch.trap_days)).sum();
+    let bodies: f64 =
+        catches.iter().map(|catch| f64::from(catch.count.high().unwrap_or(catch.count.low()))).sum();
+    (days > 0.0).then(|| bodies / days)
 }
 
 /// The median of the hives' own oil losses, for hives without a reading of their own.
@@ -271,7 +279,8 @@ pub fn yard_need(
     let yard_loss = yard_loss(standing, yard);
     let (mut hives, mut traps, mut missing) = (0, 0, 0);
     let mut needs: Vec<OilNeed<'_>> = Vec::new();
-    for (_, hive) in standing.hives_of(yard, true) {
+    let resting = standing.yards.get(yard).is_some_and(|yard| yard.paused.is_some());
+    for (_, hive) in standing.hives_of(yard, true).filter(|_| !resting) {
         if !hive_due(standing, hive, yard_loss, day).now() && hive.skipped.is_none() {
             continue;
         }

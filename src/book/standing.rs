@@ -156,6 +156,8 @@ pub struct TrapNow {
     pub counting: Day,
     /// What stops it from fishing.
     pub trouble: Option<Trouble>,
+    /// The day that was first found so.
+    pub trouble_since: Option<Day>,
 }
 
 /// Why a trap does not fish.

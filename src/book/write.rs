@@ -48,6 +48,8 @@ pub enum Refusal {
     },
     /// The hive stands in that yard already.
     SameYard,
+    /// The box, trap, hive or yard was not there on that day.
+    NotThereYet,
     /// Demonstration and own records do not mix.
     Demonstration,
     /// More hives than a yard holds in this book.
@@ -202,7 +204,7 @@ impl Book {
         let mut draft = Draft::new(self, pen);
         draft.bulk();
         self.plan_hives(&mut draft, yard, kind, plan)?;
-        Ok(draft.done())
+        self.holding(draft.done())
     }
 
     fn plan_hives(
@@ -221,6 +223,7 @@ impl Book {
                 (id, kind.form.takes_oil())
             }
             KindChoice::Known(id) => {
+                self.fill_of(id, yard)?;
                 let known = self.standing().kinds.get(id).ok_or(Refusal::Unknown)?;
                 (id.clone(), known.kind.form.takes_oil())
             }
@@ -259,7 +262,49 @@ impl Book {
         if work.traps.as_ref().is_some_and(Vec::is_empty) {
             return Err(Refusal::Nothing);
         }
-        self.one(pen, day, &hive.yard, What::Check(work))
+        let mut draft = Draft::new(self, pen);
+        self.draft_check(&mut draft, day, hive, work)?;
+        self.holding(draft.done())
+    }
+
+    /// One entry, or, where a top-up leaves kinds of trap at different levels, one for each level, undone together.
+    fn draft_check(
+        &self,
+        draft: &mut Draft<'_>,
+        day: Day,
+        hive: &HiveNow,
+        work: Check,
+    ) -> Result<(), Refusal> {
+        let fills = self.fills(hive);
+        let one_level = !matches!(work.did, Did::ToppedUp | Did::Replaced);
+        if work.traps.is_some() || work.after.is_some() || one_level || fills.len() < 2 {
+            draft.push(day, Some(&hive.yard), What::Check(work))?;
+            return Ok(());
+        }
+        if draft.bulk.is_none() {
+            draft.bulk();
+        }
+        // The count is of the whole hive and is written down once.
+        let mut count = work.count;
+        for (level, traps) in fills {
+            let part = Check { traps: Some(traps), after: level, count: count.take(), ..work.clone() };
+            draft.push(day, Some(&hive.yard), What::Check(part))?;
+        }
+        Ok(())
+    }
+
+    /// The levels that a fill leaves in `hive`, each with the traps it is for; none for traps without oil.
+    fn fills(&self, hive: &HiveNow) -> Vec<(Option<Share>, Vec<ThingId>)> {
+        let mut fills: Vec<(Option<Share>, Vec<ThingId>)> = Vec::new();
+        for trap in hive.traps() {
+            let kind = self.standing().kinds.get(&trap.kind).map(|now| &now.kind);
+            let level = kind.filter(|kind| kind.form.takes_oil()).map(|kind| kind.fill);
+            match fills.iter_mut().find(|(known, _)| *known == level) {
+                Some((_, traps)) => traps.push(trap.id.clone()),
+                None => fills.push((level, vec![trap.id.clone()])),
+            }
+        }
+        fills
     }
 
     /// A hive left for now.
@@ -306,10 +351,10 @@ impl Book {
                 count: None,
                 note: None,
             };
-            draft.push(day, Some(&hive.yard), What::Check(work))?;
+            self.draft_check(&mut draft, day, hive, work)?;
         }
         let entries = draft.done();
-        if entries.is_empty() { Err(Refusal::Nothing) } else { Ok(entries) }
+        if entries.is_empty() { Err(Refusal::Nothing) } else { self.holding(entries) }
     }
 
     /// The level that work leaves when the keeper does not say: the fill of the hive's kind of trap after a top-up or
@@ -371,7 +416,27 @@ impl Book {
         }
         let mut draft = Draft::new(self, pen);
         draft.push(today, yard.as_ref(), What::Struck { entries: entries.to_vec() })?;
-        Ok(draft.done())
+        let strike = draft.done();
+        let renames = |id: &EntryId| {
+            let what = self.log().get(id).map(|entry| &entry.what);
+            matches!(
+                what,
+                Some(
+                    What::HiveEnded { .. }
+                        | What::HiveChanged { .. }
+                        | What::HiveMoved { .. }
+                        | What::Struck { .. }
+                )
+            )
+        };
+        // What comes back may carry a tag that was given to another hive meanwhile.
+        if entries.iter().any(renames)
+            && let Some(tag) = self.with(&strike).doubled_tag()
+            && self.doubled_tag().is_none()
+        {
+            return Err(Refusal::TagTaken { free: text::suggest(|free| free == tag, &tag) });
+        }
+        Ok(strike)
     }
 
     /// The entries that are undone together with `id`: its bulk, or itself.
@@ -405,7 +470,7 @@ impl Book {
         filled: bool,
     ) -> Result<Vec<Entry>, Refusal> {
         let now = self.in_care(hive, day, today)?;
-        let level = self.fill_of(kind)?;
+        let level = self.fill_of(kind, &now.yard)?;
         let above = above.min(now.boxes.len());
         let mut below: Vec<Spot> = spots_in(above.checked_sub(1).and_then(|at| now.boxes.get(at)));
         let mut new = Vec::with_capacity(boxes.len());
@@ -453,7 +518,7 @@ impl Book {
         kind: &ThingId,
     ) -> Result<Vec<Entry>, Refusal> {
         let now = self.in_care(hive, day, today)?;
-        let level = self.fill_of(kind)?;
+        let level = self.fill_of(kind, &now.yard)?;
         let mut traps = Vec::new();
         let mut below: Vec<Spot> = Vec::new();
         for (index, part) in now.boxes.iter().enumerate() {
@@ -545,6 +610,27 @@ impl Book {
         self.one(pen, day, &now.yard, What::HiveEnded { hive: hive.clone(), how })
     }
 
+    /// A hive taken back into care.
+    ///
+    /// # Errors
+    /// [`Refusal::TagTaken`] when its tag was given to another hive meanwhile, [`Refusal::Future`],
+    /// [`Refusal::Unknown`], [`Refusal::Nothing`] when it is in care.
+    pub fn hive_back(
+        &self,
+        pen: &Pen,
+        day: Day,
+        today: Day,
+        hive: &ThingId,
+        letters: &impl Letters,
+    ) -> Result<Vec<Entry>, Refusal> {
+        let now = self.standing().hives.get(hive).ok_or(Refusal::Unknown)?;
+        if now.alive() {
+            return Err(Refusal::Nothing);
+        }
+        self.tag_free(&now.yard, Some(hive), &now.tag, letters)?;
+        self.about_yard(pen, day, today, &now.yard, What::HiveBack { hive: hive.clone() })
+    }
+
     /// One entry about a yard.
     ///
     /// # Errors
@@ -597,7 +683,37 @@ impl Book {
     fn one(&self, pen: &Pen, day: Day, yard: &ThingId, what: What) -> Result<Vec<Entry>, Refusal> {
         let mut draft = Draft::new(self, pen);
         draft.push(day, Some(yard), what)?;
-        Ok(draft.done())
+        self.holding(draft.done())
+    }
+
+    /// Lets entries pass that find everything they speak of on their day.
+    ///
+    /// Only what is dated before something else can miss: then the whole book is folded on trial, which takes as long
+    /// as opening it and is seldom asked for.
+    fn holding(&self, entries: Vec<Entry>) -> Result<Vec<Entry>, Refusal> {
+        let on_top = entries.iter().all(|entry| self.log().would_be_last(entry));
+        if !on_top && self.with(&entries).standing().orphans > self.standing().orphans {
+            return Err(Refusal::NotThereYet);
+        }
+        Ok(entries)
+    }
+
+    /// The book as it would be with `entries`.
+    fn with(&self, entries: &[Entry]) -> Book {
+        let mut log = self.log().clone();
+        for entry in entries {
+            log.add(entry.clone());
+        }
+        Book::from_log(log)
+    }
+
+    /// A tag that two living hives of one yard carry, letter for letter.
+    fn doubled_tag(&self) -> Option<String> {
+        let hives = || self.standing().hives.values().filter(|hive| hive.alive());
+        let twice = |hive: &&HiveNow| {
+            hives().filter(|other| other.yard == hive.yard && other.tag == hive.tag).count() > 1
+        };
+        hives().find(twice).map(|hive| hive.tag.clone())
     }
 
     fn in_care(&self, hive: &ThingId, day: Day, today: Day) -> Result<&HiveNow, Refusal> {
@@ -614,7 +730,12 @@ impl Book {
         }
     }
 
-    fn fill_of(&self, kind: &ThingId) -> Result<Option<Share>, Refusal> {
+    /// The level `kind` is filled to in `yard`; none without oil. The demonstration's kinds stay in its own yards: they
+    /// go when it goes, and traps of a kind nobody knows are never due.
+    fn fill_of(&self, kind: &ThingId, yard: &ThingId) -> Result<Option<Share>, Refusal> {
+        if kind.is_demo() != yard.is_demo() {
+            return Err(Refusal::Demonstration);
+        }
         let known = &self.standing().kinds.get(kind).ok_or(Refusal::Unknown)?.kind;
         Ok(known.form.takes_oil().then_some(known.fill))
     }

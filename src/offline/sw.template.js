@@ -49,6 +49,8 @@ self.addEventListener("fetch", (event) => {
       .open(CACHE)
       // Hosts differ in the Vary header they send; names are hashed, so it says nothing here.
       .then((cache) => cache.match(home ? HOME : request, { ignoreVary: true }))
+      // A cache that cannot be opened must not stop what the network could still answer.
+      .catch(() => undefined)
       .then((kept) => kept ?? fetch(request)),
   );
 });

@@ -4,13 +4,13 @@
 //! format's name and version, counts, and a checksum of the entries exactly as they are written in it.
 
 use crate::almanac::day::{Day, Stamp};
+use crate::almanac::json::{self, Json, json_object};
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::log::{Log, Union};
 use crc::{CRC_32_ISO_HDLC, Crc};
-use serde::{Deserialize, Serialize};
-use serde_json::value::RawValue;
 use std::collections::BTreeSet;
+use std::convert::Infallible;
 
 /// The name in the file.
 pub const FORMAT: &str = "beetle-almanac backup";
@@ -24,8 +24,7 @@ civil date in the yard, 'at' the moment it was written down, 'what' what was don
 depth. Entries named in a 'struck' entry no longer count; an entry with 'replaces' stands in for the one it names.";
 
 /// How much a file says it holds.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Counts {
     /// Entries, struck ones included.
     pub entries: usize,
@@ -36,6 +35,8 @@ pub struct Counts {
     /// Days with an entry.
     pub days: usize,
 }
+
+json_object!(Counts { entries, yards, hives, days });
 
 impl Counts {
     fn of(entries: &[&Entry]) -> Counts {
@@ -95,47 +96,39 @@ pub enum BackupError {
     Damaged,
 }
 
-#[derive(Deserialize)]
-struct Head {
-    format: Option<String>,
-    version: Option<u32>,
-}
-
-#[derive(Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-struct File<'a> {
-    format: String,
-    version: u32,
-    made: Stamp,
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    by: Option<String>,
-    counts: Counts,
-    checksum: String,
-    about: String,
-    #[serde(borrow)]
-    entries: &'a RawValue,
-}
-
 /// Writes the whole book, the demonstration left out.
 ///
 /// # Errors
-/// When an entry cannot be written as JSON, which no entry made by this program does.
-pub fn write(log: &Log, made: Stamp, by: Option<&str>) -> Result<String, serde_json::Error> {
+/// Never: an entry made by this program can always be written.
+pub fn write(log: &Log, made: Stamp, by: Option<&str>) -> Result<String, Infallible> {
     let own: Vec<&Entry> = log.entries().filter(|entry| !entry.is_demo()).collect();
-    let lines: Vec<String> = own.iter().map(serde_json::to_string).collect::<Result<_, _>>()?;
-    let entries = if lines.is_empty() { "[]".to_owned() } else { format!("[\n{}\n]", lines.join(",\n")) };
-    let raw = RawValue::from_string(entries)?;
-    let file = File {
-        format: FORMAT.to_owned(),
-        version: VERSION,
-        made,
-        by: by.map(str::to_owned),
-        counts: Counts::of(&own),
-        checksum: checksum(raw.get()),
-        about: ABOUT.to_owned(),
-        entries: &raw,
+    let mut entries = "[".to_owned();
+    for (index, entry) in own.iter().enumerate() {
+        entries.push_str(if index == 0 { "\n" } else { ",\n" });
+        entry.write(&mut entries);
+    }
+    entries.push_str(if own.is_empty() { "]" } else { "\n]" });
+    let counts = Counts::of(&own);
+    let mut out = String::with_capacity(entries.len() + 1024);
+    let mut line = |before: &str, value: &dyn Fn(&mut String)| {
+        out.push_str(before);
+        value(&mut out);
     };
-    serde_json::to_string_pretty(&file)
+    line("{\n  \"format\": ", &|out| json::write_text(FORMAT, out));
+    line(",\n  \"version\": ", &|out| VERSION.write(out));
+    line(",\n  \"made\": ", &|out| made.write(out));
+    if let Some(by) = by {
+        line(",\n  \"by\": ", &|out| json::write_text(by, out));
+    }
+    line(",\n  \"counts\": {\n    \"entries\": ", &|out| counts.entries.write(out));
+    line(",\n    \"yards\": ", &|out| counts.yards.write(out));
+    line(",\n    \"hives\": ", &|out| counts.hives.write(out));
+    line(",\n    \"days\": ", &|out| counts.days.write(out));
+    line("\n  },\n  \"checksum\": ", &|out| json::write_text(&checksum(&entries), out));
+    line(",\n  \"about\": ", &|out| json::write_text(ABOUT, out));
+    line(",\n  \"entries\": ", &|out| out.push_str(&entries));
+    out.push_str("\n}");
+    Ok(out)
 }
 
 /// Opens a file.
@@ -146,26 +139,52 @@ pub fn open(text: &str) -> Result<Backup, BackupError> {
     if text.len() > MOST_BYTES {
         return Err(BackupError::TooLarge);
     }
-    let text = text.trim_start_matches('\u{feff}');
-    let head: Head = serde_json::from_str(text).map_err(|_| not_json(text))?;
-    if head.format.as_deref() != Some(FORMAT) {
+    // Mail and other systems change line ends. Inside a text JSON writes them as signs, so none is lost by this.
+    let unix = text.contains('\r').then(|| text.replace("\r\n", "\n"));
+    let text = unix.as_deref().unwrap_or(text).trim_start_matches('\u{feff}');
+    let fields = json::fields_as_written(text).ok_or_else(|| not_json(text))?;
+    let head = Fields(&fields);
+    if head.get::<Option<String>>("format").ok_or_else(|| not_json(text))?.flatten().as_deref()
+        != Some(FORMAT)
+    {
         return Err(BackupError::NotABackup(Looks::OtherJson));
     }
-    match head.version {
-        Some(VERSION) => {}
-        Some(found) if found > VERSION => return Err(BackupError::Newer { found }),
+    match head.get::<u32>("version") {
+        Some(Some(VERSION)) => {}
+        Some(Some(found)) if found > VERSION => return Err(BackupError::Newer { found }),
         _ => return Err(BackupError::Damaged),
     }
-    let file: File<'_> = serde_json::from_str(text).map_err(|_| BackupError::Damaged)?;
-    if checksum(file.entries.get()) != file.checksum {
-        return Err(BackupError::Damaged);
+    head.file().ok_or(BackupError::Damaged)
+}
+
+/// The fields of a file, each as it is written.
+struct Fields<'a>(&'a [(String, &'a str)]);
+
+impl Fields<'_> {
+    /// What stands in a field, if it is there; none when it cannot be read.
+    fn get<T: Json>(&self, name: &str) -> Option<Option<T>> {
+        self.raw(name).map_or(Some(None), |raw| json::from_text(raw).map(Some))
     }
-    let entries: Vec<Entry> = serde_json::from_str(file.entries.get()).map_err(|_| BackupError::Damaged)?;
-    let sound = entries.iter().all(|entry| entry.check().is_ok() && !entry.is_demo());
-    if !sound || Counts::of(&entries.iter().collect::<Vec<_>>()) != file.counts {
-        return Err(BackupError::Damaged);
+
+    fn raw(&self, name: &str) -> Option<&str> {
+        self.0.iter().find(|(field, _)| field == name).map(|(_, raw)| *raw)
     }
-    Ok(Backup { made: file.made, by: file.by, counts: file.counts, entries })
+
+    fn file(&self) -> Option<Backup> {
+        let by = self.raw("by");
+        self.get::<String>("about")??;
+        let counts: Counts = self.get("counts")??;
+        let raw = self.raw("entries")?;
+        if self.0.len() != 7 + usize::from(by.is_some()) || self.get::<String>("checksum")?? != checksum(raw)
+        {
+            return None;
+        }
+        let entries: Vec<Entry> = json::list_from_text(raw)?;
+        let sound = entries.iter().all(|entry| entry.check().is_ok() && !entry.is_demo());
+        let same = sound && Counts::of(&entries.iter().collect::<Vec<_>>()) == counts;
+        let by = self.get::<Option<String>>("by")?.flatten();
+        same.then_some(Backup { made: self.get("made")??, by, counts, entries })
+    }
 }
 
 impl Backup {
@@ -190,7 +209,7 @@ fn not_json(text: &str) -> BackupError {
         Looks::Empty
     } else if start.starts_with("%PDF") {
         Looks::Document
-    } else if start.contains("PNG\r\n")
+    } else if start.contains("PNG\n")
         || start.contains("JFIF")
         || start.contains("Exif")
         || start.contains("ftyp")

@@ -8,7 +8,6 @@ use super::envelope;
 use super::found::{self, Damage, Format, Found, examine};
 use super::keys::{ASIDE, DESK};
 use super::shelf::{Shelf, ShelfError, put_checked};
-use serde::{Serialize, de::DeserializeOwned};
 
 /// Copies of unreadable texts that are kept for each slot.
 const MAX_ASIDE: u32 = 9;
@@ -78,7 +77,7 @@ impl<S: Shelf> Desk<S> {
     ///
     /// # Errors
     /// [`ShelfError`] when the shelf cannot be read at all.
-    pub fn read<T: DeserializeOwned>(&self, slot: Slot, format: &Format<T>) -> Result<Found<T>, ShelfError> {
+    pub fn read<T>(&self, slot: Slot, format: &Format<T>) -> Result<Found<T>, ShelfError> {
         let [a, b] = self.sides(slot, format)?;
         Ok(if a.beats(&b) { a.found } else { b.found })
     }
@@ -87,12 +86,7 @@ impl<S: Shelf> Desk<S> {
     ///
     /// # Errors
     /// [`DeskError`]; the value before it is still there.
-    pub fn write<T: Serialize + DeserializeOwned>(
-        &self,
-        slot: Slot,
-        format: &Format<T>,
-        value: &T,
-    ) -> Result<u64, DeskError> {
+    pub fn write<T>(&self, slot: Slot, format: &Format<T>, value: &T) -> Result<u64, DeskError> {
         let payload = found::payload(value, format).map_err(DeskError::Unwritable)?;
         let [a, b] = self.sides(slot, format)?;
         for side in [&a, &b] {
@@ -113,12 +107,12 @@ impl<S: Shelf> Desk<S> {
         if shown.key == target.key { Ok(generation) } else { Err(ShelfError::Other.into()) }
     }
 
-    fn sides<T: DeserializeOwned>(&self, slot: Slot, format: &Format<T>) -> Result<[Side<T>; 2], ShelfError> {
+    fn sides<T>(&self, slot: Slot, format: &Format<T>) -> Result<[Side<T>; 2], ShelfError> {
         let [a, b] = slot.keys();
         Ok([self.side(a, format)?, self.side(b, format)?])
     }
 
-    fn side<T: DeserializeOwned>(&self, key: String, format: &Format<T>) -> Result<Side<T>, ShelfError> {
+    fn side<T>(&self, key: String, format: &Format<T>) -> Result<Side<T>, ShelfError> {
         let (generation, found) = examine(self.shelf.get(&key)?, format);
         Ok(Side { key, generation: generation.unwrap_or(0), found })
     }

@@ -15,9 +15,8 @@
 //!
 //! [`open`] accepts nothing that [`wrap`] would not have written.
 
+use crate::almanac::json::fields_as_written;
 use crc::{CRC_32_ISO_HDLC, Crc, Table};
-use serde::Deserialize;
-use serde_json::value::RawValue;
 
 const CRC: Crc<u32, Table<1>> = Crc::<u32, Table<1>>::new(&CRC_32_ISO_HDLC);
 
@@ -46,16 +45,6 @@ pub enum EnvelopeError {
     Version,
     /// Generation 0, or more than [`MAX_GENERATION`].
     Generation,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct Fields<'a> {
-    v: u32,
-    g: u64,
-    c: &'a str,
-    #[serde(borrow)]
-    d: &'a RawValue,
 }
 
 fn checksum(version: u32, generation: u64, payload: &str) -> u32 {
@@ -88,22 +77,30 @@ pub fn wrap(version: u32, generation: u64, payload: &str) -> String {
 /// # Errors
 /// [`EnvelopeError`] for every other text.
 pub fn open(text: &str) -> Result<Envelope<'_>, EnvelopeError> {
-    let fields: Fields<'_> = serde_json::from_str(text).map_err(|_| EnvelopeError::Shape)?;
-    let payload = fields.d.get();
-    let sum = checksum(fields.v, fields.g, payload);
-    if u32::from_str_radix(fields.c, 16) != Ok(sum) {
+    let (version, generation, written, payload) = fields(text).ok_or(EnvelopeError::Shape)?;
+    let sum = checksum(version, generation, payload);
+    if u32::from_str_radix(written, 16) != Ok(sum) {
         return Err(EnvelopeError::Checksum);
     }
-    if fields.v == 0 {
+    if version == 0 {
         return Err(EnvelopeError::Version);
     }
-    if fields.g == 0 || fields.g > MAX_GENERATION {
+    if generation == 0 || generation > MAX_GENERATION {
         return Err(EnvelopeError::Generation);
     }
     // White space, another order of fields or another way to write a digit would be harmless, but nobody of this
     // house wrote it: then it is safer to keep the bytes than to trust them.
-    if wrap(fields.v, fields.g, payload) != text {
+    if wrap(version, generation, payload) != text {
         return Err(EnvelopeError::Shape);
     }
-    Ok(Envelope { version: fields.v, generation: fields.g, payload })
+    Ok(Envelope { version, generation, payload })
+}
+
+/// The four fields, each once, in whatever order.
+fn fields(text: &str) -> Option<(u32, u64, &str, &str)> {
+    let fields = fields_as_written(text)?;
+    let get = |name: &str| fields.iter().find(|(field, _)| field == name).map(|(_, value)| *value);
+    let sum = get("c")?.strip_prefix('"')?.strip_suffix('"')?;
+    let found = (get("v")?.parse().ok()?, get("g")?.parse().ok()?, sum, get("d")?);
+    (fields.len() == 4 && !sum.contains('\\')).then_some(found)
 }

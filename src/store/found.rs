@@ -3,6 +3,7 @@
 //! "Unreadable" must never turn into "empty": the next save would write the empty value over the records.
 
 use super::envelope::{self, EnvelopeError, MAX_GENERATION};
+use crate::almanac::json::{self, Json};
 use serde::{Serialize, de::DeserializeOwned};
 use serde_json::Value;
 
@@ -17,6 +18,8 @@ pub struct CannotMigrate;
 pub struct Format<T> {
     migrations: &'static [Migration],
     check: fn(&T) -> bool,
+    read: fn(u32, &str, &'static [Migration]) -> Result<T, Damage>,
+    write: fn(&T) -> Option<String>,
 }
 
 impl<T> Clone for Format<T> {
@@ -27,13 +30,28 @@ impl<T> Clone for Format<T> {
 
 impl<T> Copy for Format<T> {}
 
-impl<T> Format<T> {
+impl<T: Json> Format<T> {
+    /// Version 1 of a value that reads and writes itself. The page is made of these: no code that serves all types
+    /// and all versions travels in it. `check` says of a value that could be read whether it may be trusted.
+    pub const fn first(check: fn(&T) -> bool) -> Format<T> {
+        Format {
+            migrations: &[],
+            check,
+            read: |_, payload, _| json::from_text(payload).ok_or(Damage::Payload),
+            write: |value| Some(json::to_text(value)),
+        }
+    }
+}
+
+impl<T: Serialize + DeserializeOwned> Format<T> {
     /// A format whose version is one more than its migrations: the first leads from 1 to 2. Version 1 has none.
     /// `check` says of a value that could be read whether it may be trusted.
     pub const fn new(migrations: &'static [Migration], check: fn(&T) -> bool) -> Format<T> {
-        Format { migrations, check }
+        Format { migrations, check, read: climb, write: |value| serde_json::to_string(value).ok() }
     }
+}
 
+impl<T> Format<T> {
     /// The version that is written.
     pub fn version(&self) -> u32 {
         u32::try_from(self.migrations.len()).unwrap_or(u32::MAX).saturating_add(1)
@@ -110,15 +128,12 @@ impl<T> Found<T> {
 }
 
 /// Reads what lay under a key.
-pub fn load<T: DeserializeOwned>(text: Option<String>, format: &Format<T>) -> Found<T> {
+pub fn load<T>(text: Option<String>, format: &Format<T>) -> Found<T> {
     examine(text, format).1
 }
 
 /// As [`load`], with the generation if the envelope is sound.
-pub(super) fn examine<T: DeserializeOwned>(
-    text: Option<String>,
-    format: &Format<T>,
-) -> (Option<u64>, Found<T>) {
+pub(super) fn examine<T>(text: Option<String>, format: &Format<T>) -> (Option<u64>, Found<T>) {
     let Some(raw) = text else { return (None, Found::Absent) };
     let (version, generation, read) = match envelope::open(&raw) {
         Err(why) => return (None, Found::Damaged { raw, why: Damage::Envelope(why) }),
@@ -135,29 +150,33 @@ pub(super) fn examine<T: DeserializeOwned>(
     (Some(generation), found)
 }
 
-fn read<T: DeserializeOwned>(version: u32, payload: &str, format: &Format<T>) -> Result<T, Damage> {
-    let value = if version == format.version() {
-        serde_json::from_str(payload).map_err(|_| Damage::Payload)?
-    } else {
-        let mut value: Value = serde_json::from_str(payload).map_err(|_| Damage::Payload)?;
-        for (from, step) in (1..).zip(format.migrations) {
-            if from >= version {
-                value = step(value).map_err(|CannotMigrate| Damage::Migration(from))?;
-            }
-        }
-        serde_json::from_value(value).map_err(|_| Damage::Payload)?
-    };
+fn read<T>(version: u32, payload: &str, format: &Format<T>) -> Result<T, Damage> {
+    let value = (format.read)(version, payload, format.migrations)?;
     if (format.check)(&value) { Ok(value) } else { Err(Damage::Invalid) }
+}
+
+/// Takes the steps from `version` up.
+fn climb<T: DeserializeOwned>(
+    version: u32,
+    payload: &str,
+    migrations: &'static [Migration],
+) -> Result<T, Damage> {
+    let mut steps = (1..).zip(migrations).skip_while(|(from, _)| *from < version).peekable();
+    if steps.peek().is_none() {
+        return serde_json::from_str(payload).map_err(|_| Damage::Payload);
+    }
+    let mut value: Value = serde_json::from_str(payload).map_err(|_| Damage::Payload)?;
+    for (from, step) in steps {
+        value = step(value).map_err(|CannotMigrate| Damage::Migration(from))?;
+    }
+    serde_json::from_value(value).map_err(|_| Damage::Payload)
 }
 
 /// The payload text of a value, after it has been read back from that text: a value that could be written but not
 /// read again would be lost at the next start.
-pub(super) fn payload<T: Serialize + DeserializeOwned>(
-    value: &T,
-    format: &Format<T>,
-) -> Result<String, Damage> {
-    let text = serde_json::to_string(value).map_err(|_| Damage::Payload)?;
-    read::<T>(format.version(), &text, format)?;
+pub(super) fn payload<T>(value: &T, format: &Format<T>) -> Result<String, Damage> {
+    let text = (format.write)(value).ok_or(Damage::Payload)?;
+    read(format.version(), &text, format)?;
     Ok(text)
 }
 

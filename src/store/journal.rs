@@ -12,33 +12,31 @@ use super::found::{Format, Found, load};
 use super::keys::{self, MAX_PART, PageName};
 use super::shelf::{Shelf, ShelfError, put_checked, remove_checked};
 use super::{envelope, found};
-use serde::{Deserialize, Serialize};
+use crate::almanac::json::json_object;
 use std::collections::BTreeMap;
 
 /// Unreadable journals that are stepped over. After that many, nothing can be saved.
 const MAX_JOURNALS: u32 = 9;
 
-const FORMAT: Format<Intent> = Format::new(&[], Intent::holds);
+const FORMAT: Format<Intent> = Format::first(Intent::holds);
 
 /// One page: key, old text, new text.
-#[derive(Clone, Debug, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug)]
 pub(super) struct Step {
-    #[serde(rename = "k")]
     pub(super) key: String,
-    #[serde(rename = "o")]
     pub(super) old: Option<String>,
-    #[serde(rename = "n")]
     pub(super) new: String,
 }
 
+json_object!(Step { key as "k", old as "o", new as "n" });
+
 /// A whole save.
-#[derive(Clone, Debug, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
+#[derive(Clone, Debug)]
 pub(super) struct Intent {
-    #[serde(rename = "pages")]
     pub(super) steps: Vec<Step>,
 }
+
+json_object!(Intent { steps as "pages" });
 
 impl Intent {
     fn holds(&self) -> bool {

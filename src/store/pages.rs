@@ -11,7 +11,6 @@ use super::found::{self, Damage, Format, Found, examine};
 use super::journal::{self, Intent, NoRoom, Recovery, Step, Unsaved};
 use super::keys::{self, MAX_PART, PageName};
 use super::shelf::{Shelf, ShelfError};
-use serde::{Serialize, de::DeserializeOwned};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The pages on a shelf. `P` is what a page says.
@@ -115,7 +114,7 @@ struct Aim {
     generation: u64,
 }
 
-impl<S: Shelf, P: Serialize + DeserializeOwned> Pages<S, P> {
+impl<S: Shelf, P> Pages<S, P> {
     /// Opens the pages; settles first whatever was cut short.
     ///
     /// # Errors

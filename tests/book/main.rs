@@ -5,6 +5,7 @@ mod cabinet;
 mod demo;
 mod fixtures;
 mod laws;
+mod mended;
 mod refused;
 mod round;
 #[path = "../support/mod.rs"]

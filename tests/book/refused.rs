@@ -1,4 +1,4 @@
-//! What the book refuses or asks about, each case named after what the keeper did (job.md section 6).
+//! What the book refuses or asks about, each case named after what the keeper did.
 
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};

@@ -32,7 +32,7 @@ fn a_hive_filled_on_1_may_is_due_on_15_may_by_the_keepers_maximum() {
 
 #[test]
 fn oil_that_sinks_fast_brings_the_date_forward_and_says_so() {
-    // job.md C6: floor 6 mm of 20 mm is 30 %; 50 → 40 % in 5 days is 2 points a day; (50 − 30) ÷ 2 = 10 days.
+    // Worked by hand: floor 6 mm of 20 mm is 30 %; 50 → 40 % in 5 days is 2 points a day; (50 − 30) ÷ 2 = 10 days.
     let mut yard = Yard::new(&["1"], day("2026-05-01"));
     yard.log("1", day("2026-05-06"), Did::ToppedUp, (Some(40), Some(50)));
     let (on, _, because) = due(&yard, "1", "2026-05-06");
@@ -58,11 +58,11 @@ fn a_hive_without_readings_uses_the_median_of_its_yard() {
 }
 
 #[test]
-fn a_spilled_trap_is_due_at_once_and_its_days_are_not_counted() {
+fn a_spilled_trap_is_due_from_the_day_it_was_found_and_its_days_are_not_counted() {
     let mut yard = Yard::new(&["1"], day("2026-05-01"));
     yard.log("1", day("2026-05-06"), Did::Spilled, (Some(10), None));
     let (on, timing, because) = due(&yard, "1", "2026-05-07");
-    assert_eq!((on.as_str(), timing), ("2026-05-07", Timing::Today));
+    assert_eq!((on.as_str(), timing), ("2026-05-06", Timing::Overdue { days: 1 }));
     assert_eq!(because, Because::Trouble(Trouble::Spilled));
     assert!(yard.book.standing().hives[&yard.hive("1")].losses.is_empty());
     yard.log("1", day("2026-05-07"), Did::Replaced, (None, Some(50)));

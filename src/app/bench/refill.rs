@@ -75,7 +75,7 @@ mod tests {
     use super::*;
     use crate::almanac::refill::Limit;
 
-    /// job.md 4.1, C6: 1 May, 50 %, floor 20 %, 0.714 % a day: 15 May by the maximum of 14, 12 June by oil under 60.
+    /// Worked by hand: 1 May, 50 %, floor 20 %, 0.714 % a day: 15 May by the maximum of 14, 12 June by oil under 60.
     #[test]
     fn the_first_limit_to_run_out_decides() {
         let today = Day::parse("2026-05-01").unwrap();

@@ -78,7 +78,7 @@ mod tests {
         assert_eq!(sum.spots.len(), 2);
     }
 
-    /// job.md C3: 24 hives × 3 boxes × 2 × 20 mL × ½ = 1,440 mL, 1,800 mL with reserve.
+    /// Worked by hand: 24 hives × 3 boxes × 2 × 20 mL × ½ = 1,440 mL, 1,800 mL with reserve.
     #[test]
     fn twenty_four_hives_of_three_boxes_need_1440_and_carry_1800() {
         let sum = reckon(&draft("24", "3", "50 %")).unwrap();

@@ -42,22 +42,40 @@ pub fn date(day: Day) -> Option<String> {
     thread_local! {
         static FORMAT: RefCell<Option<Function>> = const { RefCell::new(None) };
     }
-    FORMAT.with_borrow_mut(|kept| {
-        if kept.is_none() {
-            let wanted = options(&[
-                ("weekday", "short".into()),
-                ("day", "numeric".into()),
-                ("month", "long".into()),
-                ("year", "numeric".into()),
-                ("timeZone", "UTC".into()),
-            ]);
-            let made = intl("DateTimeFormat", &Array::of2(&english().into(), &wanted))?;
-            *kept = Reflect::get(&made, &"format".into()).ok()?.dyn_into().ok();
-        }
-        // Noon in UTC, written in UTC: no zone or clock change comes near the day.
-        let noon = f64::from(day.days_since(Day::FIRST)).mul_add(86_400_000.0, 946_728_000_000.0);
-        kept.as_ref()?.call1(&JsValue::UNDEFINED, &noon.into()).ok()?.as_string()
+    FORMAT.with_borrow_mut(|kept| dated(day, kept, &[("month", "long".into()), ("year", "numeric".into())]))
+}
+
+/// As [`date`], without the year and with a short month: "Tue 14 Jul", "Tue, Jul 14". For days near today.
+pub fn near(day: Day) -> Option<String> {
+    thread_local! {
+        static FORMAT: RefCell<Option<Function>> = const { RefCell::new(None) };
+        /// The days told last: the hives of a yard share a few due days, and a list tells them all at every save.
+        static TOLD: RefCell<Vec<(Day, String)>> = const { RefCell::new(Vec::new()) };
+    }
+    const MOST: usize = 16;
+    let known =
+        TOLD.with_borrow(|told| told.iter().find(|(known, _)| *known == day).map(|told| told.1.clone()));
+    known.or_else(|| {
+        let near = FORMAT.with_borrow_mut(|kept| dated(day, kept, &[("month", "short".into())]))?;
+        TOLD.with_borrow_mut(|told| {
+            told.truncate(MOST - 1);
+            told.insert(0, (day, near.clone()));
+        });
+        Some(near)
     })
+}
+
+fn dated(day: Day, kept: &mut Option<Function>, more: &[(&str, JsValue)]) -> Option<String> {
+    if kept.is_none() {
+        let mut wanted =
+            vec![("weekday", "short".into()), ("day", "numeric".into()), ("timeZone", "UTC".into())];
+        wanted.extend_from_slice(more);
+        let made = intl("DateTimeFormat", &Array::of2(&english().into(), &options(&wanted)))?;
+        *kept = Reflect::get(&made, &"format".into()).ok()?.dyn_into().ok();
+    }
+    // Noon in UTC, written in UTC: no zone or clock change comes near the day.
+    let noon = f64::from(day.days_since(Day::FIRST)).mul_add(86_400_000.0, 946_728_000_000.0);
+    kept.as_ref()?.call1(&JsValue::UNDEFINED, &noon.into()).ok()?.as_string()
 }
 
 fn english() -> String {

@@ -23,15 +23,15 @@ use crate::book::id::ThingId;
 use crate::book::standing::{BoxNow, HiveNow};
 use leptos::prelude::*;
 
-/// The kinds that are offered, with their names.
-pub fn kinds(book: &Book) -> Vec<(ThingId, String)> {
-    let kinds = book.standing().kinds.iter().filter(|(_, now)| !now.retired);
+/// The kinds that are offered, with their names: the demonstration's in its own yards only.
+pub fn kinds(book: &Book, demo: bool) -> Vec<(ThingId, String)> {
+    let kinds = book.standing().kinds.iter().filter(|(id, now)| !now.retired && id.is_demo() == demo);
     kinds.map(|(id, now)| (id.clone(), now.kind.name.clone())).collect()
 }
 
 /// Choice of a kind, or the way to describe one. `kind` holds the id.
-pub fn kind_choice(book: RwSignal<Book>, kind: RwSignal<String>, name: &'static str) -> Bit {
-    let all = book.with_untracked(kinds);
+pub fn kind_choice(book: RwSignal<Book>, kind: RwSignal<String>, name: &'static str, demo: bool) -> Bit {
+    let all = book.with_untracked(|book| kinds(book, demo));
     if all.is_empty() {
         return bits![el("p").text(w::NO_KIND), keys(link(w::KIND, &Place::Kinds))];
     }
@@ -119,7 +119,11 @@ fn add(page: Page) -> Bit {
                 .option("later", w::FILLED_LATER)
                 .text(filled)
                 .view();
-            bits![untrack(|| kind_choice(book, kind, "box-kind")), choice, Notice::caution(w::SLOWLY).view(),]
+            bits![
+                untrack(|| kind_choice(book, kind, "box-kind", page.id.with_value(ThingId::is_demo))),
+                choice,
+                Notice::caution(w::SLOWLY).view(),
+            ]
         })
     };
     let many = Memo::new(move |_| traps().is_some_and(|traps| traps > 4));
@@ -177,7 +181,9 @@ fn missing(page: Page) -> Bit {
             el("div")
                 .class("card")
                 .test_id("missing")
-                .kid(untrack(|| kind_choice(book, kind, "missing-kind")))
+                .kid(untrack(|| {
+                    kind_choice(book, kind, "missing-kind", page.id.with_value(ThingId::is_demo))
+                }))
                 .kid(Notice::caution(w::SLOWLY).view())
                 .kid(live(move || too_big().map(|too_big| Notice::alarm(too_big).view())))
                 .kid(page.form.refused("missing"))

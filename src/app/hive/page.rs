@@ -1,6 +1,7 @@
 //! The page of a hive.
 
 use super::{boxes, change, stack};
+use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::ledger::lines;
 use crate::app::parts::key::link;
@@ -11,7 +12,6 @@ use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
 use crate::app::wording::{en_hive as w, en_round};
 use crate::book::Book;
-use crate::book::entry::What;
 use crate::book::id::ThingId;
 use crate::book::round;
 use crate::book::standing::HiveNow;
@@ -130,6 +130,6 @@ fn revive(page: Page) {
     let Some(now) = page.hive() else { return };
     let hive = page.id.get_value();
     page.form.put("revive", w::revived(&now.tag), &|book, pen, day, today| {
-        book.about_yard(pen, day, today, &now.yard, What::HiveBack { hive: hive.clone() })
+        book.hive_back(pen, day, today, &hive, &BrowserLetters)
     });
 }

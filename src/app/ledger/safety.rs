@@ -1,4 +1,4 @@
-//! How much would be lost with this phone, and how much room is left on it (C33, C34 of the job map).
+//! How much would be lost with this phone, and how much room is left on it.
 
 use crate::almanac::day::Day;
 use crate::book::Book;
@@ -45,9 +45,11 @@ pub fn unsafe_lines(book: &Book, backup: Option<(Day, usize)>, today: Day) -> Op
     let first = own().map(|entry| entry.at.day()).min()?;
     let lines = match backup {
         None => own().count(),
-        Some((_, held)) if own().count() >= held => own().count() - held,
-        // Fewer than the file holds: some cannot be read here. What was written since is counted by its day.
-        Some((day, _)) => own().filter(|entry| entry.at.day() >= day).count(),
+        // Some of what the file holds may be unreadable here, so what was written on later days is counted too.
+        Some((day, held)) => {
+            let later = own().filter(|entry| entry.at.day() > day).count();
+            own().count().saturating_sub(held).max(later)
+        }
     };
     let days = today.days_since(backup.map_or(first, |(day, _)| day)).max(0);
     let pressing = match (lines, days) {

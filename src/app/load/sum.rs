@@ -1,4 +1,4 @@
-//! The load for several yards on one day (C1, C3, C28 of the job map).
+//! The load for several yards on one day.
 
 use crate::almanac::day::Day;
 use crate::almanac::oil::round_up;
@@ -147,7 +147,12 @@ fn bottles(carry: Volume, bottle: Volume) -> Option<u32> {
 /// Traps to buy, kind by kind: those missing from the hives of `yards`, and empty places under the kind that hangs in
 /// the same hive, or else under the first kind in use.
 pub fn missing(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
-    let offered = || standing.kinds.iter().filter(|(_, now)| !now.retired).map(|(id, _)| id);
+    let hangs = |kind: &ThingId| {
+        let mut hives = yards.iter().flat_map(|yard| standing.hives_of(yard, true));
+        hives.any(|(_, hive)| hive.traps().any(|trap| trap.kind == *kind))
+    };
+    // A kind that is no longer offered is still bought for as long as it hangs in a hive.
+    let offered = || standing.kinds.iter().filter(|(id, now)| !now.retired || hangs(id)).map(|(id, _)| id);
     let mut needs: Vec<KindNeed> = offered().map(|kind| KindNeed { kind: kind.clone(), traps: 0 }).collect();
     let mut add = |kind: &ThingId, traps: u32| {
         if let Some(need) = needs.iter_mut().find(|need| need.kind == *kind) {

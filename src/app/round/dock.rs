@@ -5,7 +5,7 @@
 
 use super::form::{big, primary, yes_no};
 use super::state::{Ask, Walk};
-use super::walk::usual;
+use super::walk::{stops, usual};
 use super::{dock_more, draft, log, said};
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
@@ -145,7 +145,8 @@ fn keys(walk: Walk) -> Bit {
         let today = walk.day_or_today();
         walk.records().book.with(|book| {
             let yard = book.standing().hives.get(&hive).map(|now| now.yard.clone());
-            yard.map_or(Did::ToppedUp, |yard| usual(&round::rows(book.standing(), &yard, today)))
+            let stops = yard.as_ref().map(|yard| stops(book.standing(), yard, today)).unwrap_or_default();
+            usual(stops.iter().filter_map(|(_, seen)| seen.flatten()))
         })
     });
     let skip = move || {

@@ -66,7 +66,7 @@ fn texts(text: RwSignal<String>, keys: &[(&'static str, &'static str)], mark: &s
         };
         toggle(words, move || text.with(|text| text == put), press).attr("data-testid", &[mark, put].concat())
     });
-    el("div").class("dock-keys dock-four").kids(keys)
+    el("div").class("dock-keys dock-levels").kids(keys)
 }
 
 fn level_says(text: RwSignal<String>) -> Says {

@@ -1,55 +1,46 @@
 //! An entry in the making: what stands in its fields, as typed, hive by hive.
 
 use crate::almanac::day::Day;
+use crate::almanac::json::json_object;
 use crate::almanac::quantity::{Decimal, Share};
 use crate::almanac::tally::CountRange;
 use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::book::entry::{Check, Did, Entry};
 use crate::book::id::ThingId;
-use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
 
 /// Most beetles anyone counts at one hive.
 pub const MOST_BEETLES: u32 = 100_000;
 
 /// What stands in the fields of one hive.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Typed {
     /// Level found.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub before: String,
     /// Level left.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub after: String,
     /// Beetles.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub count: String,
     /// Note.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub note: String,
     /// The traps it is about; none means all.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
     pub traps: Vec<ThingId>,
     /// The day it was begun.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub begun: Option<Day>,
 }
 
 /// Everything half made.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(default)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Drafts {
     /// The hive whose panel is open.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub open: Option<ThingId>,
     /// The day entries are written for, as typed; empty is today.
-    #[serde(skip_serializing_if = "String::is_empty")]
     pub day: String,
-    /// By hive.
-    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
-    pub hives: BTreeMap<ThingId, Typed>,
+    /// By hive, each once.
+    pub hives: Vec<(ThingId, Typed)>,
 }
+
+json_object!(Typed { before, after, count, note } maybe { traps, begun });
+json_object!(Drafts { day, hives } maybe { open });
 
 /// A field that cannot be read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -101,7 +92,20 @@ impl Typed {
 impl Drafts {
     /// Nothing half made that would be a pity to lose.
     pub fn is_empty(&self) -> bool {
-        self.hives.values().all(Typed::is_empty)
+        self.hives.iter().all(|(_, typed)| typed.is_empty())
+    }
+
+    /// What is half made at `hive`.
+    pub fn get(&self, hive: &ThingId) -> Option<&Typed> {
+        self.hives.iter().find(|(known, _)| known == hive).map(|(_, typed)| typed)
+    }
+
+    /// Puts what is half made at `hive` in the place of what was; what is empty is left out.
+    pub fn put(&mut self, hive: &ThingId, typed: Typed) {
+        self.hives.retain(|(known, _)| known != hive);
+        if !typed.is_empty() {
+            self.hives.push((hive.clone(), typed));
+        }
     }
 }
 
@@ -204,7 +208,9 @@ mod tests {
     fn a_draft_survives_its_text() {
         let mut drafts = Drafts { open: Some(hive()), ..Drafts::default() };
         assert!(drafts.is_empty());
-        drafts.hives.insert(hive(), Typed { count: "12".into(), traps: vec![hive()], ..Typed::default() });
+        let day = Day::parse("2026-07-14").ok();
+        let typed = Typed { count: "12".into(), traps: vec![hive()], begun: day, ..Typed::default() };
+        drafts.put(&hive(), typed);
         let text = serde_json::to_string(&drafts).unwrap();
         assert_eq!(serde_json::from_str::<Drafts>(&text).unwrap(), drafts);
         assert!(!drafts.is_empty());

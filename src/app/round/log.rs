@@ -5,12 +5,12 @@ use super::state::{Ask, Card, Walk};
 use super::walk;
 use crate::almanac::day::Day;
 use crate::almanac::oil;
+use crate::app::edge::letters::BrowserLetters;
 use crate::app::frame::focus_heading;
 use crate::app::records::Stop;
 use crate::app::wording::en_round as w;
 use crate::book::entry::{Check, Did, SkipReason};
 use crate::book::id::ThingId;
-use crate::book::round;
 use crate::book::standing::HiveNow;
 use crate::book::write::{Doubt, Refusal};
 use leptos::prelude::*;
@@ -48,7 +48,16 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
             return walk.ask.set(Ask::Nothing);
         }
     };
-    let doubts = walk.records().book.with_untracked(|book| book.doubts(day, &check));
+    let today = walk.today.get_untracked();
+    let pen = walk.records().pen();
+    let (doubts, written) = walk
+        .records()
+        .book
+        .with_untracked(|book| (book.doubts(day, &check), book.check(&pen, day, today, check.clone())));
+    // What cannot be written needs no other question.
+    if let Err(refusal) = written {
+        return walk.ask.set(Ask::Stopped(Stop::Refused(refusal)));
+    }
     // A level that rose is kept and flagged: the keeper cannot know better than what was read.
     let asked: Vec<Doubt> =
         doubts.iter().copied().filter(|doubt| !matches!(doubt, Doubt::Rose { .. })).collect();
@@ -57,12 +66,9 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
     }
     let rose = doubts.iter().any(|doubt| matches!(doubt, Doubt::Rose { .. }));
     let cards = cards(&check, day, rose);
-    let today = walk.today.get_untracked();
     let next = next(walk, &now.yard, &hive, day);
-    let pen = walk.records().pen();
     let some = check.traps.as_ref().map(Vec::len);
     let said = w::logged(&now.tag, did, some, (day != today).then_some(day));
-    let written = walk.records().book.with_untracked(|book| book.check(&pen, day, today, check));
     match walk.records().put(written, said) {
         Ok(_) => {
             walk.cards.set((Some(hive), cards));
@@ -128,13 +134,11 @@ pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
 
 /// Takes the open hive back into care.
 pub(super) fn revive(walk: Walk) {
-    use crate::book::entry::What;
     let Ok((hive, now, day)) = at(walk) else { return };
     let today = walk.today.get_untracked();
     let pen = walk.records().pen();
-    let what = What::HiveBack { hive };
     let written =
-        walk.records().book.with_untracked(|book| book.about_yard(&pen, day, today, &now.yard, what));
+        walk.records().book.with_untracked(|book| book.hive_back(&pen, day, today, &hive, &BrowserLetters));
     match walk.records().put(written, crate::app::wording::en_hive::revived(&now.tag)) {
         Ok(_) => walk.ask.set(Ask::Nothing),
         Err(stop) => walk.ask.set(Ask::Stopped(stop)),
@@ -146,7 +150,7 @@ pub(super) fn revive(walk: Walk) {
 fn next(walk: Walk, yard: &ThingId, hive: &ThingId, day: Day) -> Option<ThingId> {
     walk.records()
         .book
-        .with_untracked(|book| walk::next_hive(&round::rows(book.standing(), yard, day), Some(hive)))
+        .with_untracked(|book| walk::next_hive(&walk::stops(book.standing(), yard, day), Some(hive)))
 }
 
 fn go_on(walk: Walk, next: Option<ThingId>) {

@@ -2,7 +2,8 @@
 
 use super::draft::{self, Drafts, Typed};
 use crate::almanac::day::Day;
-use crate::app::edge::{self, listen};
+use crate::almanac::json;
+use crate::app::edge::pause::keep_rested;
 use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
 use crate::book::entry::Did;
@@ -13,8 +14,6 @@ use std::time::Duration;
 
 /// A wet screen taps by itself: keys that come up under the thumb wait this long.
 pub const GUARD: Duration = Duration::from_millis(300);
-/// A pause in typing after which the fields are kept.
-const PAUSE: Duration = Duration::from_millis(500);
 
 /// What the panel asks before it goes on.
 #[derive(Clone, Debug, PartialEq)]
@@ -72,7 +71,6 @@ pub struct Walk {
     pub begun: RwSignal<Option<Day>>,
     /// Half-made entries of the other hives.
     drafts: RwSignal<Drafts>,
-    kept: StoredValue<String>,
     turn: StoredValue<u32>,
 }
 
@@ -80,7 +78,7 @@ impl Walk {
     /// Makes the context, provides it, and brings back what was half made.
     pub fn provide(ui: Ui, records: Records) -> Walk {
         let text = records.draft().unwrap_or_default();
-        let drafts: Drafts = serde_json::from_str(&text).unwrap_or_default();
+        let drafts: Drafts = json::from_text(&text).unwrap_or_default();
         let empty = || RwSignal::new(String::new());
         let walk = Walk {
             records: StoredValue::new(records),
@@ -97,19 +95,18 @@ impl Walk {
             cards: RwSignal::new((None, Vec::new())),
             ready: RwSignal::new(true),
             begun: RwSignal::new(None),
-            kept: StoredValue::new(text),
             turn: StoredValue::new(0),
             drafts: RwSignal::new(drafts.clone()),
         };
         provide_context(walk);
         let known =
             |hive: &ThingId| records.book.with_untracked(|book| book.standing().hives.contains_key(hive));
-        let half_made = |hive: &ThingId| drafts.hives.get(hive).is_some_and(|typed| !typed.is_empty());
-        if let Some(hive) = drafts.open.filter(|hive| known(hive) && half_made(hive)) {
+        let half_made = |hive: &ThingId| drafts.get(hive).is_some();
+        if let Some(hive) = drafts.open.clone().filter(|hive| known(hive) && half_made(hive)) {
             walk.open_hive(&hive);
             walk.more.set(true);
         }
-        walk.keep_drafts();
+        keep_rested(text, move || walk.text(), move |text| walk.records().keep_draft(text));
         walk
     }
 
@@ -129,7 +126,7 @@ impl Walk {
     /// Opens the panel of a hive and brings back what was half made there.
     pub fn open_hive(self, hive: &ThingId) {
         self.put_aside();
-        let typed = self.drafts.with_untracked(|drafts| drafts.hives.get(hive).cloned()).unwrap_or_default();
+        let typed = self.drafts.with_untracked(|drafts| drafts.get(hive).cloned()).unwrap_or_default();
         let today = self.today.get_untracked();
         self.begun.set(typed.begun.filter(|day| *day != today && !typed.is_empty()));
         self.fill(typed);
@@ -138,9 +135,10 @@ impl Walk {
         self.rest_a_moment();
     }
 
-    /// Shuts the panel. What is half made stays.
+    /// Shuts the panel. What is half made stays; the next walk is for today again.
     pub fn shut(self) {
         self.put_aside();
+        self.day.set(String::new());
         self.ask.set(Ask::Nothing);
         self.open.set(None);
     }
@@ -150,9 +148,7 @@ impl Walk {
         self.fill(Typed::default());
         self.begun.set(None);
         if let Some(hive) = self.open.get_untracked() {
-            self.drafts.update(|drafts| {
-                drafts.hives.remove(&hive);
-            });
+            self.drafts.update(|drafts| drafts.put(&hive, Typed::default()));
         }
     }
 
@@ -176,7 +172,7 @@ impl Walk {
 
     /// Whether a hive other than the open one has a half-made entry. Tracked.
     pub fn half_made(self, hive: &ThingId) -> bool {
-        self.drafts.with(|drafts| drafts.hives.get(hive).is_some_and(|typed| !typed.is_empty()))
+        self.drafts.with(|drafts| drafts.get(hive).is_some())
     }
 
     fn fill(self, typed: Typed) {
@@ -192,18 +188,11 @@ impl Walk {
         let Some(hive) = self.open.get_untracked() else { return };
         let typed = untrack(|| self.typed());
         let today = self.today.get_untracked();
-        let held = self.drafts.with_untracked(|drafts| drafts.hives.contains_key(&hive));
-        if typed.is_empty() && !held {
-            return;
+        let held = self.drafts.with_untracked(|drafts| drafts.get(&hive).is_some());
+        if !typed.is_empty() || held {
+            let begun = typed.begun.or(Some(today));
+            self.drafts.update(|drafts| drafts.put(&hive, Typed { begun, ..typed }));
         }
-        self.drafts.update(|drafts| {
-            if typed.is_empty() {
-                drafts.hives.remove(&hive);
-            } else {
-                let begun = typed.begun.or(Some(today));
-                drafts.hives.insert(hive, Typed { begun, ..typed });
-            }
-        });
     }
 
     /// Everything half made as one text; empty when there is nothing. Tracks all of it.
@@ -211,46 +200,12 @@ impl Walk {
         let mut drafts = self.drafts.get();
         drafts.day = self.day.get();
         drafts.open = self.open.get();
-        if let Some(hive) = &drafts.open {
+        if let Some(hive) = drafts.open.clone() {
             let typed = self.typed();
             let begun = typed.begun.or(Some(self.today.get_untracked()));
-            drafts.hives.insert(hive.clone(), Typed { begun, ..typed });
+            drafts.put(&hive, Typed { begun, ..typed });
         }
-        drafts.hives.retain(|_, typed| !typed.is_empty());
-        if drafts.is_empty() { String::new() } else { serde_json::to_string(&drafts).unwrap_or_default() }
-    }
-
-    fn keep_now(self) {
-        let text = untrack(|| self.text());
-        if self.kept.with_value(|kept| *kept != text) {
-            self.records().keep_draft(&text);
-            self.kept.set_value(text);
-        }
-    }
-
-    /// Keeps half-made entries: after a pause in typing, and at once when the page is hidden or left.
-    fn keep_drafts(self) {
-        let turn = StoredValue::new(0_u32);
-        Effect::new(move || {
-            let text = self.text();
-            if self.kept.with_value(|kept| *kept == text) {
-                return;
-            }
-            let mine = turn.get_value() + 1;
-            turn.set_value(mine);
-            let keep = move || {
-                if turn.get_value() == mine {
-                    self.keep_now();
-                }
-            };
-            set_timeout(keep, PAUSE);
-        });
-        if let Some(window) = edge::window() {
-            listen(&window, "pagehide", move |_| self.keep_now());
-        }
-        if let Some(document) = edge::document() {
-            listen(&document, "visibilitychange", move |_| self.keep_now());
-        }
+        if drafts.is_empty() { String::new() } else { json::to_text(&drafts) }
     }
 
     /// Keys under the thumb take no tap for a moment.

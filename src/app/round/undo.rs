@@ -19,8 +19,11 @@ pub(super) fn view(ui: Ui, walk: Walk) -> El {
         act.track();
         since.set_value(clock::now_ms());
     });
-    Effect::new(move || {
+    Effect::new(move |first: Option<()>| {
         ui.place.track();
+        if first.is_some() {
+            walk.cards.set((None, Vec::new()));
+        }
         if act.with_untracked(Option::is_some) && clock::now_ms() - since.get_value() > STAYS_MS {
             act.set(None);
         }

@@ -1,30 +1,49 @@
 //! The order of a walk: which hive comes next, what is usual today, which hives are left.
 
+use crate::almanac::day::Day;
 use crate::almanac::refill::Timing;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
+use crate::book::standing::{HiveNow, Standing};
 use std::cmp::Ordering;
 
-/// The hive after `after` that has no entry on the day of `rows`; behind the last one the list begins anew.
-pub fn next_hive(rows: &[Row], after: Option<&ThingId>) -> Option<ThingId> {
-    let at = after.and_then(|id| rows.iter().position(|row| row.hive == *id));
-    let (before, behind) = rows.split_at(at.map_or(0, |at| at + 1));
-    let open = |row: &&Row| row.today.is_none() && Some(&row.hive) != after;
-    behind.iter().chain(before).find(open).map(|row| row.hive.clone())
+/// The hive after `after` that has no entry; behind the last one the list begins anew.
+pub fn next_hive(stops: &[Stop<'_>], after: Option<&ThingId>) -> Option<ThingId> {
+    let at = after.and_then(|id| stops.iter().position(|(hive, _)| *hive == id));
+    let (before, behind) = stops.split_at(at.map_or(0, |at| at + 1));
+    let open = |(hive, seen): &&Stop<'_>| seen.is_none() && Some(*hive) != after;
+    behind.iter().chain(before).find(open).map(|(hive, _)| (*hive).clone())
 }
 
-/// What was done most often today, of the three things that are done to a hive in order; topped up before anybody
-/// has done anything, and in a draw.
-pub fn usual(rows: &[Row]) -> Did {
-    let times = |did: Did| rows.iter().filter(|row| row.today == Some(Some(did))).count();
-    let mut usual = Did::ToppedUp;
-    for did in [Did::AsFound, Did::Replaced] {
-        if times(did) > times(usual) {
-            usual = did;
+/// What was done most often, of the three things that are done to a hive in order; topped up before anybody has done
+/// anything, and in a draw.
+pub fn usual(did: impl Iterator<Item = Did>) -> Did {
+    let mut times = [(Did::ToppedUp, 0_u32), (Did::AsFound, 0), (Did::Replaced, 0)];
+    for did in did {
+        for (known, count) in &mut times {
+            *count += u32::from(*known == did);
         }
     }
-    usual
+    let [mut usual, others @ ..] = times;
+    for other in others {
+        if other.1 > usual.1 {
+            usual = other;
+        }
+    }
+    usual.0
+}
+
+/// A stop on a walk: a hive, and what was logged there on the day; `Some(None)` is a skip.
+pub type Stop<'a> = (&'a ThingId, Option<Option<Did>>);
+
+/// The walk through `yard` on `day` without what anything is due: as [`crate::book::round::rows`] orders it, and quick
+/// enough to be asked at every tap.
+pub fn stops<'a>(standing: &'a Standing, yard: &'a ThingId, day: Day) -> Vec<Stop<'a>> {
+    let mut hives: Vec<(&ThingId, &HiveNow)> = standing.hives_of(yard, true).collect();
+    hives.sort_by_key(|(_, hive)| hive.skipped.is_none_or(|(skipped, _)| skipped >= day));
+    let seen = |hive: &HiveNow| hive.last.as_ref().filter(|seen| seen.day == day).map(|seen| seen.did);
+    hives.into_iter().map(|(id, hive)| (id, seen(hive))).collect()
 }
 
 /// The hives that "the rest as usual" stands for: no entry today, and not waiting since a skip. What was skipped wants
@@ -121,47 +140,85 @@ fn parts(tag: &str) -> Vec<Part> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::almanac::day::Day;
+    use crate::almanac::text::Letters;
+    use crate::book::Book;
+    use crate::book::demo::demo;
     use crate::book::entry::SkipReason;
     use crate::book::id::{EntryId, Writer};
+    use crate::book::round::rows;
 
     fn hive(n: u32) -> ThingId {
         EntryId::new(Writer::new("test").unwrap(), n).unwrap().thing(0)
     }
 
-    fn row(n: u32, today: Option<Option<Did>>) -> Row {
+    fn row(n: u32) -> Row {
         let due = HiveDue::NoTraps { wanting: 0 };
-        Row { hive: hive(n), due, days_since: None, skipped: None, today }
+        Row { hive: hive(n), due, days_since: None, skipped: None, today: None }
+    }
+
+    fn did(n: u32, did: Did) -> Row {
+        Row { today: Some(Some(did)), ..row(n) }
+    }
+
+    fn left(n: u32) -> Row {
+        Row { today: Some(None), ..row(n) }
     }
 
     #[test]
     fn the_next_hive_is_the_next_without_an_entry_and_the_list_begins_anew() {
+        let hives = [1, 2, 3, 4, 9].map(hive);
+        let [one, two, three, four, gone] = &hives;
         let done = Some(Some(Did::ToppedUp));
-        let rows = [row(1, None), row(2, done), row(3, done), row(4, None)];
-        assert_eq!(next_hive(&rows, None), Some(hive(1)));
-        assert_eq!(next_hive(&rows, Some(&hive(2))), Some(hive(4)));
-        assert_eq!(next_hive(&rows, Some(&hive(4))), Some(hive(1)));
-        assert_eq!(next_hive(&[row(1, None)], Some(&hive(1))), None);
-        assert_eq!(next_hive(&[], Some(&hive(1))), None);
+        let stops = [(one, None), (two, done), (three, done), (four, None)];
+        assert_eq!(next_hive(&stops, None).as_ref(), Some(one));
+        assert_eq!(next_hive(&stops, Some(two)).as_ref(), Some(four));
+        assert_eq!(next_hive(&stops, Some(four)).as_ref(), Some(one));
+        assert_eq!(next_hive(&[(one, None)], Some(one)), None);
+        assert_eq!(next_hive(&[], Some(one)), None);
         // A skip is an entry; a hive that is gone starts the list over.
-        assert_eq!(next_hive(&[row(1, Some(None)), row(2, None)], Some(&hive(9))), Some(hive(2)));
+        assert_eq!(next_hive(&[(one, Some(None)), (two, None)], Some(gone)).as_ref(), Some(two));
     }
 
     #[test]
     fn usual_is_what_was_done_most_and_topped_up_in_a_draw() {
-        let did = |did| row(1, Some(Some(did)));
-        assert_eq!(usual(&[]), Did::ToppedUp);
-        assert_eq!(usual(&[did(Did::AsFound)]), Did::AsFound);
-        assert_eq!(usual(&[did(Did::AsFound), did(Did::ToppedUp)]), Did::ToppedUp);
-        assert_eq!(usual(&[did(Did::Spilled), did(Did::Spilled), did(Did::Replaced)]), Did::Replaced);
+        let of = |did: &[Did]| usual(did.iter().copied());
+        assert_eq!(of(&[]), Did::ToppedUp);
+        assert_eq!(of(&[Did::AsFound]), Did::AsFound);
+        assert_eq!(of(&[Did::AsFound, Did::ToppedUp]), Did::ToppedUp);
+        assert_eq!(of(&[Did::Spilled, Did::Spilled, Did::Replaced]), Did::Replaced);
+    }
+
+    struct Plain;
+
+    impl Letters for Plain {
+        fn normal(&self, text: &str) -> String {
+            text.to_owned()
+        }
+
+        fn visible(&self, text: &str) -> usize {
+            text.chars().count()
+        }
+    }
+
+    #[test]
+    fn stops_are_the_rows_without_their_dues() {
+        let today = Day::parse("2026-07-14").unwrap();
+        let mut book = Book::default();
+        book.add(demo(today, "UTC", 0, &Plain).unwrap());
+        for yard in book.standing().yards.keys() {
+            for day in [today, today.plus(-14)] {
+                let rows = rows(book.standing(), yard, day);
+                let rows: Vec<Stop<'_>> = rows.iter().map(|row| (&row.hive, row.today)).collect();
+                assert_eq!(stops(book.standing(), yard, day), rows);
+            }
+        }
     }
 
     #[test]
     fn the_rest_leaves_out_what_has_an_entry_and_what_waits_since_a_skip() {
         let day = Day::parse("2026-07-14").unwrap();
-        let mut waiting = row(3, None);
-        waiting.skipped = Some((day, SkipReason::Temper));
-        let rows = [row(1, Some(Some(Did::AsFound))), row(2, Some(None)), waiting, row(4, None)];
+        let waiting = Row { skipped: Some((day, SkipReason::Temper)), ..row(3) };
+        let rows = [did(1, Did::AsFound), left(2), waiting, row(4)];
         assert_eq!(rest(&rows), [hive(4)]);
     }
 

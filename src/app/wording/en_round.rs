@@ -1,13 +1,13 @@
 //! English: the Round and the panel that logs a hive.
 
-use super::en::{counted, date, days, month, relative, weekday};
+use super::en::{counted, date, days, relative, short_date, weekday};
+pub use super::en_log::*;
 use crate::almanac::day::Day;
 use crate::almanac::refill::{Limit, Timing};
 use crate::app::round::walk::Counts;
-use crate::book::entry::{Did, Ending, SkipReason};
+use crate::book::entry::{Did, SkipReason};
 use crate::book::round::{Because, HiveDue, Visit};
 use crate::book::standing::Trouble;
-use crate::book::write::{Doubt, Refusal};
 
 /// Round without hives: the lead.
 pub const EMPTY: &str = "No hives are kept yet.";
@@ -128,17 +128,11 @@ pub fn hive(tag: &str) -> String {
 
 /// "Tue 14 July": for days near today, whose year nobody doubts.
 pub fn near(day: Day) -> String {
-    let month = match day.month() {
-        1 => "Jan",
-        2 => "Feb",
-        8 => "Aug",
-        9 => "Sept",
-        10 => "Oct",
-        11 => "Nov",
-        12 => "Dec",
-        other => month(other),
-    };
-    [weekday(day.weekday()), " ", &day.day_of_month().to_string(), " ", month].concat()
+    #[cfg(target_arch = "wasm32")]
+    if let Some(near) = crate::app::edge::locale::near(day) {
+        return near;
+    }
+    [weekday(day.weekday()), " ", &short_date(day)].concat()
 }
 
 /// "Tue 14 July, in 3 days".
@@ -365,119 +359,6 @@ pub fn walked(day: Option<Day>, today: Day) -> String {
 /// "Kept: 10 hives".
 pub fn kept(hives: usize) -> String {
     ["Kept: ", &counted(u32::try_from(hives).unwrap_or(u32::MAX), "hive", "hives")].concat()
-}
-
-/// "Hive 7 topped up", with the day when it is not today.
-pub fn logged(tag: &str, work: Did, traps: Option<usize>, on: Option<Day>) -> String {
-    let traps = traps.and_then(|traps| u32::try_from(traps).ok());
-    let some = traps.map_or_else(String::new, |traps| [" ", &counted(traps, "trap", "traps")].concat());
-    let on = on.map_or_else(String::new, |day| [" on ", &near(day)].concat());
-    [&hive(tag), &some, " ", did(work), &on].concat()
-}
-
-/// "Hive 7 skipped: temper".
-pub fn logged_skip(tag: &str, why: SkipReason) -> String {
-    [&hive(tag), " skipped: ", skip(why)].concat()
-}
-
-/// "5 hives topped up".
-pub fn logged_rest(hives: usize, work: Did) -> String {
-    [&counted(u32::try_from(hives).unwrap_or(u32::MAX), "hive", "hives"), " ", did(work)].concat()
-}
-
-/// "Log these 5 hives".
-pub fn rest_confirm(hives: usize) -> String {
-    if hives == 1 {
-        "Log this hive".to_owned()
-    } else {
-        ["Log these ", &counted(u32::try_from(hives).unwrap_or(u32::MAX), "hive", "hives")].concat()
-    }
-}
-
-/// The undo bar after an undo.
-pub fn undone(said: &str) -> String {
-    ["Taken back: ", said].concat()
-}
-
-/// A day that is not today, above the keys.
-pub fn writing_for(day: Day, today: Day) -> String {
-    ["Writing for ", &near_and_how_far(day, today)].concat()
-}
-
-/// Fields that were filled on another day.
-pub fn begun_on(day: Day, today: Day) -> String {
-    ["Levels or counts here were typed on ", &near_and_how_far(day, today), ". Still right?"].concat()
-}
-
-/// "Recheck in 2–3 days, by Fri 17 July."
-pub fn recheck(text: &str, by: Day) -> String {
-    [text, ", by ", &near(by), "."].concat()
-}
-
-/// A note that is too long.
-pub fn note_over(over: usize) -> String {
-    ["500 characters at most: ", &over.to_string(), " too many."].concat()
-}
-
-/// "42 of 500".
-pub fn note_length(count: usize) -> String {
-    [&count.to_string(), " of 500"].concat()
-}
-
-/// A clock that is not the phone's.
-pub fn zone(zone: &str) -> String {
-    ["Days here follow the clock of ", zone, "."].concat()
-}
-
-/// A question before a save.
-pub fn doubt(doubt: Doubt) -> &'static str {
-    match doubt {
-        Doubt::Swapped => "Less oil left than found. Swapped?",
-        Doubt::Rose { .. } => ROSE,
-        Doubt::Many => "That is a great many beetles. Is the number right?",
-        Doubt::Twice => "This hive has an entry for this day already. One more?",
-        Doubt::Backdated => "Later work on this hive is written down. Due dates are worked out anew. Save?",
-    }
-}
-
-/// How a hive ended, inside a sentence.
-pub fn ending(how: &Ending) -> &'static str {
-    match how {
-        Ending::Dead => "dead",
-        Ending::Sold => "sold",
-        Ending::Joined { .. } => "joined",
-        Ending::Gone => "gone",
-    }
-}
-
-/// Why something cannot be written, and what to do.
-pub fn refusal(refusal: &Refusal) -> String {
-    match refusal {
-        Refusal::Future { today } => {
-            ["That day has not come. Here it is ", &date(*today), "; is the phone’s date right?"].concat()
-        }
-        Refusal::BeforeHive { since } => {
-            ["This hive is in the book since ", &date(*since), ". Choose that day or a later one."].concat()
-        }
-        Refusal::TagTaken { free } => {
-            ["That tag is on another hive of this yard. ", &own(free), " is free."].concat()
-        }
-        Refusal::Ended { how, on } => [
-            "Written down as ",
-            ending(how),
-            " since ",
-            &date(*on),
-            ". Wrong hive? If not, take it back into care first.",
-        ]
-        .concat(),
-        Refusal::SameYard => "It stands in that yard already. Nothing was written.".to_owned(),
-        Refusal::Demonstration => "Invented hives and your own do not mix. Choose another yard.".to_owned(),
-        Refusal::TooManyHives { most } => {
-            ["At most ", &most.to_string(), " hives in a yard. Put the others into a second yard."].concat()
-        }
-        Refusal::Nothing => "Nothing to write: nothing was changed.".to_owned(),
-        Refusal::Unknown => "This is not in the book any more. Go back to the list.".to_owned(),
-    }
 }
 
 #[cfg(test)]

@@ -8,6 +8,7 @@ pub mod en_hive;
 pub mod en_kinds;
 pub mod en_ledger;
 pub mod en_load;
+pub mod en_log;
 pub mod en_notices;
 pub mod en_round;
 pub mod en_sums;

@@ -1,0 +1,129 @@
+//! English: what the panel says after, before and instead of a save.
+
+use super::en::{counted, date};
+use super::en_round::{ROSE, did, hive, near, near_and_how_far, own, skip};
+use crate::almanac::day::Day;
+use crate::book::entry::{Did, Ending, SkipReason};
+use crate::book::write::{Doubt, Refusal};
+
+/// "Hive 7 topped up", with the day when it is not today.
+pub fn logged(tag: &str, work: Did, traps: Option<usize>, on: Option<Day>) -> String {
+    let traps = traps.and_then(|traps| u32::try_from(traps).ok());
+    let some = traps.map_or_else(String::new, |traps| [" ", &counted(traps, "trap", "traps")].concat());
+    let on = on.map_or_else(String::new, |day| [" on ", &near(day)].concat());
+    let work = match (work, &traps) {
+        (Did::Missing, Some(_)) => "missing",
+        (Did::Missing, None) => "traps missing",
+        _ => did(work),
+    };
+    [&hive(tag), &some, " ", work, &on].concat()
+}
+
+/// "Hive 7 skipped: temper".
+pub fn logged_skip(tag: &str, why: SkipReason) -> String {
+    [&hive(tag), " skipped: ", skip(why)].concat()
+}
+
+/// "5 hives topped up".
+pub fn logged_rest(hives: usize, work: Did) -> String {
+    [&counted(u32::try_from(hives).unwrap_or(u32::MAX), "hive", "hives"), " ", did(work)].concat()
+}
+
+/// "Log these 5 hives".
+pub fn rest_confirm(hives: usize) -> String {
+    if hives == 1 {
+        "Log this hive".to_owned()
+    } else {
+        ["Log these ", &counted(u32::try_from(hives).unwrap_or(u32::MAX), "hive", "hives")].concat()
+    }
+}
+
+/// The undo bar after an undo.
+pub fn undone(said: &str) -> String {
+    ["Taken back: ", said].concat()
+}
+
+/// A day that is not today, above the keys.
+pub fn writing_for(day: Day, today: Day) -> String {
+    ["Writing for ", &near_and_how_far(day, today)].concat()
+}
+
+/// Fields that were filled on another day.
+pub fn begun_on(day: Day, today: Day) -> String {
+    ["Levels or counts here were typed on ", &near_and_how_far(day, today), ". Still right?"].concat()
+}
+
+/// "Recheck in 2–3 days, by Fri 17 July."
+pub fn recheck(text: &str, by: Day) -> String {
+    [text, ", by ", &near(by), "."].concat()
+}
+
+/// A note that is too long.
+pub fn note_over(over: usize) -> String {
+    ["500 characters at most: ", &over.to_string(), " too many."].concat()
+}
+
+/// "42 of 500".
+pub fn note_length(count: usize) -> String {
+    [&count.to_string(), " of 500"].concat()
+}
+
+/// A clock that is not the phone's.
+pub fn zone(zone: &str) -> String {
+    ["Days here follow the clock of ", zone, "."].concat()
+}
+
+/// A question before a save.
+pub fn doubt(doubt: Doubt) -> &'static str {
+    match doubt {
+        Doubt::Swapped => "Less oil left than found. Swapped?",
+        Doubt::Rose { .. } => ROSE,
+        Doubt::Many => "That is a great many beetles. Is the number right?",
+        Doubt::Twice => "This hive has an entry for this day already. One more?",
+        Doubt::Backdated => "Later work on this hive is written down. Due dates are worked out anew. Save?",
+    }
+}
+
+/// How a hive ended, inside a sentence.
+pub fn ending(how: &Ending) -> &'static str {
+    match how {
+        Ending::Dead => "dead",
+        Ending::Sold => "sold",
+        Ending::Joined { .. } => "joined",
+        Ending::Gone => "gone",
+    }
+}
+
+/// Why something cannot be written, and what to do.
+pub fn refusal(refusal: &Refusal) -> String {
+    match refusal {
+        Refusal::Future { today } => {
+            ["That day has not come. Here it is ", &date(*today), "; is the phone’s date right?"].concat()
+        }
+        Refusal::BeforeHive { since } => {
+            ["This hive is in the book since ", &date(*since), ". Choose that day or a later one."].concat()
+        }
+        Refusal::TagTaken { free } => {
+            ["That tag is on another hive of this yard. ", &own(free), " is free."].concat()
+        }
+        Refusal::Ended { how, on } => [
+            "Written down as ",
+            ending(how),
+            " since ",
+            &date(*on),
+            ". Wrong hive? If not, take it back into care first.",
+        ]
+        .concat(),
+        Refusal::SameYard => "It stands in that yard already. Nothing was written.".to_owned(),
+        Refusal::NotThereYet => {
+            "That was not there yet on this day. Choose a later day, or mend the earlier line first."
+                .to_owned()
+        }
+        Refusal::Demonstration => "Invented hives and your own do not mix. Choose another yard.".to_owned(),
+        Refusal::TooManyHives { most } => {
+            ["At most ", &most.to_string(), " hives in a yard. Put the others into a second yard."].concat()
+        }
+        Refusal::Nothing => "Nothing to write: nothing was changed.".to_owned(),
+        Refusal::Unknown => "This is not in the book any more. Go back to the list.".to_owned(),
+    }
+}
