@@ -223,9 +223,17 @@ pub fn median_loss(intervals: &[LossInterval]) -> Option<(f64, u8)> {
 
 /// The middle value, or the mean of the middle two; none of nothing. Sorts `values`.
 pub fn median(values: &mut [f64]) -> Option<f64> {
-    let mut sorted = values.to_vec();
-    sort_by(&mut sorted, f64::total_cmp);
-    values.copy_from_slice(&sorted);
+    // In place (Shell, 1959): this runs for every hive, on a handful of values.
+    let mut gap = values.len() / 2;
+    while gap > 0 {
+        for mut at in gap..values.len() {
+            while at >= gap && values[at - gap].total_cmp(&values[at]).is_gt() {
+                values.swap(at - gap, at);
+                at -= gap;
+            }
+        }
+        gap /= 2;
+    }
     let middle = values.len() / 2;
     let upper = *values.get(middle)?;
     if values.len() % 2 == 1 {
