@@ -188,7 +188,7 @@ fn end(page: Page) -> Bit {
         };
         let hive = page.id.get_value();
         page.form.put("end", page.said(en_round::ending(&ending)), &|book, pen, day, today| {
-            book.end_hive(pen, day, today, &hive, ending.clone())
+            book.end_hive(pen, day, today, &hive, ending.clone(), None)
         });
     };
     let choice = Choice::new("end-how", w::END_HOW)

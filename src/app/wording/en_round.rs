@@ -286,6 +286,9 @@ pub fn progress(visit: Visit) -> String {
         return [&counted(hives, "hive", "hives"), " logged – the walk is complete"].concat();
     }
     let mut said = [&visit.worked.to_string(), " logged"].concat();
+    if visit.still_due > 0 {
+        said = [&said, ", ", &visit.still_due.to_string(), " of them still due"].concat();
+    }
     if visit.skipped > 0 {
         said = [&said, ", ", &visit.skipped.to_string(), " skipped"].concat();
     }
@@ -344,8 +347,12 @@ pub fn counts(counts: Counts) -> String {
     add(counts.today, "due today");
     add(counts.later, "later");
     add(counts.bare, "without traps");
-    add(counts.skipped, "skipped");
-    if said.is_empty() { "no hives".to_owned() } else { said.join(", ") }
+    let all = if said.is_empty() { "no hives".to_owned() } else { said.join(", ") };
+    // A skipped hive is one of those before: told apart, the numbers would not add up.
+    if counts.skipped > 0 {
+        return [&all, "; of these ", &counts.skipped.to_string(), " skipped"].concat();
+    }
+    all
 }
 
 /// "last walked Sun 12 July, 2 days ago".
@@ -381,12 +388,14 @@ mod tests {
 
     #[test]
     fn a_walk_is_partial_until_every_hive_has_an_entry_and_none_was_skipped() {
-        let told = |worked, skipped, left| progress(Visit { worked, skipped, left });
+        let told = |worked, skipped, left| progress(Visit { worked, skipped, left, still_due: 0 });
         assert_eq!(told(18, 1, 5), "18 logged, 1 skipped, 5 to go – partial");
         assert_eq!(told(23, 1, 0), "23 logged, 1 skipped – partial");
         assert_eq!(told(24, 0, 0), "24\u{a0}hives logged – the walk is complete");
         assert_eq!(told(0, 0, 24), "24\u{a0}hives, none logged today");
         assert_eq!(told(0, 0, 0), "No hives here.");
+        let spilled = Visit { worked: 24, skipped: 0, left: 0, still_due: 1 };
+        assert_eq!(progress(spilled), "24 logged, 1 of them still due – partial");
     }
 
     #[test]
@@ -401,7 +410,7 @@ mod tests {
     #[test]
     fn a_yard_lists_only_what_there_is() {
         let some = Counts { overdue: 3, today: 0, later: 15, bare: 0, skipped: 1 };
-        assert_eq!(counts(some), "3 overdue, 15 later, 1 skipped");
+        assert_eq!(counts(some), "3 overdue, 15 later; of these 1 skipped");
         assert_eq!(counts(Counts::default()), "no hives");
     }
 }
