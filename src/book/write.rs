@@ -303,7 +303,7 @@ impl Book {
         let mut kinds = self.standing().kinds.keys().filter(|id| offered(id));
         let here =
             |id: &&ThingId| self.log().get(id.entry()).is_some_and(|entry| entry.yard.as_ref() == Some(yard));
-        let described = kinds.clone().filter(here).next_back();
+        let described = kinds.clone().rfind(here);
         match described {
             Some(kind) => Some(kind.clone()),
             None => kinds.next().filter(|_| kinds.next().is_none()).cloned(),

@@ -19,6 +19,11 @@ pub fn logged(tag: &str, work: Did, traps: Option<usize>, on: Option<Day>) -> St
     [&hive(tag), &some, " ", work, &on].concat()
 }
 
+/// "Hive 7: 4 traps placed".
+pub fn logged_placed(tag: &str, traps: u32) -> String {
+    [&hive(tag), ": ", &counted(traps, "trap", "traps"), " placed"].concat()
+}
+
 /// "Hive 7 skipped: temper".
 pub fn logged_skip(tag: &str, why: SkipReason) -> String {
     [&hive(tag), " skipped: ", skip(why)].concat()

@@ -42,6 +42,20 @@ pub const MORE: &str = "Level, note…";
 pub const LESS: &str = "Fewer keys";
 /// Key to the page of the hive.
 pub const HIVE_PAGE: &str = "Hive page";
+/// Above the keys: there is no second key that saves.
+pub const SAVES: &str = "A key saves at once.";
+/// Key: the traps that were wanted are in since today.
+pub const PLACED_NOW: &str = "Traps placed today";
+/// The same for the day in the field.
+pub const PLACED_THEN: &str = "Traps placed that day";
+/// Row: they went in today.
+pub const PLACED_TODAY: &str = "traps placed today";
+/// A hive without traps that wants none.
+pub const NONE_WANTED: &str = "No traps are meant for this hive.";
+/// Nobody knows which kind goes in.
+pub const NO_KIND_HERE: &str = "Which kind of trap goes in? Put the first ones in on the hive page.";
+/// On the card of a yard that is not real.
+pub const INVENTED: &str = "invented";
 /// Beetles, before the number.
 pub const BEETLES: &str = "Beetles";
 /// Nothing counted.
@@ -192,6 +206,27 @@ pub fn idle(trouble: Trouble) -> &'static str {
         Trouble::Missing => "stays due until a trap is in",
         Trouble::GluedShut => "stays due until it is free again",
     }
+}
+
+/// "spilled – still due": somebody was here today, and it is not done.
+pub fn still_due(trouble: Trouble) -> String {
+    [trouble_word(trouble), " – still due"].concat()
+}
+
+/// "recheck by Fri 17 July".
+pub fn recheck_by(day: Day) -> String {
+    ["recheck by ", &near(day)].concat()
+}
+
+/// "4 traps to place: Slim trap".
+pub fn to_place(wanting: u32, kind: &str) -> String {
+    [&counted(wanting, "trap", "traps"), " to place: ", &own(kind), ". Another kind: on the hive page."]
+        .concat()
+}
+
+/// "Traps are not in yet in 10 hives."
+pub fn bare_hives(hives: u32) -> String {
+    ["Nothing can fall due in ", &counted(hives, "hive", "hives"), " yet: no traps are in."].concat()
 }
 
 /// Days since the service.
