@@ -17,6 +17,15 @@ pub fn fold(log: &Log) -> Standing {
     standing
 }
 
+/// What the log says of everything up to the evening of `day`.
+pub fn fold_until(log: &Log, day: Day) -> Standing {
+    let mut standing = Standing::default();
+    for (root, entry) in log.in_effect().into_iter().filter(|(_, entry)| entry.day <= day) {
+        apply_as(&mut standing, root, entry);
+    }
+    standing
+}
+
 /// Puts one more entry on top of what stands. Only right for an entry that takes effect after all others
 /// ([`Log::would_be_last`]).
 pub fn apply(standing: &mut Standing, entry: &Entry) {
@@ -77,6 +86,7 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry) -> Option
                 losses: Vec::new(),
                 catches: Vec::new(),
                 rose: None,
+                spilled: None,
             };
             standing.hives.insert(id, hive);
         }
@@ -133,6 +143,9 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
             known(hive, work.traps.as_deref().unwrap_or_default())?;
             hive.last = Some(Seen { day, did: Some(work.did), entry: root.clone() });
             hive.skipped = None;
+            // Work on a later day is the second look.
+            hive.spilled =
+                if work.did == Did::Spilled { Some(day) } else { hive.spilled.filter(|on| *on == day) };
             check(hive, work, day);
         }
         What::Skip { why, .. } => {

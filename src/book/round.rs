@@ -16,6 +16,9 @@ const UPPER_MARK_PERCENT: u32 = 75;
 /// are of a trap 20 mm deep (judgement).
 pub const CAUTIOUS_FLOOR: Share = Share::THREE_TENTHS;
 
+/// Days after a spill by which somebody should look again (judgement).
+pub const RECHECK_DAYS: i32 = 3;
+
 /// Why a trap, and with it its hive, is due on its day.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Because {
@@ -84,6 +87,19 @@ pub struct Row {
     pub skipped: Option<(Day, SkipReason)>,
     /// What was logged today; `Some(None)` is a skip.
     pub today: Option<Option<Did>>,
+    /// What stops one of its traps from fishing.
+    pub trouble: Option<Trouble>,
+    /// Oil spilled: look again by this day. None once the day is past, or somebody has looked.
+    pub recheck: Option<Day>,
+}
+
+impl Row {
+    /// Somebody was here today, and still a trap does not fish or none is in: the hive is not done.
+    pub fn still_due(&self) -> bool {
+        let bare = matches!(self.due, HiveDue::NoTraps { wanting: 1.. });
+        let resting = matches!(self.due, HiveDue::Resting { .. });
+        matches!(self.today, Some(Some(_))) && !resting && (bare || self.trouble.is_some())
+    }
 }
 
 /// How far the walk through a yard has come on a day.
@@ -95,12 +111,14 @@ pub struct Visit {
     pub skipped: u32,
     /// Hives without an entry.
     pub left: u32,
+    /// Of the hives worked on, those that stay due: a trap does not fish, or none is in.
+    pub still_due: u32,
 }
 
 impl Visit {
-    /// Every hive has an entry and none was skipped.
+    /// Every hive has an entry, none was skipped, and none of them stays due.
     pub fn complete(self) -> bool {
-        self.left == 0 && self.skipped == 0
+        self.left == 0 && self.skipped == 0 && self.still_due == 0
     }
 
     /// Somebody has begun.
@@ -132,6 +150,8 @@ pub fn rows(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Row> {
         days_since: hive.traps().map(|trap| today.days_since(trap.service)).max(),
         skipped: hive.skipped,
         today: hive.last.as_ref().filter(|seen| seen.day == today).map(|seen| seen.did),
+        trouble: hive.traps().find_map(|trap| trap.trouble),
+        recheck: hive.spilled.map(|day| day.plus(RECHECK_DAYS)).filter(|by| *by >= today),
     };
     let (mut rows, rest): (Vec<Row>, Vec<Row>) = standing
         .hives_of(yard, true)
@@ -150,6 +170,7 @@ pub fn visit(rows: &[Row]) -> Visit {
             Some(None) => visit.skipped += 1,
             None => visit.left += 1,
         }
+        visit.still_due += u32::from(row.still_due());
     }
     visit
 }

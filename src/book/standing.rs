@@ -100,6 +100,8 @@ pub struct HiveNow {
     pub catches: Vec<Catch>,
     /// The level stood higher at the last reading than it was left, though nobody logged a service.
     pub rose: Option<Day>,
+    /// Oil spilled in it on this day, and nobody has looked again on a later one.
+    pub spilled: Option<Day>,
 }
 
 /// The last time somebody stood at a hive.

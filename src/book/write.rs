@@ -2,6 +2,7 @@
 
 use super::Book;
 use super::entry::{Check, Did, Ending, Entry, NewBox, NewTrap, PlacedTrap, SkipReason, TrapsWent, What};
+use super::fold;
 use super::id::{EntryId, ThingId, Writer};
 use super::standing::{BoxNow, HiveNow};
 use crate::almanac::day::{Day, Stamp};
@@ -9,6 +10,7 @@ use crate::almanac::quantity::Share;
 use crate::almanac::stack::{self, BoxDepth, HiveSize, Spot};
 use crate::almanac::text::{self, Letters};
 use crate::almanac::trap::TrapKind;
+use std::collections::BTreeMap;
 
 /// Who writes, and when by the clock of the phone.
 #[derive(Clone, Debug, PartialEq)]
@@ -56,6 +58,11 @@ pub enum Refusal {
     TooManyHives {
         /// The cap.
         most: usize,
+    },
+    /// No trap was in the hive on that day: there is nothing the work could have been done to.
+    NoTraps {
+        /// Traps its boxes are meant to carry.
+        wanting: u32,
     },
     /// Nothing to do: no hive, no trap, no change.
     Nothing,
@@ -256,15 +263,51 @@ impl Book {
     ///
     /// # Errors
     /// [`Refusal::Future`], [`Refusal::BeforeHive`], [`Refusal::Ended`], [`Refusal::Unknown`],
-    /// [`Refusal::Nothing`] for a list of traps without a trap.
+    /// [`Refusal::Nothing`] for a list of traps without a trap, [`Refusal::NoTraps`] for work on a hive without traps:
+    /// only a look is possible there.
     pub fn check(&self, pen: &Pen, day: Day, today: Day, work: Check) -> Result<Vec<Entry>, Refusal> {
         let hive = self.in_care(&work.hive, day, today)?;
         if work.traps.as_ref().is_some_and(Vec::is_empty) {
             return Err(Refusal::Nothing);
         }
+        if work.did != Did::AsFound && self.bare_on(&work.hive, hive, day) {
+            return Err(Refusal::NoTraps { wanting: hive.wanting() });
+        }
         let mut draft = Draft::new(self, pen);
         self.draft_check(&mut draft, day, hive, work)?;
         self.holding(draft.done())
+    }
+
+    /// Whether no trap hung in `hive` on `day`. What was taken out since then was there to be worked on.
+    fn bare_on(&self, id: &ThingId, hive: &HiveNow, day: Day) -> bool {
+        let bare = |hive: &HiveNow| hive.traps().next().is_none();
+        let later = || self.log().entries().any(|entry| entry.day > day);
+        bare(hive) && (!later() || fold::fold_until(self.log(), day).hives.get(id).is_none_or(bare))
+    }
+
+    /// The kind of trap that is put into a hive of `yard` when nobody says which: the one most of the yard's traps are
+    /// of, else the one that was described last in this yard, else the only one there is.
+    pub fn usual_kind(&self, yard: &ThingId) -> Option<ThingId> {
+        let offered = |id: &ThingId| {
+            let now = self.standing().kinds.get(id);
+            id.is_demo() == yard.is_demo() && now.is_some_and(|now| !now.retired)
+        };
+        let traps = self.standing().hives_of(yard, true).flat_map(|(_, hive)| hive.traps());
+        let mut known: BTreeMap<&ThingId, u32> = BTreeMap::new();
+        for trap in traps.filter(|trap| offered(&trap.kind)) {
+            *known.entry(&trap.kind).or_default() += 1;
+        }
+        if let Some((kind, _)) = known.into_iter().max_by_key(|(_, traps)| *traps) {
+            return Some(kind.clone());
+        }
+        let mut kinds = self.standing().kinds.keys().filter(|id| offered(id));
+        let here =
+            |id: &&ThingId| self.log().get(id.entry()).is_some_and(|entry| entry.yard.as_ref() == Some(yard));
+        let described = kinds.clone().rfind(here);
+        match described {
+            Some(kind) => Some(kind.clone()),
+            None => kinds.next().filter(|_| kinds.next().is_none()).cloned(),
+        }
     }
 
     /// One entry, or, where a top-up leaves kinds of trap at different levels, one for each level, undone together.
@@ -329,7 +372,7 @@ impl Book {
     /// The level after is each trap kind's own fill, as for a single hive. Hives without traps are passed over.
     ///
     /// # Errors
-    /// As [`Book::check`] for the first hive that cannot be logged; [`Refusal::Nothing`] without hives.
+    /// As [`Book::check`] for the first hive that cannot be logged; [`Refusal::Nothing`] when no hive is left.
     pub fn same_for_all(
         &self,
         pen: &Pen,
@@ -342,6 +385,9 @@ impl Book {
         draft.bulk();
         for id in hives {
             let hive = self.in_care(id, day, today)?;
+            if self.bare_on(id, hive, day) {
+                continue;
+            }
             let work = Check {
                 hive: id.clone(),
                 traps: None,
@@ -518,6 +564,33 @@ impl Book {
         kind: &ThingId,
     ) -> Result<Vec<Entry>, Refusal> {
         let now = self.in_care(hive, day, today)?;
+        let traps = self.missing_traps(now, kind)?;
+        self.one(pen, day, &now.yard, What::TrapsOn { hive: hive.clone(), traps })
+    }
+
+    /// Traps put in as by [`Book::traps_on`] on a walk: `work` is the look that goes with it, undone together.
+    ///
+    /// # Errors
+    /// As [`Book::traps_on`].
+    pub fn traps_placed(
+        &self,
+        pen: &Pen,
+        day: Day,
+        today: Day,
+        kind: &ThingId,
+        work: Check,
+    ) -> Result<Vec<Entry>, Refusal> {
+        let now = self.in_care(&work.hive, day, today)?;
+        let traps = self.missing_traps(now, kind)?;
+        let mut draft = Draft::new(self, pen);
+        draft.bulk();
+        draft.push(day, Some(&now.yard), What::TrapsOn { hive: work.hive.clone(), traps })?;
+        draft.push(day, Some(&now.yard), What::Check(work))?;
+        self.holding(draft.done())
+    }
+
+    /// Traps of `kind` for every place that wants one.
+    fn missing_traps(&self, now: &HiveNow, kind: &ThingId) -> Result<Vec<PlacedTrap>, Refusal> {
         let level = self.fill_of(kind, &now.yard)?;
         let mut traps = Vec::new();
         let mut below: Vec<Spot> = Vec::new();
@@ -540,10 +613,7 @@ impl Book {
             }));
             below = taken;
         }
-        if traps.is_empty() {
-            return Err(Refusal::Nothing);
-        }
-        self.one(pen, day, &now.yard, What::TrapsOn { hive: hive.clone(), traps })
+        if traps.is_empty() { Err(Refusal::Nothing) } else { Ok(traps) }
     }
 
     /// A hive carried to another yard.
@@ -594,7 +664,7 @@ impl Book {
         self.one(pen, today, &now.yard, what)
     }
 
-    /// The care for a hive ends.
+    /// The care for a hive ends. `went` says where its traps went; none when they stay in it.
     ///
     /// # Errors
     /// As [`Book::check`].
@@ -605,9 +675,17 @@ impl Book {
         today: Day,
         hive: &ThingId,
         how: Ending,
+        went: Option<TrapsWent>,
     ) -> Result<Vec<Entry>, Refusal> {
         let now = self.in_care(hive, day, today)?;
-        self.one(pen, day, &now.yard, What::HiveEnded { hive: hive.clone(), how })
+        let mut draft = Draft::new(self, pen);
+        let traps: Vec<ThingId> = now.traps().map(|trap| trap.id.clone()).collect();
+        if let Some(went) = went.filter(|_| !traps.is_empty()) {
+            draft.bulk();
+            draft.push(day, Some(&now.yard), What::TrapsOff { hive: hive.clone(), traps, went })?;
+        }
+        draft.push(day, Some(&now.yard), What::HiveEnded { hive: hive.clone(), how })?;
+        self.holding(draft.done())
     }
 
     /// A hive taken back into care.

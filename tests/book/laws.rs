@@ -58,7 +58,7 @@ fn phones(acts: &[Act]) -> Vec<Book> {
                 let part = book.standing().hives[&hive].boxes.first().map(|part| part.id.clone());
                 part.map_or(Ok(Vec::new()), |part| book.box_off(&pen, on, on, &hive, &part, TrapsWent::Stock))
             }
-            5 => book.end_hive(&pen, on, on, &hive, Ending::Sold),
+            5 => book.end_hive(&pen, on, on, &hive, Ending::Sold, None),
             6 => {
                 // A correction of something this phone has seen: the same words on another day.
                 let target = book.log().entries().nth(*b as usize % book.log().len()).unwrap().clone();

@@ -182,7 +182,7 @@ fn no_two_living_hives_of_a_yard_share_a_tag() {
     let on = day("2026-07-14");
     let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
     let one = yard.hive("1");
-    let e = yard.book.end_hive(&pen("aa", on), on, on, &one, Ending::Dead).unwrap();
+    let e = yard.book.end_hive(&pen("aa", on), on, on, &one, Ending::Dead, None).unwrap();
     let strike_me = e[0].id.clone();
     yard.book.add(e);
     let k = KindChoice::Known(yard.kind());

@@ -5,8 +5,9 @@ use crate::{Yard, plan};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::almanac::tally::CountRange;
-use beetle_almanac::book::entry::{Check, Did, Ending, What};
-use beetle_almanac::book::write::{Doubt, KindChoice, MOST_HIVES, Refusal};
+use beetle_almanac::book::entry::{Check, Did, Ending, TrapsWent, What};
+use beetle_almanac::book::round;
+use beetle_almanac::book::write::{Doubt, HivePlan, KindChoice, MOST_HIVES, Refusal};
 
 fn work(yard: &Yard, did: Did, before: Option<u32>, after: Option<u32>) -> Check {
     let level = |percent| Share::from_percent(Decimal::whole(percent)).unwrap();
@@ -151,7 +152,7 @@ fn keeper_logs_the_same_hive_twice_on_a_day() {
 fn keeper_logs_work_on_a_dead_hive() {
     let mut yard = Yard::new(&["1"], day("2026-05-01"));
     let on = day("2026-06-01");
-    let dead = yard.book.end_hive(&pen("aa", on), on, on, &yard.hive("1"), Ending::Dead).unwrap();
+    let dead = yard.book.end_hive(&pen("aa", on), on, on, &yard.hive("1"), Ending::Dead, None).unwrap();
     yard.book.add(dead);
     let later = day("2026-06-10");
     let refused = yard.book.check(&pen("aa", later), later, later, work(&yard, Did::ToppedUp, None, None));
@@ -166,7 +167,7 @@ fn keeper_logs_work_on_a_dead_hive() {
 fn keeper_gives_the_tag_of_a_dead_hive_to_a_new_one() {
     let mut yard = Yard::new(&["1"], day("2026-05-01"));
     let on = day("2026-06-01");
-    let dead = yard.book.end_hive(&pen("aa", on), on, on, &yard.hive("1"), Ending::Dead).unwrap();
+    let dead = yard.book.end_hive(&pen("aa", on), on, on, &yard.hive("1"), Ending::Dead, None).unwrap();
     yard.book.add(dead);
     assert!(yard.book.tag_free(&yard.id, None, "1", &Unicode).is_ok());
 }
@@ -201,4 +202,65 @@ fn keeper_logs_forty_hives_at_once_and_takes_it_back_with_one_undo() {
     yard.book.add(redo);
     let hive = &yard.book.standing().hives[&yard.hive("40")];
     assert!(hive.traps().all(|trap| trap.service == on));
+}
+
+#[test]
+fn keeper_logs_work_on_hives_whose_traps_are_not_in_yet() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let (on, pen) = (yard.start, pen("aa", yard.start));
+    let kind = KindChoice::Known(yard.kind());
+    let bare = HivePlan { filled: None, ..plan(&["2", "3"], &[(BoxDepth::Deep, 2)], on) };
+    let bare = yard.book.add_hives(&pen, &yard.id, &kind, &bare, &Unicode).unwrap();
+    yard.book.add(bare);
+    let at = |yard: &Yard, tag: &str, did| Check { hive: yard.hive(tag), ..work(yard, did, None, None) };
+    for did in [Did::ToppedUp, Did::Replaced, Did::Spilled, Did::Missing, Did::GluedShut] {
+        let refused = yard.book.check(&pen, on, on, at(&yard, "2", did));
+        assert_eq!(refused, Err(Refusal::NoTraps { wanting: 2 }));
+    }
+    // A look is a look, and leaves the hive wanting.
+    let look = yard.book.check(&pen, on, on, at(&yard, "2", Did::AsFound)).unwrap();
+    yard.book.add(look);
+    // "The rest as usual" passes them over.
+    let all = ["1", "2", "3"].map(|tag| yard.hive(tag));
+    let rest = yard.book.same_for_all(&pen, on, on, &all, Did::ToppedUp).unwrap();
+    assert_eq!(rest.len(), 1);
+    yard.book.add(rest);
+    let visit = |yard: &Yard| round::visit(&round::rows(yard.book.standing(), &yard.id, on));
+    assert_eq!((visit(&yard).left, visit(&yard).still_due), (1, 1));
+    // The kind of the yard goes in, and the walk can be finished.
+    assert_eq!(yard.book.usual_kind(&yard.id), Some(yard.kind()));
+    for tag in ["2", "3"] {
+        let work = at(&yard, tag, Did::AsFound);
+        let placed = yard.book.traps_placed(&pen, on, on, &yard.kind(), work).unwrap();
+        yard.book.add(placed);
+        assert!(yard.book.check(&pen, on, on, at(&yard, tag, Did::ToppedUp)).is_ok());
+    }
+    assert!(visit(&yard).complete());
+}
+
+#[test]
+fn keeper_writes_down_late_what_was_done_before_the_traps_came_out() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let (before, out) = (day("2026-05-10"), day("2026-05-20"));
+    let hive = yard.hive("1");
+    let traps = yard.book.standing().hives[&hive].traps().map(|trap| trap.id.clone()).collect();
+    let off = What::TrapsOff { hive, traps, went: TrapsWent::Stock };
+    let off = yard.book.about_yard(&pen("aa", out), out, out, &yard.id, off).unwrap();
+    yard.book.add(off);
+    let check = |day| yard.book.check(&pen("aa", out), day, out, work(&yard, Did::ToppedUp, None, None));
+    assert!(check(before).is_ok());
+    assert!(matches!(check(out), Err(Refusal::NoTraps { .. })));
+}
+
+#[test]
+fn keeper_takes_the_traps_out_of_a_dead_hive() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let on = day("2026-06-01");
+    let hive = yard.hive("1");
+    let dead = yard.book.end_hive(&pen("aa", on), on, on, &hive, Ending::Dead, Some(TrapsWent::Bin)).unwrap();
+    assert_eq!(dead.len(), 2);
+    yard.book.add(dead.clone());
+    assert_eq!(yard.book.together(&dead[0].id).len(), 2, "undone together");
+    let now = &yard.book.standing().hives[&hive];
+    assert!(!now.alive() && now.traps().next().is_none());
 }

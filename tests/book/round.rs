@@ -249,3 +249,22 @@ fn a_hive_carried_to_another_yard_keeps_its_traps_and_dates() {
     let rows = round::rows(yard.book.standing(), &to, on);
     assert_eq!(rows[1].days_since, Some(7));
 }
+
+#[test]
+fn a_spilled_hive_stays_due_until_it_is_filled_and_asks_for_a_second_look() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    let (on, by) = (day("2026-07-05"), day("2026-07-08"));
+    yard.log("1", on, Did::Spilled, (None, None));
+    let spilled = row(&yard, "1", "2026-07-05");
+    assert!(spilled.still_due());
+    assert_eq!((spilled.trouble, spilled.recheck), (Some(Trouble::Spilled), Some(by)));
+    yard.log("1", on, Did::Replaced, (None, Some(50)));
+    let filled = row(&yard, "1", "2026-07-05");
+    assert!(!filled.still_due());
+    assert_eq!((filled.trouble, filled.recheck), (None, Some(by)));
+    assert_eq!(row(&yard, "1", "2026-07-08").recheck, Some(by));
+    assert_eq!(row(&yard, "1", "2026-07-09").recheck, None);
+    // The second look ends it.
+    yard.log("1", day("2026-07-07"), Did::AsFound, (Some(48), None));
+    assert_eq!(row(&yard, "1", "2026-07-07").recheck, None);
+}

@@ -8,13 +8,13 @@ use crate::app::bench::read::{MOST_BOXES, length};
 use crate::app::bench::view::says;
 use crate::app::el::{Bit, el, live};
 use crate::app::parts::choice::Choice;
-use crate::app::parts::field::Field;
-use crate::app::parts::key::{Key, link};
+use crate::app::parts::field::{Field, Says};
+use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
 use crate::app::parts::stepper::Stepper;
 use crate::app::place::Place;
 use crate::app::round::bits;
-use crate::app::round::form::{big, fold, go, keys};
+use crate::app::round::form::{big, big_link, fold, go, keys, shutting};
 use crate::app::state::Ui;
 use crate::app::wording::{en_bench, en_hive as w};
 use crate::book::Book;
@@ -33,7 +33,7 @@ pub fn kinds(book: &Book, demo: bool) -> Vec<(ThingId, String)> {
 pub fn kind_choice(book: RwSignal<Book>, kind: RwSignal<String>, name: &'static str, demo: bool) -> Bit {
     let all = book.with_untracked(|book| kinds(book, demo));
     if all.is_empty() {
-        return bits![el("p").text(w::NO_KIND), keys(link(w::KIND, &Place::Kinds))];
+        return bits![el("p").text(w::NO_KIND), keys(big_link(w::KIND, &Place::Kinds))];
     }
     if kind.with_untracked(String::is_empty)
         && let Some((first, _)) = all.first()
@@ -60,14 +60,18 @@ pub fn trap_fits(book: &Book, kind: &ThingId, depth: BoxDepth) -> Option<String>
 
 /// The form that puts a box on.
 pub(super) fn forms(page: Page) -> Bit {
-    bits![fold(w::ADD_BOX, "add-box", move || add(page)), missing(page)]
+    bits![shutting(w::ADD_BOX, "add-box", move |open| add(page, open)), missing(page)]
 }
 
-fn add(page: Page) -> Bit {
+fn add(page: Page, open: RwSignal<bool>) -> Bit {
     let ui = Ui::get();
     let book = page.form.walk.records().book;
     let size = page.hive().map_or(HiveSize::Full, |now| now.size);
-    let boxes = page.hive().map_or(0, |now| now.boxes.len());
+    let stands = move || {
+        let boxes = page.now.with(|now| now.as_ref().map_or(0, |now| now.boxes.len()));
+        u32::try_from(boxes).unwrap_or(MOST_BOXES)
+    };
+    let boxes = untrack(stands);
     let text = |text: String| RwSignal::new(text);
     let depth = text("deep".to_owned());
     let (own, unit) = (text(String::new()), text("mm".to_owned()));
@@ -94,13 +98,21 @@ fn add(page: Page) -> Bit {
         if untrack(too_big).is_some() {
             return;
         }
-        let Ok(above) = above.with_untracked(|text| typed::count(text, 0, MOST_BOXES)) else { return };
+        let Ok(above) = above.with_untracked(|text| typed::count(text, 0, untrack(stands))) else { return };
         let hive = page.id.get_value();
         let in_now = filled.with_untracked(|code| code == "now");
         let Some(kind) = untrack(chosen) else { return };
-        page.form.put("add-box", page.said(w::SAID_BOX_ON), &|book, pen, day, today| {
+        let wrote = page.form.put("add-box", page.said(w::SAID_BOX_ON), &|book, pen, day, today| {
             book.boxes_on(pen, day, today, &hive, above as usize, &[(depth, wants)], &kind, in_now)
         });
+        // It shuts, so that a second tap puts no second box on.
+        if wrote {
+            open.set(false);
+        }
+    };
+    let above_says = move || match above.with(|text| typed::count(text, 0, MOST_BOXES)) {
+        Ok(typed) if typed > stands() => Says::Wrong(w::only_boxes(stands())),
+        _ => says::count(above, 0, MOST_BOXES),
     };
     let own_field = move || {
         depth.with(|code| code == "own").then(|| {
@@ -142,9 +154,7 @@ fn add(page: Page) -> Bit {
         live(move || many.get().then(|| Notice::caution(w::MANY_TRAPS).view())),
         live(with_traps),
         live(move || too_big().map(|too_big| Notice::alarm(too_big).view())),
-        Stepper::new("box-above", w::ABOVE, above, 0, MOST_BOXES)
-            .says(move || says::count(above, 0, MOST_BOXES))
-            .view(),
+        Stepper::new("box-above", w::ABOVE, above, 0, boxes).says(above_says).view(),
         page.form.refused("add-box"),
         go(w::ADD_BOX_KEY, "add-box-go", put),
     ]

@@ -2,17 +2,19 @@
 
 use super::page::Page;
 use crate::almanac::text::{LABEL_MOST, label, look_alike};
+use crate::app::bench::Sum;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, el, live};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
+use crate::app::place::Place;
 use crate::app::round::bits;
-use crate::app::round::form::{self, big, fold, go, keys, select};
+use crate::app::round::form::{self, big, big_link, fold, go, keys, refused_line, select};
 use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::Book;
-use crate::book::entry::{Ending, Entry, What};
+use crate::book::entry::{Ending, Entry, TrapsWent, What};
 use crate::book::id::ThingId;
 use crate::book::write::Refusal;
 use leptos::prelude::*;
@@ -137,21 +139,27 @@ fn moved(mut order: Vec<ThingId>, hive: &ThingId, by: i32) -> Option<Vec<ThingId
 fn carry(page: Page) -> Bit {
     let Some(now) = page.hive() else { return Bit::Nothing };
     let others: Vec<(String, String)> = page.form.walk.records().book.with_untracked(|book| {
-        let open = book.standing().open_yards().filter(|(id, _)| **id != now.yard);
+        let open = book
+            .standing()
+            .open_yards()
+            .filter(|(id, _)| **id != now.yard && id.is_demo() == now.yard.is_demo());
         open.map(|(id, yard)| (id.to_string(), yard.name.clone())).collect()
     });
     if others.is_empty() {
-        return el("p").text(w::NO_OTHER_YARD).into();
+        let way = big_link(en_round::ADD_YARD, &Place::Bench(Some(Sum::Yard)));
+        return bits![el("p").text(w::NO_OTHER_YARD), keys(way)];
     }
     let to = RwSignal::new(String::new());
+    let unchosen = RwSignal::new(false);
     let permit = RwSignal::new(String::new());
     let put = move || {
         let hive = page.id.get_value();
         let to = to.with_untracked(|to| ThingId::parse(to).ok());
+        unchosen.set(to.is_none());
+        let Some(to) = to else { return };
         let permit = permit.with_untracked(|text| label(text, LABEL_MOST, &BrowserLetters)).ok();
         page.form.put("move", page.said(w::SAID_MOVED), &|book, pen, day, today| {
-            let to = to.as_ref().ok_or(Refusal::Nothing)?;
-            book.move_hive(pen, day, today, &hive, to, permit.clone(), &BrowserLetters)
+            book.move_hive(pen, day, today, &hive, &to, permit.clone(), &BrowserLetters)
         });
     };
     let mut all = vec![(String::new(), w::CHOOSE.to_owned())];
@@ -159,6 +167,9 @@ fn carry(page: Page) -> Bit {
     bits![
         Notice::caution(w::MOVE_CAUTION).view(),
         select("move-to", w::MOVE_TO, to, all),
+        refused_line(Signal::derive(move || {
+            (unchosen.get() && to.with(String::is_empty)).then(|| w::CHOOSE_YARD.to_owned())
+        })),
         Field::new("move-permit", w::PERMIT, permit).wide().hint(w::MAY_BE_EMPTY).view(),
         page.form.refused("move"),
         go(w::MOVE_KEY, "move-go", put),
@@ -167,6 +178,7 @@ fn carry(page: Page) -> Bit {
 
 fn end(page: Page) -> Bit {
     let how = RwSignal::new("dead".to_owned());
+    let went = RwSignal::new("stay".to_owned());
     let into = RwSignal::new(String::new());
     let joined = Ending::Joined { into: None };
     let others = move || {
@@ -186,9 +198,15 @@ fn end(page: Page) -> Bit {
             "gone" => Ending::Gone,
             _ => Ending::Dead,
         };
+        let went = match went.get_untracked().as_str() {
+            "stock" => Some(TrapsWent::Stock),
+            "bin" => Some(TrapsWent::Bin),
+            "lost" => Some(TrapsWent::Lost),
+            _ => None,
+        };
         let hive = page.id.get_value();
         page.form.put("end", page.said(en_round::ending(&ending)), &|book, pen, day, today| {
-            book.end_hive(pen, day, today, &hive, ending.clone())
+            book.end_hive(pen, day, today, &hive, ending.clone(), went)
         });
     };
     let choice = Choice::new("end-how", w::END_HOW)
@@ -203,9 +221,23 @@ fn end(page: Page) -> Bit {
         "joined" => Some(select("end-into", w::JOINED_INTO, into, others())),
         _ => None,
     });
+    let traps =
+        Memo::new(move |_| page.now.with(|now| now.as_ref().is_some_and(|now| now.traps().next().is_some())));
+    let asks = move || {
+        traps.get().then(|| {
+            Choice::new("end-went", w::TRAPS_WENT)
+                .option("stay", w::TRAPS_STAY)
+                .option("stock", w::went(TrapsWent::Stock))
+                .option("bin", w::went(TrapsWent::Bin))
+                .option("lost", w::went(TrapsWent::Lost))
+                .text(went)
+                .view()
+        })
+    };
     bits![
         choice,
         more,
+        live(asks),
         page.form.refused("end"),
         keys(Key::new(w::END_KEY, put).alarm().mark("end-go").view()),
     ]

@@ -4,10 +4,9 @@ use super::{boxes, change, stack};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::ledger::lines;
-use crate::app::parts::key::link;
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
-use crate::app::round::form::{Form, go};
+use crate::app::round::form::{Form, big_link, go};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
 use crate::app::wording::{en_hive as w, en_round};
@@ -71,7 +70,7 @@ fn back(page: Page) -> El {
         let name = page.form.walk.records().book.with(name)?;
         Some((yard.to_string(), name))
     });
-    let way = move || yard.get().map(|(yard, name)| link(en_round::own(&name), &Place::Yard(yard)));
+    let way = move || yard.get().map(|(yard, name)| big_link(en_round::own(&name), &Place::Yard(yard)));
     el("p").class("back").kid(live(way))
 }
 
@@ -117,6 +116,8 @@ fn lines_of(page: Page) -> Option<Vec<String>> {
     if let Some(days) = now.traps().map(|trap| today.days_since(trap.service)).max() {
         lines.push(en_round::since(days));
     }
+    let recheck = now.spilled.map(|day| day.plus(round::RECHECK_DAYS)).filter(|by| *by >= today);
+    lines.extend(recheck.map(en_round::recheck_by));
     if let Some((day, why)) = now.skipped {
         lines.push(en_round::skipped(day, today, why));
     }

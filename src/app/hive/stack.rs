@@ -85,8 +85,9 @@ fn trap_view(page: Page, now: &HiveNow, trap: &TrapNow, dues: &[TrapDue]) -> El 
     let resting = walk.records().book.with_untracked(|book| {
         book.standing().yards.get(&now.yard).is_some_and(|yard| yard.paused.is_some())
     });
-    let due = due.filter(|_| !resting || trap.trouble.is_some());
-    let marked = if trap.trouble.is_some() { "▲ " } else { "" };
+    // What stands in a hive that is no longer in care is not due.
+    let due = due.filter(|_| now.alive() && (!resting || trap.trouble.is_some()));
+    let marked = if due.is_some() && trap.trouble.is_some() { "▲ " } else { "" };
     let level = trap.level.map(|(day, share)| w::level(&locale::percent(share.fraction(), 1), day));
     let placed = (trap.placed != trap.service).then(|| w::placed(trap.placed, today));
     let small = [placed, Some(w::serviced(trap.service, today)), level];

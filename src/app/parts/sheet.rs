@@ -15,8 +15,11 @@ pub fn sheet<B: Into<Bit>>(
     body: impl Fn() -> B + 'static,
 ) -> El {
     let title = title.into();
-    let close =
-        el("button").attr("type", "button").class("key").text(en::CLOSE).press(move || open.set(false));
+    let close = el("button")
+        .attr("type", "button")
+        .class("key key-big")
+        .text(en::CLOSE)
+        .press(move || open.set(false));
     let sheet = el("dialog")
         .class("sheet")
         .attr("aria-label", &title)

@@ -39,11 +39,15 @@ pub(super) fn view(walk: Walk) -> El {
     let part = move |pick: fn(&(String, String, String)) -> &String| {
         head.with(|head| head.as_ref().map(pick).cloned()).unwrap_or_default()
     };
-    let ask = Memo::new(move |_| walk.ask.get());
+    // What the panel asks, and the traps wanted by a hive that has none.
+    let ask = Memo::new(move |_| (walk.ask.get(), bare(walk)));
     let body = live(move || {
-        let ask = ask.get();
+        let (ask, bare) = ask.get();
         untrack(|| match ask {
-            Ask::Nothing => keys(walk),
+            Ask::Nothing => match bare {
+                Some(wanting) => bare_keys(walk, wanting),
+                None => keys(walk),
+            },
             Ask::Skip => reasons(walk),
             Ask::Doubts(did, doubts) => question(walk, did, &doubts),
             Ask::Stopped(stop) => stopped(walk, &stop),
@@ -69,7 +73,8 @@ pub(super) fn view(walk: Walk) -> El {
     let page = el("a")
         .class("key key-big key-quiet")
         .live_attr("href", move || Some(part(|head| &head.2)))
-        .text(w::HIVE_PAGE);
+        .text(w::HIVE_PAGE)
+        .press(move || walk.shut());
     el("section")
         .class("dock")
         .attr("id", DOCK)
@@ -110,8 +115,21 @@ fn follow_focus(walk: Walk) {
             if let Some(row) = edge::document().and_then(|document| document.get_element_by_id(&row)) {
                 row.scroll_into_view();
             }
+            show_keys();
         });
     });
+}
+
+/// Where letters are large the panel is higher than its room: then it shows its keys, and its head on a swipe.
+fn show_keys() {
+    let find = |css: &str| {
+        let found = edge::document().and_then(|document| document.query_selector(css).ok().flatten());
+        found.and_then(|found| found.dyn_into::<web_sys::HtmlElement>().ok())
+    };
+    if let (Some(foot), Some(keys)) = (find(".foot"), find(".dock-work")) {
+        let (top, end) = (keys.offset_top(), keys.offset_top() + keys.offset_height());
+        foot.set_scroll_top((end + 8 - foot.client_height()).clamp(0, top.max(0)));
+    }
 }
 
 /// A day that is not today, and fields that were filled on another one.
@@ -139,6 +157,67 @@ fn meant(walk: Walk) -> bool {
     walk.ready.get_untracked()
 }
 
+/// Traps that the open hive wants, when it has none at all.
+fn bare(walk: Walk) -> Option<u32> {
+    let hive = walk.open.get()?;
+    walk.records().book.with(|book| {
+        let now = book.standing().hives.get(&hive)?;
+        now.traps().next().is_none().then(|| now.wanting())
+    })
+}
+
+/// The keys of a hive without traps: there is nothing to top up.
+fn bare_keys(walk: Walk, wanting: u32) -> Bit {
+    let kind = walk.records().book.with_untracked(|book| {
+        let hive = walk.open.get_untracked()?;
+        let now = book.standing().hives.get(&hive)?;
+        let kind = book.usual_kind(&now.yard)?;
+        let name = book.standing().kinds.get(&kind)?.kind.name.clone();
+        Some((kind, name))
+    });
+    let said = match &kind {
+        _ if wanting == 0 => w::NONE_WANTED.to_owned(),
+        Some((_, name)) => w::to_place(wanting, name),
+        None => w::NO_KIND_HERE.to_owned(),
+    };
+    let place = kind.filter(|_| wanting > 0).map(|(kind, _)| {
+        let press = move || {
+            if meant(walk) {
+                log::placed(walk, &kind);
+            }
+        };
+        let words = move || {
+            let today = walk.day_or_today() == walk.today.get();
+            if today { w::PLACED_NOW } else { w::PLACED_THEN }.to_owned()
+        };
+        big("", "did-placed", press).class("key key-big key-usual").live_text(words)
+    });
+    let keys = work_keys(walk)
+        .kid(place)
+        .kid(work_key(walk, Did::AsFound, "did-as_found", None))
+        .kid(skip_key(walk));
+    bits![el("p").class("dock-ask").text(&said), saves(), keys]
+}
+
+/// What a tap does, said before it is done.
+fn saves() -> El {
+    el("p").class("dock-saves").text(w::SAVES)
+}
+
+fn work_keys(walk: Walk) -> El {
+    el("div").live_class(move || {
+        if walk.ready.get() { "dock-keys dock-work" } else { "dock-keys dock-work dock-wait" }
+    })
+}
+
+fn skip_key(walk: Walk) -> El {
+    big(w::SKIP, "did-skipped", move || {
+        if meant(walk) {
+            walk.ask.set(Ask::Skip);
+        }
+    })
+}
+
 fn keys(walk: Walk) -> Bit {
     let usual = Memo::new(move |_| {
         let Some(hive) = walk.open.get() else { return Did::ToppedUp };
@@ -149,20 +228,14 @@ fn keys(walk: Walk) -> Bit {
             usual(stops.iter().filter_map(|(_, seen)| seen.flatten()))
         })
     });
-    let skip = move || {
-        if meant(walk) {
-            walk.ask.set(Ask::Skip);
-        }
-    };
-    let keys = el("div")
-        .live_class(move || if walk.ready.get() { "dock-keys" } else { "dock-keys dock-wait" })
+    let keys = work_keys(walk)
         .kid(work_key(walk, Did::AsFound, "did-as_found", Some(usual)))
         .kid(work_key(walk, Did::ToppedUp, "did-topped_up", Some(usual)))
         .kid(work_key(walk, Did::Replaced, "did-replaced", Some(usual)))
-        .kid(big(w::SKIP, "did-skipped", skip))
+        .kid(skip_key(walk))
         .kid(work_key(walk, Did::Spilled, "did-spilled", None))
         .kid(work_key(walk, Did::Missing, "did-missing", None));
-    bits![count(walk), keys]
+    bits![count(walk), saves(), keys]
 }
 
 /// A key that saves at once. What is usual today stands out.
@@ -173,7 +246,7 @@ pub(super) fn work_key(walk: Walk, did: Did, mark: &'static str, usual: Option<M
         }
     });
     let Some(usual) = usual else { return key };
-    key.live_class(move || if usual.get() == did { "key key-big key-primary" } else { "key key-big" })
+    key.live_class(move || if usual.get() == did { "key key-big key-usual" } else { "key key-big" })
 }
 
 /// The number of beetles and the keys that count them.

@@ -1,7 +1,7 @@
 //! What the Round puts above the bar at the thumb.
 
 use super::state::Walk;
-use super::{dock, told, undo};
+use super::{dock, undo};
 use crate::app::el::{Bit, live};
 use crate::app::place::{Place, Section};
 use crate::app::state::Ui;
@@ -18,13 +18,8 @@ pub fn foot_class(ui: Ui, walk: Walk) -> impl Fn() -> &'static str + 'static {
     move || if walking.get() { "foot foot-walk" } else { "foot" }
 }
 
-/// Undo bar, cards and panel.
+/// Undo bar and panel.
 pub fn in_foot(ui: Ui, walk: Walk) -> Bit {
     let walking = walking(ui, walk);
-    let round = Memo::new(move |_| ui.place.with(Place::section) == Section::Round);
-    bits![
-        undo::view(ui, walk),
-        live(move || round.get().then(|| untrack(|| told::view(walk)))),
-        live(move || walking.get().then(|| untrack(|| dock::view(walk)))),
-    ]
+    bits![undo::view(ui, walk), live(move || walking.get().then(|| untrack(|| dock::view(walk)))),]
 }

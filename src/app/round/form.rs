@@ -6,6 +6,8 @@ use crate::almanac::day::Day;
 use crate::almanac::typed;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::parts::field::{Field, Says};
+use crate::app::parts::key::link;
+use crate::app::place::Place;
 use crate::app::records::Stop;
 use crate::app::wording::{en, en_hive as w, en_round, en_typed};
 use crate::book::Book;
@@ -100,12 +102,25 @@ pub fn refused_line(stop: Signal<Option<String>>) -> El {
 
 /// A stretch of page that opens on tap and is built only then.
 pub fn fold<B: Into<Bit>>(title: &'static str, mark: &'static str, body: impl Fn() -> B + 'static) -> El {
+    shutting(title, mark, move |_| body())
+}
+
+/// A fold whose body can shut it, and then is built anew when it is opened again.
+pub fn shutting<B: Into<Bit>>(
+    title: &'static str,
+    mark: &'static str,
+    body: impl Fn(RwSignal<bool>) -> B + 'static,
+) -> El {
     let opened = RwSignal::new(false);
-    let body = live(move || opened.get().then(|| untrack(|| -> Bit { body().into() })));
-    el("details")
-        .class("more")
-        .test_id(mark)
-        .on("toggle", move |_| opened.set(true))
+    let body = live(move || opened.get().then(|| untrack(|| -> Bit { body(opened).into() })));
+    let fold = el("details").class("more").test_id(mark);
+    let details = fold.element().clone();
+    fold.live_attr("open", move || opened.get().then(String::new))
+        .on("toggle", move |_| {
+            if details.has_attribute("open") && !opened.get_untracked() {
+                opened.set(true);
+            }
+        })
         .kid(el("summary").text(title))
         .kid(el("div").class("more-body").kid(body))
 }
@@ -113,6 +128,11 @@ pub fn fold<B: Into<Bit>>(title: &'static str, mark: &'static str, body: impl Fn
 /// A field key.
 pub fn big(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
     el("button").attr("type", "button").class("key key-big").test_id(mark).text(label).press(press)
+}
+
+/// A field key that leads to another place.
+pub fn big_link(label: impl Into<String>, place: &Place) -> El {
+    link(label, place).class("key key-big")
 }
 
 /// A field key that goes on.

@@ -78,6 +78,29 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
     }
 }
 
+/// Saves that the traps the open hive wants were put in, all of one kind.
+pub(super) fn placed(walk: Walk, kind: &ThingId) {
+    let (hive, now, day) = match at(walk) {
+        Ok(at) => at,
+        Err(ask) => return walk.ask.set(ask),
+    };
+    let Ok(look) = untrack(|| walk.typed()).check(&hive, Did::AsFound, None) else {
+        walk.more.set(true);
+        return walk.ask.set(Ask::Nothing);
+    };
+    let today = walk.today.get_untracked();
+    let next = next(walk, &now.yard, &hive, day);
+    let pen = walk.records().pen();
+    let written = walk.records().book.with_untracked(|book| book.traps_placed(&pen, day, today, kind, look));
+    match walk.records().put(written, w::logged_placed(&now.tag, now.wanting())) {
+        Ok(_) => {
+            walk.cards.set((None, Vec::new()));
+            go_on(walk, next);
+        }
+        Err(stop) => walk.ask.set(Ask::Stopped(stop)),
+    }
+}
+
 /// Saves that the open hive was left.
 pub(super) fn skip(walk: Walk, why: SkipReason) {
     let (hive, now, day) = match at(walk) {

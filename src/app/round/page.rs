@@ -1,14 +1,13 @@
 //! The place itself: all yards, one yard, or one hive, as the address says.
 
-use super::form::{big, keys};
+use super::form::{big, big_link, keys};
 use super::state::Walk;
-use super::walk;
+use super::{told, walk};
 use crate::app::bench::Sum;
 use crate::app::bench::keep::KeepPlan;
 use crate::app::edge::clock;
 use crate::app::el::{Bit, El, each, el, live};
 use crate::app::frame::heading;
-use crate::app::parts::key::link;
 use crate::app::place::{Place, Section};
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_round as w};
@@ -24,7 +23,15 @@ pub fn view(ui: Ui) -> Bit {
     let walk = Walk::get();
     on_cleanup(move || follow_zone(ui, None));
     let shown = Memo::new(move |_| shown(ui, walk));
-    live(move || {
+    let yard = move || match shown.get() {
+        Shown::Yard(yard, _) => Some(yard),
+        Shown::Hive(hive) => walk
+            .records()
+            .book
+            .with_untracked(|book| book.standing().hives.get(&hive).map(|now| now.yard.clone())),
+        _ => None,
+    };
+    let place = live(move || {
         let shown = shown.get();
         untrack(|| {
             settle(ui, walk, &shown);
@@ -37,7 +44,8 @@ pub fn view(ui: Ui) -> Bit {
                 Shown::Lost => lost(),
             }
         })
-    })
+    });
+    bits![told::view(walk, yard), place]
 }
 
 /// What the address and the book come to.
@@ -120,7 +128,7 @@ fn start(walk: Walk) -> Bit {
         // What could not be kept is shown by the frame.
         let _ = walk.records().fill_demo();
     };
-    let bench = link(w::TO_BENCH, &Place::Bench(Some(Sum::Yard))).class("key key-big key-primary");
+    let bench = big_link(w::TO_BENCH, &Place::Bench(Some(Sum::Yard))).class("key key-big key-primary");
     bits![
         heading(en::section(Section::Round)),
         el("div")
@@ -139,7 +147,7 @@ fn lost() -> Bit {
         el("div")
             .class("card")
             .kid(el("p").class("lead").text(w::NO_YARD))
-            .kid(keys(link(w::ALL_YARDS, &Place::Round))),
+            .kid(keys(big_link(w::ALL_YARDS, &Place::Round))),
     ]
 }
 
@@ -158,13 +166,14 @@ fn yards(walk: Walk) -> Bit {
     bits![
         heading(en::section(Section::Round)),
         el("ul").class("yards").kid(each(move || ids.get(), card)),
-        keys(link(w::ADD_YARD, &Place::Bench(Some(Sum::Yard)))),
+        keys(big_link(w::ADD_YARD, &Place::Bench(Some(Sum::Yard)))),
     ]
 }
 
 fn yard_card(walk: Walk, id: ThingId) -> El {
     let place = Place::Yard(id.to_string());
     let ui = Ui::get();
+    let invented = id.is_demo().then(|| el("span").class("yard-line").text(w::INVENTED));
     let named = id.clone();
     let name = move || {
         let yards = |book: &Book| book.standing().yards.get(&named).map(|yard| yard.name.clone());
@@ -203,6 +212,7 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
         .attr("href", &place.hash())
         .test_id("yard-open")
         .kid(el("span").class("yard-name").kid(el("bdi").live_text(name)))
+        .kid(invented)
         .kid(shown);
     el("li").class("yard-card").test_id("yard").kid(way)
 }

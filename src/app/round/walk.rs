@@ -47,10 +47,11 @@ pub fn stops<'a>(standing: &'a Standing, yard: &'a ThingId, day: Day) -> Vec<Sto
     hives.into_iter().map(|(id, hive)| (id, seen(hive))).collect()
 }
 
-/// The hives that "the rest as usual" stands for: no entry today, and not waiting since a skip. What was skipped wants
-/// somebody to stand at it.
+/// The hives that "the rest as usual" stands for: no entry today, traps in, and not waiting since a skip. What was
+/// skipped wants somebody to stand at it.
 pub fn rest(rows: &[Row]) -> Vec<ThingId> {
     let left = rows.iter().filter(|row| row.today.is_none() && row.skipped.is_none());
+    let left = left.filter(|row| !matches!(row.due, HiveDue::NoTraps { .. }));
     left.map(|row| row.hive.clone()).collect()
 }
 
@@ -153,8 +154,8 @@ mod tests {
     }
 
     fn row(n: u32) -> Row {
-        let due = HiveDue::NoTraps { wanting: 0 };
-        Row { hive: hive(n), due, days_since: None, skipped: None, today: None }
+        let due = HiveDue::Resting { since: Day::parse("2026-07-14").unwrap() };
+        Row { hive: hive(n), due, days_since: None, skipped: None, today: None, trouble: None, recheck: None }
     }
 
     fn did(n: u32, did: Did) -> Row {
@@ -216,10 +217,11 @@ mod tests {
     }
 
     #[test]
-    fn the_rest_leaves_out_what_has_an_entry_and_what_waits_since_a_skip() {
+    fn the_rest_leaves_out_what_has_an_entry_what_waits_since_a_skip_and_hives_without_traps() {
         let day = Day::parse("2026-07-14").unwrap();
         let waiting = Row { skipped: Some((day, SkipReason::Temper)), ..row(3) };
-        let rows = [did(1, Did::AsFound), left(2), waiting, row(4)];
+        let bare = Row { due: HiveDue::NoTraps { wanting: 4 }, ..row(5) };
+        let rows = [did(1, Did::AsFound), left(2), waiting, row(4), bare];
         assert_eq!(rest(&rows), [hive(4)]);
     }
 

@@ -52,6 +52,8 @@ pub const ADD_BOX_KEY: &str = "Put it on";
 pub const BOX_OFF: &str = "Take this box off";
 /// Choice: what became of its traps.
 pub const TRAPS_WENT: &str = "Its traps went";
+/// Its traps are left where they are.
+pub const TRAPS_STAY: &str = "Still in it";
 /// The last box.
 pub const LAST_BOX: &str =
     "This is the last box. Is the hive closed? Then write it down as dead, sold, joined or gone instead.";
@@ -82,7 +84,9 @@ pub const MOVE_TO: &str = "To";
 /// Nothing chosen.
 pub const CHOOSE: &str = "Choose";
 /// No other yard.
-pub const NO_OTHER_YARD: &str = "There is no other yard in the book.";
+pub const NO_OTHER_YARD: &str = "There is no other yard in the book to move it to. Add one first.";
+/// Asked to be moved, but not where to.
+pub const CHOOSE_YARD: &str = "Choose the yard it goes to.";
 /// Field: permit.
 pub const PERMIT: &str = "Permit or certificate number";
 /// It may stay empty.
@@ -238,6 +242,11 @@ pub fn place_missing(traps: u32) -> String {
 /// "Take 1 trap too many out".
 pub fn take_extra(traps: u32) -> String {
     ["Take ", &counted(traps, "trap", "traps"), " too many out, to stock"].concat()
+}
+
+/// More boxes below than there are.
+pub fn only_boxes(boxes: u32) -> String {
+    ["Only ", &counted(boxes, "box is", "boxes are"), " on this hive."].concat()
 }
 
 /// What was done to a hive: "Hive 7: box put on".

@@ -19,6 +19,11 @@ pub fn logged(tag: &str, work: Did, traps: Option<usize>, on: Option<Day>) -> St
     [&hive(tag), &some, " ", work, &on].concat()
 }
 
+/// "Hive 7: 4 traps placed".
+pub fn logged_placed(tag: &str, traps: u32) -> String {
+    [&hive(tag), ": ", &counted(traps, "trap", "traps"), " placed"].concat()
+}
+
 /// "Hive 7 skipped: temper".
 pub fn logged_skip(tag: &str, why: SkipReason) -> String {
     [&hive(tag), " skipped: ", skip(why)].concat()
@@ -123,6 +128,15 @@ pub fn refusal(refusal: &Refusal) -> String {
         Refusal::TooManyHives { most } => {
             ["At most ", &most.to_string(), " hives in a yard. Put the others into a second yard."].concat()
         }
+        Refusal::NoTraps { wanting: 0 } => {
+            "No traps are in this hive, and none are meant for it. “As found” writes a look down.".to_owned()
+        }
+        Refusal::NoTraps { wanting } => [
+            "No traps are in this hive yet, ",
+            &wanting.to_string(),
+            " wanted. Write first that they were placed.",
+        ]
+        .concat(),
         Refusal::Nothing => "Nothing to write: nothing was changed.".to_owned(),
         Refusal::Unknown => "This is not in the book any more. Go back to the list.".to_owned(),
     }

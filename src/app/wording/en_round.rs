@@ -42,6 +42,20 @@ pub const MORE: &str = "Level, note…";
 pub const LESS: &str = "Fewer keys";
 /// Key to the page of the hive.
 pub const HIVE_PAGE: &str = "Hive page";
+/// Above the keys: there is no second key that saves.
+pub const SAVES: &str = "A key saves at once.";
+/// Key: the traps that were wanted are in since today.
+pub const PLACED_NOW: &str = "Traps placed today";
+/// The same for the day in the field.
+pub const PLACED_THEN: &str = "Traps placed that day";
+/// Row: they went in today.
+pub const PLACED_TODAY: &str = "traps placed today";
+/// A hive without traps that wants none.
+pub const NONE_WANTED: &str = "No traps are meant for this hive.";
+/// Nobody knows which kind goes in.
+pub const NO_KIND_HERE: &str = "Which kind of trap goes in? Put the first ones in on the hive page.";
+/// On the card of a yard that is not real.
+pub const INVENTED: &str = "invented";
 /// Beetles, before the number.
 pub const BEETLES: &str = "Beetles";
 /// Nothing counted.
@@ -194,6 +208,27 @@ pub fn idle(trouble: Trouble) -> &'static str {
     }
 }
 
+/// "spilled – still due": somebody was here today, and it is not done.
+pub fn still_due(trouble: Trouble) -> String {
+    [trouble_word(trouble), " – still due"].concat()
+}
+
+/// "recheck by Fri 17 July".
+pub fn recheck_by(day: Day) -> String {
+    ["recheck by ", &near(day)].concat()
+}
+
+/// "4 traps to place: Slim trap".
+pub fn to_place(wanting: u32, kind: &str) -> String {
+    [&counted(wanting, "trap", "traps"), " to place: ", &own(kind), ". Another kind: on the hive page."]
+        .concat()
+}
+
+/// "Traps are not in yet in 10 hives."
+pub fn bare_hives(hives: u32) -> String {
+    ["Nothing can fall due in ", &counted(hives, "hive", "hives"), " yet: no traps are in."].concat()
+}
+
 /// Days since the service.
 pub fn since(count: i32) -> String {
     match u32::try_from(count) {
@@ -286,6 +321,9 @@ pub fn progress(visit: Visit) -> String {
         return [&counted(hives, "hive", "hives"), " logged – the walk is complete"].concat();
     }
     let mut said = [&visit.worked.to_string(), " logged"].concat();
+    if visit.still_due > 0 {
+        said = [&said, ", ", &visit.still_due.to_string(), " of them still due"].concat();
+    }
     if visit.skipped > 0 {
         said = [&said, ", ", &visit.skipped.to_string(), " skipped"].concat();
     }
@@ -344,8 +382,12 @@ pub fn counts(counts: Counts) -> String {
     add(counts.today, "due today");
     add(counts.later, "later");
     add(counts.bare, "without traps");
-    add(counts.skipped, "skipped");
-    if said.is_empty() { "no hives".to_owned() } else { said.join(", ") }
+    let all = if said.is_empty() { "no hives".to_owned() } else { said.join(", ") };
+    // A skipped hive is one of those before: told apart, the numbers would not add up.
+    if counts.skipped > 0 {
+        return [&all, "; of these ", &counts.skipped.to_string(), " skipped"].concat();
+    }
+    all
 }
 
 /// "last walked Sun 12 July, 2 days ago".
@@ -381,12 +423,14 @@ mod tests {
 
     #[test]
     fn a_walk_is_partial_until_every_hive_has_an_entry_and_none_was_skipped() {
-        let told = |worked, skipped, left| progress(Visit { worked, skipped, left });
+        let told = |worked, skipped, left| progress(Visit { worked, skipped, left, still_due: 0 });
         assert_eq!(told(18, 1, 5), "18 logged, 1 skipped, 5 to go – partial");
         assert_eq!(told(23, 1, 0), "23 logged, 1 skipped – partial");
         assert_eq!(told(24, 0, 0), "24\u{a0}hives logged – the walk is complete");
         assert_eq!(told(0, 0, 24), "24\u{a0}hives, none logged today");
         assert_eq!(told(0, 0, 0), "No hives here.");
+        let spilled = Visit { worked: 24, skipped: 0, left: 0, still_due: 1 };
+        assert_eq!(progress(spilled), "24 logged, 1 of them still due – partial");
     }
 
     #[test]
@@ -401,7 +445,7 @@ mod tests {
     #[test]
     fn a_yard_lists_only_what_there_is() {
         let some = Counts { overdue: 3, today: 0, later: 15, bare: 0, skipped: 1 };
-        assert_eq!(counts(some), "3 overdue, 15 later, 1 skipped");
+        assert_eq!(counts(some), "3 overdue, 15 later; of these 1 skipped");
         assert_eq!(counts(Counts::default()), "no hives");
     }
 }

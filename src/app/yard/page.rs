@@ -7,7 +7,6 @@ use crate::almanac::quantity::TypedVolume;
 use crate::app::bench::Sum;
 use crate::app::edge::{clock, locale};
 use crate::app::el::{Bit, El, el, live};
-use crate::app::parts::key::link;
 use crate::app::place::Place;
 use crate::app::round::{Walk, bits, form};
 use crate::app::state::Ui;
@@ -60,9 +59,9 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
         .live_text(move || rows.with(|rows| w::progress(round::visit(rows))));
     let empty = Memo::new(move |_| rows.with(Vec::is_empty));
     let way = if alone {
-        link(w::ADD_YARD, &Place::Bench(Some(Sum::Yard)))
+        form::big_link(w::ADD_YARD, &Place::Bench(Some(Sum::Yard)))
     } else {
-        link(w::ALL_YARDS, &Place::Round)
+        form::big_link(w::ALL_YARDS, &Place::Round)
     };
     let name = el("bdi").live_text(move || named.with(|(name, ..)| name.clone()));
     bits![
@@ -121,6 +120,13 @@ fn nothing(walk: Walk, rows: Memo<Vec<Row>>) -> String {
         walk.records().book.with(|book| book.standing().hives.get(hive).map(|now| now.tag.clone()))
     };
     let next = next.and_then(|(on, hive)| Some((on, tag(&hive)?)));
+    let bare = rows.with(|rows| {
+        let bare = |row: &&Row| matches!(row.due, HiveDue::NoTraps { wanting: 1.. });
+        u32::try_from(rows.iter().filter(bare).count()).unwrap_or(u32::MAX)
+    });
+    if bare > 0 {
+        return w::bare_hives(bare);
+    }
     w::nothing_due(next.as_ref().map(|(on, tag)| (*on, tag.as_str())), today)
 }
 

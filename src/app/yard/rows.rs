@@ -6,8 +6,9 @@ use crate::app::round::form::yes_no;
 use crate::app::round::walk::due_word;
 use crate::app::round::{Walk, bits};
 use crate::app::wording::en_round as w;
+use crate::book::entry::Did;
 use crate::book::id::ThingId;
-use crate::book::round::{Because, HiveDue, Row};
+use crate::book::round::{HiveDue, Row};
 use crate::book::standing::Standing;
 use leptos::prelude::*;
 use std::collections::BTreeMap;
@@ -82,14 +83,20 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
         _ => None,
     };
     let overdue = if word == "overdue" { Mark::Overdue } else { Mark::None };
-    let idle = match &row.due {
-        HiveDue::Due { because: Because::Trouble(trouble), .. } => Some(w::idle(*trouble).to_owned()),
-        _ => None,
-    };
+    let idle = row.trouble.map(|trouble| w::idle(trouble).to_owned());
     let (mark, first, second) = match (row.today, row.skipped) {
-        (Some(Some(did)), _) => {
-            (Mark::Done, w::did_today(did), [Some(idle.unwrap_or_else(|| w::next_due(&due))), None, None])
+        // Somebody was here, and it is not done: it looks like what is overdue, not like what is finished.
+        (Some(Some(did)), _) if row.still_due() => {
+            let still = row.trouble.map_or(due, w::still_due);
+            let did = (row.trouble.is_none()).then(|| w::did_today(did));
+            (Mark::Overdue, still, [idle.or(did), None, None])
         }
+        (Some(Some(Did::AsFound)), _)
+            if now.traps().next().is_some() && now.traps().all(|trap| trap.placed == today) =>
+        {
+            (Mark::Done, w::PLACED_TODAY.to_owned(), [Some(w::next_due(&due)), None, None])
+        }
+        (Some(Some(did)), _) => (Mark::Done, w::did_today(did), [Some(w::next_due(&due)), None, None]),
         (Some(None), Some((day, why))) => {
             (Mark::Skipped, w::skipped(day, today, why), [Some(due), since, None])
         }
@@ -100,6 +107,7 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
         _ => (overdue, due, [since, reason, None]),
     };
     let mut second: Vec<String> = second.into_iter().flatten().collect();
+    second.extend(row.recheck.map(w::recheck_by));
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let parts = w::parts(count(now.boxes.len()), count(now.traps().count()));
     second.push(parts);
