@@ -27,8 +27,6 @@ pub struct YardLoad {
     pub resting: Option<Day>,
     /// Hives, traps, oil.
     pub need: YardNeed,
-    /// Places in boxes that are meant to carry a trap and do not.
-    pub wanting: u32,
     /// Due traps that are thrown away when they are full.
     pub disposable: u32,
 }
@@ -79,14 +77,15 @@ pub fn load(
         yards.iter().filter_map(|yard| yard_load(standing, yard, day, reserve)).collect();
     let total = |count: fn(&YardLoad) -> u32| yards.iter().map(count).fold(0, u32::saturating_add);
     let due = total(|yard| yard.need.traps);
+    let place = total(|yard| yard.need.missing);
     let oil = yards.iter().fold(Volume::ZERO, |sum, yard| sum.plus(yard.need.oil.sum));
     let with_reserve = oil.times(1.0 + reserve.fraction());
     let carry = round_up(with_reserve, STEP_ML);
     Load {
         due,
-        place: total(|yard| yard.need.missing + yard.wanting),
+        place,
         disposable: total(|yard| yard.disposable),
-        spare: spare(due),
+        spare: spare(due.saturating_add(total(|yard| yard.need.wanting))),
         oil,
         with_reserve,
         carry,
@@ -99,10 +98,9 @@ pub fn load(
 fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> Option<YardLoad> {
     let now = standing.yards.get(yard)?;
     let loss = round::yard_loss(standing, yard);
-    let (mut hives, mut wanting, mut disposable) = (0, 0, 0);
+    let (mut hives, mut disposable) = (0, 0);
     for (_, hive) in standing.hives_of(yard, true) {
         hives += 1;
-        wanting += hive.wanting();
         if !matches!(round::hive_due(standing, hive, loss, day), HiveDue::Resting { .. }) {
             disposable += thrown_away(standing, hive, loss, day);
         }
@@ -113,7 +111,6 @@ fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> O
         hives,
         resting: now.paused,
         need: round::yard_need(standing, yard, day, reserve, None),
-        wanting: if now.paused.is_some() { 0 } else { wanting },
         disposable,
     })
 }
@@ -144,8 +141,8 @@ fn bottles(carry: Volume, bottle: Volume) -> Option<u32> {
     (bottle > 0.0).then_some(count)
 }
 
-/// Traps to buy, kind by kind: those missing from the hives of `yards`, and empty places under the kind that hangs in
-/// the same hive, or else under the first kind in use.
+/// Traps to buy, kind by kind: those missing from the hives of `yards`, and empty places under the kind that
+/// [`round::likely_kind`] names. Where trap work rests nothing is.
 pub fn missing(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
     let hangs = |kind: &ThingId| {
         let mut hives = yards.iter().flat_map(|yard| standing.hives_of(yard, true));
@@ -159,25 +156,34 @@ pub fn missing(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
             need.traps += traps;
         }
     };
-    for (_, hive) in yards.iter().flat_map(|yard| standing.hives_of(yard, true)) {
-        for trap in hive.traps().filter(|trap| trap.trouble == Some(Trouble::Missing)) {
-            add(&trap.kind, 1);
-        }
-        if let Some(kind) = hive.traps().next().map(|trap| &trap.kind).or_else(|| offered().next()) {
-            add(kind, hive.wanting());
+    let rests = |yard: &&ThingId| standing.yards.get(*yard).is_some_and(|now| now.paused.is_some());
+    for yard in yards.iter().filter(|yard| !rests(yard)) {
+        for (_, hive) in standing.hives_of(yard, true) {
+            for trap in hive.traps().filter(|trap| trap.trouble == Some(Trouble::Missing)) {
+                add(&trap.kind, 1);
+            }
+            if let Some(kind) = round::likely_kind(standing, yard, Some(hive)) {
+                add(kind, hive.wanting());
+            }
         }
     }
     needs
 }
 
-/// Oil that fills every trap of these yards anew: what one walk takes at most.
+/// Oil that fills every trap of these yards anew, those still to be put in included: what one walk takes at most.
 pub fn every_trap(standing: &Standing, yards: &[ThingId]) -> (u32, Volume) {
     let (mut traps, mut oil) = (0, Volume::ZERO);
-    for trap in yards.iter().flat_map(|yard| standing.hives_of(yard, true)).flat_map(|(_, hive)| hive.traps())
-    {
-        let Some(now) = standing.kinds.get(&trap.kind) else { continue };
-        traps += 1;
-        oil = oil.plus(now.kind.oil(Share::NONE, now.kind.fill).unwrap_or_default());
+    let mut add = |kind: Option<&ThingId>, count: u32| {
+        let Some(now) = kind.and_then(|kind| standing.kinds.get(kind)) else { return };
+        traps += count;
+        let each = now.kind.oil(Share::NONE, now.kind.fill).unwrap_or_default();
+        oil = oil.plus(each.times(f64::from(count)));
+    };
+    for yard in yards {
+        for (_, hive) in standing.hives_of(yard, true) {
+            hive.traps().for_each(|trap| add(Some(&trap.kind), 1));
+            add(round::likely_kind(standing, yard, Some(hive)), hive.wanting());
+        }
     }
     (traps, oil)
 }

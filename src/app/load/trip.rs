@@ -54,7 +54,7 @@ pub(super) fn view(trip: Trip) -> Bit {
 }
 
 fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
-    if load.due == 0 {
+    if load.due == 0 && load.place == 0 {
         return vec![w::NOTHING.to_owned()];
     }
     let ui = trip.ui();
@@ -85,6 +85,7 @@ fn need_lines(trip: Trip, oil: &OilForVisit) -> Vec<String> {
             let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
             match line.service {
                 Service::Fill => w::oil_line(line.traps, &each, &sum),
+                Service::First => w::first_line(line.traps, &each, &sum),
                 Service::TopUp { from } => w::top_up_line(line.traps, &percent(from), &each, &sum),
             }
         })
@@ -105,9 +106,9 @@ fn yard_view(trip: Trip, yard: &YardLoad) -> [El; 2] {
         lines.push(w::resting(&en::date(since)));
     } else {
         lines.push(w::hives_due(yard.need.hives, yard.hives));
-        lines.push(w::traps_due(yard.need.traps, yard.need.missing));
-        if yard.wanting > 0 {
-            lines.push(w::wanting(yard.wanting));
+        lines.push(w::traps_due(yard.need.traps, yard.need.missing - yard.need.wanting));
+        if yard.need.wanting > 0 {
+            lines.push(w::wanting(yard.need.wanting));
         }
         lines.extend(need_lines(trip, &yard.need.oil));
         if yard.need.oil.unknown > 0 {

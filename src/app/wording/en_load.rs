@@ -107,6 +107,11 @@ pub fn oil_line(count: u32, each: &str, sum: &str) -> String {
     [&traps(count), " × ", each, " = ", sum].concat()
 }
 
+/// "4 traps to put in × 10 mL = 40 mL".
+pub fn first_line(count: u32, each: &str, sum: &str) -> String {
+    [&traps(count), " to put in × ", each, " = ", sum].concat()
+}
+
 /// "46 traps, topped up from 35 %: × 3 mL = 138 mL".
 pub fn top_up_line(count: u32, from: &str, each: &str, sum: &str) -> String {
     [&traps(count), " from ", from, " up, × ", each, " = ", sum].concat()
@@ -137,9 +142,9 @@ pub fn unknown(count: u32) -> String {
     ["Left out, not measured: ", &traps(count)].concat()
 }
 
-/// "2 missing or not placed yet".
+/// "2 missing or not put in yet".
 pub fn place(count: u32) -> String {
-    [&count.to_string(), " missing or not placed yet"].concat()
+    [&count.to_string(), " missing or not put in yet"].concat()
 }
 
 /// "+ 3 to spare".

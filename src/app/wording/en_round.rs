@@ -329,7 +329,7 @@ pub fn unknown_capacity(traps: u32) -> String {
 
 /// Traps to bring.
 pub fn missing_traps(traps: u32) -> String {
-    ["Bring ", &counted(traps, "new trap", "new traps"), ": missing"].concat()
+    ["Bring ", &counted(traps, "new trap", "new traps"), ": missing or not put in yet"].concat()
 }
 
 /// How the hives of a yard lie to today.
