@@ -162,6 +162,7 @@ struct Fields<'a>(&'a [(String, &'a str)]);
 
 impl Fields<'_> {
     /// What stands in a field, if it is there; none when it cannot be read.
+    #[allow(clippy::option_option)] // read, not there, and there but not readable are three things
     fn get<T: Json>(&self, name: &str) -> Option<Option<T>> {
         self.raw(name).map_or(Some(None), |raw| json::from_text(raw).map(Some))
     }

@@ -108,9 +108,14 @@ fn full(ui: Ui, records: Records) -> Bit {
     });
     let reserve = keeper.reserve.unwrap_or(USUAL_RESERVE);
     let unit = keeper.bottle.map_or(ui.prefs.get_untracked().volume, TypedVolume::unit);
+    let today = ui.today.get_untracked();
+    let over = |text: &str| text.is_empty() || Day::parse(text).is_ok_and(|day| day < today);
+    if ui.trip_day.with_untracked(|text| over(text)) {
+        ui.trip_day.set(today.to_string());
+    }
     let trip = Trip {
         reach: StoredValue::new((ui, records)),
-        day: RwSignal::new(ui.today.get_untracked().to_string()),
+        day: ui.trip_day,
         off: RwSignal::new(off),
         reserve: RwSignal::new([&reserve.percent().to_string(), " %"].concat()),
         bottle: RwSignal::new(keeper.bottle.map(|bottle| bottle.number().to_string()).unwrap_or_default()),

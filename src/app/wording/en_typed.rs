@@ -54,6 +54,7 @@ pub fn day(error: DayTypedError) -> String {
     match error {
         DayTypedError::Empty | DayTypedError::NotADate => "Choose a day.".to_owned(),
         DayTypedError::Before2000 => "Not before the year 2000.".to_owned(),
+        DayTypedError::Past => "That day is over. Choose today or a later day.".to_owned(),
         DayTypedError::TooFar { latest } => ["Not after ", &en::date(latest), "."].concat(),
         DayTypedError::Future => "That day has not come yet. Is the phone’s date right?".to_owned(),
     }
