@@ -152,7 +152,7 @@ fn oil(trip: Trip) -> Bit {
     let lines = move || {
         let season = season.get();
         let line = season.map(|season| {
-            let (each, sum) = (ui.volume(season.each), ui.volume(season.high));
+            let (each, sum) = (ui.volume(season.each), ui.volume_up(season.high));
             w::season(season.services, &each, &percent(season.spill_share), &sum)
         });
         line.into_iter().collect()

@@ -127,9 +127,9 @@ pub fn reserve(share: &str, sum: &str) -> String {
     ["+ ", share, " reserve = ", sum].concat()
 }
 
-/// "up to the next 50 mL: 600 mL".
+/// "rounded up in steps of 50 mL = 600 mL". The step is a metric one in every unit.
 pub fn rounded(sum: &str) -> String {
-    ["rounded up to the next 50\u{a0}mL = ", sum].concat()
+    ["rounded up in steps of 50\u{a0}mL = ", sum].concat()
 }
 
 /// "= 2 bottles of 500 mL".
