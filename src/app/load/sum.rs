@@ -51,7 +51,7 @@ pub struct Load {
     pub place: u32,
     /// Due traps that are thrown away when they are full.
     pub disposable: u32,
-    /// Spare traps.
+    /// Spare traps where the keeper says nothing else: see [`spare`].
     pub spare: u32,
     /// Oil for all of them.
     pub oil: Volume,
@@ -170,6 +170,23 @@ pub fn missing(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
     needs
 }
 
+/// The kind the spare traps are of: the one most used in `yards`, empty places counted as the kind they are meant for,
+/// else the first of `needs`.
+pub fn spare_kind(standing: &Standing, yards: &[ThingId], needs: &[KindNeed]) -> Option<ThingId> {
+    let uses = |kind: &ThingId| {
+        let hives = yards.iter().flat_map(|yard| standing.hives_of(yard, true));
+        hives.flat_map(|(_, hive)| hive.traps()).filter(|trap| trap.kind == *kind).count()
+    };
+    let mut most: Option<(&KindNeed, usize)> = None;
+    for need in needs {
+        let count = uses(&need.kind) + need.traps as usize;
+        if most.is_none_or(|(_, known)| count > known) {
+            most = Some((need, count));
+        }
+    }
+    most.map(|(need, _)| need.kind.clone())
+}
+
 /// Oil that fills every trap of these yards anew, those still to be put in included: what one walk takes at most.
 pub fn every_trap(standing: &Standing, yards: &[ThingId]) -> (u32, Volume) {
     let (mut traps, mut oil) = (0, Volume::ZERO);
@@ -245,5 +262,22 @@ mod tests {
         let book = book();
         let needs = missing(book.standing(), &yards(book.standing()));
         assert_eq!(needs.iter().map(|need| need.traps).collect::<Vec<_>>(), [0, 0]);
+    }
+
+    #[test]
+    fn what_is_bought_is_what_is_brought_and_the_spares_are_of_the_kind_in_most_hives() {
+        let book = book();
+        let mut standing = book.standing().clone();
+        for hive in standing.hives.values_mut().filter(|hive| hive.alive()).take(3) {
+            hive.boxes[0].wants = 4;
+        }
+        let all = yards(&standing);
+        let needs = missing(&standing, &all);
+        let brought = load(&standing, &all, today(), Share::NONE, None).place;
+        assert_eq!((brought, needs.iter().map(|need| need.traps).sum::<u32>()), (6, 6));
+        // The first yard has 24 hives, the second 9.
+        assert_eq!(spare_kind(&standing, &all, &needs), Some(needs[0].kind.clone()));
+        assert_eq!(spare_kind(&standing, &all[1..], &needs), Some(needs[1].kind.clone()));
+        assert_eq!(spare_kind(&standing, &all, &[]), None);
     }
 }

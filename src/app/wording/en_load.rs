@@ -50,7 +50,7 @@ pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at leas
 /// Nothing due.
 pub const NOTHING: &str = "Nothing is due by that day.";
 /// Field.
-pub const SPARE: &str = "And to spare";
+pub const SPARE: &str = "Spare traps, to bring and to buy";
 /// Answer.
 pub const CHEAPEST: &str = "Cheapest";
 /// No packs.
@@ -159,8 +159,8 @@ pub fn disposable(count: u32) -> String {
 
 /// "need 4 + 2 to spare = 6".
 pub fn need(need: u32, spare: u32) -> String {
-    [&need.to_string(), " missing + ", &spare.to_string(), " to spare = ", &(need + spare).to_string()]
-        .concat()
+    let lead = place(need);
+    [&lead, " + ", &spare.to_string(), " to spare = ", &(need + spare).to_string()].concat()
 }
 
 /// "10 walks × 460 mL + 10 % = 5.06 L".
