@@ -207,13 +207,6 @@ pub mod keep {
         let hives = u32::try_from(hives).unwrap_or(u32::MAX);
         ["Keep ", &counted(hives, "hive", "hives")].concat()
     }
-
-    /// "= 10 hives".
-    pub fn named(hives: usize) -> String {
-        let hives = u32::try_from(hives).unwrap_or(u32::MAX);
-        ["= ", &counted(hives, "hive", "hives")].concat()
-    }
-
     /// The line of tags that goes with a number of hives.
     pub fn tags_for(hives: u32) -> String {
         match hives {

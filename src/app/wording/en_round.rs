@@ -35,7 +35,7 @@ pub const SUM: &str = "How this was worked out";
 /// Name of the panel for screen readers.
 pub const PANEL: &str = "Log this hive";
 /// Key that shuts the panel.
-pub const SHUT: &str = "Shut";
+pub const SHUT: &str = "Close";
 /// Key that opens levels, note and day.
 pub const MORE: &str = "Level, note…";
 /// Key that shuts them.

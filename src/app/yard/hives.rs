@@ -186,7 +186,7 @@ fn tags_says(desk: Desk, text: RwSignal<String>) -> Says {
                     return Says::Wrong(said);
                 }
             }
-            Says::Echo(w::hives_named(tags.len()))
+            Says::Echo(en_typed::hives_named(&tags))
         })
     })
 }
