@@ -308,11 +308,6 @@ pub fn too_big(side: Side, trap: &str, room: &str) -> String {
     ["Does not fit: this trap is ", trap, " ", side, ", the box has room for ", room, "."].concat()
 }
 
-/// "= 6 hives".
-pub fn hives_named(count: usize) -> String {
-    ["= ", &counted(u32::try_from(count).unwrap_or(u32::MAX), "hive", "hives")].concat()
-}
-
 /// "6 hives added".
 pub fn hives_added(count: usize) -> String {
     [&counted(u32::try_from(count).unwrap_or(u32::MAX), "hive", "hives"), " added"].concat()
