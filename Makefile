@@ -73,8 +73,7 @@ test-core:
 
 test-browser: setup-test
 	@echo "== tests, in a headless browser"
-	@$(if $(BROWSER_TEST),$(WITH) cargo test --locked $(WASM) $(BROWSER_TEST),\
-	  echo "Cargo.toml names no test target 'browser': none run")
+	@$(WITH) cargo test --locked $(WASM) --test browser
 
 # Needs dist/: `make build` first when started alone.
 test-journeys: setup-test
