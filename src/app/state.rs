@@ -6,6 +6,7 @@ use super::edge::install::Installer;
 use super::edge::pause::keep_rested;
 use super::edge::worker::Bridge;
 use super::edge::{clock, locale, slot};
+use super::kinds::draft::KindDraft;
 use super::place::Place;
 use super::prefs::Prefs;
 use crate::almanac::day::Day;
@@ -32,6 +33,8 @@ pub struct Ui {
     pub bench_open: RwSignal<u8>,
     /// Day of the trip on the Load, as typed: it stays while the keeper looks something up elsewhere.
     pub trip_day: RwSignal<String>,
+    /// The form of a kind that was left with something typed in it: its address and its fields.
+    pub kind_draft: StoredValue<Option<(String, KindDraft)>>,
     /// What "Keep this yard" calls with a checked plan. While none is set, the key is not shown.
     pub on_keep: RwSignal<Option<Callback<KeepPlan>>>,
     /// A sentence said once above the bottom bar, read out by screen readers; empty shows nothing.
@@ -58,6 +61,7 @@ impl Ui {
             draft: Memo::new(move |_| bench.draft()),
             bench_open: RwSignal::new(1),
             trip_day: RwSignal::new(String::new()),
+            kind_draft: StoredValue::new(None),
             on_keep: RwSignal::new(None),
             said: RwSignal::new(String::new()),
             worker: Bridge::start(),

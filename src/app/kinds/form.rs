@@ -111,7 +111,21 @@ pub fn view(ui: Ui, records: Records, id: &str) -> Bit {
         known => known,
     };
     let body = match draft {
-        Some(draft) => fields(ui, records, of, StoredValue::new(Typed::new(draft))),
+        Some(draft) => {
+            let left = ui.kind_draft.get_value().filter(|(address, _)| address == id);
+            let typed = StoredValue::new(Typed::new(left.map_or_else(|| draft.clone(), |(_, left)| left)));
+            let address = id.to_owned();
+            // What is typed is still there after a look elsewhere.
+            Effect::new(move || {
+                let now = typed.with_value(Typed::draft);
+                let mine =
+                    ui.kind_draft.with_value(|left| left.as_ref().is_some_and(|left| left.0 == address));
+                if mine || now != draft {
+                    ui.kind_draft.set_value((now != draft).then(|| (address.clone(), now)));
+                }
+            });
+            fields(ui, records, of, typed)
+        }
         None => el("p").text(w::UNKNOWN),
     };
     Bit::Many(vec![back.into(), heading(w::NEW).into(), body.into()])
@@ -346,6 +360,7 @@ fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>, t
             book.about_keeper(&records.pen(), day, what)
         });
         if records.put(written, act).is_ok() {
+            ui.kind_draft.set_value(None);
             ui.said.set(w::SAVED.to_owned());
             ui.go(&Place::Kinds);
         } else {

@@ -73,8 +73,8 @@ pub(super) fn view(records: Records) -> El {
         .kid(el("h2").text(w::TITLE))
         .kid(
             el("div")
-                .class("field field-wide")
-                .kid(el("p").class("field-hint").attr("id", "restore-hint").text(w::HINT))
+                .class("file-pick")
+                .kid(el("p").class("small").attr("id", "restore-hint").text(w::HINT))
                 .kid(field)
                 .kid(el("label").attr("for", "restore-file").class("key").text(w::FILE)),
         )

@@ -1,4 +1,4 @@
-//! The page: an index of keys, then every sum as a card in one scroll.
+//! The page: every sum as a card in one scroll, with an index of keys after the first.
 
 use super::{bodies, fits, oil, packs, refill, spill, yard};
 use crate::app::bench::Sum;
@@ -15,15 +15,18 @@ use leptos::prelude::*;
 /// The Bench.
 pub fn page(ui: Ui) -> El {
     follow_jumps(ui);
-    // The first sum follows at once and needs no key.
-    let index = Sum::ALL.into_iter().skip(1).map(|sum| {
+    // The first sum stands before the keys: its answer is to be seen without a scroll on a small phone.
+    let mut sums = Sum::ALL.into_iter();
+    let first = sums.next().map(|sum| card(ui, sum));
+    let index = sums.clone().map(|sum| {
         let hash = Place::Bench(Some(sum)).hash();
         el("li").kid(el("a").class("key").attr("href", &hash).text(w::short(sum)))
     });
     el("div")
         .kid(heading(en::section(Section::Bench)))
+        .kid(first)
         .kid(el("nav").attr("aria-label", w::INDEX).kid(el("ul").class("index").kids(index)))
-        .kids(Sum::ALL.map(|sum| card(ui, sum)))
+        .kids(sums.map(|sum| card(ui, sum)))
 }
 
 /// Id of the heading key of a card.
