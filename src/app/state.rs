@@ -32,6 +32,8 @@ pub struct Ui {
     pub bench_open: RwSignal<u8>,
     /// What "Keep this yard" calls with a checked plan. While none is set, the key is not shown.
     pub on_keep: RwSignal<Option<Callback<KeepPlan>>>,
+    /// The keeper is on the way to a new yard: the Bench opens its form.
+    pub new_yard: RwSignal<bool>,
     /// A sentence said once above the bottom bar, read out by screen readers; empty shows nothing.
     pub said: RwSignal<String>,
     /// The service worker.
@@ -56,6 +58,7 @@ impl Ui {
             draft: Memo::new(move |_| bench.draft()),
             bench_open: RwSignal::new(1),
             on_keep: RwSignal::new(None),
+            new_yard: RwSignal::new(false),
             said: RwSignal::new(String::new()),
             worker: Bridge::start(),
             install: Installer::start(),
