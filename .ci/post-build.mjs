@@ -42,6 +42,12 @@ for (const name of filesIn(staging).filter((name) => /\.(html|js|css|svg|webmani
   if (elsewhere) fail(`${name} refers to "${elsewhere[0]}": the page must be whole in itself, under any path`);
 }
 
+// The program names source files where it stops; the folders of the machine that built it are nobody's business.
+for (const name of filesIn(staging).filter((name) => name.endsWith(".wasm"))) {
+  const told = readFileSync(join(staging, name), "latin1").match(/(\/root\/|\/home\/|\.cargo|\.rustup|crates\.io)[\w./-]*/);
+  if (told) fail(`${name} names "${told[0]}": build with \`make build\`, which maps such paths (.ci/env)`);
+}
+
 // --- service worker ---
 const files = filesIn(staging).map((name) => {
   // The host serves the page at its folder's address; some redirect index.html there.

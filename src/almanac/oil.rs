@@ -24,6 +24,8 @@ const MANY_BODIES: u32 = 50;
 pub enum Service {
     /// Filled while empty: new, or emptied first.
     Fill,
+    /// The first fill of a trap that is still to be put in.
+    First,
     /// Topped up.
     TopUp {
         /// The level found.
@@ -34,7 +36,7 @@ pub enum Service {
 impl Service {
     fn from(self) -> Share {
         match self {
-            Service::Fill => Share::NONE,
+            Service::Fill | Service::First => Share::NONE,
             Service::TopUp { from } => from,
         }
     }

@@ -3,6 +3,7 @@
 //! Due dates round down: a day too early costs a look, a day too late costs oil-less traps.
 
 use super::day::Day;
+use super::order::sort_by;
 use super::quantity::{Decimal, Length, Share};
 use super::spill::LEAST_DEPTH_MM;
 
@@ -141,7 +142,7 @@ pub fn refill(facts: &RefillFacts) -> Refill {
             also.push(limit);
         }
     }
-    also.sort_by_key(|limit| limit.days());
+    sort_by(&mut also, |a, b| a.days().cmp(&b.days()));
     Refill { due: facts.last_service.plus(i32::from(decided_by.days())), decided_by, also }
 }
 
@@ -222,7 +223,17 @@ pub fn median_loss(intervals: &[LossInterval]) -> Option<(f64, u8)> {
 
 /// The middle value, or the mean of the middle two; none of nothing. Sorts `values`.
 pub fn median(values: &mut [f64]) -> Option<f64> {
-    values.sort_by(f64::total_cmp);
+    // In place (Shell, 1959): this runs for every hive, on a handful of values.
+    let mut gap = values.len() / 2;
+    while gap > 0 {
+        for mut at in gap..values.len() {
+            while at >= gap && values[at - gap].total_cmp(&values[at]).is_gt() {
+                values.swap(at - gap, at);
+                at -= gap;
+            }
+        }
+        gap /= 2;
+    }
     let middle = values.len() / 2;
     let upper = *values.get(middle)?;
     if values.len() % 2 == 1 {

@@ -9,6 +9,10 @@ pub trait Letters {
     fn normal(&self, text: &str) -> String;
     /// How many characters a reader sees (extended grapheme clusters, UAX #29).
     fn visible(&self, text: &str) -> usize;
+    /// The text in lower case.
+    fn lower(&self, text: &str) -> String {
+        text.to_lowercase()
+    }
 }
 
 /// Why a label was refused.
@@ -76,7 +80,7 @@ fn shapes_neighbours(c: char) -> bool {
 
 /// What two labels are compared by: normalisation form C, lower case, runs of white space as one space.
 pub fn key(text: &str, letters: &impl Letters) -> String {
-    let lower = letters.normal(&letters.normal(text).to_lowercase());
+    let lower = letters.normal(&letters.lower(&letters.normal(text)));
     lower.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
@@ -126,12 +130,38 @@ fn latin_twin(c: char) -> char {
     }
 }
 
+/// A digit of the writing systems that keepers number hives in, a small figure or a common fraction.
+fn is_figure(c: char) -> bool {
+    matches!(
+        c,
+        '0'..='9'
+            | '²' | '³' | '¹' | '¼'..='¾'
+            | '٠'..='٩' | '۰'..='۹' | '०'..='९' | '০'..='৯' | '๐'..='๙'
+            | '\u{2070}'..='\u{2089}' | '\u{2150}'..='\u{2189}' | '\u{2460}'..='\u{249b}' | '０'..='９'
+    )
+}
+
+/// The small letter of a Latin, Greek or Cyrillic capital, for putting names in order; any other letter as it is.
+pub fn small(c: char) -> char {
+    let by = |distance| char::from_u32(u32::from(c) + distance).unwrap_or(c);
+    match c {
+        'A'..='Z' | 'À'..='Ö' | 'Ø'..='Þ' | 'Α'..='Ρ' | 'Σ'..='Ϋ' | 'А'..='Я' => by(32),
+        'Ѐ'..='Џ' => by(80),
+        'Ā'..='Į' | 'Ĳ'..='Ķ' | 'Ŋ'..='Ŷ' | 'Ѡ'..='Ҁ' | 'Ҋ'..='Ҿ' | 'Ӑ'..='Ԯ' | 'Ḁ'..='Ẕ' | 'Ạ'..='Ỿ' => {
+            by(1 - u32::from(c) % 2)
+        }
+        'Ĺ'..='Ň' | 'Ź'..='Ž' => by(u32::from(c) % 2),
+        'Ÿ' => 'ÿ',
+        c => c,
+    }
+}
+
 /// A free label near `wanted`: 12 gives 12b, 12c… after a digit, and "Blue 2", "Blue 3"… after anything else or when
 /// the alphabet is used up. `wanted` itself when it is not taken.
 pub fn suggest(taken: impl Fn(&str) -> bool, wanted: &str) -> String {
     let wanted = wanted.trim();
     let tailed = |tail: &str| [wanted, tail].concat();
-    let letters = ('b'..='z').filter(|_| wanted.ends_with(char::is_numeric)).map(String::from);
+    let letters = ('b'..='z').filter(|_| wanted.ends_with(is_figure)).map(String::from);
     let numbers = (2..=10_000_u32).map(|number| [" ", &number.to_string()].concat());
     let free = letters.chain(numbers).map(|tail| tailed(&tail)).find(|label| !taken(label));
     if taken(wanted) {

@@ -2,6 +2,7 @@
 
 use crate::almanac::day::Day;
 use crate::almanac::json::{self, Fields, Json, MaybeJson, Object, Value, serde_by_json};
+use crate::almanac::table::Table;
 use crate::book::Book;
 use crate::book::entry::Entry;
 use crate::book::log::Log;
@@ -13,7 +14,6 @@ use crate::store::journal::Unsaved;
 use crate::store::keys::PageName;
 use crate::store::pages::{Pages, SaveError};
 use crate::store::shelf::{Shelf, ShelfError};
-use std::collections::BTreeSet;
 use std::rc::Rc;
 
 /// Version 1 of a page.
@@ -166,9 +166,9 @@ impl Cabinet {
             return Err(NotSaved::ReadOnly);
         }
         for _ in 0..TRIES {
-            let places: BTreeSet<Place> = entries.iter().map(page::place).collect();
+            let places: Table<Place, ()> = entries.iter().map(|entry| (page::place(entry), ())).collect();
             let pages: Vec<(PageName, Page)> =
-                places.iter().filter_map(|at| Some((name(at)?, book.log().page(at, &entries)))).collect();
+                places.keys().filter_map(|at| Some((name(at)?, book.log().page(at, &entries)))).collect();
             if pages.len() < places.len() {
                 // Ids are made of letters and digits, so every yard has a page name.
                 return Err(not_saved(ShelfError::Other, &entries));

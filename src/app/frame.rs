@@ -179,7 +179,7 @@ fn bar(ui: Ui) -> El {
         let key = el("a")
             .class("bar-key")
             .attr("href", &section.place().hash())
-            .test_id(&["nav-", &name.to_lowercase()].concat())
+            .test_id(&["nav-", &name.to_ascii_lowercase()].concat())
             .live_attr("aria-current", current)
             .kid(icon::section(section))
             .kid(el("span").text(name));

@@ -30,6 +30,8 @@ pub struct Ui {
     pub draft: Memo<BenchDraft>,
     /// Which sums of the Bench are open, a bit for each in the order of `Sum::ALL`.
     pub bench_open: RwSignal<u8>,
+    /// Day of the trip on the Load, as typed: it stays while the keeper looks something up elsewhere.
+    pub trip_day: RwSignal<String>,
     /// What "Keep this yard" calls with a checked plan. While none is set, the key is not shown.
     pub on_keep: RwSignal<Option<Callback<KeepPlan>>>,
     /// The keeper is on the way to a new yard: the Bench opens its form.
@@ -57,6 +59,7 @@ impl Ui {
             typed: StoredValue::new(bench),
             draft: Memo::new(move |_| bench.draft()),
             bench_open: RwSignal::new(1),
+            trip_day: RwSignal::new(String::new()),
             on_keep: RwSignal::new(None),
             new_yard: RwSignal::new(false),
             said: RwSignal::new(String::new()),

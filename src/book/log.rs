@@ -4,7 +4,9 @@ use super::entry::{Entry, What};
 use super::id::EntryId;
 use super::page::{self, Page, Place};
 use crate::almanac::day::Day;
-use std::collections::{BTreeMap, BTreeSet};
+use crate::almanac::order::sort_by;
+use crate::almanac::table::Table;
+use std::collections::BTreeMap;
 
 /// Every entry ever made or received. Entries are added, never taken away.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -13,9 +15,9 @@ pub struct Log {
     /// The highest place in the order of effect, kept so that appending stays cheap.
     last: Option<(Day, EntryId)>,
     /// Entries that some strike or correction here speaks of, whether they are here yet or not.
-    spoken_of: BTreeSet<EntryId>,
+    spoken_of: Table<EntryId, ()>,
     /// Which entries lie on which page, kept so that a save touches one page and not the whole log.
-    pages: BTreeMap<Place, BTreeSet<EntryId>>,
+    pages: Table<Place, Table<EntryId, ()>>,
 }
 
 /// What a union would do, before it is done.
@@ -39,11 +41,15 @@ impl Log {
         if self.last.as_ref().is_none_or(|last| *last < place) {
             self.last = Some(place);
         }
-        self.spoken_of.extend(entry.replaces.clone());
-        if let What::Struck { entries } = &entry.what {
-            self.spoken_of.extend(entries.iter().cloned());
+        if let Some(replaced) = &entry.replaces {
+            self.spoken_of.insert(replaced.clone(), ());
         }
-        self.pages.entry(page::place(&entry)).or_default().insert(entry.id.clone());
+        if let What::Struck { entries } = &entry.what {
+            for target in entries {
+                self.spoken_of.insert(target.clone(), ());
+            }
+        }
+        self.pages.or_insert(page::place(&entry), Table::new()).insert(entry.id.clone(), ());
         Some(self.entries.entry(entry.id.clone()).or_insert(entry))
     }
 
@@ -51,7 +57,7 @@ impl Log {
     pub fn would_be_last(&self, entry: &Entry) -> bool {
         let plain = entry.replaces.is_none() && !matches!(entry.what, What::Struck { .. });
         // A strike may have come from another phone before the entry it strikes.
-        let plain = plain && !self.spoken_of.contains(&entry.id);
+        let plain = plain && !self.spoken_of.contains_key(&entry.id);
         let newest = self.last.as_ref().is_none_or(|(day, id)| (*day, id) < (entry.day, &entry.id));
         plain && newest
     }
@@ -64,11 +70,11 @@ impl Log {
     /// The page at `place` as it stands here, with `more` entries on it. Entries of other places are left out, and
     /// so are those that are here already.
     pub fn page<'a>(&'a self, place: &Place, more: impl IntoIterator<Item = &'a Entry>) -> Page {
-        let here = self.pages.get(place).into_iter().flatten().filter_map(|id| self.entries.get(id));
+        let here =
+            self.pages.get(place).into_iter().flat_map(Table::keys).filter_map(|id| self.entries.get(id));
         let more = more.into_iter().filter(|entry| page::place(entry) == *place);
-        let all: BTreeMap<&EntryId, &Entry> =
-            more.into_iter().chain(here).map(|entry| (&entry.id, entry)).collect();
-        Page { entries: all.into_values().cloned().collect() }
+        let all: Table<&EntryId, &Entry> = here.chain(more).map(|entry| (&entry.id, entry)).collect();
+        Page { entries: all.values().copied().cloned().collect() }
     }
 
     /// How many entries there are.
@@ -94,12 +100,12 @@ impl Log {
     /// What adding `entries` would do.
     pub fn compare<'a>(&self, entries: impl IntoIterator<Item = &'a Entry>) -> Union {
         let mut union = Union::default();
-        let mut seen = BTreeSet::new();
+        let mut seen = Table::new();
         for entry in entries {
             match self.entries.get(&entry.id) {
                 Some(here) if here == entry => union.same += 1,
                 Some(_) => union.clashes.push(entry.id.clone()),
-                None if seen.insert(&entry.id) => union.new += 1,
+                None if seen.insert(&entry.id, ()).is_none() => union.new += 1,
                 None => union.same += 1,
             }
         }
@@ -110,14 +116,14 @@ impl Log {
     ///
     /// A strike always has a higher counter than what it strikes, so going from the newest to the oldest every strike
     /// is judged before its targets are.
-    pub fn struck(&self) -> BTreeMap<&EntryId, &EntryId> {
-        let mut struck = BTreeMap::new();
+    pub fn struck(&self) -> Table<&EntryId, &EntryId> {
+        let mut struck = Table::new();
         for entry in self.entries().rev() {
             if let What::Struck { entries } = &entry.what
                 && !struck.contains_key(&entry.id)
             {
                 for target in entries {
-                    struck.entry(target).or_insert(&entry.id);
+                    struck.or_insert(target, &entry.id);
                 }
             }
         }
@@ -138,16 +144,17 @@ impl Log {
     /// which its things are known.
     pub fn in_effect(&self) -> Vec<(&EntryId, &Entry)> {
         let struck = self.struck();
-        let mut newest: BTreeMap<&EntryId, &Entry> = BTreeMap::new();
+        let mut newest: Table<&EntryId, &Entry> = Table::new();
         // Ascending order: the last correction of a chain that is not struck is the one that stays.
         for entry in self.entries().filter(|entry| !struck.contains_key(&entry.id)) {
             newest.insert(self.root(entry), entry);
         }
         let mut order: Vec<_> =
             newest.into_iter().filter(|(_, e)| !matches!(e.what, What::Struck { .. })).collect();
-        // Yards and kinds come first whatever day they carry: a hive may have stood there before the yard was written down.
+        // Yards and kinds come first whatever day they carry: a hive may have stood there before the yard was written
+        // down.
         let ground = |entry: &Entry| !matches!(entry.what, What::Yard { .. } | What::Kind(_));
-        order.sort_by(|(a_root, a), (b_root, b)| {
+        sort_by(&mut order, |(a_root, a), (b_root, b)| {
             (ground(a), a.day, *a_root).cmp(&(ground(b), b.day, *b_root))
         });
         order

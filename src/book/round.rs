@@ -134,9 +134,11 @@ pub struct YardNeed {
     pub hives: u32,
     /// Traps due.
     pub traps: u32,
-    /// Of these, traps that are missing and need a new one.
+    /// New traps to bring: for due traps that are missing, and for the places in `wanting`.
     pub missing: u32,
-    /// Oil to bring every due trap to its fill.
+    /// Places meant to carry a trap that has never been put in.
+    pub wanting: u32,
+    /// Oil to bring every due trap to its fill, and for the first fill of those still to be put in.
     pub oil: OilForVisit,
 }
 
@@ -286,7 +288,8 @@ pub fn yard_loss(standing: &Standing, yard: &ThingId) -> Option<(f64, u8)> {
     refill::median(&mut losses).map(|per_day| (per_day, intervals))
 }
 
-/// What has to be carried into `yard` on `day`: the traps due by then, brought from their known level to their fill.
+/// What has to be carried into `yard` on `day`: the traps due by then, brought from their known level to their fill,
+/// and a first fill for every trap still to be put in, of the kind [`likely_kind`] names.
 ///
 /// A reusable trap is topped up from the level it will have sunk to; a disposable one is replaced and filled anew, and
 /// so is a trap whose level or loss is not known, so that the bottle is never too small.
@@ -298,10 +301,23 @@ pub fn yard_need(
     bottle: Option<Volume>,
 ) -> YardNeed {
     let yard_loss = yard_loss(standing, yard);
-    let (mut hives, mut traps, mut missing) = (0, 0, 0);
+    let (mut hives, mut traps, mut missing, mut wanting, mut unnamed) = (0, 0, 0, 0, 0);
     let mut needs: Vec<OilNeed<'_>> = Vec::new();
+    let mut first: Vec<OilNeed<'_>> = Vec::new();
     let resting = standing.yards.get(yard).is_some_and(|yard| yard.paused.is_some());
     for (_, hive) in standing.hives_of(yard, true).filter(|_| !resting) {
+        let places = hive.wanting();
+        if places > 0 {
+            wanting += places;
+            let kind = likely_kind(standing, yard, Some(hive)).and_then(|kind| standing.kinds.get(kind));
+            match kind.map(|now| &now.kind) {
+                Some(kind) => add_need(
+                    &mut first,
+                    OilNeed { kind, traps: places, service: Service::First, target: kind.fill },
+                ),
+                None => unnamed += places,
+            }
+        }
         if !hive_due(standing, hive, yard_loss, day).now() && hive.skipped.is_none() {
             continue;
         }
@@ -318,7 +334,40 @@ pub fn yard_need(
             add_need(&mut needs, OilNeed { kind: &now.kind, traps: 1, service, target: now.kind.fill });
         }
     }
-    YardNeed { hives, traps, missing, oil: oil::oil_for_visit(&needs, reserve, bottle) }
+    needs.append(&mut first);
+    let mut oil = oil::oil_for_visit(&needs, reserve, bottle);
+    // Where no kind is described at all, nobody knows what a trap takes.
+    oil.unknown += unnamed;
+    YardNeed { hives, traps, missing: missing + wanting, wanting, oil }
+}
+
+/// The kind a new trap will most likely be of: the one most used in that hive, else in its yard, else the first that
+/// is offered (in a yard of the demonstration, one of the demonstration).
+pub fn likely_kind<'a>(
+    standing: &'a Standing,
+    yard: &'a ThingId,
+    hive: Option<&'a HiveNow>,
+) -> Option<&'a ThingId> {
+    let own = most_used(hive.into_iter());
+    let near = || most_used(standing.hives_of(yard, true).map(|(_, hive)| hive));
+    let offered = || {
+        let mut kinds = standing.kinds.iter();
+        kinds.find(|(id, now)| !now.retired && id.is_demo() == yard.is_demo()).map(|(id, _)| id)
+    };
+    own.or_else(near).or_else(offered)
+}
+
+/// The kind most traps of `hives` are of; of two that are even, the one met first.
+fn most_used<'a>(hives: impl Iterator<Item = &'a HiveNow>) -> Option<&'a ThingId> {
+    let mut uses: Vec<(&ThingId, u32)> = Vec::new();
+    for kind in hives.flat_map(HiveNow::traps).map(|trap| &trap.kind) {
+        match uses.iter_mut().find(|(known, _)| *known == kind) {
+            Some((_, count)) => *count += 1,
+            None => uses.push((kind, 1)),
+        }
+    }
+    let most = uses.iter().map(|(_, count)| *count).max()?;
+    uses.into_iter().find(|(_, count)| *count == most).map(|(kind, _)| kind)
 }
 
 /// Traps of one kind at one level make one line of the sum.

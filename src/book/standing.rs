@@ -6,9 +6,9 @@ use crate::almanac::day::Day;
 use crate::almanac::quantity::{Decimal, LengthUnit, Share, TypedVolume, VolumeUnit};
 use crate::almanac::refill::LossInterval;
 use crate::almanac::stack::{BoxDepth, HiveSize, Spot};
+use crate::almanac::table::Table;
 use crate::almanac::tally::CountRange;
 use crate::almanac::trap::TrapKind;
-use std::collections::BTreeMap;
 
 /// Everything the log says about now.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -16,11 +16,11 @@ pub struct Standing {
     /// The keeper's settings.
     pub keeper: Keeper,
     /// Kinds of trap.
-    pub kinds: BTreeMap<ThingId, KindNow>,
+    pub kinds: Table<ThingId, KindNow>,
     /// Yards, oldest first.
-    pub yards: BTreeMap<ThingId, YardNow>,
+    pub yards: Table<ThingId, YardNow>,
     /// Hives, oldest first, ended ones included.
-    pub hives: BTreeMap<ThingId, HiveNow>,
+    pub hives: Table<ThingId, HiveNow>,
     /// Entries that speak of things this book does not hold.
     pub orphans: u32,
 }

@@ -5,11 +5,11 @@
 
 use crate::almanac::day::{Day, Stamp};
 use crate::almanac::json::{self, Json, json_object};
+use crate::almanac::table::Table;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::log::{Log, Union};
 use crc::{CRC_32_ISO_HDLC, Crc};
-use std::collections::BTreeSet;
 use std::convert::Infallible;
 
 /// The name in the file.
@@ -45,7 +45,7 @@ impl Counts {
             entries: entries.len(),
             yards: brings(|what| matches!(what, What::Yard { .. })),
             hives: brings(|what| matches!(what, What::Hive { .. })),
-            days: entries.iter().map(|entry| entry.day).collect::<BTreeSet<Day>>().len(),
+            days: entries.iter().map(|entry| (entry.day, ())).collect::<Table<Day, ()>>().len(),
         }
     }
 }
@@ -144,14 +144,13 @@ pub fn open(text: &str) -> Result<Backup, BackupError> {
     let text = unix.as_deref().unwrap_or(text).trim_start_matches('\u{feff}');
     let fields = json::fields_as_written(text).ok_or_else(|| not_json(text))?;
     let head = Fields(&fields);
-    if head.get::<Option<String>>("format").ok_or_else(|| not_json(text))?.flatten().as_deref()
-        != Some(FORMAT)
-    {
+    let format = head.raw("format").map_or(Some(None), json::from_text::<Option<String>>);
+    if format.ok_or_else(|| not_json(text))?.as_deref() != Some(FORMAT) {
         return Err(BackupError::NotABackup(Looks::OtherJson));
     }
     match head.get::<u32>("version") {
-        Some(Some(VERSION)) => {}
-        Some(Some(found)) if found > VERSION => return Err(BackupError::Newer { found }),
+        Some(VERSION) => {}
+        Some(found) if found > VERSION => return Err(BackupError::Newer { found }),
         _ => return Err(BackupError::Damaged),
     }
     head.file().ok_or(BackupError::Damaged)
@@ -161,9 +160,9 @@ pub fn open(text: &str) -> Result<Backup, BackupError> {
 struct Fields<'a>(&'a [(String, &'a str)]);
 
 impl Fields<'_> {
-    /// What stands in a field, if it is there; none when it cannot be read.
-    fn get<T: Json>(&self, name: &str) -> Option<Option<T>> {
-        self.raw(name).map_or(Some(None), |raw| json::from_text(raw).map(Some))
+    /// What stands in a field; none when it is not there or cannot be read.
+    fn get<T: Json>(&self, name: &str) -> Option<T> {
+        json::from_text(self.raw(name)?)
     }
 
     fn raw(&self, name: &str) -> Option<&str> {
@@ -172,18 +171,17 @@ impl Fields<'_> {
 
     fn file(&self) -> Option<Backup> {
         let by = self.raw("by");
-        self.get::<String>("about")??;
-        let counts: Counts = self.get("counts")??;
+        self.get::<String>("about")?;
+        let counts: Counts = self.get("counts")?;
         let raw = self.raw("entries")?;
-        if self.0.len() != 7 + usize::from(by.is_some()) || self.get::<String>("checksum")?? != checksum(raw)
-        {
+        if self.0.len() != 7 + usize::from(by.is_some()) || self.get::<String>("checksum")? != checksum(raw) {
             return None;
         }
         let entries: Vec<Entry> = json::list_from_text(raw)?;
         let sound = entries.iter().all(|entry| entry.check().is_ok() && !entry.is_demo());
         let same = sound && Counts::of(&entries.iter().collect::<Vec<_>>()) == counts;
-        let by = self.get::<Option<String>>("by")?.flatten();
-        same.then_some(Backup { made: self.get("made")??, by, counts, entries })
+        let by = by.map_or(Some(None), json::from_text)?;
+        same.then_some(Backup { made: self.get("made")?, by, counts, entries })
     }
 }
 

@@ -13,7 +13,7 @@ use super::keys::{self, MAX_PART, PageName};
 use super::shelf::{Shelf, ShelfError, put_checked, remove_checked};
 use super::{envelope, found};
 use crate::almanac::json::json_object;
-use std::collections::BTreeMap;
+use crate::almanac::table::Table;
 
 /// Unreadable journals that are stepped over. After that many, nothing can be saved.
 const MAX_JOURNALS: u32 = 9;
@@ -41,13 +41,13 @@ json_object!(Intent { steps as "pages" });
 impl Intent {
     fn holds(&self) -> bool {
         let sound = |text: &String| envelope::open(text).is_ok();
-        let mut seen = std::collections::BTreeSet::new();
+        let mut seen = Table::new();
         !self.steps.is_empty()
             && self.steps.iter().all(|step| {
                 PageName::from_key(&step.key).is_some()
                     && sound(&step.new)
                     && step.old.as_ref().is_none_or(sound)
-                    && seen.insert(step.key.as_str())
+                    && seen.insert(step.key.as_str(), ()).is_none()
             })
     }
 
@@ -234,11 +234,11 @@ fn beside(
 }
 
 /// Shows `texts` as they will be once the journals on the shelf are finished.
-pub(super) fn foresee(shelf: &dyn Shelf, texts: &mut BTreeMap<String, String>) -> Result<(), ShelfError> {
+pub(super) fn foresee(shelf: &dyn Shelf, texts: &mut Table<String, String>) -> Result<(), ShelfError> {
     for n in 1..=MAX_JOURNALS {
         let Some(intent) = load(shelf.get(&keys::journal(n))?, &FORMAT).into_value() else { continue };
         for step in intent.steps {
-            let key = if step.owns(texts.get(&step.key).map(String::as_str)) {
+            let key = if step.owns(texts.get(step.key.as_str()).map(String::as_str)) {
                 step.key
             } else {
                 beside(&step, |key| Ok(texts.get(key).cloned()))?

@@ -12,7 +12,7 @@
 
 use super::shelf::{Shelf, ShelfError};
 use crate::almanac::day::Day;
-use std::collections::BTreeMap;
+use crate::almanac::table::Table;
 
 /// Every key of this app begins so.
 pub const PREFIX: &str = "beetle-almanac:";
@@ -116,8 +116,8 @@ pub fn own(shelf: &dyn Shelf) -> Result<Vec<(String, String)>, ShelfError> {
 }
 
 /// The texts under every key that begins with `start`.
-pub(super) fn lying(shelf: &dyn Shelf, start: &str) -> Result<BTreeMap<String, String>, ShelfError> {
-    let mut texts = BTreeMap::new();
+pub(super) fn lying(shelf: &dyn Shelf, start: &str) -> Result<Table<String, String>, ShelfError> {
+    let mut texts = Table::new();
     for key in shelf.keys()?.into_iter().filter(|key| key.starts_with(start)) {
         if let Some(text) = shelf.get(&key)? {
             texts.insert(key, text);

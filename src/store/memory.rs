@@ -5,6 +5,7 @@
 
 use super::headroom::units;
 use super::shelf::{Shelf, ShelfError};
+use crate::almanac::table::Table;
 use std::cell::{Cell, RefCell};
 use std::collections::BTreeMap;
 
@@ -30,7 +31,7 @@ pub struct Faults {
 /// Texts in memory. A clone is a snapshot with the same faults and counters.
 #[derive(Clone, Debug, Default)]
 pub struct Memory {
-    texts: RefCell<BTreeMap<String, String>>,
+    texts: RefCell<Table<String, String>>,
     faults: Cell<Faults>,
     writes: Cell<u32>,
     reads: Cell<u32>,
@@ -67,7 +68,7 @@ impl Memory {
 
     /// Everything as it lies, past all faults.
     pub fn texts(&self) -> BTreeMap<String, String> {
-        self.texts.borrow().clone()
+        self.texts.borrow().clone().into_iter().collect()
     }
 
     /// Puts a text there past all faults: another tab, or damage.

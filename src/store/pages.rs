@@ -11,13 +11,14 @@ use super::found::{self, Damage, Format, Found, examine};
 use super::journal::{self, Intent, NoRoom, Recovery, Step, Unsaved};
 use super::keys::{self, MAX_PART, PageName};
 use super::shelf::{Shelf, ShelfError};
-use std::collections::{BTreeMap, BTreeSet};
+use crate::almanac::order::sort_by;
+use crate::almanac::table::Table;
 
 /// The pages on a shelf. `P` is what a page says.
 pub struct Pages<S, P> {
     shelf: S,
     format: Format<P>,
-    seen: BTreeMap<String, Seen>,
+    seen: Table<String, Seen>,
 }
 
 /// What this tab knows of a key.
@@ -122,7 +123,7 @@ impl<S: Shelf, P> Pages<S, P> {
     /// # Errors
     /// [`ShelfError`] when the shelf cannot be read at all.
     pub fn open(shelf: S, format: Format<P>) -> Result<(Pages<S, P>, Recovery), ShelfError> {
-        let mut pages = Pages { shelf, format, seen: BTreeMap::new() };
+        let mut pages = Pages { shelf, format, seen: Table::new() };
         let recovery = pages.recover()?;
         Ok((pages, recovery))
     }
@@ -190,12 +191,12 @@ impl<S: Shelf, P> Pages<S, P> {
             self.note(&key, generation, found.value().is_some());
             shelves.pages.push(Page { name, part, generation, found });
         }
-        shelves.pages.sort_by(|a, b| (&a.name, a.part).cmp(&(&b.name, b.part)));
+        sort_by(&mut shelves.pages, |a, b| (&a.name, a.part).cmp(&(&b.name, b.part)));
         Ok(shelves)
     }
 
     fn note(&mut self, key: &str, generation: Option<u64>, readable: bool) {
-        let seen = self.seen.entry(key.to_owned()).or_default();
+        let seen = self.seen.or_insert(key.to_owned(), Seen::default());
         seen.last = generation;
         seen.readable = readable;
         seen.highest = seen.highest.max(generation.unwrap_or(0));
@@ -231,10 +232,10 @@ impl<S: Shelf, P> Pages<S, P> {
     }
 
     fn payloads(&self, pages: &[(&PageName, &P)]) -> Result<Vec<Unsaved>, SaveError<P>> {
-        let mut names = BTreeSet::new();
+        let mut names = Table::new();
         let mut payloads = Vec::with_capacity(pages.len());
         for (name, payload) in pages {
-            if !names.insert(*name) {
+            if names.insert(*name, ()).is_some() {
                 return Err(SaveError::NamedTwice((*name).clone()));
             }
             let payload = found::payload(*payload, &self.format)

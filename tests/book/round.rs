@@ -2,6 +2,7 @@
 
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, trap};
+use beetle_almanac::almanac::oil::Service;
 use beetle_almanac::almanac::refill::{Limit, Timing};
 use beetle_almanac::almanac::stack::{BoxDepth, Corner, Spot};
 use beetle_almanac::book::entry::{Did, SkipReason, TrapsWent, What};
@@ -198,6 +199,39 @@ fn traps_not_placed_yet_are_asked_for_and_then_placed_on_free_corners() {
     spots.sort();
     assert_eq!(spots, Corner::ALL.map(Spot::Corner));
     assert_eq!(yard.book.standing().hives[&hive].wanting(), 0);
+}
+
+#[test]
+fn traps_still_to_be_put_in_are_brought_with_their_first_fill() {
+    let start = day("2026-05-01");
+    let mut yard = Yard::new(&["1", "2"], start);
+    let hive = yard.hive("1");
+    let part = yard.book.standing().hives[&hive].boxes[0].id.clone();
+    let wants = What::BoxWants { hive, part, traps: 4 };
+    let more = yard.book.about_yard(&pen("aa", start), start, start, &yard.id, wants).unwrap();
+    yard.book.add(more);
+    let quarter = beetle_almanac::almanac::quantity::Share::QUARTER;
+    let need = |on| round::yard_need(yard.book.standing(), &yard.id, day(on), quarter, None);
+    // Nothing is due yet, but two places stand empty: 2 traps × 20 mL × ½ = 20 mL, + 25 % = 25 mL, carried as 50 mL.
+    let early = need("2026-05-14");
+    assert_eq!((early.hives, early.traps, early.missing, early.wanting), (0, 0, 2, 2));
+    assert_eq!(early.oil.lines.iter().map(|line| line.traps).collect::<Vec<_>>(), [2]);
+    assert!((early.oil.sum.millilitres() - 20.0).abs() < 1e-9);
+    assert!((early.oil.carry.millilitres() - 50.0).abs() < 1e-9);
+    // With the 8 traps that fall due: 80 mL + 20 mL, each with a line of its own; + 25 % = 125 mL, carried as 150 mL.
+    let due = need("2026-05-15");
+    assert_eq!((due.hives, due.traps, due.missing, due.wanting), (2, 8, 2, 2));
+    let lines: Vec<(u32, Service)> = due.oil.lines.iter().map(|line| (line.traps, line.service)).collect();
+    assert_eq!(lines, [(8, Service::Fill), (2, Service::First)]);
+    assert!((due.oil.sum.millilitres() - 100.0).abs() < 1e-9);
+    assert!((due.oil.carry.millilitres() - 150.0).abs() < 1e-9);
+    // While trap work rests, nothing is put in.
+    let on = day("2026-05-20");
+    let pause = What::Season { yard: yard.id.clone(), running: false };
+    let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, pause).unwrap();
+    yard.book.add(entries);
+    let rest = round::yard_need(yard.book.standing(), &yard.id, on, quarter, None);
+    assert_eq!((rest.missing, rest.oil.sum.millilitres()), (0, 0.0));
 }
 
 #[test]

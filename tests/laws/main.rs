@@ -8,6 +8,7 @@
 mod baskets;
 mod days;
 mod files;
+mod json;
 mod levels;
 mod names;
 mod oil;

@@ -3,6 +3,7 @@
 //! Prices are summed in millionths of the keeper's currency, so the cheapest basket is exact.
 
 use crate::almanac::quantity::Decimal;
+use crate::almanac::table::Table;
 use crate::almanac::trap::Pack;
 use std::collections::BTreeMap;
 
@@ -194,7 +195,7 @@ fn past_the_limit(
     most: i64,
 ) -> Result<(Cost, Vec<Offer>), BasketError> {
     let mut open: BTreeMap<(i64, u64), (u32, Option<Offer>)> = BTreeMap::from([((0, 0), (0, None))]);
-    let mut done: BTreeMap<(i64, u64), Option<Offer>> = BTreeMap::new();
+    let mut done: Table<(i64, u64), Option<Offer>> = Table::new();
     while let Some(((goods, pieces), (packs, last))) = open.pop_first() {
         done.insert((goods, pieces), last);
         if goods >= free_from && pieces >= u64::from(need) {
@@ -226,9 +227,9 @@ fn past_the_limit(
 }
 
 fn basket(need: u32, bought: &[Offer], fee: i64, left_out: Vec<usize>) -> Basket {
-    let mut packs: BTreeMap<usize, u32> = BTreeMap::new();
+    let mut packs: Table<usize, u32> = Table::new();
     for offer in bought {
-        *packs.entry(offer.index).or_default() += 1;
+        *packs.or_insert(offer.index, 0) += 1;
     }
     let pieces: u64 = bought.iter().map(|offer| offer.pieces).sum();
     let pieces = u32::try_from(pieces).unwrap_or(u32::MAX);

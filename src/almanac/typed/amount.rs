@@ -36,11 +36,11 @@ pub fn volume(text: &str, unit: VolumeUnit) -> Result<TypedVolume, TypedError> {
         "g" | "gram" | "grams" | "kg" | "lb" | "lbs" | "pound" | "pounds" => return Err(TypedError::Weight),
         _ => return Err(TypedError::UnknownUnit),
     };
-    TypedVolume::new(amount(digits, &suffix, true, factor)?, unit).map_err(|_| TypedError::Negative)
+    TypedVolume::new(amount(digits, &suffix, factor)?, unit).map_err(|_| TypedError::Negative)
 }
 
-/// A length such as `20`, `2,5 cm`, `65 mm`, `3/8 in`, `2 3/8"`; in `unit` when no unit is typed. Centimetres are taken
-/// over as millimetres; fractions are for inches.
+/// A length such as `20`, `2,5 cm`, `65 mm`, `3/8 in`, `2 3/8"`, `7½`; in `unit` when no unit is typed. Centimetres are
+/// taken over as millimetres.
 ///
 /// # Errors
 /// [`TypedError::UnknownUnit`]; [`TypedError::Negative`]; and as [`super::decimal`].
@@ -54,7 +54,7 @@ pub fn length(text: &str, unit: LengthUnit) -> Result<TypedLength, TypedError> {
         "in" | "inch" | "inches" | "\"" | "\u{2033}" | "\u{201d}" => (LengthUnit::Inch, 1),
         _ => return Err(TypedError::UnknownUnit),
     };
-    let number = amount(digits, &suffix, unit == LengthUnit::Inch, factor)?;
+    let number = amount(digits, &suffix, factor)?;
     TypedLength::new(number, unit).map_err(|_| TypedError::Negative)
 }
 
@@ -64,18 +64,30 @@ pub fn length(text: &str, unit: LengthUnit) -> Result<TypedLength, TypedError> {
 /// # Errors
 /// [`TypedError::Negative`], and as [`super::decimal`].
 pub fn price(text: &str) -> Result<Decimal, TypedError> {
-    not_negative(number(&plain(text))?).map_err(below_nothing)
+    amount(&plain(text), "", 1)
 }
 
 /// The number, and the unit behind it in lower case without dots.
 fn split(plain: &str) -> (&str, String) {
-    let begins = |c: char| c.is_alphabetic() || matches!(c, '"' | '\u{2033}' | '\u{201d}');
+    let begins = |c: char| is_letter(c) || matches!(c, '"' | '\u{2033}' | '\u{201d}');
     let (digits, suffix) = plain.split_at(plain.find(begins).unwrap_or(plain.len()));
-    (digits.trim_end(), suffix.replace('.', "").trim_end().to_lowercase())
+    (digits.trim_end(), suffix.replace('.', "").trim_end().to_ascii_lowercase())
 }
 
-fn amount(digits: &str, suffix: &str, fractions: bool, factor: i64) -> Result<Decimal, TypedError> {
-    let read = if fractions && has_fraction(digits) {
+/// A letter, as far as units are told from numbers: no unit has one beyond ASCII, and the blocks of letters are enough
+/// to say so.
+fn is_letter(c: char) -> bool {
+    c.is_ascii_alphabetic()
+        || matches!(
+            c,
+            'ª' | 'µ' | 'º' | 'À'..='Ö' | 'Ø'..='ö' | 'ø'..='\u{2af}' | '\u{370}'..='\u{5ff}'
+                | '\u{620}'..='\u{64a}' | '\u{66e}'..='\u{6d3}' | '\u{700}'..='\u{1fff}' | '\u{2100}'..='\u{214f}'
+                | '\u{2160}'..='\u{2188}' | '\u{2c00}'..='\u{2dff}' | '\u{3041}'..='\u{d7ff}' | '\u{f900}'..='\u{fdff}'
+        )
+}
+
+fn amount(digits: &str, suffix: &str, factor: i64) -> Result<Decimal, TypedError> {
+    let read = if has_fraction(digits) {
         fraction(digits, factor)
     } else {
         number(digits).and_then(|mut number| {
@@ -185,7 +197,7 @@ mod tests {
             assert_eq!(read, Ok((number(value), unit)), "{text}");
         }
         assert_eq!(length("9 5/8", Inch).map(|v| v.length().millimetres()), Ok(244.475));
-        assert_eq!(length("2 3/8", Millimetre), Err(TypedError::Fraction));
+        assert_eq!(length("7 ½", Millimetre).map(|v| v.length().millimetres()), Ok(7.5));
         for text in ["2 9/8 in", "2 3/0 in", "1/2/3 in", "2.5 3/8 in", "in", "3/ in"] {
             assert_eq!(length(text, Inch), Err(TypedError::NotANumber), "{text}");
         }
@@ -197,6 +209,7 @@ mod tests {
     #[test]
     fn keeper_types_a_price() {
         assert_eq!(price("2,20"), Ok(number(2.2)));
+        assert_eq!(price("2½"), Ok(number(2.5)));
         assert_eq!(price("0"), Ok(Decimal::ZERO));
         assert_eq!(price(""), Err(TypedError::Empty));
         assert_eq!(price("free"), Err(TypedError::NotANumber));

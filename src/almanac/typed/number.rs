@@ -1,7 +1,7 @@
 //! Plain numbers and counts.
 
 use super::TypedError;
-use super::fraction::has_fraction;
+use super::fraction::{fraction, has_fraction};
 use crate::almanac::quantity::{Decimal, QuantityError};
 use crate::almanac::tally::CountRange;
 
@@ -147,32 +147,38 @@ pub(super) fn not_negative(number: Number) -> Result<Decimal, TypedError> {
     if number.value.is_negative() { Err(TypedError::Negative) } else { number.sure() }
 }
 
-/// A number with one decimal separator, point or comma: `1,5`, `1.5`, `.5`, `1 500`, `−3`. More than six decimals are
-/// rounded.
+/// A number with one decimal separator, point or comma: `1,5`, `1.5`, `.5`, `1 500`, `−3`, or a fraction: `½`, `1/2`,
+/// `2 3/8`. More than six decimals are rounded.
 ///
 /// # Errors
-/// [`TypedError::Empty`], [`TypedError::NotANumber`] (also for two separators), [`TypedError::Fraction`],
+/// [`TypedError::Empty`], [`TypedError::NotANumber`] (also for two separators), [`TypedError::Negative`] for a fraction,
 /// [`TypedError::Ambiguous`] for one to three digits, a separator, and exactly three digits; [`TypedError::TooMany`]
 /// and [`TypedError::TooFew`] beyond ±10⁹.
 pub fn decimal(text: &str) -> Result<Decimal, TypedError> {
-    number(&plain(text))?.sure()
+    let plain = plain(text);
+    if has_fraction(&plain) { fraction(&plain, 1) } else { number(&plain)?.sure() }
 }
 
 /// A whole number from `least` to `most`.
 ///
 /// # Errors
-/// As [`decimal`], and [`TypedError::Negative`], [`TypedError::NotWhole`], [`TypedError::TooFew`],
-/// [`TypedError::TooMany`] with the bounds of this field.
+/// As [`decimal`], and [`TypedError::Fraction`], [`TypedError::NotWhole`], [`TypedError::TooFew`],
+/// [`TypedError::TooMany`] with the bounds of this field; [`TypedError::Negative`] where the least is 0.
 pub fn count(text: &str, least: u32, most: u32) -> Result<u32, TypedError> {
     whole(&plain(text), least, most)
 }
 
 fn whole(plain: &str, least: u32, most: u32) -> Result<u32, TypedError> {
     let too_many = TypedError::TooMany { most: Decimal::whole(most) };
+    let below = match least {
+        0 => TypedError::Negative,
+        _ => TypedError::TooFew { least: Decimal::whole(least) },
+    };
     let value = match number(plain) {
-        Ok(number) => not_negative(number)?,
+        Ok(number) if number.value.is_negative() => return Err(below),
+        Ok(number) => number.sure()?,
         Err(TypedError::TooMany { .. }) => return Err(too_many),
-        Err(TypedError::TooFew { .. }) => return Err(TypedError::Negative),
+        Err(TypedError::TooFew { .. }) => return Err(below),
         Err(error) => return Err(error),
     };
     let parts = Decimal::whole(1).millionths();
@@ -181,7 +187,7 @@ fn whole(plain: &str, least: u32, most: u32) -> Result<u32, TypedError> {
     }
     match u32::try_from(value.millionths() / parts) {
         Ok(count) if count > most => Err(too_many),
-        Ok(count) if count < least => Err(TypedError::TooFew { least: Decimal::whole(least) }),
+        Ok(count) if count < least => Err(below),
         Ok(count) => Ok(count),
         Err(_) => Err(too_many),
     }
@@ -269,6 +275,17 @@ mod tests {
     }
 
     #[test]
+    fn keeper_types_a_fraction_and_it_is_a_number() {
+        for (text, value) in
+            [("½", 0.5), ("¼", 0.25), ("¾", 0.75), ("1/2", 0.5), ("2 ½", 2.5), ("2 3/8", 2.375)]
+        {
+            assert_eq!(decimal(text), Ok(number(value)), "{text}");
+        }
+        assert_eq!(decimal("-½"), Err(TypedError::Negative));
+        assert_eq!(decimal("1/0"), Err(TypedError::NotANumber));
+    }
+
+    #[test]
     fn keeper_types_oil_as_1_500_and_is_asked_which() {
         for (text, small, large) in [
             ("1.500", 1.5, 1500.0),
@@ -323,6 +340,9 @@ mod tests {
             assert_eq!(count(text, 0, 10), Err(TypedError::Negative), "{text}");
         }
         assert_eq!(count("-0", 0, 10), Ok(0));
+        for text in ["-1", "-9999999999", "0"] {
+            assert_eq!(count(text, 1, 10), Err(TypedError::TooFew { least: number(1.0) }), "{text}");
+        }
     }
 
     #[test]

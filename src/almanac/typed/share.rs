@@ -7,11 +7,11 @@ use crate::almanac::quantity::{Decimal, Share};
 
 /// A share: `50 %`, `50`, `.5`, `0,5`, `1/2`, `½`, `half`, `quarter`, `full`, `empty`.
 ///
-/// A number below 1 with a decimal separator is a fraction, any other number a percentage. Three decimals raise no
-/// question here: thousands of per cent do not exist.
+/// A number below 1 with a decimal separator is a fraction, any other number a percentage.
 ///
 /// # Errors
-/// [`TypedError::Ambiguous`] for a bare `1`, which is all of it or a hundredth; [`TypedError::OverFull`] above 100 %;
+/// [`TypedError::Ambiguous`] for a bare `1`, which is all of it or a hundredth, and for a bare `1.500`, which nobody
+/// writes who means one and a half per cent; [`TypedError::OverFull`] above 100 %;
 /// [`TypedError::Negative`]; [`TypedError::Empty`], [`TypedError::NotANumber`].
 pub fn share(text: &str) -> Result<Share, TypedError> {
     let plain = plain(text);
@@ -48,6 +48,9 @@ fn bare(plain: &str) -> Result<Decimal, TypedError> {
     let one = Decimal::whole(1);
     if number.value == one {
         return Err(TypedError::Ambiguous { small: one, large: Decimal::whole(100) });
+    }
+    if let Some(large) = number.grouped.filter(|_| !number.value.is_negative()) {
+        return Err(TypedError::Ambiguous { small: number.value, large });
     }
     // Between 0 and 1 no number can be written without a separator.
     if number.value < one && !number.value.is_negative() {
@@ -90,7 +93,8 @@ mod tests {
             ("1 %", 1.0),
             ("0.5 %", 0.5),
             ("1.5", 1.5),
-            ("12.500", 12.5),
+            ("12.50", 12.5),
+            ("12.500 %", 12.5),
             ("0.001", 0.1),
             ("1/3", 33.333_333),
             ("2/3", 66.666_667),
@@ -104,6 +108,11 @@ mod tests {
     fn keeper_types_1_and_is_asked_whether_all_or_a_hundredth() {
         let asked = TypedError::Ambiguous { small: Decimal::whole(1), large: Decimal::whole(100) };
         for text in ["1", "1.0", "1,", "١"] {
+            assert_eq!(share(text), Err(asked), "{text}");
+        }
+        for (text, small, large) in [("1.500", 1.5, 1500.0), ("12,500", 12.5, 12_500.0)] {
+            let decimal = |value| Decimal::from_f64(value).unwrap_or_default();
+            let asked = TypedError::Ambiguous { small: decimal(small), large: decimal(large) };
             assert_eq!(share(text), Err(asked), "{text}");
         }
     }

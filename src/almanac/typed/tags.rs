@@ -1,6 +1,7 @@
 //! Many hive labels in one line.
 
 use super::number::is_dash;
+use crate::almanac::table::Table;
 
 /// Why a list of labels was refused.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -26,13 +27,21 @@ pub enum TagsError {
 /// The labels in a line such as `1–24`, `A1-A12`, `1, 2, 5–7` or `Blue, Red 2`, in the order typed.
 ///
 /// A range runs over numbers with the same letters in front; the letters may be left out behind the dash. Leading
-/// zeros and the script of the digits are kept: `01–12` gives `01` to `12`. What is no range is one label as typed.
+/// zeros and the script of the digits are kept: `01–12` gives `01` to `12`. Numbers with nothing but spaces between them,
+/// such as `1 2 5–7`, are labels of their own. What else is no range is one label as typed.
 ///
 /// # Errors
 /// [`TagsError`].
 pub fn tags(text: &str, most: usize) -> Result<Vec<String>, TagsError> {
     let parts = text.split([',', ';', '\n', '\u{60c}']).map(str::trim).filter(|part| !part.is_empty());
-    let spans: Vec<Span<'_>> = parts.map(|part| range(part).unwrap_or(Span::One(part))).collect();
+    let mut spans: Vec<Span<'_>> = Vec::new();
+    for part in parts {
+        if part.split_whitespace().all(|word| numbers(word).is_some()) {
+            spans.extend(part.split_whitespace().filter_map(numbers));
+        } else {
+            spans.push(range(part).unwrap_or(Span::One(part)));
+        }
+    }
     // Counted before anything is written out: 1–4000000000 is six keystrokes.
     let mut asked: u64 = 0;
     for span in &spans {
@@ -58,8 +67,8 @@ pub fn tags(text: &str, most: usize) -> Result<Vec<String>, TagsError> {
             }
         }
     }
-    let mut seen = std::collections::BTreeSet::new();
-    match tags.iter().find(|tag| !seen.insert(tag.as_str())) {
+    let mut seen = Table::new();
+    match tags.iter().find(|tag| seen.insert(tag.as_str(), ()).is_some()) {
         Some(tag) => Err(TagsError::Repeated { tag: tag.clone() }),
         None => Ok(tags),
     }
@@ -68,6 +77,17 @@ pub fn tags(text: &str, most: usize) -> Result<Vec<String>, TagsError> {
 enum Span<'a> {
     One(&'a str),
     Numbers { letters: &'a str, zero: char, width: usize, first: u64, last: u64 },
+}
+
+/// A number, or a range of numbers, without letters.
+fn numbers(word: &str) -> Option<Span<'_>> {
+    match range(word) {
+        Some(Span::Numbers { letters: "", zero, width, first, last }) => {
+            Some(Span::Numbers { letters: "", zero, width, first, last })
+        }
+        Some(_) => None,
+        None => value(word).map(|_| Span::One(word)),
+    }
 }
 
 fn range(part: &str) -> Option<Span<'_>> {
@@ -132,6 +152,10 @@ mod tests {
             ("1,2,5–7", "1|2|5|6|7"),
             ("1;2\n3،4,", "1|2|3|4"),
             ("٨–١١", "٨|٩|١٠|١١"),
+            ("1 2 3", "1|2|3"),
+            ("1 2 5–7, 9", "1|2|5|6|7|9"),
+            ("Blue 2 3", "Blue 2 3"),
+            ("12 a", "12 a"),
             ("Blue, Red-2", "Blue|Red-2"),
             ("A1-B3", "A1-B3"),
             ("7-7", "7"),

@@ -12,6 +12,8 @@ pub enum DayTypedError {
     NotADate,
     /// A real day before 2000.
     Before2000,
+    /// A plan for a day that is over.
+    Past,
     /// A plan beyond the horizon.
     TooFar {
         /// The last day a plan can have.
@@ -33,7 +35,7 @@ pub fn day_done(text: &str, today: Day) -> Result<Day, DayTypedError> {
     }
 }
 
-/// The day of something planned: from 2000-01-01 to two years after `today`, as `YYYY-MM-DD`.
+/// The day of something planned: from `today` to two years after `today`, as `YYYY-MM-DD`.
 ///
 /// # Errors
 /// [`DayTypedError`].
@@ -42,6 +44,7 @@ pub fn day_planned(text: &str, today: Day) -> Result<Day, DayTypedError> {
     let twin = |day| Day::from_ymd(today.year() + 2, today.month(), day);
     let latest = twin(today.day_of_month()).or_else(|_| twin(28)).unwrap_or(Day::LAST);
     match read(text) {
+        Ok(Some(day)) if day < today => Err(DayTypedError::Past),
         Ok(Some(day)) if day <= latest => Ok(day),
         Ok(_) => Err(DayTypedError::TooFar { latest }),
         Err(error) => Err(error),
@@ -92,6 +95,15 @@ mod tests {
         assert_eq!(day_done("2026-07-15", today), Err(DayTypedError::Future));
         assert_eq!(day_planned("2026-07-15", today), Ok(day("2026-07-15")));
         assert_eq!(day_planned("2028-07-14", today), Ok(day("2028-07-14")));
+    }
+
+    #[test]
+    fn keeper_plans_a_trip_for_a_day_that_is_over_and_is_refused() {
+        let today = day("2026-07-14");
+        assert_eq!(day_planned("2026-07-14", today), Ok(today));
+        for text in ["2026-07-13", "2000-01-01"] {
+            assert_eq!(day_planned(text, today), Err(DayTypedError::Past), "{text}");
+        }
     }
 
     #[test]

@@ -158,9 +158,9 @@ fields! {
     /// Refill: lowest level that still works.
     refill_floor = "20 %";
     /// Refill: level found at the end of an earlier stretch; empty leaves the loss unknown.
-    refill_found = "35 %";
-    /// Refill: days of that stretch.
-    refill_stretch = "21";
+    refill_found = "";
+    /// Refill: days of that stretch; empty leaves the loss unknown.
+    refill_stretch = "";
     /// Refill: beetles until the upper mark; may be empty.
     refill_room = "";
     /// Refill: beetles caught a day; may be empty.

@@ -75,11 +75,22 @@ mod tests {
     use super::*;
     use crate::almanac::refill::Limit;
 
+    /// Half full, and 35 % three weeks later.
+    fn read_back() -> BenchDraft {
+        BenchDraft::default().with("refill_found", "35 %").with("refill_stretch", "21")
+    }
+
+    #[test]
+    fn no_loss_is_made_up_before_one_is_typed() {
+        let sum = reckon(&BenchDraft::default(), Day::parse("2026-05-01").unwrap()).unwrap();
+        assert!(sum.per_day.is_none() && sum.stretch.is_none() && sum.refill.also.is_empty());
+    }
+
     /// Worked by hand: 1 May, 50 %, floor 20 %, 0.714 % a day: 15 May by the maximum of 14, 12 June by oil under 60.
     #[test]
     fn the_first_limit_to_run_out_decides() {
         let today = Day::parse("2026-05-01").unwrap();
-        let draft = BenchDraft::default().with("refill_last", "2026-05-01");
+        let draft = read_back().with("refill_last", "2026-05-01");
         let sum = reckon(&draft, today).unwrap();
         assert_eq!(sum.refill.due, Day::parse("2026-05-15").unwrap());
         assert!(matches!(sum.refill.decided_by, Limit::YourMaximum { days: 14 }));
@@ -91,7 +102,7 @@ mod tests {
     #[test]
     fn a_level_that_rose_tells_nothing_about_loss() {
         let today = Day::parse("2026-05-01").unwrap();
-        let draft = BenchDraft::default().with("refill_found", "60");
+        let draft = read_back().with("refill_found", "60");
         let sum = reckon(&draft, today).unwrap();
         assert!(sum.rose && sum.per_day.is_none() && sum.refill.also.is_empty());
         assert_eq!(reckon(&draft.with("refill_max", "0"), today), None);

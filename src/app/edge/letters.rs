@@ -14,6 +14,10 @@ impl Letters for BrowserLetters {
         String::from(JsString::from(text).normalize("NFC"))
     }
 
+    fn lower(&self, text: &str) -> String {
+        String::from(JsString::from(text).to_lower_case())
+    }
+
     fn visible(&self, text: &str) -> usize {
         segments(text).unwrap_or_else(|| text.chars().count())
     }

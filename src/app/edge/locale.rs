@@ -28,6 +28,8 @@ fn format(least: u8, most: u8) -> Option<Function> {
 }
 
 fn written(value: f64, least: u8, most: u8) -> String {
+    // What rounds to nothing has no sign: "-0" is no number anyone has seen.
+    let value = if value.abs() * 10f64.powi(i32::from(most)) < 0.5 { 0.0 } else { value };
     format(least, most)
         .and_then(|format| format.call1(&JsValue::UNDEFINED, &value.into()).ok())
         .and_then(|text| text.as_string())

@@ -7,6 +7,7 @@ use crate::almanac::typed;
 use crate::app::bench::read::{MOST_BOXES, length};
 use crate::app::bench::view::says;
 use crate::app::el::{Bit, el, live};
+use crate::app::kinds::kind_name;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
@@ -20,30 +21,46 @@ use crate::app::wording::{en_bench, en_hive as w};
 use crate::book::Book;
 use crate::book::entry::{TrapsWent, What};
 use crate::book::id::ThingId;
+use crate::book::round::likely_kind;
 use crate::book::standing::{BoxNow, HiveNow};
 use leptos::prelude::*;
 
 /// The kinds that are offered, with their names: the demonstration's in its own yards only.
 pub fn kinds(book: &Book, demo: bool) -> Vec<(ThingId, String)> {
     let kinds = book.standing().kinds.iter().filter(|(id, now)| !now.retired && id.is_demo() == demo);
-    kinds.map(|(id, now)| (id.clone(), now.kind.name.clone())).collect()
+    kinds.map(|(id, _)| (id.clone(), kind_name(book.standing(), id))).collect()
 }
 
-/// Choice of a kind, or the way to describe one. `kind` holds the id.
-pub fn kind_choice(book: RwSignal<Book>, kind: RwSignal<String>, name: &'static str, demo: bool) -> Bit {
-    let all = book.with_untracked(|book| kinds(book, demo));
+/// Choice of a kind, or the way to describe one. `kind` holds the id; while it is empty, the kind most used in `hive`,
+/// else in `yard`, is chosen.
+pub fn kind_choice(
+    book: RwSignal<Book>,
+    kind: RwSignal<String>,
+    name: &'static str,
+    yard: &ThingId,
+    hive: Option<&HiveNow>,
+) -> Bit {
+    let all = book.with_untracked(|book| kinds(book, yard.is_demo()));
     if all.is_empty() {
         return bits![el("p").text(w::NO_KIND), keys(big_link(w::KIND, &Place::Kinds))];
     }
     if kind.with_untracked(String::is_empty)
         && let Some((first, _)) = all.first()
     {
-        kind.set(first.to_string());
+        let likely = book.with_untracked(|book| likely_kind(book.standing(), yard, hive).cloned());
+        let likely = likely.filter(|likely| all.iter().any(|(id, _)| id == likely));
+        kind.set(likely.as_ref().unwrap_or(first).to_string());
     }
     let choice = all
         .into_iter()
         .fold(Choice::new(name, w::KIND), |choice, (id, name)| choice.option(id.to_string(), name));
     choice.text(kind).view().into()
+}
+
+/// The choice on the page of a hive.
+fn kind_of_page(page: Page, kind: RwSignal<String>, name: &'static str) -> Bit {
+    let book = page.form.walk.records().book;
+    page.hive().map_or(Bit::Nothing, |now| kind_choice(book, kind, name, &now.yard, Some(&now)))
 }
 
 /// Says why a kind of trap cannot go into a box of that depth; nothing when it can, or nobody knows.
@@ -132,7 +149,7 @@ fn add(page: Page, open: RwSignal<bool>) -> Bit {
                 .text(filled)
                 .view();
             bits![
-                untrack(|| kind_choice(book, kind, "box-kind", page.id.with_value(ThingId::is_demo))),
+                untrack(|| kind_of_page(page, kind, "box-kind")),
                 choice,
                 Notice::caution(w::SLOWLY).view(),
             ]
@@ -191,9 +208,7 @@ fn missing(page: Page) -> Bit {
             el("div")
                 .class("card")
                 .test_id("missing")
-                .kid(untrack(|| {
-                    kind_choice(book, kind, "missing-kind", page.id.with_value(ThingId::is_demo))
-                }))
+                .kid(untrack(|| kind_of_page(page, kind, "missing-kind")))
                 .kid(Notice::caution(w::SLOWLY).view())
                 .kid(live(move || too_big().map(|too_big| Notice::alarm(too_big).view())))
                 .kid(page.form.refused("missing"))

@@ -4,6 +4,7 @@ use super::draft::{KindDraft, MOST_PACKS, MOST_POINTS, Wrong, side};
 use super::rows::Rows;
 use crate::almanac::quantity::Volume;
 use crate::almanac::spill::spill;
+use crate::almanac::text::LabelError;
 use crate::almanac::typed::{self, TypedError};
 use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::says;
@@ -118,10 +119,21 @@ pub fn view(ui: Ui, records: Records, id: &str) -> Bit {
 
 fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Typed>) -> El {
     let t = typed.get_value();
+    let tried = RwSignal::new(false);
     let draft = Memo::new(move |_| typed.with_value(Typed::draft));
     let oil = Memo::new(move |_| draft.with(|draft| draft.built().takes_oil()));
     let lidded = Memo::new(move |_| draft.with(|draft| draft.built().lidded()));
+    let own = of.clone();
+    let twice = move |name: &str| {
+        records.book.with(|book| {
+            let mut kinds = book.standing().kinds.iter().filter(|(id, now)| !now.retired && !id.is_demo());
+            kinds.any(|(id, now)| Some(id) != own.as_ref() && super::same_name(&now.kind.name, name))
+        })
+    };
     let name_says = move || match draft.with(|draft| draft.named(&BrowserLetters)) {
+        Ok(name) if twice(&name) => Says::Echo(w::TWICE.to_owned()),
+        // A form that was just opened has nothing wrong with it yet.
+        Err(LabelError::Empty) if t.name.with(String::is_empty) && !tried.get() => Says::Nothing,
         Ok(_) => Says::Nothing,
         Err(error) => Says::Wrong(en_typed::label(error)),
     };
@@ -153,7 +165,7 @@ fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Type
         .kid(more(w::SIZES, sizes(ui, &t)))
         .kid(more(w::PACKS, packs(t.packs)))
         .kid(live(move || oil.get().then(|| more(w::POINTS, points(points_rows, draft)))))
-        .kid(keep(ui, records, of, draft))
+        .kid(keep(ui, records, of, draft, tried))
 }
 
 fn said(read: Result<Says, Wrong>) -> Says {
@@ -315,10 +327,11 @@ fn points(rows: Rows, draft: Memo<KindDraft>) -> Bit {
     Bit::Many(vec![el("p").class("small").text(w::POINTS_HINT).into(), rows])
 }
 
-fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>) -> El {
+fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>, tried: RwSignal<bool>) -> El {
     let ready = Memo::new(move |_| draft.with(|draft| draft.read(&BrowserLetters).is_some()));
     let failed = RwSignal::new(false);
     let press = move || {
+        tried.set(true);
         let Some(kind) = draft.with_untracked(|draft| draft.read(&BrowserLetters)) else { return };
         let act = w::act(&isolated(&kind.name));
         let written = records.book.with_untracked(|book| {
@@ -343,14 +356,10 @@ fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>) -
         if failed.get() {
             Bit::One(Notice::alarm(w::NOT_KEPT).view())
         } else {
-            (!ready.get()).then(|| el("p").text(w::MEND)).into()
+            (tried.get() && !ready.get()).then(|| el("p").text(w::MEND)).into()
         }
     });
     el("div")
-        .kid(
-            el("p").class("keys").kid(
-                Key::new(w::SAVE, press).big_primary().mark("kind-save").off(move || !ready.get()).view(),
-            ),
-        )
+        .kid(el("p").class("keys").kid(Key::new(w::SAVE, press).big_primary().mark("kind-save").view()))
         .kid(el("div").attr("role", "status").kid(state))
 }

@@ -10,11 +10,55 @@ pub mod list;
 mod rows;
 
 use crate::almanac::day::Day;
+use crate::app::wording::en;
 use crate::book::Book;
 use crate::book::id::ThingId;
+use crate::book::standing::{KindNow, Standing};
+
+/// The keeper's word for a kind, with what it holds behind it where another kind of the same book (the demonstration
+/// is one of its own) has the same word: "Oil trap, 20 mL". As typed: whoever shows it in a sentence isolates it.
+pub fn kind_name(standing: &Standing, kind: &ThingId) -> String {
+    let Some(now) = standing.kinds.get(kind) else { return String::new() };
+    let name = &now.kind.name;
+    let alike = |other: &ThingId, its: &KindNow| {
+        other != kind && other.is_demo() == kind.is_demo() && same_name(&its.kind.name, name)
+    };
+    if !standing.kinds.iter().any(|(other, its)| alike(other, its)) {
+        return name.clone();
+    }
+    let holds = now.kind.capacity.map_or_else(
+        || crate::app::wording::en_kinds::NOT_MEASURED.to_owned(),
+        |holds| en::with_unit(&holds.number().to_string(), en::volume_name(holds.unit())),
+    );
+    [name, ", ", &holds].concat()
+}
+
+/// Whether a keeper would take the two for one: spaces at the ends and capitals make no difference.
+pub fn same_name(one: &str, other: &str) -> bool {
+    one.trim().to_lowercase() == other.trim().to_lowercase()
+}
 
 /// The day a kind came into the book. What changes it is never dated earlier: a yard far to the east may be a day
 /// ahead of the phone.
 pub fn first_day(book: &Book, kind: &ThingId) -> Day {
     book.log().get(kind.entry()).map_or(Day::FIRST, |entry| entry.day)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::ledger::words::tests::book;
+
+    #[test]
+    fn kinds_of_one_name_are_told_apart_by_what_they_hold() {
+        let mut standing = book().standing().clone();
+        let ids: Vec<ThingId> = standing.kinds.keys().cloned().collect();
+        let plain = kind_name(&standing, &ids[0]);
+        assert_eq!(plain, standing.kinds[&ids[0]].kind.name);
+        let twin = plain.to_uppercase();
+        standing.kinds.get_mut(&ids[1]).unwrap().kind.name = twin.clone();
+        standing.kinds.get_mut(&ids[1]).unwrap().kind.capacity = None;
+        assert!(kind_name(&standing, &ids[0]).starts_with(&[&plain, ", "].concat()));
+        assert_eq!(kind_name(&standing, &ids[1]), [&twin, ", not measured yet"].concat());
+    }
 }

@@ -1,10 +1,10 @@
 //! Which lines the history shows, and in which order.
 
 use crate::almanac::day::Day;
+use crate::almanac::table::Table;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::id::{EntryId, ThingId};
-use std::collections::{BTreeMap, BTreeSet};
 
 /// Lines shown at a time.
 pub const PAGE: usize = 100;
@@ -41,21 +41,21 @@ pub struct Line<'a> {
 /// Strikes have no line of their own: they show on the lines they strike.
 pub fn lines<'a>(book: &'a Book, of: Option<&ThingId>) -> Vec<Line<'a>> {
     let struck = book.log().struck();
-    let mut bulks: BTreeMap<&EntryId, usize> = BTreeMap::new();
-    let mut superseded: BTreeSet<&EntryId> = BTreeSet::new();
+    let mut bulks: Table<&EntryId, usize> = Table::new();
+    let mut superseded: Table<&EntryId, ()> = Table::new();
     for entry in book.log().entries() {
         if let Some(bulk) = &entry.bulk {
-            *bulks.entry(bulk).or_default() += 1;
+            *bulks.or_insert(bulk, 0) += 1;
         }
         if let Some(before) = &entry.replaces
             && !struck.contains_key(&entry.id)
         {
-            superseded.insert(before);
+            superseded.insert(before, ());
         }
     }
     let counts = |entry: &Entry| match struck.get(&entry.id) {
         Some(by) => Counts::Struck { by: (*by).clone(), lines: struck_by(book, by) },
-        None if superseded.contains(&entry.id) => Counts::Corrected,
+        None if superseded.contains_key(&entry.id) => Counts::Corrected,
         None => Counts::Yes,
     };
     let mut lines: Vec<Line<'a>> = book
@@ -69,7 +69,9 @@ pub fn lines<'a>(book: &'a Book, of: Option<&ThingId>) -> Vec<Line<'a>> {
             together: entry.bulk.as_ref().and_then(|bulk| bulks.get(bulk)).copied().unwrap_or(1),
         })
         .collect();
-    lines.sort_by(|a, b| (b.entry.day, &b.entry.id).cmp(&(a.entry.day, &a.entry.id)));
+    crate::almanac::order::sort_by(&mut lines, |a, b| {
+        (b.entry.day, &b.entry.id).cmp(&(a.entry.day, &a.entry.id))
+    });
     lines
 }
 

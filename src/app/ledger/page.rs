@@ -31,7 +31,7 @@ pub fn page(ui: Ui) -> El {
 }
 
 fn first(ui: Ui, records: Records) -> Bit {
-    let count = Memo::new(move |_| records.book.with(|book| super::history::lines(book, None).len()));
+    let count = Memo::new(move |_| records.book.with(|book| super::safety::own_lines(book).count()));
     let history = live(move || link(w::history_key(count.get()), &Place::History(None)));
     let index = el("ul")
         .class("ways")

@@ -74,9 +74,9 @@ pub(super) fn view(records: Records) -> El {
         .kid(
             el("div")
                 .class("field field-wide")
-                .kid(el("label").attr("for", "restore-file").text(w::FILE))
                 .kid(el("p").class("field-hint").attr("id", "restore-hint").text(w::HINT))
-                .kid(field),
+                .kid(field)
+                .kid(el("label").attr("for", "restore-file").class("key").text(w::FILE)),
         )
         .kid(more(w::PASTE, paste))
         .kid(

@@ -2,6 +2,7 @@
 
 use crate::almanac::day::Day;
 use crate::book::Book;
+use crate::book::entry::Entry;
 
 /// Days without a file after which it is high time (judgement).
 const AMBER_DAYS: i32 = 7;
@@ -38,10 +39,15 @@ pub struct Unsafe {
     pub pressing: Pressing,
 }
 
+/// The keeper's own lines, those that strike others out among them: the count that is named everywhere.
+pub fn own_lines(book: &Book) -> impl Iterator<Item = &Entry> {
+    book.log().entries().filter(|entry| !entry.is_demo())
+}
+
 /// What is in no file on `today`. `backup` is the day of the last file and how many lines it held. None while the
 /// keeper has written nothing: the demonstration is in no file and needs none.
 pub fn unsafe_lines(book: &Book, backup: Option<(Day, usize)>, today: Day) -> Option<Unsafe> {
-    let own = || book.log().entries().filter(|entry| !entry.is_demo());
+    let own = || own_lines(book);
     let first = own().map(|entry| entry.at.day()).min()?;
     let lines = match backup {
         None => own().count(),

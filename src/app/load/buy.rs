@@ -1,15 +1,15 @@
 //! What to buy: traps in the cheapest packs, and oil for the rest of the season.
 
 use super::page::{Trip, percent};
-use super::sum::{every_trap, missing};
+use super::sum::{KindNeed, every_trap, missing, spare_kind};
 use crate::almanac::quantity::{Decimal, Share};
 use crate::almanac::supply::{Basket, BasketError, cheapest, oil_to_buy};
 use crate::almanac::trap::Pack;
 use crate::almanac::typed;
-use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::says;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::kinds::kind_name;
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::field::Field;
@@ -21,6 +21,7 @@ use crate::app::wording::en_book::KINDS_KEY;
 use crate::app::wording::en_load as w;
 use crate::app::wording::en_sums::packs as wp;
 use crate::book::id::ThingId;
+use crate::book::standing::Standing;
 use leptos::prelude::*;
 
 /// Most walks in a season: one a day.
@@ -32,11 +33,7 @@ pub(super) fn view(trip: Trip) -> El {
     let kinds = Memo::new(move |_| {
         let of = trip.yards();
         trip.records().book.with(|book| {
-            let standing = book.standing();
-            let offered = standing.kinds.iter().filter(|(_, now)| !now.retired);
-            let own =
-                offered.filter(|(id, _)| of.is_empty() || id.is_demo() == of.iter().all(ThingId::is_demo));
-            own.map(|(id, _)| id.clone()).collect::<Vec<ThingId>>()
+            needs(book.standing(), &of).into_iter().map(|need| need.kind).collect::<Vec<ThingId>>()
         })
     });
     let list = live(move || {
@@ -48,39 +45,44 @@ pub(super) fn view(trip: Trip) -> El {
                     el("p").class("keys").kid(link(KINDS_KEY, &Place::Kinds)).into(),
                 ]);
             }
-            Bit::Many(kinds.into_iter().zip(1..).map(|(id, nth)| kind(trip, id, nth)).collect())
+            Bit::Many(kinds.into_iter().map(|id| kind(trip, &id)).collect())
         })
     });
     el("section").class("card").kid(el("h2").text(w::BUY)).kid(list).kid(oil(trip))
+}
+
+/// The kinds to buy: the demonstration's only while nothing but its yards is on the way.
+fn needs(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
+    let mut needs = missing(standing, yards);
+    needs.retain(|need| yards.is_empty() || need.kind.is_demo() == yards.iter().all(ThingId::is_demo));
+    needs
 }
 
 /// What is to be bought of one kind, and how it is sold.
 #[derive(Clone, PartialEq)]
 struct Want {
     need: u32,
+    /// The spare traps are of this kind.
+    spare: bool,
     packs: Vec<Pack>,
 }
 
-fn kind(trip: Trip, id: ThingId, nth: u32) -> Bit {
-    let spare = RwSignal::new("2".to_owned());
-    let name = trip
-        .records()
-        .book
-        .with_untracked(|book| book.standing().kinds.get(&id).map(|now| isolated(&now.kind.name)))
-        .unwrap_or_default();
+fn kind(trip: Trip, id: &ThingId) -> Bit {
+    let name = trip.records().book.with_untracked(|book| isolated(&kind_name(book.standing(), id)));
+    let id = id.clone();
     let want = Memo::new(move |_| {
         let yards = trip.yards();
         trip.records().book.with(|book| {
             let standing = book.standing();
-            let need = missing(standing, &yards)
-                .into_iter()
-                .find(|need| need.kind == id)
-                .map_or(0, |need| need.traps);
+            let needs = needs(standing, &yards);
+            let need = needs.iter().find(|need| need.kind == id).map_or(0, |need| need.traps);
+            let spare = spare_kind(standing, &yards, &needs).as_ref() == Some(&id);
             let packs = standing.kinds.get(&id).map(|now| now.kind.packs.clone()).unwrap_or_default();
-            Want { need, packs }
+            Want { need, spare, packs }
         })
     });
-    let spares = move || spare.with(|text| typed::count(text, 0, MOST_PIECES)).ok();
+    // What is typed above, under "Traps to bring": one number for both.
+    let spares = move || if want.with(|want| want.spare) { trip.spares() } else { Some(0) };
     let answer = move || {
         let Some(spare) = spares() else { return en::NO_ANSWER.to_owned() };
         want.with(|want| match (want.need + spare, cheapest(want.need + spare, &want.packs, None)) {
@@ -90,14 +92,7 @@ fn kind(trip: Trip, id: ThingId, nth: u32) -> Bit {
         })
     };
     let lines = move || spares().map(|spare| want.with(|want| want_lines(want, spare))).unwrap_or_default();
-    let id = ["load-spare-", &nth.to_string()].concat();
-    let stepper =
-        Stepper::new(id, w::SPARE, spare, 0, MOST_PIECES).says(move || says::count(spare, 0, MOST_PIECES));
-    Bit::Many(vec![
-        el("h3").text(&name).into(),
-        stepper.view().into(),
-        Answer::new(w::CHEAPEST, answer).sum(lines).view().into(),
-    ])
+    Bit::Many(vec![el("h3").text(&name).into(), Answer::new(w::CHEAPEST, answer).sum(lines).view().into()])
 }
 
 fn want_lines(want: &Want, spare: u32) -> Vec<String> {
@@ -152,7 +147,7 @@ fn oil(trip: Trip) -> Bit {
     let lines = move || {
         let season = season.get();
         let line = season.map(|season| {
-            let (each, sum) = (ui.volume(season.each), ui.volume(season.high));
+            let (each, sum) = (ui.volume(season.each), ui.volume_up(season.high));
             w::season(season.services, &each, &percent(season.spill_share), &sum)
         });
         line.into_iter().collect()

@@ -5,7 +5,7 @@ use crate::almanac::day::Day;
 use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::{Share, TypedVolume};
 use crate::almanac::typed::{self, DayTypedError, TypedError};
-use crate::app::bench::read;
+use crate::app::bench::read::{self, MOST_PIECES};
 use crate::app::bench::view::says;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
@@ -37,6 +37,8 @@ pub(super) struct Trip {
     /// Yards that were ticked off.
     off: RwSignal<Vec<ThingId>>,
     reserve: RwSignal<String>,
+    /// Spare traps as typed: brought and bought.
+    pub(super) spare: RwSignal<String>,
     bottle: RwSignal<String>,
     bottle_unit: RwSignal<String>,
 }
@@ -66,6 +68,11 @@ impl Trip {
     /// Reserve; the usual one while the field cannot be read.
     pub(super) fn reserve(self) -> Share {
         self.reserve.with(|text| typed::share(text)).unwrap_or(USUAL_RESERVE)
+    }
+
+    /// Spare traps; none while the field cannot be read.
+    pub(super) fn spares(self) -> Option<u32> {
+        self.spare.with(|text| typed::count(text, 0, MOST_PIECES)).ok()
     }
 
     /// Bottle size; none while the field is empty or cannot be read.
@@ -108,11 +115,17 @@ fn full(ui: Ui, records: Records) -> Bit {
     });
     let reserve = keeper.reserve.unwrap_or(USUAL_RESERVE);
     let unit = keeper.bottle.map_or(ui.prefs.get_untracked().volume, TypedVolume::unit);
+    let today = ui.today.get_untracked();
+    let over = |text: &str| text.is_empty() || Day::parse(text).is_ok_and(|day| day < today);
+    if ui.trip_day.with_untracked(|text| over(text)) {
+        ui.trip_day.set(today.to_string());
+    }
     let trip = Trip {
         reach: StoredValue::new((ui, records)),
-        day: RwSignal::new(ui.today.get_untracked().to_string()),
+        day: ui.trip_day,
         off: RwSignal::new(off),
         reserve: RwSignal::new([&reserve.percent().to_string(), " %"].concat()),
+        spare: RwSignal::new(String::new()),
         bottle: RwSignal::new(keeper.bottle.map(|bottle| bottle.number().to_string()).unwrap_or_default()),
         bottle_unit: RwSignal::new(prefs::volume_code(unit).to_owned()),
     };

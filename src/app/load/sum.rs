@@ -27,8 +27,6 @@ pub struct YardLoad {
     pub resting: Option<Day>,
     /// Hives, traps, oil.
     pub need: YardNeed,
-    /// Places in boxes that are meant to carry a trap and do not.
-    pub wanting: u32,
     /// Due traps that are thrown away when they are full.
     pub disposable: u32,
 }
@@ -53,7 +51,7 @@ pub struct Load {
     pub place: u32,
     /// Due traps that are thrown away when they are full.
     pub disposable: u32,
-    /// Spare traps.
+    /// Spare traps where the keeper says nothing else: see [`spare`].
     pub spare: u32,
     /// Oil for all of them.
     pub oil: Volume,
@@ -79,14 +77,15 @@ pub fn load(
         yards.iter().filter_map(|yard| yard_load(standing, yard, day, reserve)).collect();
     let total = |count: fn(&YardLoad) -> u32| yards.iter().map(count).fold(0, u32::saturating_add);
     let due = total(|yard| yard.need.traps);
+    let place = total(|yard| yard.need.missing);
     let oil = yards.iter().fold(Volume::ZERO, |sum, yard| sum.plus(yard.need.oil.sum));
     let with_reserve = oil.times(1.0 + reserve.fraction());
     let carry = round_up(with_reserve, STEP_ML);
     Load {
         due,
-        place: total(|yard| yard.need.missing + yard.wanting),
+        place,
         disposable: total(|yard| yard.disposable),
-        spare: spare(due),
+        spare: spare(due.saturating_add(total(|yard| yard.need.wanting))),
         oil,
         with_reserve,
         carry,
@@ -99,10 +98,9 @@ pub fn load(
 fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> Option<YardLoad> {
     let now = standing.yards.get(yard)?;
     let loss = round::yard_loss(standing, yard);
-    let (mut hives, mut wanting, mut disposable) = (0, 0, 0);
+    let (mut hives, mut disposable) = (0, 0);
     for (_, hive) in standing.hives_of(yard, true) {
         hives += 1;
-        wanting += hive.wanting();
         if !matches!(round::hive_due(standing, hive, loss, day), HiveDue::Resting { .. }) {
             disposable += thrown_away(standing, hive, loss, day);
         }
@@ -113,7 +111,6 @@ fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> O
         hives,
         resting: now.paused,
         need: round::yard_need(standing, yard, day, reserve, None),
-        wanting: if now.paused.is_some() { 0 } else { wanting },
         disposable,
     })
 }
@@ -144,8 +141,8 @@ fn bottles(carry: Volume, bottle: Volume) -> Option<u32> {
     (bottle > 0.0).then_some(count)
 }
 
-/// Traps to buy, kind by kind: those missing from the hives of `yards`, and empty places under the kind that hangs in
-/// the same hive, or else under the first kind in use.
+/// Traps to buy, kind by kind: those missing from the hives of `yards`, and empty places under the kind that
+/// [`round::likely_kind`] names. Where trap work rests nothing is.
 pub fn missing(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
     let hangs = |kind: &ThingId| {
         let mut hives = yards.iter().flat_map(|yard| standing.hives_of(yard, true));
@@ -159,25 +156,51 @@ pub fn missing(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
             need.traps += traps;
         }
     };
-    for (_, hive) in yards.iter().flat_map(|yard| standing.hives_of(yard, true)) {
-        for trap in hive.traps().filter(|trap| trap.trouble == Some(Trouble::Missing)) {
-            add(&trap.kind, 1);
-        }
-        if let Some(kind) = hive.traps().next().map(|trap| &trap.kind).or_else(|| offered().next()) {
-            add(kind, hive.wanting());
+    let rests = |yard: &&ThingId| standing.yards.get(*yard).is_some_and(|now| now.paused.is_some());
+    for yard in yards.iter().filter(|yard| !rests(yard)) {
+        for (_, hive) in standing.hives_of(yard, true) {
+            for trap in hive.traps().filter(|trap| trap.trouble == Some(Trouble::Missing)) {
+                add(&trap.kind, 1);
+            }
+            if let Some(kind) = round::likely_kind(standing, yard, Some(hive)) {
+                add(kind, hive.wanting());
+            }
         }
     }
     needs
 }
 
-/// Oil that fills every trap of these yards anew: what one walk takes at most.
+/// The kind the spare traps are of: the one most used in `yards`, empty places counted as the kind they are meant for,
+/// else the first of `needs`.
+pub fn spare_kind(standing: &Standing, yards: &[ThingId], needs: &[KindNeed]) -> Option<ThingId> {
+    let uses = |kind: &ThingId| {
+        let hives = yards.iter().flat_map(|yard| standing.hives_of(yard, true));
+        hives.flat_map(|(_, hive)| hive.traps()).filter(|trap| trap.kind == *kind).count()
+    };
+    let mut most: Option<(&KindNeed, usize)> = None;
+    for need in needs {
+        let count = uses(&need.kind) + need.traps as usize;
+        if most.is_none_or(|(_, known)| count > known) {
+            most = Some((need, count));
+        }
+    }
+    most.map(|(need, _)| need.kind.clone())
+}
+
+/// Oil that fills every trap of these yards anew, those still to be put in included: what one walk takes at most.
 pub fn every_trap(standing: &Standing, yards: &[ThingId]) -> (u32, Volume) {
     let (mut traps, mut oil) = (0, Volume::ZERO);
-    for trap in yards.iter().flat_map(|yard| standing.hives_of(yard, true)).flat_map(|(_, hive)| hive.traps())
-    {
-        let Some(now) = standing.kinds.get(&trap.kind) else { continue };
-        traps += 1;
-        oil = oil.plus(now.kind.oil(Share::NONE, now.kind.fill).unwrap_or_default());
+    let mut add = |kind: Option<&ThingId>, count: u32| {
+        let Some(now) = kind.and_then(|kind| standing.kinds.get(kind)) else { return };
+        traps += count;
+        let each = now.kind.oil(Share::NONE, now.kind.fill).unwrap_or_default();
+        oil = oil.plus(each.times(f64::from(count)));
+    };
+    for yard in yards {
+        for (_, hive) in standing.hives_of(yard, true) {
+            hive.traps().for_each(|trap| add(Some(&trap.kind), 1));
+            add(round::likely_kind(standing, yard, Some(hive)), hive.wanting());
+        }
     }
     (traps, oil)
 }
@@ -239,5 +262,22 @@ mod tests {
         let book = book();
         let needs = missing(book.standing(), &yards(book.standing()));
         assert_eq!(needs.iter().map(|need| need.traps).collect::<Vec<_>>(), [0, 0]);
+    }
+
+    #[test]
+    fn what_is_bought_is_what_is_brought_and_the_spares_are_of_the_kind_in_most_hives() {
+        let book = book();
+        let mut standing = book.standing().clone();
+        for hive in standing.hives.values_mut().filter(|hive| hive.alive()).take(3) {
+            hive.boxes[0].wants = 4;
+        }
+        let all = yards(&standing);
+        let needs = missing(&standing, &all);
+        let brought = load(&standing, &all, today(), Share::NONE, None).place;
+        assert_eq!((brought, needs.iter().map(|need| need.traps).sum::<u32>()), (6, 6));
+        // The first yard has 24 hives, the second 9.
+        assert_eq!(spare_kind(&standing, &all, &needs), Some(needs[0].kind.clone()));
+        assert_eq!(spare_kind(&standing, &all[1..], &needs), Some(needs[1].kind.clone()));
+        assert_eq!(spare_kind(&standing, &all, &[]), None);
     }
 }

@@ -3,10 +3,13 @@
 use super::page::{Trip, cautions, percent, tick};
 use super::sum::{self, Load, YardLoad};
 use crate::almanac::oil::{OilForVisit, Service};
+use crate::app::bench::read::MOST_PIECES;
+use crate::app::bench::view::says;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::notice::Notice;
+use crate::app::parts::stepper::Stepper;
 use crate::app::wording::en;
 use crate::app::wording::en_load as w;
 use leptos::prelude::*;
@@ -20,6 +23,17 @@ pub(super) fn view(trip: Trip) -> Bit {
         trip.records().book.with(|book| {
             (!yards.is_empty()).then(|| sum::load(book.standing(), &yards, day, reserve, bottle))
         })
+    });
+    // The usual number follows day and yards until the keeper types another one.
+    let usual = Memo::new(move |_| load.with(|load| load.as_ref().map_or(0, |load| load.spare)));
+    let spare = trip.spare;
+    Effect::new(move |before: Option<u32>| {
+        let now = usual.get();
+        let own = |text: &str| !text.is_empty() && before.is_none_or(|before| text != before.to_string());
+        if !spare.with_untracked(|text| own(text)) {
+            spare.set(now.to_string());
+        }
+        now
     });
     let big = move |say: fn(Trip, &Load) -> String| {
         move || {
@@ -39,22 +53,26 @@ pub(super) fn view(trip: Trip) -> Bit {
     let oil = Answer::new(w::OIL, big(|trip, load| trip.ui().volume_up(load.carry)))
         .sum(sum(oil_lines))
         .why(w::OIL_WHY);
-    let traps = Answer::new(w::TRAPS, big(|_, load| w::traps(load.place + load.spare)))
-        .sum(sum(|_, load| trap_lines(load)))
-        .why(w::SPARE_WHY);
+    let bring = |trip: Trip, load: &Load| {
+        trip.spares().map_or_else(|| en::NO_ANSWER.to_owned(), |spare| w::traps(load.place + spare))
+    };
+    let traps = Answer::new(w::TRAPS, big(bring)).sum(sum(trap_lines)).why(w::SPARE_WHY);
+    let spares = Stepper::new("load-spare-1", w::SPARE, spare, 0, MOST_PIECES)
+        .says(move || says::count(spare, 0, MOST_PIECES));
     let trip_card = el("section")
         .class("card")
         .kid(none)
         .kid(oil.mark("load-oil").view())
         .kid(cautions())
         .kid(traps.mark("load-traps").view())
+        .kid(spares.view())
         .kid(things());
     let yards_card = el("section").class("card").kid(el("h2").text(w::YARD_BY_YARD)).kid(yards);
     Bit::Many(vec![trip_card.into(), yards_card.into()])
 }
 
 fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
-    if load.due == 0 {
+    if load.due == 0 && load.place == 0 {
         return vec![w::NOTHING.to_owned()];
     }
     let ui = trip.ui();
@@ -85,14 +103,16 @@ fn need_lines(trip: Trip, oil: &OilForVisit) -> Vec<String> {
             let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
             match line.service {
                 Service::Fill => w::oil_line(line.traps, &each, &sum),
+                Service::First => w::first_line(line.traps, &each, &sum),
                 Service::TopUp { from } => w::top_up_line(line.traps, &percent(from), &each, &sum),
             }
         })
         .collect()
 }
 
-fn trap_lines(load: &Load) -> Vec<String> {
-    let mut lines = vec![w::place(load.place), w::spare(load.spare)];
+fn trap_lines(trip: Trip, load: &Load) -> Vec<String> {
+    let mut lines = vec![w::place(load.place)];
+    lines.extend(trip.spares().map(w::spare));
     if load.disposable > 0 {
         lines.push(w::disposable(load.disposable));
     }
@@ -105,9 +125,9 @@ fn yard_view(trip: Trip, yard: &YardLoad) -> [El; 2] {
         lines.push(w::resting(&en::date(since)));
     } else {
         lines.push(w::hives_due(yard.need.hives, yard.hives));
-        lines.push(w::traps_due(yard.need.traps, yard.need.missing));
-        if yard.wanting > 0 {
-            lines.push(w::wanting(yard.wanting));
+        lines.push(w::traps_due(yard.need.traps, yard.need.missing - yard.need.wanting));
+        if yard.need.wanting > 0 {
+            lines.push(w::wanting(yard.need.wanting));
         }
         lines.extend(need_lines(trip, &yard.need.oil));
         if yard.need.oil.unknown > 0 {

@@ -2,6 +2,7 @@
 
 use crate::almanac::day::Day;
 use crate::almanac::refill::Timing;
+use crate::almanac::text::small;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
@@ -122,7 +123,7 @@ enum Part {
 
 fn parts(tag: &str) -> Vec<Part> {
     let mut parts: Vec<Part> = Vec::new();
-    for c in tag.to_lowercase().chars() {
+    for c in tag.chars().map(small) {
         match (c.is_ascii_digit(), parts.last_mut()) {
             (true, Some(Part::Number(_, run))) | (false, Some(Part::Letters(run))) => run.push(c),
             (true, _) => parts.push(Part::Number(0, c.to_string())),

@@ -119,9 +119,14 @@ pub mod yard {
         ["+ ", reserve, " reserve = ", with].concat()
     }
 
-    /// "up to the next 50 mL = 500 mL".
+    /// "rounded up in steps of 50 mL = 500 mL". The step is a metric one in every unit.
     pub fn step_sum(carry: &str) -> String {
-        ["up to the next 50 mL = ", carry].concat()
+        ["rounded up in steps of 50\u{a0}mL = ", carry].concat()
+    }
+
+    /// Key: reads every volume in that unit.
+    pub fn show_in(unit: &str) -> String {
+        ["Show all oil in ", unit].concat()
     }
 
     /// "2 bottles of 1 L".
@@ -206,13 +211,6 @@ pub mod keep {
         let hives = u32::try_from(hives).unwrap_or(u32::MAX);
         ["Keep ", &counted(hives, "hive", "hives")].concat()
     }
-
-    /// "= 10 hives".
-    pub fn named(hives: usize) -> String {
-        let hives = u32::try_from(hives).unwrap_or(u32::MAX);
-        ["= ", &counted(hives, "hive", "hives")].concat()
-    }
-
     /// The line of tags that goes with a number of hives.
     pub fn tags_for(hives: u32) -> String {
         match hives {

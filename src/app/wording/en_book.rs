@@ -6,9 +6,9 @@ use crate::almanac::day::{Day, Stamp};
 use crate::app::ledger::safety::Unsafe;
 use crate::papers::backup::{BackupError, Counts, Looks};
 
-/// Key to the history.
+/// Key to the history, with the keeper's own lines in it.
 pub fn history_key(count: usize) -> String {
-    ["History: ", &lines(count)].concat()
+    ["History: ", &lines(count), " of your own"].concat()
 }
 
 /// Key to the kinds of trap.

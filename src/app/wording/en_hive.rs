@@ -215,7 +215,7 @@ pub fn was(tags: &[String]) -> String {
 pub fn trap(spot: Spot, kind: &str) -> String {
     let place = drawing::spot(spot);
     let mut letters = place.chars();
-    let upper: String = letters.next().map(|c| c.to_uppercase().to_string()).unwrap_or_default();
+    let upper: String = letters.next().map(|c| c.to_ascii_uppercase().to_string()).unwrap_or_default();
     [&upper, letters.as_str(), ": ", &own(kind)].concat()
 }
 
@@ -306,11 +306,6 @@ pub fn too_big(side: Side, trap: &str, room: &str) -> String {
         Side::Length => "long",
     };
     ["Does not fit: this trap is ", trap, " ", side, ", the box has room for ", room, "."].concat()
-}
-
-/// "= 6 hives".
-pub fn hives_named(count: usize) -> String {
-    ["= ", &counted(u32::try_from(count).unwrap_or(u32::MAX), "hive", "hives")].concat()
 }
 
 /// "6 hives added".

@@ -51,6 +51,8 @@ pub const NOT_KEPT: &str = "Not kept.";
 
 /// Field: name.
 pub const NAME: &str = "Your word for it";
+/// Another kind has that name.
+pub const TWICE: &str = "Another kind has this name. It may stay: what each holds is then shown beside it.";
 /// Choice: form.
 pub const FORM: &str = "How it is built";
 /// Form.

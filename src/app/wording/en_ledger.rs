@@ -33,7 +33,7 @@ pub fn about(name: &str, said: &str) -> String {
 /// The same with a capital letter in front.
 pub fn upper(said: &str) -> String {
     let mut letters = said.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+    letters.next().map(|first| first.to_ascii_uppercase()).into_iter().chain(letters).collect()
 }
 
 /// A line that corrects an earlier one.

@@ -50,7 +50,7 @@ pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at leas
 /// Nothing due.
 pub const NOTHING: &str = "Nothing is due by that day.";
 /// Field.
-pub const SPARE: &str = "And to spare";
+pub const SPARE: &str = "Spare traps, to bring and to buy";
 /// Answer.
 pub const CHEAPEST: &str = "Cheapest";
 /// No packs.
@@ -107,6 +107,11 @@ pub fn oil_line(count: u32, each: &str, sum: &str) -> String {
     [&traps(count), " × ", each, " = ", sum].concat()
 }
 
+/// "4 traps to put in × 10 mL = 40 mL".
+pub fn first_line(count: u32, each: &str, sum: &str) -> String {
+    [&traps(count), " to put in × ", each, " = ", sum].concat()
+}
+
 /// "46 traps, topped up from 35 %: × 3 mL = 138 mL".
 pub fn top_up_line(count: u32, from: &str, each: &str, sum: &str) -> String {
     [&traps(count), " from ", from, " up, × ", each, " = ", sum].concat()
@@ -122,9 +127,9 @@ pub fn reserve(share: &str, sum: &str) -> String {
     ["+ ", share, " reserve = ", sum].concat()
 }
 
-/// "up to the next 50 mL: 600 mL".
+/// "rounded up in steps of 50 mL = 600 mL". The step is a metric one in every unit.
 pub fn rounded(sum: &str) -> String {
-    ["rounded up to the next 50\u{a0}mL = ", sum].concat()
+    ["rounded up in steps of 50\u{a0}mL = ", sum].concat()
 }
 
 /// "= 2 bottles of 500 mL".
@@ -137,9 +142,9 @@ pub fn unknown(count: u32) -> String {
     ["Left out, not measured: ", &traps(count)].concat()
 }
 
-/// "2 missing or not placed yet".
+/// "2 missing or not put in yet".
 pub fn place(count: u32) -> String {
-    [&count.to_string(), " missing or not placed yet"].concat()
+    [&count.to_string(), " missing or not put in yet"].concat()
 }
 
 /// "+ 3 to spare".
@@ -154,8 +159,8 @@ pub fn disposable(count: u32) -> String {
 
 /// "need 4 + 2 to spare = 6".
 pub fn need(need: u32, spare: u32) -> String {
-    [&need.to_string(), " missing + ", &spare.to_string(), " to spare = ", &(need + spare).to_string()]
-        .concat()
+    let lead = place(need);
+    [&lead, " + ", &spare.to_string(), " to spare = ", &(need + spare).to_string()].concat()
 }
 
 /// "10 walks × 460 mL + 10 % = 5.06 L".

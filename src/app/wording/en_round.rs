@@ -35,7 +35,7 @@ pub const SUM: &str = "How this was worked out";
 /// Name of the panel for screen readers.
 pub const PANEL: &str = "Log this hive";
 /// Key that shuts the panel.
-pub const SHUT: &str = "Shut";
+pub const SHUT: &str = "Close";
 /// Key that opens levels, note and day.
 pub const MORE: &str = "Level, note…";
 /// Key that shuts them.
@@ -367,7 +367,7 @@ pub fn unknown_capacity(traps: u32) -> String {
 
 /// Traps to bring.
 pub fn missing_traps(traps: u32) -> String {
-    ["Bring ", &counted(traps, "new trap", "new traps"), ": missing"].concat()
+    ["Bring ", &counted(traps, "new trap", "new traps"), ": missing or not put in yet"].concat()
 }
 
 /// How the hives of a yard lie to today.

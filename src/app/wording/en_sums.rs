@@ -150,6 +150,8 @@ pub mod fit {
     pub const LABEL: &str = "This trap in this box";
     /// It does.
     pub const FITS: &str = "Fits";
+    /// It does, with nothing to spare.
+    pub const JUST: &str = "Just fits";
     /// It does not.
     pub const DOES_NOT: &str = "Does not fit";
     /// Something is missing.
@@ -166,6 +168,11 @@ pub mod fit {
             Side::Width => "width",
             Side::Length => "length",
         }
+    }
+
+    /// "0 mm to spare: top to bottom".
+    pub fn to_spare(which: Side, spare: &str) -> String {
+        [spare, " to spare: ", side(which)].concat()
     }
 
     /// A trap that is too big.
@@ -322,6 +329,8 @@ pub mod bodies {
     pub const COUNT: &str = "Beetles in the trap";
     /// How they may be typed.
     pub const COUNT_HINT: &str = "A number, 20–49, or 50+.";
+    /// A number nobody expects.
+    pub const MANY: &str = "So many in one trap? Is every digit right?";
     /// Field: level.
     pub const LEVEL: &str = "Level you read";
     /// Field: capacity.

@@ -3,13 +3,14 @@
 use crate::almanac::quantity::Decimal;
 use crate::almanac::text::LabelError;
 use crate::almanac::typed::{DayTypedError, TagsError, TypedError};
+use crate::app::ledger::words::isolated;
 use crate::app::wording::en;
 
 /// A sentence for a number, volume, length or price.
 pub fn number(error: TypedError) -> String {
     match error {
         TypedError::Empty => "Type a number.".to_owned(),
-        TypedError::NotANumber => "One number here, such as 12 or 1.5.".to_owned(),
+        TypedError::NotANumber => "One number here, such as 12, 1.5 or ½.".to_owned(),
         TypedError::Negative => "0 or more.".to_owned(),
         TypedError::TooMany { most } => ["At most ", &most.to_string(), "."].concat(),
         TypedError::TooFew { least } => ["At least ", &least.to_string(), "."].concat(),
@@ -29,6 +30,7 @@ pub fn count(error: TypedError) -> String {
         TypedError::Ambiguous { large, .. } => {
             ["If you mean ", &large.to_string(), ", type it without a mark between the digits."].concat()
         }
+        TypedError::NotANumber => "One whole number here, such as 12.".to_owned(),
         error => number(error),
     }
 }
@@ -39,7 +41,12 @@ pub fn share(error: TypedError) -> String {
         TypedError::Empty | TypedError::NotANumber | TypedError::UnknownUnit => {
             "Type a share, such as ½ or 50 %.".to_owned()
         }
-        TypedError::Ambiguous { .. } => "1 % or all of it? Type 1 % or 100 %.".to_owned(),
+        TypedError::Ambiguous { small, .. } if small == Decimal::whole(1) => {
+            "1 % or all of it? Type 1 % or 100 %.".to_owned()
+        }
+        TypedError::Ambiguous { small, .. } => {
+            ["Which part of 100 %? If you mean ", &small.to_string(), " %, type it with the sign."].concat()
+        }
         error => number(error),
     }
 }
@@ -54,6 +61,7 @@ pub fn day(error: DayTypedError) -> String {
     match error {
         DayTypedError::Empty | DayTypedError::NotADate => "Choose a day.".to_owned(),
         DayTypedError::Before2000 => "Not before the year 2000.".to_owned(),
+        DayTypedError::Past => "That day is over. Choose today or a later day.".to_owned(),
         DayTypedError::TooFar { latest } => ["Not after ", &en::date(latest), "."].concat(),
         DayTypedError::Future => "That day has not come yet. Is the phone’s date right?".to_owned(),
     }
@@ -68,6 +76,19 @@ pub fn tags(error: &TagsError) -> String {
         }
         TagsError::Backwards => "Smaller number first, such as 1–24.".to_owned(),
         TagsError::Repeated { tag } => ["“", tag, "” is there twice."].concat(),
+    }
+}
+
+/// What a line of hive tags was understood as: "= 6 hives". A single tag that is more than a number or a word is shown
+/// as it was taken, because it may have been meant otherwise.
+pub fn hives_named(tags: &[String]) -> String {
+    let count = u32::try_from(tags.len()).unwrap_or(u32::MAX);
+    let hives = ["= ", &en::counted(count, "hive", "hives")].concat();
+    match tags {
+        [only] if !only.chars().all(|c| c.is_alphabetic() || c.is_ascii_digit() || c == ' ') => {
+            [&hives, ": “", &isolated(only), "”"].concat()
+        }
+        _ => hives,
     }
 }
 

@@ -149,7 +149,7 @@ pub(super) fn view(desk: Desk) -> Bit {
             .text(t.depth)
             .view(),
         a_box.says(move || says::count(t.a_box, 0, u32::from(t.size().places()))).view(),
-        kind_choice(book, t.kind, "hives-kind", desk.yard.with_value(ThingId::is_demo)),
+        desk.yard.with_value(|yard| kind_choice(book, t.kind, "hives-kind", yard, None)),
         live(move || too_big().map(|too_big| Notice::alarm(too_big).view())),
         Choice::new("hives-filled", en_bench::keep::FILLED)
             .option("today", en_bench::keep::TODAY)
@@ -186,7 +186,7 @@ fn tags_says(desk: Desk, text: RwSignal<String>) -> Says {
                     return Says::Wrong(said);
                 }
             }
-            Says::Echo(w::hives_named(tags.len()))
+            Says::Echo(en_typed::hives_named(&tags))
         })
     })
 }

@@ -124,7 +124,7 @@ fn order(desk: Desk) -> Bit {
     };
     let sort = move || {
         let mut sorted = hives.get_untracked();
-        sorted.sort_by(|(_, a), (_, b)| by_tag(a, b));
+        crate::almanac::order::sort_by(&mut sorted, |(_, a), (_, b)| by_tag(a, b));
         if sorted != hives.get_untracked() {
             write(sorted.into_iter().map(|(id, _)| id).collect());
         }

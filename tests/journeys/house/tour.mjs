@@ -29,6 +29,7 @@ async function bench(keeper, look) {
   await look("bench");
 
   await keeper.tap(".head-key");
+  await keeper.one("dialog[open]");
   await look("settings");
   await shutSheet(keeper);
 }
@@ -52,9 +53,11 @@ async function round(keeper, look) {
   await keysReady(keeper);
   await look("round: panel");
   await keeper.tap("did-skipped");
+  await keeper.one("skip-temper");
   await look("round: skipped why");
   await keeper.tap("ask-back");
   await keeper.tap("more");
+  await keeper.one("#log-day");
   await look("round: panel with more keys");
   await keeper.tap("more");
   await keysReady(keeper);
@@ -76,6 +79,7 @@ async function round(keeper, look) {
 
 async function rest(keeper, look) {
   await keeper.tap("rest-as-usual");
+  await keeper.one("rest-list");
   await look("round: the rest");
   await shutSheet(keeper);
   await keeper.tap("row-open");

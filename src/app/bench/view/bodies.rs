@@ -14,6 +14,9 @@ use crate::app::wording::en_sums::bodies as w;
 use crate::app::wording::en_typed;
 use leptos::prelude::*;
 
+/// Above this many in one trap the number is asked about: they alone would fill the usual one (judgement).
+const MANY_BODIES: u32 = 1000;
+
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {
     let t = ui.bench();
@@ -27,6 +30,7 @@ pub(super) fn view(ui: Ui) -> El {
         })
     });
     let count = move || match t.bodies_count().with(|text| typed::count_or_range(text, MOST_BODIES)) {
+        Ok(count) if count.low() > MANY_BODIES => Says::Echo(w::MANY.to_owned()),
         Ok(_) => Says::Nothing,
         Err(error) => Says::Wrong(en_typed::count(error)),
     };

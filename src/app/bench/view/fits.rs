@@ -67,8 +67,12 @@ pub(super) fn view(ui: Ui) -> El {
         .kid(more(w::REST, rest))
 }
 
+/// Below this, in millimetres, nothing is to spare: no ruler shows it.
+const LEAST_SPARE_MM: f64 = 0.05;
+
 fn verdict(fit: &Fit) -> &'static str {
     match fit {
+        Fit::Fits { spare, .. } if spare.millimetres() < LEAST_SPARE_MM => w::JUST,
         Fit::Fits { .. } => w::FITS,
         Fit::TooBig { .. } => w::DOES_NOT,
         Fit::Unknown { .. } => w::CANT_TELL,
@@ -77,7 +81,7 @@ fn verdict(fit: &Fit) -> &'static str {
 
 fn lines(ui: Ui, sum: &FitSum) -> Vec<String> {
     let mut lines = match sum.fit {
-        Fit::Fits { .. } => Vec::new(),
+        Fit::Fits { tightest, spare } => vec![w::to_spare(tightest, &ui.length(spare))],
         Fit::TooBig { side, over, .. } => vec![w::over(side, &ui.length(over))],
         Fit::Unknown { missing } => vec![w::missing(missing)],
     };

@@ -45,7 +45,7 @@ fn form(ui: Ui, on_keep: Callback<KeepPlan>, new: bool) -> El {
     let t = ui.bench();
     follow_hives(ui);
     let tag_says = move || match t.keep_tags().with(|text| tags(text, &BrowserLetters)) {
-        Ok(tags) => Says::Echo(w::named(tags.len())),
+        Ok(tags) => Says::Echo(en_typed::hives_named(&tags)),
         Err(error) => Says::Wrong(en_typed::tags(&error)),
     };
     let built = Choice::new("keep-form", w::FORM)

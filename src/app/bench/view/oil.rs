@@ -79,7 +79,8 @@ fn lines(ui: Ui, sum: &OilSum) -> Vec<String> {
     let season = &sum.season;
     let services = locale::whole(season.services);
     let spill = locale::percent(season.spill_share.fraction(), 1);
-    let mut lines = vec![w::mean(&services, &ui.volume(season.each), &spill, &ui.volume(season.mean))];
+    // Rounded as the answer above it: one figure is not written in two ways.
+    let mut lines = vec![w::mean(&services, &ui.volume(season.each), &spill, &ui.volume_up(season.mean))];
     if let Some(spread) = sum.spread {
         lines.push(w::high(&ui.volume(spread), &services, &ui.volume_up(season.high)));
     }

@@ -2,7 +2,7 @@
 
 use super::shown::{self, Shown, answer};
 use super::{keep, says};
-use crate::almanac::quantity::Share;
+use crate::almanac::quantity::{Share, VolumeUnit};
 use crate::almanac::stack::{HiveSize, Spot};
 use crate::app::bench::fits::depth;
 use crate::app::bench::keep::depth_codes;
@@ -13,9 +13,12 @@ use crate::app::el::{Bit, El, el, live};
 use crate::app::parts::card::more;
 use crate::app::parts::drawing::{BoxSide, box_plan, hive_side};
 use crate::app::parts::field::{Field, Says};
+use crate::app::parts::key::Key;
 use crate::app::parts::notice::{Notice, why};
 use crate::app::parts::stepper::Stepper;
+use crate::app::prefs;
 use crate::app::state::Ui;
+use crate::app::wording::en;
 use crate::app::wording::en_bench::yard as w;
 use leptos::prelude::*;
 
@@ -42,6 +45,7 @@ pub(super) fn view(ui: Ui) -> El {
                 .view(),
             Field::new("holds", w::HOLDS, t.holds()).decimal().volume(t.holds_unit()).says(holds_says).view(),
         ]))
+        .kid(live(move || show_in(ui)))
         .kid(answer(w::TRAPS, shown, 0).view())
         .kid(answer(w::OIL, shown, 1).why(w::RESERVE_WHY).view())
         .kid(Notice::caution(w::HALF_FULL).text(caution).why(w::HALF_FULL_WHY).view())
@@ -50,6 +54,18 @@ pub(super) fn view(ui: Ui) -> El {
         .kid(live(move || figure(ui)))
         .kid(why(w::TRAPS_WHY.to_owned()))
         .kid(keep::view(ui))
+}
+
+/// Offers to show every volume in the unit that was chosen for the trap, while they are shown in another.
+fn show_in(ui: Ui) -> Bit {
+    let unit = ui.bench().holds_unit().with(|code| prefs::volume_unit(code));
+    let shown = ui.prefs.get().volume;
+    let metric = |unit| matches!(unit, VolumeUnit::Millilitre | VolumeUnit::Litre);
+    if unit == shown || metric(unit) && metric(shown) {
+        return Bit::Nothing;
+    }
+    let show = move || ui.prefs.update(|prefs| prefs.volume = unit);
+    el("p").class("keys").kid(Key::new(w::show_in(en::volume_name(unit)), show).quiet().view()).into()
 }
 
 fn rest(ui: Ui) -> El {
