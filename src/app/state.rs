@@ -37,6 +37,8 @@ pub struct Ui {
     pub kind_draft: StoredValue<Option<(String, KindDraft)>>,
     /// What "Keep this yard" calls with a checked plan. While none is set, the key is not shown.
     pub on_keep: RwSignal<Option<Callback<KeepPlan>>>,
+    /// The keeper is on the way to a new yard: the Bench opens its form.
+    pub new_yard: RwSignal<bool>,
     /// A sentence said once above the bottom bar, read out by screen readers; empty shows nothing.
     pub said: RwSignal<String>,
     /// The service worker.
@@ -63,6 +65,7 @@ impl Ui {
             trip_day: RwSignal::new(String::new()),
             kind_draft: StoredValue::new(None),
             on_keep: RwSignal::new(None),
+            new_yard: RwSignal::new(false),
             said: RwSignal::new(String::new()),
             worker: Bridge::start(),
             install: Installer::start(),

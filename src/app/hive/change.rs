@@ -2,16 +2,14 @@
 
 use super::page::Page;
 use crate::almanac::text::{LABEL_MOST, label, look_alike};
-use crate::app::bench::Sum;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, el, live};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
-use crate::app::place::Place;
 use crate::app::round::bits;
-use crate::app::round::form::{self, big, big_link, fold, go, keys, refused_line, select};
+use crate::app::round::form::{self, add_yard, big, fold, go, keys, refused_line, select};
 use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::Book;
 use crate::book::entry::{Ending, Entry, TrapsWent, What};
@@ -146,8 +144,7 @@ fn carry(page: Page) -> Bit {
         open.map(|(id, yard)| (id.to_string(), yard.name.clone())).collect()
     });
     if others.is_empty() {
-        let way = big_link(en_round::ADD_YARD, &Place::Bench(Some(Sum::Yard)));
-        return bits![el("p").text(w::NO_OTHER_YARD), keys(way)];
+        return bits![el("p").text(w::NO_OTHER_YARD), keys(add_yard())];
     }
     let to = RwSignal::new(String::new());
     let unchosen = RwSignal::new(false);

@@ -128,7 +128,9 @@ fn show_keys() {
     };
     if let (Some(foot), Some(keys)) = (find(".foot"), find(".dock-work")) {
         let (top, end) = (keys.offset_top(), keys.offset_top() + keys.offset_height());
-        foot.set_scroll_top((end + 8 - foot.client_height()).clamp(0, top.max(0)));
+        // The bar that undoes stays above them.
+        let above = find("[data-testid=undo-bar]").map_or(0, |bar| bar.offset_height());
+        foot.set_scroll_top((end + 8 - foot.client_height()).min(top - above - 8).max(0));
     }
 }
 

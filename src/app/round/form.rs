@@ -4,11 +4,13 @@ use super::said;
 use super::state::Walk;
 use crate::almanac::day::Day;
 use crate::almanac::typed;
+use crate::app::bench::Sum;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::link;
 use crate::app::place::Place;
 use crate::app::records::Stop;
+use crate::app::state::Ui;
 use crate::app::wording::{en, en_hive as w, en_round, en_typed};
 use crate::book::Book;
 use crate::book::entry::Entry;
@@ -133,6 +135,12 @@ pub fn big(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
 /// A field key that leads to another place.
 pub fn big_link(label: impl Into<String>, place: &Place) -> El {
     link(label, place).class("key key-big")
+}
+
+/// The way to a new yard: the form of the Bench, open.
+pub fn add_yard() -> El {
+    let ui = Ui::get();
+    big_link(en_round::ADD_YARD, &Place::Bench(Some(Sum::Yard))).press(move || ui.new_yard.set(true))
 }
 
 /// A field key that goes on.

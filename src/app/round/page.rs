@@ -1,6 +1,6 @@
 //! The place itself: all yards, one yard, or one hive, as the address says.
 
-use super::form::{big, big_link, keys};
+use super::form::{add_yard, big, big_link, keys};
 use super::state::Walk;
 use super::{told, walk};
 use crate::app::bench::Sum;
@@ -166,7 +166,7 @@ fn yards(walk: Walk) -> Bit {
     bits![
         heading(en::section(Section::Round)),
         el("ul").class("yards").kid(each(move || ids.get(), card)),
-        keys(big_link(w::ADD_YARD, &Place::Bench(Some(Sum::Yard)))),
+        keys(add_yard()),
     ]
 }
 

@@ -161,6 +161,10 @@ pub mod keep {
     pub const WHAT: &str = "Turns these numbers into a yard you can walk, log and print.";
     /// Heading of the form.
     pub const TITLE: &str = "Keep this yard";
+    /// Heading of the form of one more yard.
+    pub const NEW: &str = "A new yard";
+    /// Under it.
+    pub const NEW_HOW: &str = "Its hives, boxes and what one trap holds are the numbers above.";
     /// Field: name.
     pub const NAME: &str = "Name of the yard";
     /// Field: tags.

@@ -4,7 +4,6 @@ use super::{keys, rest, rows};
 use crate::almanac::day::Day;
 use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::TypedVolume;
-use crate::app::bench::Sum;
 use crate::app::edge::{clock, locale};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::place::Place;
@@ -58,11 +57,7 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
         .test_id("visit-state")
         .live_text(move || rows.with(|rows| w::progress(round::visit(rows))));
     let empty = Memo::new(move |_| rows.with(Vec::is_empty));
-    let way = if alone {
-        form::big_link(w::ADD_YARD, &Place::Bench(Some(Sum::Yard)))
-    } else {
-        form::big_link(w::ALL_YARDS, &Place::Round)
-    };
+    let way = if alone { form::add_yard() } else { form::big_link(w::ALL_YARDS, &Place::Round) };
     let name = el("bdi").live_text(move || named.with(|(name, ..)| name.clone()));
     bits![
         el("h1").class("place-name").attr("tabindex", "-1").kid(name),

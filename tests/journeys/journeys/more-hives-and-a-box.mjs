@@ -25,9 +25,11 @@ journey("she put a third box on: its traps run on days of their own", { faults: 
   await keeper.tap(`${row(2)} [data-testid=row-open]`);
   await keeper.tap("[data-testid=panel] a");
   await keeper.one("hive-state");
-  await keeper.tap("shut");
+  await keeper.gone("panel");
   await unfold(keeper, "add-box");
   await keeper.tap("add-box-go");
+  // A second tap finds no key to put another one on with.
+  await keeper.gone("add-box-go");
   await keeper.until("six traps are drawn", async () => (await keeper.all("li[data-testid=trap-line]")).length === 6);
   const traps = (await keeper.driver.run(() => [...document.querySelectorAll("li[data-testid=trap-line]")].map((line) => line.innerText))).map(plain);
   const dueOn = (day) => traps.filter((trap) => new RegExp(`due ${written(day).source}`).test(trap)).length;

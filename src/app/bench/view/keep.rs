@@ -18,10 +18,12 @@ use leptos::prelude::*;
 
 /// The key, and the form once it was pressed. Nothing while nobody takes the plan.
 pub(super) fn view(ui: Ui) -> Bit {
-    let open = RwSignal::new(false);
+    let new = ui.new_yard.get_untracked();
+    ui.new_yard.set(false);
+    let open = RwSignal::new(new);
     live(move || match (ui.on_keep.get(), open.get()) {
         (None, _) => Bit::Nothing,
-        (Some(on_keep), true) => form(ui, on_keep).into(),
+        (Some(on_keep), true) => form(ui, on_keep, new).into(),
         (Some(_), false) => {
             let key = Key::new(w::KEEP, move || show(open)).primary().view();
             vec![el("p").class("keys").kid(key), shown::small(w::WHAT)].into()
@@ -38,7 +40,8 @@ fn show(open: RwSignal<bool>) {
     edge::after_paint(|| edge::focus(HEADING));
 }
 
-fn form(ui: Ui, on_keep: Callback<KeepPlan>) -> El {
+fn form(ui: Ui, on_keep: Callback<KeepPlan>, new: bool) -> El {
+    let title = if new { w::NEW } else { w::TITLE };
     let t = ui.bench();
     follow_hives(ui);
     let tag_says = move || match t.keep_tags().with(|text| tags(text, &BrowserLetters)) {
@@ -65,8 +68,9 @@ fn form(ui: Ui, on_keep: Callback<KeepPlan>) -> El {
     let mend = move || planned(ui).is_none().then(|| el("p").attr("role", "status").text(w::MEND));
     el("section")
         .class("keep-form")
-        .attr("aria-label", w::TITLE)
-        .kid(el("h3").attr("id", HEADING).attr("tabindex", "-1").text(w::TITLE))
+        .attr("aria-label", title)
+        .kid(el("h3").attr("id", HEADING).attr("tabindex", "-1").text(title))
+        .kid(new.then(|| shown::small(w::NEW_HOW)))
         .kids([name.view(), tags.view()])
         .kid(depths(ui))
         .kids([trap.view(), built.view(), when.view()])
