@@ -104,17 +104,21 @@ pub fn refused_line(stop: Signal<Option<String>>) -> El {
 
 /// A stretch of page that opens on tap and is built only then.
 pub fn fold<B: Into<Bit>>(title: &'static str, mark: &'static str, body: impl Fn() -> B + 'static) -> El {
-    shutting(title, mark, move |_| body())
+    folded(title, mark, Box::new(move |_| body().into()))
 }
 
 /// A fold whose body can shut it, and then is built anew when it is opened again.
-pub fn shutting<B: Into<Bit>>(
+pub fn shutting(
     title: &'static str,
     mark: &'static str,
-    body: impl Fn(RwSignal<bool>) -> B + 'static,
+    body: impl Fn(RwSignal<bool>) -> Bit + 'static,
 ) -> El {
+    folded(title, mark, Box::new(body))
+}
+
+fn folded(title: &'static str, mark: &'static str, body: Box<dyn Fn(RwSignal<bool>) -> Bit>) -> El {
     let opened = RwSignal::new(false);
-    let body = live(move || opened.get().then(|| untrack(|| -> Bit { body(opened).into() })));
+    let body = live(move || opened.get().then(|| untrack(|| body(opened))));
     let fold = el("details").class("more").test_id(mark);
     let details = fold.element().clone();
     fold.live_attr("open", move || opened.get().then(String::new))
@@ -129,6 +133,11 @@ pub fn shutting<B: Into<Bit>>(
 
 /// A field key.
 pub fn big(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
+    pressed(label, mark, Box::new(press))
+}
+
+// One piece of code for every key, however many there are.
+fn pressed(label: &str, mark: &'static str, press: Box<dyn Fn()>) -> El {
     el("button").attr("type", "button").class("key key-big").test_id(mark).text(label).press(press)
 }
 
