@@ -116,6 +116,7 @@ pub fn shutting(
     folded(title, mark, Box::new(body))
 }
 
+#[inline(never)]
 fn folded(title: &'static str, mark: &'static str, body: Box<dyn Fn(RwSignal<bool>) -> Bit>) -> El {
     let opened = RwSignal::new(false);
     let body = live(move || opened.get().then(|| untrack(|| body(opened))));
@@ -137,6 +138,7 @@ pub fn big(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
 }
 
 // One piece of code for every key, however many there are.
+#[inline(never)]
 fn pressed(label: &str, mark: &'static str, press: Box<dyn Fn()>) -> El {
     el("button").attr("type", "button").class("key key-big").test_id(mark).text(label).press(press)
 }
@@ -154,7 +156,7 @@ pub fn add_yard() -> El {
 
 /// A field key that goes on.
 pub fn primary(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
-    big(label, mark, press).class("key key-big key-primary")
+    pressed(label, mark, Box::new(press)).class("key key-big key-primary")
 }
 
 /// A row of keys.
@@ -164,7 +166,12 @@ pub fn keys(keys: impl Into<Bit>) -> El {
 
 /// The key at the end of a form.
 pub fn go(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
-    keys(primary(label, mark, press))
+    at_end(label, mark, Box::new(press))
+}
+
+#[inline(never)]
+fn at_end(label: &str, mark: &'static str, press: Box<dyn Fn()>) -> El {
+    keys(pressed(label, mark, press).class("key key-big key-primary"))
 }
 
 /// A native chooser: values with their names.
