@@ -10,18 +10,16 @@ use crate::almanac::refill::LossInterval;
 
 /// What the whole log says.
 pub fn fold(log: &Log) -> Standing {
-    let mut standing = Standing::default();
-    for (root, entry) in log.in_effect() {
-        apply_as(&mut standing, root, entry);
-    }
-    standing
+    fold_until(log, None)
 }
 
-/// What the log says of everything up to the evening of `day`.
-pub fn fold_until(log: &Log, day: Day) -> Standing {
+/// What the log says of everything up to the evening of `until`, or of every day.
+pub fn fold_until(log: &Log, until: Option<Day>) -> Standing {
     let mut standing = Standing::default();
-    for (root, entry) in log.in_effect().into_iter().filter(|(_, entry)| entry.day <= day) {
-        apply_as(&mut standing, root, entry);
+    for (root, entry) in log.in_effect() {
+        if until.is_none_or(|until| entry.day <= until) {
+            apply_as(&mut standing, root, entry);
+        }
     }
     standing
 }

@@ -10,7 +10,6 @@ use crate::almanac::quantity::Share;
 use crate::almanac::stack::{self, BoxDepth, HiveSize, Spot};
 use crate::almanac::text::{self, Letters};
 use crate::almanac::trap::TrapKind;
-use std::collections::BTreeMap;
 
 /// Who writes, and when by the clock of the phone.
 #[derive(Clone, Debug, PartialEq)]
@@ -64,6 +63,8 @@ pub enum Refusal {
         /// Traps its boxes are meant to carry.
         wanting: u32,
     },
+    /// To be moved, but not where to.
+    NoYard,
     /// Nothing to do: no hive, no trap, no change.
     Nothing,
     /// Not in the book.
@@ -282,7 +283,7 @@ impl Book {
     fn bare_on(&self, id: &ThingId, hive: &HiveNow, day: Day) -> bool {
         let bare = |hive: &HiveNow| hive.traps().next().is_none();
         let later = || self.log().entries().any(|entry| entry.day > day);
-        bare(hive) && (!later() || fold::fold_until(self.log(), day).hives.get(id).is_none_or(bare))
+        bare(hive) && (!later() || fold::fold_until(self.log(), Some(day)).hives.get(id).is_none_or(bare))
     }
 
     /// The kind of trap that is put into a hive of `yard` when nobody says which: the one most of the yard's traps are
@@ -293,9 +294,12 @@ impl Book {
             id.is_demo() == yard.is_demo() && now.is_some_and(|now| !now.retired)
         };
         let traps = self.standing().hives_of(yard, true).flat_map(|(_, hive)| hive.traps());
-        let mut known: BTreeMap<&ThingId, u32> = BTreeMap::new();
+        let mut known: Vec<(&ThingId, u32)> = Vec::new();
         for trap in traps.filter(|trap| offered(&trap.kind)) {
-            *known.entry(&trap.kind).or_default() += 1;
+            match known.iter_mut().find(|(kind, _)| **kind == trap.kind) {
+                Some((_, traps)) => *traps += 1,
+                None => known.push((&trap.kind, 1)),
+            }
         }
         if let Some((kind, _)) = known.into_iter().max_by_key(|(_, traps)| *traps) {
             return Some(kind.clone());

@@ -9,7 +9,7 @@ use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
 use crate::app::round::bits;
-use crate::app::round::form::{self, add_yard, big, fold, go, keys, refused_line, select};
+use crate::app::round::form::{self, add_yard, big, fold, go, keys, select};
 use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::Book;
 use crate::book::entry::{Ending, Entry, TrapsWent, What};
@@ -147,16 +147,14 @@ fn carry(page: Page) -> Bit {
         return bits![el("p").text(w::NO_OTHER_YARD), keys(add_yard())];
     }
     let to = RwSignal::new(String::new());
-    let unchosen = RwSignal::new(false);
     let permit = RwSignal::new(String::new());
     let put = move || {
         let hive = page.id.get_value();
         let to = to.with_untracked(|to| ThingId::parse(to).ok());
-        unchosen.set(to.is_none());
-        let Some(to) = to else { return };
         let permit = permit.with_untracked(|text| label(text, LABEL_MOST, &BrowserLetters)).ok();
         page.form.put("move", page.said(w::SAID_MOVED), &|book, pen, day, today| {
-            book.move_hive(pen, day, today, &hive, &to, permit.clone(), &BrowserLetters)
+            let to = to.as_ref().ok_or(Refusal::NoYard)?;
+            book.move_hive(pen, day, today, &hive, to, permit.clone(), &BrowserLetters)
         });
     };
     let mut all = vec![(String::new(), w::CHOOSE.to_owned())];
@@ -164,11 +162,8 @@ fn carry(page: Page) -> Bit {
     bits![
         Notice::caution(w::MOVE_CAUTION).view(),
         select("move-to", w::MOVE_TO, to, all),
-        refused_line(Signal::derive(move || {
-            (unchosen.get() && to.with(String::is_empty)).then(|| w::CHOOSE_YARD.to_owned())
-        })),
-        Field::new("move-permit", w::PERMIT, permit).wide().hint(w::MAY_BE_EMPTY).view(),
         page.form.refused("move"),
+        Field::new("move-permit", w::PERMIT, permit).wide().hint(w::MAY_BE_EMPTY).view(),
         go(w::MOVE_KEY, "move-go", put),
     ]
 }
@@ -218,23 +213,20 @@ fn end(page: Page) -> Bit {
         "joined" => Some(select("end-into", w::JOINED_INTO, into, others())),
         _ => None,
     });
-    let traps =
-        Memo::new(move |_| page.now.with(|now| now.as_ref().is_some_and(|now| now.traps().next().is_some())));
-    let asks = move || {
-        traps.get().then(|| {
-            Choice::new("end-went", w::TRAPS_WENT)
-                .option("stay", w::TRAPS_STAY)
-                .option("stock", w::went(TrapsWent::Stock))
-                .option("bin", w::went(TrapsWent::Bin))
-                .option("lost", w::went(TrapsWent::Lost))
-                .text(went)
-                .view()
-        })
-    };
+    let traps = page.hive().is_some_and(|now| now.traps().next().is_some());
+    let asks = traps.then(|| {
+        Choice::new("end-went", w::TRAPS_WENT)
+            .option("stay", w::TRAPS_STAY)
+            .option("stock", w::went(TrapsWent::Stock))
+            .option("bin", w::went(TrapsWent::Bin))
+            .option("lost", w::went(TrapsWent::Lost))
+            .text(went)
+            .view()
+    });
     bits![
         choice,
         more,
-        live(asks),
+        asks,
         page.form.refused("end"),
         keys(Key::new(w::END_KEY, put).alarm().mark("end-go").view()),
     ]

@@ -104,17 +104,22 @@ pub fn refused_line(stop: Signal<Option<String>>) -> El {
 
 /// A stretch of page that opens on tap and is built only then.
 pub fn fold<B: Into<Bit>>(title: &'static str, mark: &'static str, body: impl Fn() -> B + 'static) -> El {
-    shutting(title, mark, move |_| body())
+    folded(title, mark, Box::new(move |_| body().into()))
 }
 
 /// A fold whose body can shut it, and then is built anew when it is opened again.
-pub fn shutting<B: Into<Bit>>(
+pub fn shutting(
     title: &'static str,
     mark: &'static str,
-    body: impl Fn(RwSignal<bool>) -> B + 'static,
+    body: impl Fn(RwSignal<bool>) -> Bit + 'static,
 ) -> El {
+    folded(title, mark, Box::new(body))
+}
+
+#[inline(never)]
+fn folded(title: &'static str, mark: &'static str, body: Box<dyn Fn(RwSignal<bool>) -> Bit>) -> El {
     let opened = RwSignal::new(false);
-    let body = live(move || opened.get().then(|| untrack(|| -> Bit { body(opened).into() })));
+    let body = live(move || opened.get().then(|| untrack(|| body(opened))));
     let fold = el("details").class("more").test_id(mark);
     let details = fold.element().clone();
     fold.live_attr("open", move || opened.get().then(String::new))
@@ -129,6 +134,12 @@ pub fn shutting<B: Into<Bit>>(
 
 /// A field key.
 pub fn big(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
+    pressed(label, mark, Box::new(press))
+}
+
+// One piece of code for every key, however many there are.
+#[inline(never)]
+fn pressed(label: &str, mark: &'static str, press: Box<dyn Fn()>) -> El {
     el("button").attr("type", "button").class("key key-big").test_id(mark).text(label).press(press)
 }
 
@@ -145,7 +156,7 @@ pub fn add_yard() -> El {
 
 /// A field key that goes on.
 pub fn primary(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
-    big(label, mark, press).class("key key-big key-primary")
+    pressed(label, mark, Box::new(press)).class("key key-big key-primary")
 }
 
 /// A row of keys.
@@ -155,7 +166,12 @@ pub fn keys(keys: impl Into<Bit>) -> El {
 
 /// The key at the end of a form.
 pub fn go(label: &str, mark: &'static str, press: impl Fn() + 'static) -> El {
-    keys(primary(label, mark, press))
+    at_end(label, mark, Box::new(press))
+}
+
+#[inline(never)]
+fn at_end(label: &str, mark: &'static str, press: Box<dyn Fn()>) -> El {
+    keys(pressed(label, mark, press).class("key key-big key-primary"))
 }
 
 /// A native chooser: values with their names.

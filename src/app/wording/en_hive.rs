@@ -85,8 +85,6 @@ pub const MOVE_TO: &str = "To";
 pub const CHOOSE: &str = "Choose";
 /// No other yard.
 pub const NO_OTHER_YARD: &str = "There is no other yard in the book to move it to. Add one first.";
-/// Asked to be moved, but not where to.
-pub const CHOOSE_YARD: &str = "Choose the yard it goes to.";
 /// Field: permit.
 pub const PERMIT: &str = "Permit or certificate number";
 /// It may stay empty.

@@ -137,6 +137,7 @@ pub fn refusal(refusal: &Refusal) -> String {
             " wanted. Write first that they were placed.",
         ]
         .concat(),
+        Refusal::NoYard => "Choose the yard it goes to.".to_owned(),
         Refusal::Nothing => "Nothing to write: nothing was changed.".to_owned(),
         Refusal::Unknown => "This is not in the book any more. Go back to the list.".to_owned(),
     }
