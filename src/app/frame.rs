@@ -79,6 +79,10 @@ fn follow_address(ui: Ui) {
         if place == before {
             return;
         }
+        // What was said belongs to the place where it was said.
+        if before.section() != place.section() {
+            ui.said.set(String::new());
+        }
         let within_bench = matches!((&before, &place), (Place::Bench(_), Place::Bench(_)));
         ui.place.set(place);
         // Within the Bench the sum that was jumped to takes the focus itself.
@@ -154,21 +158,21 @@ fn messages(ui: Ui) -> El {
     use super::edge::worker::Offline;
     let message =
         |text: &str, key: Key| Bit::from(el("p").class("message").kid(el("span").text(text)).kid(key.view()));
-    el("div")
-        .class("messages")
-        .attr("role", "status")
-        .kid(live(move || match ui.worker.state() {
+    // What was just said comes before what has time.
+    el("div").class("messages").attr("role", "status").kid(live(move || {
+        let said = ui.said.get();
+        if !said.is_empty() {
+            return message(&said, Key::new(en::GOT_IT, move || ui.said.set(String::new())));
+        }
+        match ui.worker.state() {
             Offline::Quiet => Bit::Nothing,
             Offline::Ready => message(en::READY_OFFLINE, Key::new(en::GOT_IT, move || ui.worker.hush())),
             Offline::NewVersion => {
                 let key = Key::new(en::USE_IT_NOW, move || ui.worker.use_new_version()).mark("update-now");
                 el("div").test_id("update-bar").kid(message(en::NEW_VERSION, key)).into()
             }
-        }))
-        .kid(live(move || match ui.said.get() {
-            said if said.is_empty() => Bit::Nothing,
-            said => message(&said, Key::new(en::GOT_IT, move || ui.said.set(String::new()))),
-        }))
+        }
+    }))
 }
 
 /// The bar at the thumb: one key a section, all from one list.
