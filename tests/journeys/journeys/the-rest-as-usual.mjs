@@ -12,6 +12,8 @@ journey("she logs two hives by hand and the rest as usual, after reading which t
   await keeper.until("hive 5 has its entry", async () => (await entries(keeper)).filter(({ day }) => day === "2026-07-15").length === 2);
   const before = (await entries(keeper)).length;
 
+  // The list ends behind the panel: she puts the panel away first.
+  if (await keeper.attribute("shut", "type")) await keeper.tap("shut");
   await keeper.tap("rest-as-usual");
   await keeper.one("rest-list");
   const listed = await keeper.driver.run(() => [...document.querySelectorAll("[data-testid=rest-list] li")].map((line) => line.innerText.trim()));
