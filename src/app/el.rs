@@ -12,7 +12,8 @@
 //! ```
 
 use super::edge;
-use leptos::prelude::*;
+use crate::app::graph::{Owner, RwSignal, on_cleanup, untrack};
+use leptos::prelude::{RenderEffect, event_target_value};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use wasm_bindgen::prelude::*;
@@ -178,7 +179,7 @@ impl El {
         follow(Box::new(move || text.with(|text| set_value(&element, text))));
         // A select says `change`; an input says `input` at every key.
         let event = if self.0.tag_name().eq_ignore_ascii_case("select") { "change" } else { "input" };
-        self.on(event, move |event| text.set(leptos::prelude::event_target_value(&event)))
+        self.on(event, move |event| text.set(event_target_value(&event)))
     }
 
     /// The browser's element, for focus, dialogs and measures.

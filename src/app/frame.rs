@@ -11,7 +11,7 @@ use super::settings::settings;
 use super::state::Ui;
 use super::wording::en;
 use super::{bench, ledger, load, notices, round};
-use leptos::prelude::*;
+use crate::app::graph::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
@@ -25,7 +25,7 @@ pub fn frame() -> Bit {
     };
     let ui = Ui::provide(here().unwrap_or(start));
     let walk = round::Walk::provide(ui, records);
-    ui.on_keep.set(Some(Callback::new(move |plan| round::keep_yard(ui, walk, plan))));
+    ui.on_keep.set(Some(std::rc::Rc::new(move |plan| round::keep_yard(ui, walk, plan))));
     follow_address(ui);
     follow_prefs(ui);
     let settings_open = RwSignal::new(false);
@@ -90,7 +90,7 @@ fn follow_address(ui: Ui) {
             edge::after_paint(focus_heading);
         }
     });
-    Effect::new(move || {
+    effect(move || {
         if let Some(document) = edge::document() {
             document.set_title(&en::title(en::section(ui.place.get().section())));
         }
@@ -117,7 +117,7 @@ pub fn focus_heading() {
 
 /// Writes the settings where the style reads them.
 fn follow_prefs(ui: Ui) {
-    Effect::new(move || {
+    effect(move || {
         let prefs = ui.prefs.get();
         let Some(root) = edge::document().and_then(|document| document.document_element()) else { return };
         let set = |name: &str, code: Option<&str>| {
@@ -134,7 +134,7 @@ fn follow_prefs(ui: Ui) {
 
 /// The place itself. Built anew when the section changes; within a section the place looks after itself.
 fn place_view(ui: Ui) -> Bit {
-    let section = Memo::new(move |_| ui.place.with(Place::section) as u8);
+    let section = Memo::new(move || ui.place.with(Place::section) as u8);
     live(move || {
         // Read, not only tracked: a memo nobody reads follows nothing.
         let _ = section.get();

@@ -20,6 +20,8 @@ pub mod el;
 #[cfg(target_arch = "wasm32")]
 pub mod frame;
 #[cfg(target_arch = "wasm32")]
+pub mod graph;
+#[cfg(target_arch = "wasm32")]
 pub mod hive;
 #[cfg(target_arch = "wasm32")]
 pub mod notices;

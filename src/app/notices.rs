@@ -13,11 +13,11 @@ use super::wording::en_book::backup::ONLY_HERE;
 use super::wording::en_notices as w;
 use crate::almanac::day::Day;
 use crate::almanac::json;
+use crate::app::graph::*;
 use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::log::Log;
 use crate::papers::backup;
-use leptos::prelude::*;
 
 /// The notices, the most pressing first.
 pub fn notices(ui: Ui) -> El {
@@ -76,7 +76,7 @@ fn entries_text(unsaved: &Unsaved) -> String {
 /// Whether the phone keeps anything.
 fn storage(ui: Ui, records: Records) -> Bit {
     let written =
-        Memo::new(move |_| records.book.with(|book| book.log().entries().any(|entry| !entry.is_demo())));
+        Memo::new(move || records.book.with(|book| book.log().entries().any(|entry| !entry.is_demo())));
     live(move || {
         if records.gone.get() {
             return Bit::One(gone(ui, records));
@@ -98,7 +98,7 @@ fn storage(ui: Ui, records: Records) -> Bit {
 
 /// Whether the first page of the Book is shown.
 fn in_book(ui: Ui) -> Memo<bool> {
-    Memo::new(move |_| ui.place.with(|place| *place == Place::Book))
+    Memo::new(move || ui.place.with(|place| *place == Place::Book))
 }
 
 fn gone(ui: Ui, records: Records) -> El {
@@ -113,7 +113,7 @@ fn gone(ui: Ui, records: Records) -> El {
 }
 
 fn damaged(ui: Ui, records: Records) -> Bit {
-    let count = Memo::new(move |_| records.asides.with(Vec::len));
+    let count = Memo::new(move || records.asides.with(Vec::len));
     let there = in_book(ui);
     live(move || {
         let count = count.get();
@@ -126,7 +126,7 @@ fn damaged(ui: Ui, records: Records) -> Bit {
 }
 
 fn doubt(ui: Ui, records: Records) -> Bit {
-    let doubt = Memo::new(move |_| {
+    let doubt = Memo::new(move || {
         let today = ui.today.get();
         records.book.with(|book| {
             clock_doubt(book, |entry| {
@@ -149,7 +149,7 @@ fn today_there(book: &Book, yard: &ThingId, otherwise: Day) -> Day {
 /// Invented hives are marked wherever they are shown.
 fn demonstration(ui: Ui, records: Records) -> Bit {
     let demo = |id: &str| ThingId::parse(id).is_ok_and(|id| id.is_demo());
-    let said = Memo::new(move |_| {
+    let said = Memo::new(move || {
         ui.place.with(|place| match place {
             Place::Yard(id) | Place::Hive(id) if demo(id) => Some(w::DEMO),
             Place::Round | Place::Load if records.has_demo() => Some(w::DEMO_IN),
@@ -162,7 +162,7 @@ fn demonstration(ui: Ui, records: Records) -> Bit {
 /// How old the last file is: on the first page of the Round always, elsewhere only when it cannot wait. The Book
 /// itself says it in its own place.
 fn backup_age(ui: Ui, records: Records) -> Bit {
-    let shown = Memo::new(move |_| {
+    let shown = Memo::new(move || {
         let state = state(ui, records)?;
         let (home, walking, book) = ui.place.with(|place| {
             let walking = matches!(place, Place::Yard(_) | Place::Hive(_));

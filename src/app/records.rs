@@ -4,6 +4,7 @@ use super::cabinet::{Aside, Cabinet, Meta, NotSaved, Opened};
 use super::edge::{self, clock, device, letters::BrowserLetters, listen};
 use crate::almanac::day::Day;
 use crate::almanac::json;
+use crate::app::graph::*;
 use crate::book::Book;
 use crate::book::demo;
 use crate::book::entry::Entry;
@@ -14,7 +15,6 @@ use crate::papers::backup::Backup;
 use crate::store::keys;
 use crate::store::shelf::{Shelf, ShelfError};
 use crate::store::{Memory, web};
-use leptos::prelude::*;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 
@@ -77,7 +77,7 @@ pub struct Records {
     pub unsaved: RwSignal<Option<Unsaved>>,
     /// What the app remembers of itself.
     pub meta: RwSignal<Meta>,
-    cabinet: StoredValue<Cabinet, LocalStorage>,
+    cabinet: StoredValue<Cabinet>,
     writer: StoredValue<Writer>,
 }
 
@@ -101,7 +101,7 @@ impl Records {
             act: RwSignal::new(None),
             unsaved: RwSignal::new(left_over(unsaved)),
             meta: RwSignal::new(meta),
-            cabinet: StoredValue::new_local(cabinet),
+            cabinet: StoredValue::new(cabinet),
             writer: StoredValue::new(writer()),
         };
         provide_context(records);

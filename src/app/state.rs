@@ -12,7 +12,11 @@ use super::prefs::Prefs;
 use crate::almanac::day::Day;
 use crate::almanac::json::{self, Json};
 use crate::almanac::quantity::{Length, Volume};
-use leptos::prelude::*;
+use crate::app::graph::*;
+use std::rc::Rc;
+
+/// What keeps a checked plan.
+pub type Keep = Rc<dyn Fn(KeepPlan)>;
 
 /// The context of every view. All fields are handles: copying it is free.
 #[derive(Clone, Copy)]
@@ -36,7 +40,7 @@ pub struct Ui {
     /// The form of a kind that was left with something typed in it: its address and its fields.
     pub kind_draft: StoredValue<Option<(String, KindDraft)>>,
     /// What "Keep this yard" calls with a checked plan. While none is set, the key is not shown.
-    pub on_keep: RwSignal<Option<Callback<KeepPlan>>>,
+    pub on_keep: RwSignal<Option<Keep>>,
     /// The keeper is on the way to a new yard: the Bench opens its form.
     pub new_yard: RwSignal<bool>,
     /// A sentence said once above the bottom bar, read out by screen readers; empty shows nothing.
@@ -60,7 +64,7 @@ impl Ui {
             place: RwSignal::new(first_place),
             prefs: RwSignal::new(prefs),
             typed: StoredValue::new(bench),
-            draft: Memo::new(move |_| bench.draft()),
+            draft: Memo::new(move || bench.draft()),
             bench_open: RwSignal::new(1),
             trip_day: RwSignal::new(String::new()),
             kind_draft: StoredValue::new(None),

@@ -67,28 +67,26 @@ serde_by_json!(BenchDraft);
 #[cfg(target_arch = "wasm32")]
 #[derive(Clone, Copy)]
 pub struct BenchTyped {
-    texts: leptos::prelude::StoredValue<Vec<leptos::prelude::RwSignal<String>>>,
+    texts: crate::app::graph::StoredValue<Vec<crate::app::graph::RwSignal<String>>>,
 }
 
 #[cfg(target_arch = "wasm32")]
 impl BenchTyped {
     /// Signals that start with `draft`.
     pub fn new(draft: BenchDraft) -> BenchTyped {
-        let signals = draft.texts.into_iter().map(leptos::prelude::RwSignal::new).collect();
-        BenchTyped { texts: leptos::prelude::StoredValue::new(signals) }
+        let signals = draft.texts.into_iter().map(crate::app::graph::RwSignal::new).collect();
+        BenchTyped { texts: crate::app::graph::StoredValue::new(signals) }
     }
 
     /// What stands in the fields now; tracks all of them.
     pub fn draft(self) -> BenchDraft {
-        use leptos::prelude::{Get, WithValue};
-        BenchDraft { texts: self.texts.with_value(|texts| texts.iter().map(Get::get).collect()) }
+        BenchDraft { texts: self.texts.with_value(|texts| texts.iter().map(|text| text.get()).collect()) }
     }
 
-    fn text(self, field: Field) -> leptos::prelude::RwSignal<String> {
-        use leptos::prelude::WithValue;
+    fn text(self, field: Field) -> crate::app::graph::RwSignal<String> {
         let text = self.texts.with_value(|texts| texts.get(field as usize).copied());
         // The table has a text for every field; a spare one is better than a page that stops.
-        text.unwrap_or_else(|| leptos::prelude::RwSignal::new(String::new()))
+        text.unwrap_or_else(|| crate::app::graph::RwSignal::new(String::new()))
     }
 }
 
@@ -107,7 +105,7 @@ macro_rules! fields {
 
         #[cfg(target_arch = "wasm32")]
         impl BenchTyped {
-            $($(#[$doc])* pub fn $field(self) -> leptos::prelude::RwSignal<String> {
+            $($(#[$doc])* pub fn $field(self) -> crate::app::graph::RwSignal<String> {
                 self.text(Field::$field)
             })+
         }

@@ -1,7 +1,7 @@
 //! Putting the page on the home screen.
 
 use super::{call, listen, window};
-use leptos::prelude::*;
+use crate::app::graph::*;
 use wasm_bindgen::JsValue;
 
 /// What can be offered for the home screen.
@@ -19,7 +19,7 @@ pub enum Install {
 #[derive(Clone, Copy)]
 pub struct Installer {
     state: RwSignal<Install>,
-    event: StoredValue<Option<JsValue>, LocalStorage>,
+    event: StoredValue<Option<JsValue>>,
 }
 
 impl Installer {
@@ -29,7 +29,7 @@ impl Installer {
             .and_then(|window| window.match_media("(display-mode: standalone)").ok().flatten())
             .is_some_and(|media| media.matches());
         let state = RwSignal::new(if standalone { Install::Done } else { Install::ByHand });
-        let event = StoredValue::new_local(None);
+        let event = StoredValue::new(None);
         if let Some(window) = window() {
             listen(&window, "beforeinstallprompt", move |offer| {
                 offer.prevent_default();

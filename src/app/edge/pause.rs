@@ -1,11 +1,10 @@
 //! Keeping what is typed without a write at every key: browsers ration writes, and a phone pays for each.
 
 use super::{document, listen, window};
-use leptos::prelude::*;
-use std::time::Duration;
+use crate::app::graph::*;
 
-/// A rest in typing after which the text is kept.
-const REST: Duration = Duration::from_millis(500);
+/// A rest in typing after which the text is kept, in milliseconds.
+const REST: u64 = 500;
 
 /// Hands what `text` says to `keep` whenever it has changed and then rested, and at once when the page is hidden or
 /// left. `kept` is what is kept already. `text` is followed like any effect.
@@ -23,7 +22,7 @@ pub fn keep_rested(
             kept.set_value(now);
         }
     };
-    Effect::new(move || {
+    effect(move || {
         let now = text();
         if kept.with_value(|kept| *kept == now) {
             return;
@@ -35,7 +34,7 @@ pub fn keep_rested(
                 keep_now();
             }
         };
-        set_timeout(rested, REST);
+        after(REST, rested);
     });
     if let Some(window) = window() {
         listen(&window, "pagehide", move |_| keep_now());

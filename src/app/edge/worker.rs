@@ -1,7 +1,7 @@
 //! The only code of the page that knows there is a service worker.
 
 use super::{call, document, listen, options, window};
-use leptos::prelude::*;
+use crate::app::graph::*;
 use std::cell::Cell;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::{JsFuture, spawn_local};
@@ -25,14 +25,13 @@ pub enum Offline {
 #[derive(Clone, Copy)]
 pub struct Bridge {
     state: RwSignal<Offline>,
-    registration: StoredValue<Option<ServiceWorkerRegistration>, LocalStorage>,
+    registration: StoredValue<Option<ServiceWorkerRegistration>>,
 }
 
 impl Bridge {
     /// Registers `./sw.js` and watches for versions. Does nothing where the browser has no service workers.
     pub fn start() -> Bridge {
-        let bridge =
-            Bridge { state: RwSignal::new(Offline::Quiet), registration: StoredValue::new_local(None) };
+        let bridge = Bridge { state: RwSignal::new(Offline::Quiet), registration: StoredValue::new(None) };
         let container = window()
             .map(|window| window.navigator())
             // The property is missing in private windows and on plain http; reading it there would throw later.

@@ -7,6 +7,7 @@ use crate::almanac::typed;
 use crate::app::bench::read::{MOST_BOXES, length};
 use crate::app::bench::view::says;
 use crate::app::el::{Bit, el, live};
+use crate::app::graph::*;
 use crate::app::kinds::kind_name;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
@@ -23,7 +24,6 @@ use crate::book::entry::{TrapsWent, What};
 use crate::book::id::ThingId;
 use crate::book::round::likely_kind;
 use crate::book::standing::{BoxNow, HiveNow};
-use leptos::prelude::*;
 
 /// The kinds that are offered, with their names: the demonstration's in its own yards only.
 pub fn kinds(book: &Book, demo: bool) -> Vec<(ThingId, String)> {
@@ -140,7 +140,7 @@ fn add(page: Page, open: RwSignal<bool>) -> Bit {
                 .view()
         })
     };
-    let any = Memo::new(move |_| traps().unwrap_or(0) > 0);
+    let any = Memo::new(move || traps().unwrap_or(0) > 0);
     let with_traps = move || {
         any.get().then(|| {
             let choice = Choice::new("box-filled", w::FILLED)
@@ -155,7 +155,7 @@ fn add(page: Page, open: RwSignal<bool>) -> Bit {
             ]
         })
     };
-    let many = Memo::new(move |_| traps().is_some_and(|traps| traps > 4));
+    let many = Memo::new(move || traps().is_some_and(|traps| traps > 4));
     bits![
         Choice::new("box-depth", w::DEPTH)
             .option("deep", en_bench::DEEP)
@@ -179,7 +179,7 @@ fn add(page: Page, open: RwSignal<bool>) -> Bit {
 
 /// The key that puts traps where boxes want more than they have.
 fn missing(page: Page) -> Bit {
-    let wanting = Memo::new(move |_| {
+    let wanting = Memo::new(move || {
         page.now.with(|now| now.as_ref().filter(|now| now.alive()).map_or(0, HiveNow::wanting))
     });
     let kind = RwSignal::new(String::new());

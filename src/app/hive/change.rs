@@ -4,6 +4,7 @@ use super::page::Page;
 use crate::almanac::text::{LABEL_MOST, label, look_alike};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, el, live};
+use crate::app::graph::*;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
@@ -15,7 +16,6 @@ use crate::book::Book;
 use crate::book::entry::{Ending, Entry, TrapsWent, What};
 use crate::book::id::ThingId;
 use crate::book::write::Refusal;
-use leptos::prelude::*;
 
 /// What is said about a tag typed for a hive of `yard`, and a free one when it is taken.
 pub fn tag_says(book: &Book, yard: &ThingId, except: Option<&ThingId>, text: &str) -> (Says, Option<String>) {
@@ -49,7 +49,7 @@ fn tag(page: Page) -> Bit {
     let Some(now) = page.hive() else { return Bit::Nothing };
     let text = RwSignal::new(now.tag.clone());
     let book = page.form.walk.records().book;
-    let said = Memo::new(move |_| {
+    let said = Memo::new(move || {
         let now = page.now.get();
         let Some(now) = now else { return Default::default() };
         let id = page.id.get_value();

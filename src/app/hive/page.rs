@@ -3,6 +3,7 @@
 use super::{boxes, change, stack};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::ledger::lines;
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
@@ -14,7 +15,6 @@ use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::round;
 use crate::book::standing::HiveNow;
-use leptos::prelude::*;
 
 /// What the parts of the page share: the hive as it stands, and the forms.
 #[derive(Clone, Copy)]
@@ -43,8 +43,7 @@ impl Page {
 pub fn view(walk: Walk, hive: &ThingId) -> Bit {
     let book = walk.records().book;
     let id = StoredValue::new(hive.clone());
-    let now =
-        Memo::new(move |_| book.with(|book| id.with_value(|id| book.standing().hives.get(id).cloned())));
+    let now = Memo::new(move || book.with(|book| id.with_value(|id| book.standing().hives.get(id).cloned())));
     let page = Page { form: Form::new(walk), now, id };
     let name = move || now.with(|now| now.as_ref().map(|now| en_round::hive(&now.tag))).unwrap_or_default();
     bits![
@@ -64,7 +63,7 @@ pub fn view(walk: Walk, hive: &ThingId) -> Bit {
 
 /// The way back to the yard, under its name.
 fn back(page: Page) -> El {
-    let yard = Memo::new(move |_| {
+    let yard = Memo::new(move || {
         let yard = page.now.with(|now| now.as_ref().map(|now| now.yard.clone()))?;
         let name = |book: &Book| book.standing().yards.get(&yard).map(|yard| yard.name.clone());
         let name = page.form.walk.records().book.with(name)?;
@@ -84,9 +83,9 @@ fn state(page: Page) -> Bit {
         };
         lines.iter().enumerate().map(line).collect::<Vec<El>>()
     });
-    let rose = Memo::new(move |_| page.now.with(|now| now.as_ref().is_some_and(|now| now.rose.is_some())));
+    let rose = Memo::new(move || page.now.with(|now| now.as_ref().is_some_and(|now| now.rose.is_some())));
     let rose = live(move || rose.get().then(|| Notice::caution(en_round::ROSE).view()));
-    let alive = Memo::new(move |_| page.now.with(|now| now.as_ref().is_some_and(HiveNow::alive)));
+    let alive = Memo::new(move || page.now.with(|now| now.as_ref().is_some_and(HiveNow::alive)));
     let walk = page.form.walk;
     let key = live(move || {
         if alive.get() {

@@ -6,13 +6,13 @@ use crate::almanac::day::Day;
 use crate::almanac::refill;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::parts::drawing::{BoxSide, box_plan, hive_side};
 use crate::app::round::bits;
 use crate::app::wording::{en_hive as w, en_round};
 use crate::book::id::ThingId;
 use crate::book::round::{self, Because, TrapDue};
 use crate::book::standing::{BoxNow, HiveNow, TrapNow};
-use leptos::prelude::*;
 
 /// The stack, the top box first, as it stands in the yard.
 pub(super) fn view(page: Page) -> Bit {

@@ -12,6 +12,7 @@ use crate::app::edge::letters::BrowserLetters;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
+use crate::app::graph::*;
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
@@ -27,7 +28,6 @@ use crate::app::wording::en_kinds as w;
 use crate::app::wording::{en, en_typed};
 use crate::book::entry::What;
 use crate::book::id::ThingId;
-use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 
@@ -116,7 +116,7 @@ pub fn view(ui: Ui, records: Records, id: &str) -> Bit {
             let typed = StoredValue::new(Typed::new(left.map_or_else(|| draft.clone(), |(_, left)| left)));
             let address = id.to_owned();
             // What is typed is still there after a look elsewhere.
-            Effect::new(move || {
+            effect(move || {
                 let now = typed.with_value(Typed::draft);
                 let mine =
                     ui.kind_draft.with_value(|left| left.as_ref().is_some_and(|left| left.0 == address));
@@ -134,9 +134,9 @@ pub fn view(ui: Ui, records: Records, id: &str) -> Bit {
 fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Typed>) -> El {
     let t = typed.get_value();
     let tried = RwSignal::new(false);
-    let draft = Memo::new(move |_| typed.with_value(Typed::draft));
-    let oil = Memo::new(move |_| draft.with(|draft| draft.built().takes_oil()));
-    let lidded = Memo::new(move |_| draft.with(|draft| draft.built().lidded()));
+    let draft = Memo::new(move || typed.with_value(Typed::draft));
+    let oil = Memo::new(move || draft.with(|draft| draft.built().takes_oil()));
+    let lidded = Memo::new(move || draft.with(|draft| draft.built().lidded()));
     let own = of.clone();
     let twice = move |name: &str| {
         records.book.with(|book| {
@@ -193,7 +193,7 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
         Ok(Some(_)) => says::volume(ui, holds_typed.0, holds_typed.1),
         Err(wrong) => Says::Wrong(w::wrong(wrong)),
     };
-    let unusual = Memo::new(move |_| draft.with(KindDraft::unusual));
+    let unusual = Memo::new(move || draft.with(KindDraft::unusual));
     let sure = live(move || {
         unusual.get().map(|holds| {
             let tick = el("input").attr("type", "checkbox");
@@ -210,7 +210,7 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
         Err(Wrong::Typed(error)) => Says::Wrong(en_typed::share(error)),
         Err(wrong) => Says::Wrong(w::wrong(wrong)),
     };
-    let takes = Memo::new(move |_| draft.with(KindDraft::one_fill));
+    let takes = Memo::new(move || draft.with(KindDraft::one_fill));
     let answer = move || {
         takes
             .get()
@@ -342,7 +342,7 @@ fn points(rows: Rows, draft: Memo<KindDraft>) -> Bit {
 }
 
 fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>, tried: RwSignal<bool>) -> El {
-    let ready = Memo::new(move |_| draft.with(|draft| draft.read(&BrowserLetters).is_some()));
+    let ready = Memo::new(move || draft.with(|draft| draft.read(&BrowserLetters).is_some()));
     let failed = RwSignal::new(false);
     let press = move || {
         tried.set(true);

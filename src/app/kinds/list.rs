@@ -14,7 +14,6 @@ use crate::app::wording::en_kinds as w;
 use crate::book::entry::What;
 use crate::book::id::ThingId;
 use crate::book::standing::KindNow;
-use leptos::prelude::*;
 
 /// Every kind, the ones in use first.
 pub fn view(ui: Ui, records: Records) -> Bit {

@@ -1,9 +1,9 @@
 //! Rows of two fields: packs, and measured points.
 
 use crate::app::el::{Bit, each, el, live};
+use crate::app::graph::*;
 use crate::app::parts::field::Field;
 use crate::app::parts::key::Key;
-use leptos::prelude::*;
 
 /// Rows of two typed texts, one more on a key.
 #[derive(Clone, Copy)]
@@ -33,7 +33,7 @@ impl Rows {
         more: &'static str,
         row: impl Fn(usize, RwSignal<String>, RwSignal<String>) -> (Field, Field) + 'static,
     ) -> Bit {
-        let count = Memo::new(move |_| self.rows.with(Vec::len));
+        let count = Memo::new(move || self.rows.with(Vec::len));
         // One element a row, kept while it stays, so that a new row does not take the focus from the old ones.
         let keys = move || (0..count.get()).map(|place| place.to_string()).collect();
         let list = each(keys, move |place| {

@@ -6,6 +6,7 @@ use crate::almanac::day::Day;
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
+use crate::app::graph::*;
 use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::Notice;
 use crate::app::place::{Place, Section};
@@ -16,7 +17,7 @@ use crate::app::wording::en_book::history as w;
 use crate::book::Book;
 use crate::book::entry::What;
 use crate::book::id::{EntryId, ThingId};
-use leptos::prelude::*;
+use leptos::prelude::event_target_value;
 use wasm_bindgen::JsCast;
 
 /// What every line can reach.
@@ -165,7 +166,7 @@ fn plain_line(desk: Desk, line: &Line<'_>, item: El, text: El, small: El) -> El 
         What::Yard { .. } | What::Hive { .. } | What::Kind(_) | What::BoxesOn { .. }
     );
     let own = id.clone();
-    let open = Memo::new(move |_| desk.open.with(|open| open.as_ref() == Some(&own)));
+    let open = Memo::new(move || desk.open.with(|open| open.as_ref() == Some(&own)));
     let pressed = id.clone();
     let key = el("button")
         .attr("type", "button")

@@ -5,6 +5,7 @@ use crate::app::cabinet::Aside;
 use crate::app::edge::files;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
+use crate::app::graph::*;
 use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::Notice;
 use crate::app::place::{Place, Section};
@@ -12,12 +13,11 @@ use crate::app::records::Records;
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_book::{self as w, asides as wa, demo as wd};
-use leptos::prelude::*;
 
 /// The section of the Book: whichever of its pages the address names.
 pub fn page(ui: Ui) -> El {
     let records = Records::get();
-    let place = Memo::new(move |_| ui.place.get());
+    let place = Memo::new(move || ui.place.get());
     let shown = live(move || {
         let place = place.get();
         untrack(|| match place {
@@ -31,7 +31,7 @@ pub fn page(ui: Ui) -> El {
 }
 
 fn first(ui: Ui, records: Records) -> Bit {
-    let count = Memo::new(move |_| records.book.with(|book| super::safety::own_lines(book).count()));
+    let count = Memo::new(move || records.book.with(|book| super::safety::own_lines(book).count()));
     let history = live(move || link(w::history_key(count.get()), &Place::History(None)));
     let index = el("ul")
         .class("ways")
@@ -81,7 +81,7 @@ fn one_aside(aside: Aside, nth: usize) -> El {
 }
 
 fn demonstration(ui: Ui, records: Records) -> El {
-    let is_in = Memo::new(move |_| records.has_demo());
+    let is_in = Memo::new(move || records.has_demo());
     let say = move |done: bool, said: &str| {
         ui.said.set(if done { said } else { wd::FAILED }.to_owned());
     };

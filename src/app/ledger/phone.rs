@@ -5,6 +5,7 @@ use crate::almanac::text::{LabelError, label};
 use crate::app::edge::keeping;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{El, el, live};
+use crate::app::graph::*;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
@@ -14,7 +15,6 @@ use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_book::phone as w;
 use crate::app::wording::en_typed;
-use leptos::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 
 /// Most visible letters of a phone's label.
@@ -49,7 +49,7 @@ pub(super) fn view(ui: Ui, records: Records) -> El {
 }
 
 fn room(ui: Ui, records: Records) -> El {
-    let used = Memo::new(move |_| {
+    let used = Memo::new(move || {
         records.book.track();
         records.used()
     });
@@ -60,7 +60,7 @@ fn room(ui: Ui, records: Records) -> El {
     let big = move || {
         used.get().map_or_else(|| en::NO_ANSWER.to_owned(), |used| en::with_unit(&used.to_string(), "%"))
     };
-    let full = Memo::new(move |_| used.get().is_some_and(|used| used >= NEARLY_FULL));
+    let full = Memo::new(move || used.get().is_some_and(|used| used >= NEARLY_FULL));
     el("div")
         .kid(Answer::new(w::ROOM, big).sum(move || months().into_iter().collect()).why(w::ROOM_WHY).view())
         .kid(live(move || full.get().then(|| Notice::alarm(w::NEARLY_FULL).view())))

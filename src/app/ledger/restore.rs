@@ -3,6 +3,7 @@
 use super::words;
 use crate::app::edge::files::{self, FileError};
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::parts::card::more;
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
@@ -13,7 +14,6 @@ use crate::book::Book;
 use crate::book::entry::What;
 use crate::book::log::Union;
 use crate::papers::backup::{self, Backup, BackupError};
-use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 

@@ -3,13 +3,13 @@
 use super::safety::{Pressing, Unsafe, unsafe_lines};
 use crate::app::edge::{clock, files};
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
 use crate::app::records::Records;
 use crate::app::state::Ui;
 use crate::app::wording::en_book::backup as w;
 use crate::papers::backup;
-use leptos::prelude::*;
 
 /// What is in no file now; tracks the book, the last file and the day.
 pub fn state(ui: Ui, records: Records) -> Option<Unsafe> {
@@ -35,7 +35,7 @@ fn text(records: Records) -> Option<String> {
 
 /// The section of the Book.
 pub(super) fn view(ui: Ui, records: Records) -> El {
-    let state = Memo::new(move |_| state(ui, records));
+    let state = Memo::new(move || state(ui, records));
     let said = RwSignal::new(String::new());
     let shown = RwSignal::new(None::<String>);
     let save = move || {
@@ -56,7 +56,7 @@ pub(super) fn view(ui: Ui, records: Records) -> El {
         None => el("p").text(w::EMPTY),
         Some(state) => state_view(state),
     });
-    let any = Memo::new(move |_| state.with(Option::is_some));
+    let any = Memo::new(move || state.with(Option::is_some));
     let key = live(move || {
         any.get()
             .then(|| el("p").class("keys").kid(Key::new(w::SAVE, save).primary().mark("book-backup").view()))

@@ -9,6 +9,7 @@ use crate::almanac::typed;
 use crate::app::bench::view::says;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::kinds::kind_name;
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
@@ -22,7 +23,6 @@ use crate::app::wording::en_load as w;
 use crate::app::wording::en_sums::packs as wp;
 use crate::book::id::ThingId;
 use crate::book::standing::Standing;
-use leptos::prelude::*;
 
 /// Most walks in a season: one a day.
 const MOST_WALKS: u32 = 366;
@@ -30,7 +30,7 @@ const MOST_WALKS: u32 = 366;
 /// The section.
 pub(super) fn view(trip: Trip) -> El {
     // Built anew only when another kind comes or goes, so that what is typed here stays.
-    let kinds = Memo::new(move |_| {
+    let kinds = Memo::new(move || {
         let of = trip.yards();
         trip.records().book.with(|book| {
             needs(book.standing(), &of).into_iter().map(|need| need.kind).collect::<Vec<ThingId>>()
@@ -70,7 +70,7 @@ struct Want {
 fn kind(trip: Trip, id: &ThingId) -> Bit {
     let name = trip.records().book.with_untracked(|book| isolated(&kind_name(book.standing(), id)));
     let id = id.clone();
-    let want = Memo::new(move |_| {
+    let want = Memo::new(move || {
         let yards = trip.yards();
         trip.records().book.with(|book| {
             let standing = book.standing();
@@ -134,7 +134,7 @@ fn money(value: Decimal) -> String {
 fn oil(trip: Trip) -> Bit {
     let walks = RwSignal::new(String::new());
     let spilled = RwSignal::new("10 %".to_owned());
-    let season = Memo::new(move |_| {
+    let season = Memo::new(move || {
         let count = walks.with(|text| typed::count(text, 0, MOST_WALKS)).ok()?;
         let share: Share = spilled.with(|text| typed::share(text)).ok()?;
         let yards = trip.yards();

@@ -10,6 +10,7 @@ use crate::app::bench::view::says;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
+use crate::app::graph::*;
 use crate::app::ledger::words::isolated;
 use crate::app::parts::card::more;
 use crate::app::parts::field::{Field, Says};
@@ -23,7 +24,6 @@ use crate::app::wording::en_load as w;
 use crate::app::wording::{en, en_typed};
 use crate::book::entry::{KeeperChange, What};
 use crate::book::id::ThingId;
-use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 
@@ -88,7 +88,7 @@ impl Trip {
 /// The place.
 pub fn page(ui: Ui) -> El {
     let records = Records::get();
-    let some = Memo::new(move |_| records.book.with(|book| book.standing().open_yards().next().is_some()));
+    let some = Memo::new(move || records.book.with(|book| book.standing().open_yards().next().is_some()));
     let body = live(move || {
         let some = some.get();
         untrack(|| if some { full(ui, records) } else { empty().into() })
@@ -183,7 +183,7 @@ pub(super) fn tick(name: &str, on: impl Fn() -> bool + 'static, set: impl Fn(boo
 /// Reserve and bottle: reckoned with at once, remembered on a key.
 fn set(trip: Trip) -> Bit {
     let (ui, records) = (trip.ui(), trip.records());
-    let changed = Memo::new(move |_| {
+    let changed = Memo::new(move || {
         let kept = records.book.with(|book| (book.standing().keeper.reserve, book.standing().keeper.bottle));
         let reserve = trip.reserve.with(|text| typed::share(text)).ok()?;
         let bottle = match trip.read_bottle() {
@@ -205,7 +205,7 @@ fn set(trip: Trip) -> Bit {
             ui.said.set(w::SET_SAID.to_owned());
         }
     };
-    let any = Memo::new(move |_| changed.with(Option::is_some));
+    let any = Memo::new(move || changed.with(Option::is_some));
     let bottle_says = move || {
         trip.bottle.with(|text| says::optional(says::volume(ui, trip.bottle, trip.bottle_unit), text))
     };

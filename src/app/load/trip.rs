@@ -6,17 +6,17 @@ use crate::almanac::oil::{OilForVisit, Service};
 use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::says;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::notice::Notice;
 use crate::app::parts::stepper::Stepper;
 use crate::app::wording::en;
 use crate::app::wording::en_load as w;
-use leptos::prelude::*;
 
 /// The answers, then each yard.
 pub(super) fn view(trip: Trip) -> Bit {
-    let load = Memo::new(move |_| {
+    let load = Memo::new(move || {
         let day = trip.day().ok()?;
         let (yards, reserve) = (trip.yards(), trip.reserve());
         let bottle = trip.bottle().map(crate::almanac::quantity::TypedVolume::volume);
@@ -25,9 +25,9 @@ pub(super) fn view(trip: Trip) -> Bit {
         })
     });
     // The usual number follows day and yards until the keeper types another one.
-    let usual = Memo::new(move |_| load.with(|load| load.as_ref().map_or(0, |load| load.spare)));
+    let usual = Memo::new(move || load.with(|load| load.as_ref().map_or(0, |load| load.spare)));
     let spare = trip.spare;
-    Effect::new(move |before: Option<u32>| {
+    effect_since(move |before: Option<u32>| {
         let now = usual.get();
         let own = |text: &str| !text.is_empty() && before.is_none_or(|before| text != before.to_string());
         if !spare.with_untracked(|text| own(text)) {

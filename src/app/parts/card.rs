@@ -1,7 +1,7 @@
 //! A stretch of page under a heading that opens and shuts.
 
 use crate::app::el::{Bit, El, el, live};
-use leptos::prelude::*;
+use crate::app::graph::*;
 
 /// A card. Its body is built when it is first needed and only while it is open.
 pub struct Card {
@@ -12,9 +12,9 @@ pub struct Card {
     /// The question it answers, under the heading while it is shut.
     pub asks: String,
     /// Whether it is open.
-    pub open: Signal<bool>,
+    pub open: Memo<bool>,
     /// Called when the heading is pressed.
-    pub toggle: Callback<()>,
+    pub toggle: Box<dyn Fn()>,
 }
 
 impl Card {
@@ -28,10 +28,10 @@ impl Card {
             .attr("id", &id)
             .attr("aria-controls", &body_id)
             .live_attr("aria-expanded", move || Some(if open.get() { "true" } else { "false" }.to_owned()))
-            .press(move || toggle.run(()))
+            .press(move || toggle())
             .kid(el("span").text(&title))
             .kid(el("span").class("card-mark").attr("aria-hidden", "true").live_text(mark));
-        let shown = Memo::new(move |_| open.get());
+        let shown = Memo::new(move || open.get());
         el("section")
             .class("card")
             .kid(el("h2").class("card-title").kid(key))

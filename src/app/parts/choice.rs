@@ -1,7 +1,7 @@
 //! One of a few, each a key.
 
 use crate::app::el::{El, el};
-use leptos::prelude::*;
+use crate::app::graph::*;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;

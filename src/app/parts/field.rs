@@ -2,9 +2,9 @@
 
 use crate::almanac::quantity::{LengthUnit, VolumeUnit};
 use crate::app::el::{Bit, El, el};
+use crate::app::graph::*;
 use crate::app::prefs;
 use crate::app::wording::en;
-use leptos::prelude::*;
 use std::rc::Rc;
 
 /// Which keys the phone brings up.

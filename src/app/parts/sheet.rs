@@ -2,8 +2,8 @@
 
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::wording::en;
-use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlDialogElement;
 

@@ -3,8 +3,8 @@
 use super::field::Says;
 use super::field::{SaysFn, invalid, says_view};
 use crate::app::el::{El, el};
+use crate::app::graph::*;
 use crate::app::wording::en;
-use leptos::prelude::*;
 
 /// `Stepper::new("hives", "Hives", typed.hives, 0, 500).view()`
 pub struct Stepper {

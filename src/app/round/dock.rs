@@ -9,6 +9,7 @@ use super::walk::{stops, usual};
 use super::{dock_more, draft, log, said};
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
 use crate::app::records::Stop;
@@ -16,7 +17,6 @@ use crate::app::wording::{en_round as w, en_typed};
 use crate::book::entry::{Did, SkipReason};
 use crate::book::round;
 use crate::book::write::{Doubt, Refusal};
-use leptos::prelude::*;
 use wasm_bindgen::JsCast;
 
 /// Name of the panel in the page.
@@ -25,7 +25,7 @@ pub(super) const DOCK: &str = "dock";
 /// The panel.
 pub(super) fn view(walk: Walk) -> El {
     follow_focus(walk);
-    let head = Memo::new(move |_| {
+    let head = Memo::new(move || {
         let hive = walk.open.get()?;
         let today = walk.today.get();
         walk.records().book.with(|book| {
@@ -40,7 +40,7 @@ pub(super) fn view(walk: Walk) -> El {
         head.with(|head| head.as_ref().map(pick).cloned()).unwrap_or_default()
     };
     // What the panel asks, and the traps wanted by a hive that has none.
-    let ask = Memo::new(move |_| (walk.ask.get(), bare(walk)));
+    let ask = Memo::new(move || (walk.ask.get(), bare(walk)));
     let body = live(move || {
         let (ask, bare) = ask.get();
         untrack(|| match ask {
@@ -99,7 +99,7 @@ fn follow_focus(walk: Walk) {
             }
         });
     };
-    Effect::new(move |before: Option<bool>| {
+    effect_since(move |before: Option<bool>| {
         let asks = walk.ask.with(|ask| *ask != Ask::Nothing);
         if asks {
             focus(".dock-ask");
@@ -108,7 +108,7 @@ fn follow_focus(walk: Walk) {
         }
         asks
     });
-    Effect::new(move || {
+    effect(move || {
         let Some(hive) = walk.open.get() else { return };
         edge::after_paint(move || {
             let row = ["row-", &hive.to_string()].concat();
@@ -221,7 +221,7 @@ fn skip_key(walk: Walk) -> El {
 }
 
 fn keys(walk: Walk) -> Bit {
-    let usual = Memo::new(move |_| {
+    let usual = Memo::new(move || {
         let Some(hive) = walk.open.get() else { return Did::ToppedUp };
         let today = walk.day_or_today();
         walk.records().book.with(|book| {

@@ -7,12 +7,12 @@ use super::state::Walk;
 use crate::almanac::typed;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::parts::field::{Field, Says};
 use crate::app::wording::en;
 use crate::app::wording::{en_hive, en_round as w, en_typed};
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
-use leptos::prelude::*;
 
 /// Levels on keys: the text they put into the field, their words, their names for the journeys.
 const LEVELS: [(&str, &str); 6] =
@@ -101,7 +101,7 @@ fn day_says(walk: Walk) -> Says {
 
 /// One key a trap of the open hive.
 fn traps(walk: Walk) -> El {
-    let known = Memo::new(move |_| {
+    let known = Memo::new(move || {
         let hive = walk.open.get();
         walk.records().book.with(|book| {
             let now = hive.and_then(|hive| book.standing().hives.get(&hive));

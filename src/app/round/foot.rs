@@ -3,13 +3,13 @@
 use super::state::Walk;
 use super::{dock, undo};
 use crate::app::el::{Bit, live};
+use crate::app::graph::*;
 use crate::app::place::{Place, Section};
 use crate::app::state::Ui;
-use leptos::prelude::*;
 
 /// The panel is open and in sight.
 fn walking(ui: Ui, walk: Walk) -> Memo<bool> {
-    Memo::new(move |_| ui.place.with(Place::section) == Section::Round && walk.open.with(Option::is_some))
+    Memo::new(move || ui.place.with(Place::section) == Section::Round && walk.open.with(Option::is_some))
 }
 
 /// Class of the foot: while a hive is logged its keys come first.

@@ -6,6 +6,7 @@ use crate::almanac::day::Day;
 use crate::almanac::typed;
 use crate::app::bench::Sum;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::link;
 use crate::app::place::Place;
@@ -15,7 +16,6 @@ use crate::app::wording::{en, en_hive as w, en_round, en_typed};
 use crate::book::Book;
 use crate::book::entry::Entry;
 use crate::book::write::{Pen, Refusal};
-use leptos::prelude::*;
 
 /// What a form wants written, from the book, the pen, the day of the form and today.
 pub type Make<'a> = &'a dyn Fn(&Book, &Pen, Day, Day) -> Result<Vec<Entry>, Refusal>;
@@ -86,7 +86,7 @@ impl Form {
 
     /// Why `form` was refused, read out when it appears.
     pub fn refused(self, form: &'static str) -> El {
-        let stop = Signal::derive(move || {
+        let stop = Memo::new(move || {
             let said = |(who, stop): &(&'static str, Stop)| (*who == form).then(|| said::stop(stop));
             self.stop.with(|stop| stop.as_ref().and_then(said))
         });
@@ -95,7 +95,7 @@ impl Form {
 }
 
 /// A line that is empty or says what stopped a form; read out when it appears.
-pub fn refused_line(stop: Signal<Option<String>>) -> El {
+pub fn refused_line(stop: Memo<Option<String>>) -> El {
     el("p")
         .attr("role", "alert")
         .live_class(move || if stop.with(Option::is_some) { "field-says field-wrong" } else { "field-says" })

@@ -7,13 +7,13 @@ use crate::almanac::day::Day;
 use crate::almanac::oil;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::frame::focus_heading;
+use crate::app::graph::*;
 use crate::app::records::Stop;
 use crate::app::wording::en_round as w;
 use crate::book::entry::{Check, Did, SkipReason};
 use crate::book::id::ThingId;
 use crate::book::standing::HiveNow;
 use crate::book::write::{Doubt, Refusal};
-use leptos::prelude::*;
 
 /// What stands at the open hive: its name, itself, and the day entries are for.
 fn at(walk: Walk) -> Result<(ThingId, HiveNow, Day), Ask> {

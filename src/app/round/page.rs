@@ -8,6 +8,7 @@ use crate::app::bench::keep::KeepPlan;
 use crate::app::edge::clock;
 use crate::app::el::{Bit, El, each, el, live};
 use crate::app::frame::heading;
+use crate::app::graph::*;
 use crate::app::place::{Place, Section};
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_round as w};
@@ -16,13 +17,12 @@ use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::round;
 use crate::book::write::{HivePlan, KindChoice};
-use leptos::prelude::*;
 
 /// The Round.
 pub fn view(ui: Ui) -> Bit {
     let walk = Walk::get();
     on_cleanup(move || follow_zone(ui, None));
-    let shown = Memo::new(move |_| shown(ui, walk));
+    let shown = Memo::new(move || shown(ui, walk));
     let yard = move || match shown.get() {
         Shown::Yard(yard, _) => Some(yard),
         Shown::Hive(hive) => walk
@@ -153,7 +153,7 @@ fn lost() -> Bit {
 
 /// Every open yard, with what it needs today.
 fn yards(walk: Walk) -> Bit {
-    let ids = Memo::new(move |_| {
+    let ids = Memo::new(move || {
         walk.records()
             .book
             .with(|book| book.standing().open_yards().map(|(id, _)| id.to_string()).collect::<Vec<String>>())
@@ -179,7 +179,7 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
         let yards = |book: &Book| book.standing().yards.get(&named).map(|yard| yard.name.clone());
         walk.records().book.with(yards).unwrap_or_default()
     };
-    let lines = Memo::new(move |_| {
+    let lines = Memo::new(move || {
         walk.today.track();
         let today = walk.records().today(&id);
         walk.records().book.with(|book| {

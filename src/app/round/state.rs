@@ -4,16 +4,15 @@ use super::draft::{self, Drafts, Typed};
 use crate::almanac::day::Day;
 use crate::almanac::json;
 use crate::app::edge::pause::keep_rested;
+use crate::app::graph::*;
 use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::write::Doubt;
-use leptos::prelude::*;
-use std::time::Duration;
 
-/// A wet screen taps by itself: keys that come up under the thumb wait this long.
-pub const GUARD: Duration = Duration::from_millis(300);
+/// A wet screen taps by itself: keys that come up under the thumb wait this long, in milliseconds.
+pub const GUARD: u64 = 300;
 
 /// What the panel asks before it goes on.
 #[derive(Clone, Debug, PartialEq)]
@@ -218,6 +217,6 @@ impl Walk {
                 self.ready.set(true);
             }
         };
-        set_timeout(wake, GUARD);
+        after(GUARD, wake);
     }
 }

@@ -4,17 +4,17 @@ use super::form::{big, keys, primary};
 use super::log;
 use super::state::{Card, Walk};
 use crate::app::el::{El, el, live};
+use crate::app::graph::*;
 use crate::app::wording::en_round as w;
 use crate::book::Book;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::RECHECK_DAYS;
-use leptos::prelude::*;
 
 /// The cards of the last save, above the list and away from the keys: these keep their place. Only on the pages of
 /// the yard in which the hive stands; `yard` is the one that is shown.
 pub(super) fn view(walk: Walk, yard: impl Fn() -> Option<ThingId> + 'static) -> El {
-    let cards = Memo::new(move |_| walk.cards.get());
+    let cards = Memo::new(move || walk.cards.get());
     let shown = move || {
         let (hive, cards) = cards.get();
         let of = |hive: &ThingId| {

@@ -4,9 +4,9 @@ use super::form::big;
 use super::state::Walk;
 use crate::app::edge::clock;
 use crate::app::el::{El, el, live};
+use crate::app::graph::*;
 use crate::app::state::Ui;
 use crate::app::wording::en_round as w;
-use leptos::prelude::*;
 
 /// The bar stays at least this long when the keeper goes elsewhere (milliseconds).
 const STAYS_MS: f64 = 10_000.0;
@@ -15,11 +15,11 @@ const STAYS_MS: f64 = 10_000.0;
 pub(super) fn view(ui: Ui, walk: Walk) -> El {
     let act = walk.records().act;
     let since = StoredValue::new(0.0);
-    Effect::new(move || {
+    effect(move || {
         act.track();
         since.set_value(clock::now_ms());
     });
-    Effect::new(move |first: Option<()>| {
+    effect_since(move |first: Option<()>| {
         ui.place.track();
         if first.is_some() {
             walk.cards.set((None, Vec::new()));

@@ -10,6 +10,7 @@ use crate::app::bench::read::MOST_BOXES;
 use crate::app::bench::view::says;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, live};
+use crate::app::graph::*;
 use crate::app::hive::{kind_choice, trap_fits};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
@@ -21,7 +22,6 @@ use crate::app::wording::{en, en_bench, en_hive as w, en_round, en_typed};
 use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::write::{HivePlan, KindChoice, MOST_HIVES};
-use leptos::prelude::*;
 
 /// What stands in the form.
 #[derive(Clone, Copy)]
@@ -95,7 +95,7 @@ pub(super) fn view(desk: Desk) -> Bit {
         filled_on: text(""),
     };
     // A nuc has room for half the traps; a number of the keeper's own stays.
-    Effect::new(move || {
+    effect(move || {
         let usual = t.size().usual_traps().to_string();
         let plain = t.a_box.with_untracked(|text| text == "1" || text == "2");
         if plain {

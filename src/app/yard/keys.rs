@@ -4,6 +4,7 @@ use super::hives;
 use crate::almanac::text::{LABEL_MOST, label};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, each, el, live};
+use crate::app::graph::*;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::place::Place;
@@ -15,7 +16,6 @@ use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::entry::What;
 use crate::book::id::ThingId;
 use crate::book::standing::YardNow;
-use leptos::prelude::*;
 
 /// What the forms of a yard share.
 #[derive(Clone, Copy)]
@@ -73,7 +73,7 @@ fn rename(desk: Desk) -> Bit {
 }
 
 fn season(desk: Desk) -> Bit {
-    let resting = Memo::new(move |_| desk.now().is_some_and(|now| now.paused.is_some()));
+    let resting = Memo::new(move || desk.now().is_some_and(|now| now.paused.is_some()));
     let set = move |running: bool| {
         let yard = desk.yard.get_value();
         let said = if running { w::RESUMED } else { w::PAUSED };
@@ -114,8 +114,8 @@ fn walked(desk: Desk) -> Vec<(ThingId, String)> {
 }
 
 fn order(desk: Desk) -> Bit {
-    let hives = Memo::new(move |_| walked(desk));
-    let ids = Memo::new(move |_| {
+    let hives = Memo::new(move || walked(desk));
+    let ids = Memo::new(move || {
         hives.with(|hives| hives.iter().map(|(id, _)| id.to_string()).collect::<Vec<String>>())
     });
     let write = move |hives: Vec<ThingId>| {

@@ -6,6 +6,7 @@ use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::TypedVolume;
 use crate::app::edge::{clock, locale};
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::place::Place;
 use crate::app::round::{Walk, bits, form};
 use crate::app::state::Ui;
@@ -14,7 +15,6 @@ use crate::app::wording::{en, en_round as w};
 use crate::book::id::ThingId;
 use crate::book::round::{self, HiveDue, Row, YardNeed};
 use crate::book::standing::Standing;
-use leptos::prelude::*;
 
 /// What `yard` needs on `day`, with the reserve and the bottle of the keeper.
 pub fn need(standing: &Standing, yard: &ThingId, day: Day) -> YardNeed {
@@ -28,14 +28,14 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
     let book = walk.records().book;
     let rows: Memo<Vec<Row>> = {
         let yard = yard.clone();
-        Memo::new(move |_| {
+        Memo::new(move || {
             let today = walk.today.get();
             book.with(|book| round::rows(book.standing(), &yard, today))
         })
     };
     let named = {
         let yard = yard.clone();
-        Memo::new(move |_| {
+        Memo::new(move || {
             book.with(|book| {
                 let now = book.standing().yards.get(&yard);
                 now.map(|now| (now.name.clone(), now.zone.clone(), now.paused)).unwrap_or_default()
@@ -56,7 +56,7 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
         .attr("role", "status")
         .test_id("visit-state")
         .live_text(move || rows.with(|rows| w::progress(round::visit(rows))));
-    let empty = Memo::new(move |_| rows.with(Vec::is_empty));
+    let empty = Memo::new(move || rows.with(Vec::is_empty));
     let way = if alone { form::add_yard() } else { form::big_link(w::ALL_YARDS, &Place::Round) };
     let name = el("bdi").live_text(move || named.with(|(name, ..)| name.clone()));
     bits![
@@ -76,7 +76,7 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
 /// What to carry today, with the sum on tap.
 fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
     let ui = Ui::get();
-    let need = Memo::new(move |_| {
+    let need = Memo::new(move || {
         let today = walk.today.get();
         walk.records().book.with(|book| need(book.standing(), &yard, today))
     });

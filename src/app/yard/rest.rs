@@ -1,6 +1,7 @@
 //! "The rest as usual": one entry for every hive that has none, after the keeper has seen the list.
 
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::sheet::sheet;
 use crate::app::records::Stop;
@@ -11,13 +12,12 @@ use crate::app::wording::en_round as w;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::Row;
-use leptos::prelude::*;
 
 /// The key, while hives are left, and its sheet.
 pub(super) fn view(walk: Walk, yard: ThingId, rows: Memo<Vec<Row>>) -> Bit {
     let open = RwSignal::new(false);
-    let left = Memo::new(move |_| rows.with(|rows| walk::rest(rows)));
-    let any = Memo::new(move |_| left.with(|left| !left.is_empty()));
+    let left = Memo::new(move || rows.with(|rows| walk::rest(rows)));
+    let any = Memo::new(move || left.with(|left| !left.is_empty()));
     let ask = move || {
         walk.shut();
         open.set(true);
@@ -41,7 +41,7 @@ fn body(
     let did = RwSignal::new(usual.to_owned());
     let stop: RwSignal<Option<Stop>> = RwSignal::new(None);
     let ready = RwSignal::new(false);
-    set_timeout(move || ready.set(true), GUARD);
+    after(GUARD, move || ready.set(true));
     let tags = live(move || {
         let hives = left.get();
         walk.records().book.with(|book| {
@@ -84,7 +84,7 @@ fn body(
         el("div").class("rest").kid(choice),
         el("p").text(w::REST_LIST),
         el("ul").class("rest-list").test_id("rest-list").kid(tags),
-        refused_line(Signal::derive(move || stop.with(|stop| stop.as_ref().map(said::stop)))),
+        refused_line(Memo::new(move || stop.with(|stop| stop.as_ref().map(said::stop)))),
         keys(confirm),
     ]
 }

@@ -2,6 +2,7 @@
 
 use crate::almanac::day::Day;
 use crate::app::el::{El, each, el, live};
+use crate::app::graph::*;
 use crate::app::round::form::yes_no;
 use crate::app::round::walk::due_word;
 use crate::app::round::{Walk, bits};
@@ -10,7 +11,6 @@ use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
 use crate::book::standing::Standing;
-use leptos::prelude::*;
 use std::collections::BTreeMap;
 
 /// A row as it reads.
@@ -55,7 +55,7 @@ impl Mark {
 
 /// The list. A row follows what is said about its own hive: one save in a yard of 500 draws one row.
 pub(super) fn view(walk: Walk, rows: Memo<Vec<Row>>) -> El {
-    let shown = Memo::new(move |_| {
+    let shown = Memo::new(move || {
         let today = walk.today.get();
         walk.records().book.with(|book| {
             rows.with(|rows| {
@@ -64,7 +64,7 @@ pub(super) fn view(walk: Walk, rows: Memo<Vec<Row>>) -> El {
             })
         })
     });
-    let ids = Memo::new(move |_| {
+    let ids = Memo::new(move || {
         rows.with(|rows| rows.iter().map(|row| row.hive.to_string()).collect::<Vec<String>>())
     });
     el("ol")
@@ -117,9 +117,9 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
 fn row(walk: Walk, all: Memo<BTreeMap<String, Shown>>, id: &str) -> El {
     let Ok(hive) = ThingId::parse(id) else { return el("li") };
     let key = id.to_owned();
-    let shown = Memo::new(move |_| all.with(|all| all.get(&key).cloned()).unwrap_or_default());
+    let shown = Memo::new(move || all.with(|all| all.get(&key).cloned()).unwrap_or_default());
     let (own, half) = (hive.clone(), hive.clone());
-    let begun = Memo::new(move |_| walk.half_made(&half));
+    let begun = Memo::new(move || walk.half_made(&half));
     let words = live(move || {
         let Shown { tag, mark, first, second, .. } = shown.get();
         let shape = mark.shape();

@@ -12,7 +12,6 @@ use crate::app::parts::field::{Field, Says};
 use crate::app::state::Ui;
 use crate::app::wording::en_sums::bodies as w;
 use crate::app::wording::en_typed;
-use leptos::prelude::*;
 
 /// Above this many in one trap the number is asked about: they alone would fill the usual one (judgement).
 const MANY_BODIES: u32 = 1000;

@@ -6,6 +6,7 @@ use crate::almanac::fit::{Fit, Side};
 use crate::almanac::quantity::{Length, TypedLength};
 use crate::app::bench::fits::{FitSum, reckon};
 use crate::app::el::{El, live};
+use crate::app::graph::*;
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::Field;
@@ -14,7 +15,6 @@ use crate::app::state::Ui;
 use crate::app::wording::en_bench::{DEEP, MEDIUM, OTHER, SHALLOW};
 use crate::app::wording::en_sums::fit as w;
 use crate::app::wording::{en, en_bench};
-use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {

@@ -6,15 +6,16 @@ use crate::app::bench::keep::{KeepPlan, depth_codes, filled, name, plan, tags};
 use crate::app::bench::read::{MOST_BOXES, MOST_HIVES};
 use crate::app::edge::{self, letters::BrowserLetters};
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
 use crate::app::parts::stepper::Stepper;
+use crate::app::state::Keep;
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::{self, keep as w};
 use crate::app::wording::{en, en_typed};
-use leptos::prelude::*;
 
 /// The key, and the form once it was pressed. Nothing while nobody takes the plan.
 pub(super) fn view(ui: Ui) -> Bit {
@@ -40,7 +41,7 @@ fn show(open: RwSignal<bool>) {
     edge::after_paint(|| edge::focus(HEADING));
 }
 
-fn form(ui: Ui, on_keep: Callback<KeepPlan>, new: bool) -> El {
+fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
     let title = if new { w::NEW } else { w::TITLE };
     let t = ui.bench();
     follow_hives(ui);
@@ -86,7 +87,7 @@ fn planned(ui: Ui) -> Option<KeepPlan> {
     ui.draft.with(|draft| plan(draft, ui.today.get(), &BrowserLetters))
 }
 
-fn keep_key(ui: Ui, on_keep: Callback<KeepPlan>) -> El {
+fn keep_key(ui: Ui, on_keep: Keep) -> El {
     let words = move || planned(ui).map_or_else(|| w::KEEP.to_owned(), |plan| w::keep(plan.tags.len()));
     el("button")
         .attr("type", "button")
@@ -95,7 +96,7 @@ fn keep_key(ui: Ui, on_keep: Callback<KeepPlan>) -> El {
         .live_text(words)
         .press(move || {
             if let Some(plan) = untrack(|| planned(ui)) {
-                on_keep.run(plan);
+                on_keep(plan);
             }
         })
 }
@@ -153,7 +154,7 @@ fn with_depth(text: &str, index: usize, code: &str) -> String {
 /// Tags that still are a plain count go along with the number of hives; tags of the keeper's own stay.
 fn follow_hives(ui: Ui) {
     let (hives, keep_tags) = (ui.bench().hives(), ui.bench().keep_tags());
-    Effect::new(move || {
+    effect(move || {
         let Ok(hives) = hives.with(|text| typed::count(text, 0, MOST_HIVES)) else { return };
         let plain = keep_tags.with_untracked(|text| {
             text.is_empty()

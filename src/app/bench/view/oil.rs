@@ -8,13 +8,13 @@ use crate::almanac::supply::{Basket, BasketError};
 use crate::app::bench::oil::{OilSum, reckon};
 use crate::app::edge::locale;
 use crate::app::el::{El, el};
+use crate::app::graph::*;
 use crate::app::parts::card::more;
 use crate::app::parts::field::Field;
 use crate::app::parts::notice::Notice;
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::yard::{FOOD_GRADE, MAY_BE_EMPTY};
 use crate::app::wording::en_sums::{oil as w, packs};
-use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {

@@ -9,6 +9,7 @@ use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::yard;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::parts::card::more;
 use crate::app::parts::field::Field;
 use crate::app::parts::key::Key;
@@ -16,7 +17,6 @@ use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_bench::yard::MAY_BE_EMPTY;
 use crate::app::wording::en_sums::packs as w;
-use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {

@@ -5,12 +5,12 @@ use crate::app::bench::Sum;
 use crate::app::edge;
 use crate::app::el::{El, el};
 use crate::app::frame::heading;
+use crate::app::graph::*;
 use crate::app::parts::card::Card;
 use crate::app::place::{Place, Section};
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_bench as w;
-use leptos::prelude::*;
 
 /// The Bench.
 pub fn page(ui: Ui) -> El {
@@ -43,8 +43,8 @@ fn card(ui: Ui, sum: Sum) -> El {
         id: card_id(sum),
         title: w::title(sum).to_owned(),
         asks: w::asks(sum).to_owned(),
-        open: Signal::derive(move || ui.bench_open.get() & bit(sum) != 0),
-        toggle: Callback::new(move |()| ui.bench_open.update(|open| *open ^= bit(sum))),
+        open: Memo::new(move || ui.bench_open.get() & bit(sum) != 0),
+        toggle: Box::new(move || ui.bench_open.update(|open| *open ^= bit(sum))),
     };
     card.view(move || match sum {
         Sum::Yard => yard::view(ui),
@@ -59,7 +59,7 @@ fn card(ui: Ui, sum: Sum) -> El {
 
 /// A jump opens its card and puts the focus on its heading, so that the back key undoes it.
 fn follow_jumps(ui: Ui) {
-    Effect::new(move || {
+    effect(move || {
         let Place::Bench(Some(sum)) = ui.place.get() else { return };
         ui.bench_open.update(|open| *open |= bit(sum));
         edge::after_paint(move || edge::focus(&card_id(sum)));

@@ -7,13 +7,13 @@ use crate::app::bench::read::MOST_BODIES;
 use crate::app::bench::refill::{RefillSum, last_service, reckon};
 use crate::app::edge::locale;
 use crate::app::el::El;
+use crate::app::graph::*;
 use crate::app::parts::card::more;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::stepper::Stepper;
 use crate::app::state::Ui;
 use crate::app::wording::en_sums::refill as w;
 use crate::app::wording::{en, en_typed};
-use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {

@@ -4,10 +4,10 @@ use crate::almanac::quantity::{TypedLength, TypedVolume, VolumeUnit};
 use crate::almanac::typed::{self, TypedError};
 use crate::app::bench::read;
 use crate::app::edge::locale;
+use crate::app::graph::*;
 use crate::app::parts::field::Says;
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_typed};
-use leptos::prelude::*;
 
 /// Digits and a point say themselves; anything else is answered with what was understood.
 fn echo(text: &str, value: impl FnOnce() -> String) -> Says {

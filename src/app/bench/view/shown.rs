@@ -1,10 +1,10 @@
 //! What a card shows of its sum, in one shape for all sums, so that the code that follows it exists once.
 
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::notice::Notice;
 use crate::app::wording::en;
-use leptos::prelude::*;
 
 /// Everything of a card that changes while someone types.
 #[derive(Clone, PartialEq, Eq, Default)]
@@ -23,7 +23,7 @@ pub(super) fn follow(sum: impl Fn() -> Option<Shown> + Send + Sync + 'static) ->
 }
 
 fn remember(sum: Box<dyn Fn() -> Option<Shown> + Send + Sync>) -> Memo<Shown> {
-    Memo::new(move |_| sum().unwrap_or_default())
+    Memo::new(move || sum().unwrap_or_default())
 }
 
 /// The answer with this index.

@@ -6,12 +6,12 @@ use crate::almanac::spill::LEAST_DEPTH_MM;
 use crate::app::bench::spill::{SpillSum, reckon};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::*;
 use crate::app::parts::drawing::cutaway;
 use crate::app::parts::field::{Field, Says};
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::yard::HALF_FULL;
 use crate::app::wording::en_sums::spill as w;
-use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {

@@ -20,7 +20,6 @@ use crate::app::prefs;
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_bench::yard as w;
-use leptos::prelude::*;
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {
