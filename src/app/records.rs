@@ -15,6 +15,7 @@ use crate::papers::backup::Backup;
 use crate::store::keys;
 use crate::store::shelf::{Shelf, ShelfError};
 use crate::store::{Memory, web};
+use std::ops::Deref;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 
@@ -60,9 +61,12 @@ pub struct Unsaved {
     pub said: String,
 }
 
-/// The context of every view that reads or writes records. All fields are handles: copying it is free.
+/// The context of every view that reads or writes records: an address, as [`Ui`](super::state::Ui) is.
 #[derive(Clone, Copy)]
-pub struct Records {
+pub struct Records(&'static Parts);
+
+/// What [`Records`] leads to.
+pub struct Parts {
     /// The book. Read it with `with`; write through the methods here only.
     pub book: RwSignal<Book>,
     /// Whether what is written stays.
@@ -81,6 +85,14 @@ pub struct Records {
     writer: StoredValue<Writer>,
 }
 
+impl Deref for Records {
+    type Target = Parts;
+
+    fn deref(&self) -> &Parts {
+        self.0
+    }
+}
+
 impl Records {
     /// Opens the book and provides it to the views below.
     pub fn provide() -> Records {
@@ -93,7 +105,7 @@ impl Records {
         let fresh = Meta { label: None, since: today, written: false, backup: None };
         let meta = cabinet.meta().unwrap_or(fresh);
         let gone = meta.written && book.log().is_empty() && asides.is_empty();
-        let records = Records {
+        let records = Records(Box::leak(Box::new(Parts {
             book: RwSignal::new(book),
             home: RwSignal::new(home),
             asides: RwSignal::new(asides),
@@ -103,7 +115,7 @@ impl Records {
             meta: RwSignal::new(meta),
             cabinet: StoredValue::new(cabinet),
             writer: StoredValue::new(writer()),
-        };
+        })));
         provide_context(records);
         records.follow_other_tabs();
         records

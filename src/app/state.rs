@@ -13,14 +13,19 @@ use crate::almanac::day::Day;
 use crate::almanac::json::{self, Json};
 use crate::almanac::quantity::{Length, Volume};
 use crate::app::graph::*;
+use std::ops::Deref;
 use std::rc::Rc;
 
 /// What keeps a checked plan.
 pub type Keep = Rc<dyn Fn(KeepPlan)>;
 
-/// The context of every view. All fields are handles: copying it is free.
+/// The context of every view: an address, so that the many closures that carry it stay small. It is made once, at the
+/// start of the page, and lives as long.
 #[derive(Clone, Copy)]
-pub struct Ui {
+pub struct Ui(&'static Parts);
+
+/// What [`Ui`] leads to.
+pub struct Parts {
     /// Today in [`Ui::zone`]. Changes at midnight and when the page is shown again.
     pub today: RwSignal<Day>,
     /// The time zone `today` is read in: the phone's own until a yard says otherwise.
@@ -51,6 +56,14 @@ pub struct Ui {
     pub install: Installer,
 }
 
+impl Deref for Ui {
+    type Target = Parts;
+
+    fn deref(&self) -> &Parts {
+        self.0
+    }
+}
+
 impl Ui {
     /// Makes the context, provides it, and keeps settings and typed text from now on.
     pub fn provide(first_place: Place) -> Ui {
@@ -58,7 +71,7 @@ impl Ui {
         let bench: BenchDraft = kept(slot::BENCH);
         let zone = clock::own_zone();
         let bench = BenchTyped::new(bench);
-        let ui = Ui {
+        let ui = Ui(Box::leak(Box::new(Parts {
             today: RwSignal::new(clock::today(&zone)),
             zone: RwSignal::new(zone),
             place: RwSignal::new(first_place),
@@ -73,7 +86,7 @@ impl Ui {
             said: RwSignal::new(String::new()),
             worker: Bridge::start(),
             install: Installer::start(),
-        };
+        })));
         provide_context(ui);
         clock::watch(move || {
             let today = clock::today(&ui.zone.get_untracked());

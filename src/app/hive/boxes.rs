@@ -59,7 +59,7 @@ pub fn kind_choice(
 
 /// The choice on the page of a hive.
 fn kind_of_page(page: Page, kind: RwSignal<String>, name: &'static str) -> Bit {
-    let book = page.form.walk.records().book;
+    let book = page.form.walk.records.book;
     page.hive().map_or(Bit::Nothing, |now| kind_choice(book, kind, name, &now.yard, Some(&now)))
 }
 
@@ -82,7 +82,7 @@ pub(super) fn forms(page: Page) -> Bit {
 
 fn add(page: Page, open: RwSignal<bool>) -> Bit {
     let ui = Ui::get();
-    let book = page.form.walk.records().book;
+    let book = page.form.walk.records.book;
     let size = page.hive().map_or(HiveSize::Full, |now| now.size);
     let stands = move || {
         let boxes = page.now.with(|now| now.as_ref().map_or(0, |now| now.boxes.len()));
@@ -190,7 +190,7 @@ fn missing(page: Page) -> Bit {
             book.traps_on(pen, day, today, &hive, &kind)
         });
     };
-    let book = page.form.walk.records().book;
+    let book = page.form.walk.records.book;
     let too_big = move || {
         let kind = kind.with(|kind| ThingId::parse(kind).ok())?;
         let now = page.now.get()?;

@@ -48,7 +48,7 @@ pub(super) fn forms(page: Page) -> Bit {
 fn tag(page: Page) -> Bit {
     let Some(now) = page.hive() else { return Bit::Nothing };
     let text = RwSignal::new(now.tag.clone());
-    let book = page.form.walk.records().book;
+    let book = page.form.walk.records.book;
     let said = Memo::new(move || {
         let now = page.now.get();
         let Some(now) = now else { return Default::default() };
@@ -136,7 +136,7 @@ fn moved(mut order: Vec<ThingId>, hive: &ThingId, by: i32) -> Option<Vec<ThingId
 
 fn carry(page: Page) -> Bit {
     let Some(now) = page.hive() else { return Bit::Nothing };
-    let others: Vec<(String, String)> = page.form.walk.records().book.with_untracked(|book| {
+    let others: Vec<(String, String)> = page.form.walk.records.book.with_untracked(|book| {
         let open = book
             .standing()
             .open_yards()
@@ -177,7 +177,7 @@ fn end(page: Page) -> Bit {
         let mut all = vec![(String::new(), w::JOINED_NOWHERE.to_owned())];
         let Some(now) = page.hive() else { return all };
         let own = page.id.get_value();
-        page.form.walk.records().book.with_untracked(|book| {
+        page.form.walk.records.book.with_untracked(|book| {
             let hives = book.standing().hives_of(&now.yard, true).filter(|(id, _)| **id != own);
             all.extend(hives.map(|(id, hive)| (id.to_string(), en_round::hive(&hive.tag))));
         });

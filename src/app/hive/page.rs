@@ -41,7 +41,7 @@ impl Page {
 
 /// The page.
 pub fn view(walk: Walk, hive: &ThingId) -> Bit {
-    let book = walk.records().book;
+    let book = walk.records.book;
     let id = StoredValue::new(hive.clone());
     let now = Memo::new(move || book.with(|book| id.with_value(|id| book.standing().hives.get(id).cloned())));
     let page = Page { form: Form::new(walk), now, id };
@@ -57,7 +57,7 @@ pub fn view(walk: Walk, hive: &ThingId) -> Bit {
         boxes::forms(page),
         change::forms(page),
         el("h2").class("part-title").text(w::HISTORY),
-        lines::list(Ui::get(), walk.records(), Some(hive.clone())),
+        lines::list(Ui::get(), walk.records, Some(hive.clone())),
     ]
 }
 
@@ -66,7 +66,7 @@ fn back(page: Page) -> El {
     let yard = Memo::new(move || {
         let yard = page.now.with(|now| now.as_ref().map(|now| now.yard.clone()))?;
         let name = |book: &Book| book.standing().yards.get(&yard).map(|yard| yard.name.clone());
-        let name = page.form.walk.records().book.with(name)?;
+        let name = page.form.walk.records.book.with(name)?;
         Some((yard.to_string(), name))
     });
     let way = move || yard.get().map(|(yard, name)| big_link(en_round::own(&name), &Place::Yard(yard)));
@@ -104,7 +104,7 @@ fn lines_of(page: Page) -> Option<Vec<String>> {
     if let Some((how, on)) = &now.ended {
         return Some(vec![w::ended(how, *on)]);
     }
-    let due = walk.records().book.with(|book| {
+    let due = walk.records.book.with(|book| {
         let loss = round::yard_loss(book.standing(), &now.yard);
         round::hive_due(book.standing(), &now, loss, today)
     });

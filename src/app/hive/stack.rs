@@ -26,7 +26,7 @@ fn stack(page: Page, now: &HiveNow, today: Day) -> Bit {
     if now.boxes.is_empty() {
         return el("p").text(w::NO_BOXES).into();
     }
-    let dues = page.form.walk.records().book.with_untracked(|book| {
+    let dues = page.form.walk.records.book.with_untracked(|book| {
         let loss = round::yard_loss(book.standing(), &now.yard);
         round::trap_dues(book.standing(), now, loss, today)
     });
@@ -82,7 +82,7 @@ fn trap_view(page: Page, now: &HiveNow, trap: &TrapNow, dues: &[TrapDue]) -> El 
             [&when, ": ", &en_round::because(because)].concat()
         }
     });
-    let resting = walk.records().book.with_untracked(|book| {
+    let resting = walk.records.book.with_untracked(|book| {
         book.standing().yards.get(&now.yard).is_some_and(|yard| yard.paused.is_some())
     });
     // What stands in a hive that is no longer in care is not due.
@@ -100,7 +100,7 @@ fn trap_view(page: Page, now: &HiveNow, trap: &TrapNow, dues: &[TrapDue]) -> El 
 }
 
 fn kind_name(page: Page, kind: &ThingId) -> String {
-    page.form.walk.records().book.with_untracked(|book| {
+    page.form.walk.records.book.with_untracked(|book| {
         book.standing().kinds.get(kind).map(|now| now.kind.name.clone()).unwrap_or_default()
     })
 }

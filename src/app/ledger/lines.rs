@@ -23,8 +23,8 @@ use wasm_bindgen::JsCast;
 /// What every line can reach.
 #[derive(Clone, Copy)]
 struct Desk {
-    /// Behind one handle: together they are too large to be handed about.
-    reach: StoredValue<(Ui, Records)>,
+    ui: Ui,
+    records: Records,
     /// The line whose keys are shown.
     open: RwSignal<Option<EntryId>>,
 }
@@ -44,7 +44,7 @@ pub(super) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
 
 /// The lines alone, for a page that is about the yard or hive `of` anyway.
 pub fn list(ui: Ui, records: Records, of: Option<ThingId>) -> Bit {
-    let desk = Desk { reach: StoredValue::new((ui, records)), open: RwSignal::new(None) };
+    let desk = Desk { ui, records, open: RwSignal::new(None) };
     let shown = RwSignal::new(PAGE);
     live(move || {
         let (shown_now, today) = (shown.get(), ui.today.get());
@@ -188,7 +188,7 @@ fn line_keys(desk: Desk, id: &EntryId, together: usize, brings: bool) -> El {
     let (one, all) = (id.clone(), id.clone());
     let strike_one = move || strike(desk, &one, std::slice::from_ref(&one), w::STRUCK_SAID);
     let strike_all = move || {
-        let together = desk.reach.get_value().1.book.with_untracked(|book| book.together(&all));
+        let together = desk.records.book.with_untracked(|book| book.together(&all));
         strike(desk, &all, &together, w::STRUCK_SAID);
     };
     let all = (together > 1)
@@ -206,7 +206,7 @@ fn line_id(id: &EntryId) -> String {
 
 /// Strikes lines out and puts the focus back on the line it was on: the list is drawn anew.
 fn strike(desk: Desk, line: &EntryId, entries: &[EntryId], said: &str) {
-    let (ui, records) = desk.reach.get_value();
+    let Desk { ui, records, .. } = desk;
     if records.strike(entries, said).is_err() {
         return;
     }

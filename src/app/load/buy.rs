@@ -32,7 +32,7 @@ pub(super) fn view(trip: Trip) -> El {
     // Built anew only when another kind comes or goes, so that what is typed here stays.
     let kinds = Memo::new(move || {
         let of = trip.yards();
-        trip.records().book.with(|book| {
+        trip.records.book.with(|book| {
             needs(book.standing(), &of).into_iter().map(|need| need.kind).collect::<Vec<ThingId>>()
         })
     });
@@ -68,11 +68,11 @@ struct Want {
 }
 
 fn kind(trip: Trip, id: &ThingId) -> Bit {
-    let name = trip.records().book.with_untracked(|book| isolated(&kind_name(book.standing(), id)));
+    let name = trip.records.book.with_untracked(|book| isolated(&kind_name(book.standing(), id)));
     let id = id.clone();
     let want = Memo::new(move || {
         let yards = trip.yards();
-        trip.records().book.with(|book| {
+        trip.records.book.with(|book| {
             let standing = book.standing();
             let needs = needs(standing, &yards);
             let need = needs.iter().find(|need| need.kind == id).map_or(0, |need| need.traps);
@@ -138,10 +138,10 @@ fn oil(trip: Trip) -> Bit {
         let count = walks.with(|text| typed::count(text, 0, MOST_WALKS)).ok()?;
         let share: Share = spilled.with(|text| typed::share(text)).ok()?;
         let yards = trip.yards();
-        let (_, each) = trip.records().book.with(|book| every_trap(book.standing(), &yards));
+        let (_, each) = trip.records.book.with(|book| every_trap(book.standing(), &yards));
         Some(oil_to_buy(count, each, share, None, 0))
     });
-    let ui = trip.ui();
+    let ui = trip.ui;
     let answer =
         move || season.get().map_or_else(|| en::NO_ANSWER.to_owned(), |season| ui.volume_up(season.high));
     let lines = move || {

@@ -30,8 +30,8 @@ use web_sys::HtmlInputElement;
 /// What every part of the page reckons with.
 #[derive(Clone, Copy)]
 pub(super) struct Trip {
-    /// Behind one handle: together they are too large to be handed about.
-    reach: StoredValue<(Ui, Records)>,
+    pub(super) ui: Ui,
+    pub(super) records: Records,
     /// Day of the trip as typed.
     day: RwSignal<String>,
     /// Yards that were ticked off.
@@ -44,23 +44,15 @@ pub(super) struct Trip {
 }
 
 impl Trip {
-    pub(super) fn ui(self) -> Ui {
-        self.reach.get_value().0
-    }
-
-    pub(super) fn records(self) -> Records {
-        self.reach.get_value().1
-    }
-
     /// The day; tracks its field and midnight.
     pub(super) fn day(self) -> Result<Day, DayTypedError> {
-        self.day.with(|text| typed::day_planned(text, self.ui().today.get()))
+        self.day.with(|text| typed::day_planned(text, self.ui.today.get()))
     }
 
     /// Yards on the way.
     pub(super) fn yards(self) -> Vec<ThingId> {
         let off = self.off.get();
-        self.records().book.with(|book| {
+        self.records.book.with(|book| {
             book.standing().open_yards().map(|(id, _)| id).filter(|id| !off.contains(id)).cloned().collect()
         })
     }
@@ -121,7 +113,8 @@ fn full(ui: Ui, records: Records) -> Bit {
         ui.trip_day.set(today.to_string());
     }
     let trip = Trip {
-        reach: StoredValue::new((ui, records)),
+        ui,
+        records,
         day: ui.trip_day,
         off: RwSignal::new(off),
         reserve: RwSignal::new([&reserve.percent().to_string(), " %"].concat()),
@@ -147,7 +140,7 @@ fn full(ui: Ui, records: Records) -> Bit {
 
 fn yards(trip: Trip) -> El {
     let ticks = live(move || {
-        trip.records().book.with(|book| {
+        trip.records.book.with(|book| {
             let yards = book.standing().open_yards();
             yards
                 .map(|(id, now)| Bit::from(yard_tick(trip, id.clone(), &isolated(&now.name))))
@@ -182,7 +175,7 @@ pub(super) fn tick(name: &str, on: impl Fn() -> bool + 'static, set: impl Fn(boo
 
 /// Reserve and bottle: reckoned with at once, remembered on a key.
 fn set(trip: Trip) -> Bit {
-    let (ui, records) = (trip.ui(), trip.records());
+    let (ui, records) = (trip.ui, trip.records);
     let changed = Memo::new(move || {
         let kept = records.book.with(|book| (book.standing().keeper.reserve, book.standing().keeper.bottle));
         let reserve = trip.reserve.with(|text| typed::share(text)).ok()?;

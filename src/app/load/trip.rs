@@ -20,7 +20,7 @@ pub(super) fn view(trip: Trip) -> Bit {
         let day = trip.day().ok()?;
         let (yards, reserve) = (trip.yards(), trip.reserve());
         let bottle = trip.bottle().map(crate::almanac::quantity::TypedVolume::volume);
-        trip.records().book.with(|book| {
+        trip.records.book.with(|book| {
             (!yards.is_empty()).then(|| sum::load(book.standing(), &yards, day, reserve, bottle))
         })
     });
@@ -50,7 +50,7 @@ pub(super) fn view(trip: Trip) -> Bit {
             yards.flat_map(|yard| yard_view(trip, yard)).map(Bit::from).collect::<Vec<Bit>>()
         })
     });
-    let oil = Answer::new(w::OIL, big(|trip, load| trip.ui().volume_up(load.carry)))
+    let oil = Answer::new(w::OIL, big(|trip, load| trip.ui.volume_up(load.carry)))
         .sum(sum(oil_lines))
         .why(w::OIL_WHY);
     let bring = |trip: Trip, load: &Load| {
@@ -75,7 +75,7 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
     if load.due == 0 && load.place == 0 {
         return vec![w::NOTHING.to_owned()];
     }
-    let ui = trip.ui();
+    let ui = trip.ui;
     let mut lines: Vec<String> = Vec::new();
     if let [only] = load.yards.as_slice() {
         lines.extend(need_lines(trip, &only.need.oil));
@@ -96,7 +96,7 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
 }
 
 fn need_lines(trip: Trip, oil: &OilForVisit) -> Vec<String> {
-    let ui = trip.ui();
+    let ui = trip.ui;
     oil.lines
         .iter()
         .map(|line| {

@@ -28,7 +28,7 @@ pub(super) fn view(walk: Walk) -> El {
     let head = Memo::new(move || {
         let hive = walk.open.get()?;
         let today = walk.today.get();
-        walk.records().book.with(|book| {
+        walk.records.book.with(|book| {
             let standing = book.standing();
             let now = standing.hives.get(&hive)?;
             let loss = round::yard_loss(standing, &now.yard);
@@ -162,7 +162,7 @@ fn meant(walk: Walk) -> bool {
 /// Traps that the open hive wants, when it has none at all.
 fn bare(walk: Walk) -> Option<u32> {
     let hive = walk.open.get()?;
-    walk.records().book.with(|book| {
+    walk.records.book.with(|book| {
         let now = book.standing().hives.get(&hive)?;
         now.traps().next().is_none().then(|| now.wanting())
     })
@@ -170,7 +170,7 @@ fn bare(walk: Walk) -> Option<u32> {
 
 /// The keys of a hive without traps: there is nothing to top up.
 fn bare_keys(walk: Walk, wanting: u32) -> Bit {
-    let kind = walk.records().book.with_untracked(|book| {
+    let kind = walk.records.book.with_untracked(|book| {
         let hive = walk.open.get_untracked()?;
         let now = book.standing().hives.get(&hive)?;
         let kind = book.usual_kind(&now.yard)?;
@@ -224,7 +224,7 @@ fn keys(walk: Walk) -> Bit {
     let usual = Memo::new(move || {
         let Some(hive) = walk.open.get() else { return Did::ToppedUp };
         let today = walk.day_or_today();
-        walk.records().book.with(|book| {
+        walk.records.book.with(|book| {
             let yard = book.standing().hives.get(&hive).map(|now| now.yard.clone());
             let stops = yard.as_ref().map(|yard| stops(book.standing(), yard, today)).unwrap_or_default();
             usual(stops.iter().filter_map(|(_, seen)| seen.flatten()))

@@ -103,7 +103,7 @@ fn day_says(walk: Walk) -> Says {
 fn traps(walk: Walk) -> El {
     let known = Memo::new(move || {
         let hive = walk.open.get();
-        walk.records().book.with(|book| {
+        walk.records.book.with(|book| {
             let now = hive.and_then(|hive| book.standing().hives.get(&hive));
             let mut traps: Vec<(ThingId, String)> = Vec::new();
             for (number, part) in (1..).zip(now.into_iter().flat_map(|now| &now.boxes)) {

@@ -69,7 +69,7 @@ impl Form {
             self.stop.set(Some((form, Stop::Refused(Refusal::Future { today }))));
             return false;
         };
-        let records = self.walk.records();
+        let records = self.walk.records;
         let pen = records.pen();
         let written = records.book.with_untracked(|book| make(book, &pen, day, today));
         match records.put(written, said) {

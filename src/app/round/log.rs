@@ -19,7 +19,7 @@ use crate::book::write::{Doubt, Refusal};
 fn at(walk: Walk) -> Result<(ThingId, HiveNow, Day), Ask> {
     let hive = walk.open.get_untracked().ok_or(Ask::Nothing)?;
     let now = walk
-        .records()
+        .records
         .book
         .with_untracked(|book| book.standing().hives.get(&hive).cloned())
         .ok_or(Ask::Stopped(Stop::Refused(Refusal::Unknown)))?;
@@ -39,7 +39,7 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
         Err(ask) => return walk.ask.set(ask),
     };
     let typed = untrack(|| walk.typed());
-    let usual = walk.records().book.with_untracked(|book| book.usual_level(&now, did));
+    let usual = walk.records.book.with_untracked(|book| book.usual_level(&now, did));
     let check = match typed.check(&hive, did, usual) {
         Ok(check) => check,
         Err(Wrong::Count(_)) => return walk.ask.set(Ask::Nothing),
@@ -49,9 +49,9 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
         }
     };
     let today = walk.today.get_untracked();
-    let pen = walk.records().pen();
+    let pen = walk.records.pen();
     let (doubts, written) = walk
-        .records()
+        .records
         .book
         .with_untracked(|book| (book.doubts(day, &check), book.check(&pen, day, today, check.clone())));
     // What cannot be written needs no other question.
@@ -69,7 +69,7 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
     let next = next(walk, &now.yard, &hive, day);
     let some = check.traps.as_ref().map(Vec::len);
     let said = w::logged(&now.tag, did, some, (day != today).then_some(day));
-    match walk.records().put(written, said) {
+    match walk.records.put(written, said) {
         Ok(_) => {
             walk.cards.set((Some(hive), cards));
             go_on(walk, next);
@@ -90,9 +90,9 @@ pub(super) fn placed(walk: Walk, kind: &ThingId) {
     };
     let today = walk.today.get_untracked();
     let next = next(walk, &now.yard, &hive, day);
-    let pen = walk.records().pen();
-    let written = walk.records().book.with_untracked(|book| book.traps_placed(&pen, day, today, kind, look));
-    match walk.records().put(written, w::logged_placed(&now.tag, now.wanting())) {
+    let pen = walk.records.pen();
+    let written = walk.records.book.with_untracked(|book| book.traps_placed(&pen, day, today, kind, look));
+    match walk.records.put(written, w::logged_placed(&now.tag, now.wanting())) {
         Ok(_) => {
             walk.cards.set((None, Vec::new()));
             go_on(walk, next);
@@ -114,10 +114,10 @@ pub(super) fn skip(walk: Walk, why: SkipReason) {
     }
     let today = walk.today.get_untracked();
     let next = next(walk, &now.yard, &hive, day);
-    let pen = walk.records().pen();
+    let pen = walk.records.pen();
     let note = (!note.is_empty()).then_some(note);
-    let written = walk.records().book.with_untracked(|book| book.skip(&pen, day, today, &hive, why, note));
-    match walk.records().put(written, w::logged_skip(&now.tag, why)) {
+    let written = walk.records.book.with_untracked(|book| book.skip(&pen, day, today, &hive, why, note));
+    match walk.records.put(written, w::logged_skip(&now.tag, why)) {
         Ok(_) => {
             walk.cards.set((None, Vec::new()));
             go_on(walk, next);
@@ -129,7 +129,7 @@ pub(super) fn skip(walk: Walk, why: SkipReason) {
 /// Traps that did not fish were replaced and filled on the spot.
 pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
     let today = walk.today.get_untracked();
-    let found = walk.records().book.with_untracked(|book| {
+    let found = walk.records.book.with_untracked(|book| {
         let now = book.standing().hives.get(hive)?;
         let idle = now.traps().filter(|trap| trap.trouble.is_some()).map(|trap| trap.id.clone());
         let check = Check {
@@ -147,9 +147,9 @@ pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
     });
     let Some((tag, day, check)) = found else { return };
     let said = w::logged(&tag, Did::Replaced, check.traps.as_ref().map(Vec::len), None);
-    let pen = walk.records().pen();
-    let written = walk.records().book.with_untracked(|book| book.check(&pen, day, today, check));
-    match walk.records().put(written, said) {
+    let pen = walk.records.pen();
+    let written = walk.records.book.with_untracked(|book| book.check(&pen, day, today, check));
+    match walk.records.put(written, said) {
         Ok(_) => walk.cards.set((None, Vec::new())),
         Err(stop) => walk.ask.set(Ask::Stopped(stop)),
     }
@@ -159,10 +159,10 @@ pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
 pub(super) fn revive(walk: Walk) {
     let Ok((hive, now, day)) = at(walk) else { return };
     let today = walk.today.get_untracked();
-    let pen = walk.records().pen();
+    let pen = walk.records.pen();
     let written =
-        walk.records().book.with_untracked(|book| book.hive_back(&pen, day, today, &hive, &BrowserLetters));
-    match walk.records().put(written, crate::app::wording::en_hive::revived(&now.tag)) {
+        walk.records.book.with_untracked(|book| book.hive_back(&pen, day, today, &hive, &BrowserLetters));
+    match walk.records.put(written, crate::app::wording::en_hive::revived(&now.tag)) {
         Ok(_) => walk.ask.set(Ask::Nothing),
         Err(stop) => walk.ask.set(Ask::Stopped(stop)),
     }
@@ -171,7 +171,7 @@ pub(super) fn revive(walk: Walk) {
 /// The next hive without an entry on `day`, as the list stands before the save: what was skipped earlier leads it and
 /// moves back to its place once it is worked on.
 fn next(walk: Walk, yard: &ThingId, hive: &ThingId, day: Day) -> Option<ThingId> {
-    walk.records()
+    walk.records
         .book
         .with_untracked(|book| walk::next_hive(&walk::stops(book.standing(), yard, day), Some(hive)))
 }

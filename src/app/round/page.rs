@@ -26,7 +26,7 @@ pub fn view(ui: Ui) -> Bit {
     let yard = move || match shown.get() {
         Shown::Yard(yard, _) => Some(yard),
         Shown::Hive(hive) => walk
-            .records()
+            .records
             .book
             .with_untracked(|book| book.standing().hives.get(&hive).map(|now| now.yard.clone())),
         _ => None,
@@ -61,7 +61,7 @@ enum Shown {
 
 fn shown(ui: Ui, walk: Walk) -> Shown {
     let place = ui.place.get();
-    walk.records().book.with(|book| {
+    walk.records.book.with(|book| {
         let standing = book.standing();
         match place {
             Place::Round => {
@@ -90,7 +90,7 @@ fn shown(ui: Ui, walk: Walk) -> Shown {
 
 /// Reads the day by the clock of the yard that is shown, and shuts a panel that belongs to another yard.
 fn settle(ui: Ui, walk: Walk, shown: &Shown) {
-    let (zone, keep) = walk.records().book.with_untracked(|book| {
+    let (zone, keep) = walk.records.book.with_untracked(|book| {
         let standing = book.standing();
         let open = walk.open.get_untracked();
         let yard_of = |hive: &ThingId| standing.hives.get(hive).map(|now| now.yard.clone());
@@ -126,7 +126,7 @@ fn follow_zone(ui: Ui, zone: Option<String>) {
 fn start(walk: Walk) -> Bit {
     let fill = move || {
         // What could not be kept is shown by the frame.
-        let _ = walk.records().fill_demo();
+        let _ = walk.records.fill_demo();
     };
     let bench = big_link(w::TO_BENCH, &Place::Bench(Some(Sum::Yard))).class("key key-big key-primary");
     bits![
@@ -154,7 +154,7 @@ fn lost() -> Bit {
 /// Every open yard, with what it needs today.
 fn yards(walk: Walk) -> Bit {
     let ids = Memo::new(move || {
-        walk.records()
+        walk.records
             .book
             .with(|book| book.standing().open_yards().map(|(id, _)| id.to_string()).collect::<Vec<String>>())
     });
@@ -177,12 +177,12 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
     let named = id.clone();
     let name = move || {
         let yards = |book: &Book| book.standing().yards.get(&named).map(|yard| yard.name.clone());
-        walk.records().book.with(yards).unwrap_or_default()
+        walk.records.book.with(yards).unwrap_or_default()
     };
     let lines = Memo::new(move || {
         walk.today.track();
-        let today = walk.records().today(&id);
-        walk.records().book.with(|book| {
+        let today = walk.records.today(&id);
+        walk.records.book.with(|book| {
             let standing = book.standing();
             let rows = round::rows(standing, &id, today);
             let now = standing.yards.get(&id);
@@ -230,10 +230,10 @@ pub fn keep_yard(ui: Ui, walk: Walk, plan: KeepPlan) {
         filled: plan.filled.map(|_| plan.kind.fill),
     };
     let kind = KindChoice::New(plan.kind);
-    let pen = walk.records().pen();
+    let pen = walk.records.pen();
     let written =
-        walk.records().book.with_untracked(|book| book.keep_yard(&pen, &plan.yard, &zone, &kind, &hives));
-    match walk.records().put(written, w::kept(hives.tags.len())) {
+        walk.records.book.with_untracked(|book| book.keep_yard(&pen, &plan.yard, &zone, &kind, &hives));
+    match walk.records.put(written, w::kept(hives.tags.len())) {
         Ok(ids) => {
             if let Some(yard) = ids.first() {
                 ui.go(&Place::Yard(yard.thing(0).to_string()));

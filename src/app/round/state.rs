@@ -10,6 +10,7 @@ use crate::app::state::Ui;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::write::Doubt;
+use std::ops::Deref;
 
 /// A wet screen taps by itself: keys that come up under the thumb wait this long, in milliseconds.
 pub const GUARD: u64 = 300;
@@ -38,10 +39,14 @@ pub enum Card {
     Flatters,
 }
 
-/// The context of the Round. All fields are handles: copying it is free.
+/// The context of the Round: an address, as [`Ui`] is.
 #[derive(Clone, Copy)]
-pub struct Walk {
-    records: StoredValue<Records>,
+pub struct Walk(&'static Parts);
+
+/// What [`Walk`] leads to.
+pub struct Parts {
+    /// The book.
+    pub records: Records,
     /// Today, by the clock of the yard that is shown.
     pub today: RwSignal<Day>,
     /// The hive whose panel is open.
@@ -73,14 +78,22 @@ pub struct Walk {
     turn: StoredValue<u32>,
 }
 
+impl Deref for Walk {
+    type Target = Parts;
+
+    fn deref(&self) -> &Parts {
+        self.0
+    }
+}
+
 impl Walk {
     /// Makes the context, provides it, and brings back what was half made.
     pub fn provide(ui: Ui, records: Records) -> Walk {
         let text = records.draft().unwrap_or_default();
         let drafts: Drafts = json::from_text(&text).unwrap_or_default();
         let empty = || RwSignal::new(String::new());
-        let walk = Walk {
-            records: StoredValue::new(records),
+        let walk = Walk(Box::leak(Box::new(Parts {
+            records,
             today: ui.today,
             open: RwSignal::new(None),
             before: empty(),
@@ -96,7 +109,7 @@ impl Walk {
             begun: RwSignal::new(None),
             turn: StoredValue::new(0),
             drafts: RwSignal::new(drafts.clone()),
-        };
+        })));
         provide_context(walk);
         let known =
             |hive: &ThingId| records.book.with_untracked(|book| book.standing().hives.contains_key(hive));
@@ -105,7 +118,7 @@ impl Walk {
             walk.open_hive(&hive);
             walk.more.set(true);
         }
-        keep_rested(text, move || walk.text(), move |text| walk.records().keep_draft(text));
+        keep_rested(text, move || walk.text(), move |text| walk.records.keep_draft(text));
         walk
     }
 
@@ -115,11 +128,6 @@ impl Walk {
     /// Outside the frame, where nothing is ever shown.
     pub fn get() -> Walk {
         expect_context::<Walk>()
-    }
-
-    /// The book.
-    pub fn records(self) -> Records {
-        self.records.get_value()
     }
 
     /// Opens the panel of a hive and brings back what was half made there.

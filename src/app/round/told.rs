@@ -21,7 +21,7 @@ pub(super) fn view(walk: Walk, yard: impl Fn() -> Option<ThingId> + 'static) -> 
             let named = |book: &Book| {
                 book.standing().hives.get(hive).map(|now| (now.yard.clone(), w::hive(&now.tag)))
             };
-            walk.records().book.with_untracked(named)
+            walk.records.book.with_untracked(named)
         };
         let (at, name) = hive.as_ref().and_then(of)?;
         (!cards.is_empty() && yard() == Some(at)).then(|| {
@@ -39,7 +39,7 @@ pub(super) fn view(walk: Walk, yard: impl Fn() -> Option<ThingId> + 'static) -> 
 
 /// The key that says the traps were replaced on the spot; only while one of them does not fish.
 fn filled(walk: Walk, hive: ThingId) -> Option<El> {
-    let idle = walk.records().book.with_untracked(|book| {
+    let idle = walk.records.book.with_untracked(|book| {
         let now = book.standing().hives.get(&hive);
         now.is_some_and(|now| now.traps().any(|trap| trap.trouble.is_some()))
     });

@@ -13,7 +13,7 @@ const STAYS_MS: f64 = 10_000.0;
 
 /// The bar. It stays until the next act; going to another place puts it away once it has been there for long enough.
 pub(super) fn view(ui: Ui, walk: Walk) -> El {
-    let act = walk.records().act;
+    let act = walk.records.act;
     let since = StoredValue::new(0.0);
     effect(move || {
         act.track();
@@ -36,7 +36,7 @@ pub(super) fn view(ui: Ui, walk: Walk) -> El {
         };
         let press = move || {
             walk.cards.set((None, Vec::new()));
-            walk.records().undo_or_redo();
+            walk.records.undo_or_redo();
         };
         Some(el("div").class("undo").kid(el("span").text(&said)).kid(big(key, "undo", press)))
     };

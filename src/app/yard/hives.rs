@@ -102,7 +102,7 @@ pub(super) fn view(desk: Desk) -> Bit {
             t.a_box.set(usual);
         }
     });
-    let book = desk.form.walk.records().book;
+    let book = desk.form.walk.records.book;
     let today = desk.form.walk.today;
     let too_big = move || {
         let (kind, depth) = (t.kind()?, t.depth());
@@ -172,7 +172,7 @@ fn tags_says(desk: Desk, text: RwSignal<String>) -> Says {
         Ok(tags) => tags,
         Err(error) => return Says::Wrong(en_typed::tags(&error)),
     };
-    let book = desk.form.walk.records().book;
+    let book = desk.form.walk.records.book;
     book.with(|book| {
         desk.yard.with_value(|yard| {
             let standing = book.standing().hives_of(yard, true).count();

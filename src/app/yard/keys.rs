@@ -26,7 +26,7 @@ pub(super) struct Desk {
 
 impl Desk {
     fn now(self) -> Option<YardNow> {
-        let book = self.form.walk.records().book;
+        let book = self.form.walk.records.book;
         book.with(|book| self.yard.with_value(|yard| book.standing().yards.get(yard).cloned()))
     }
 
@@ -104,7 +104,7 @@ fn close(desk: Desk) -> Bit {
 
 /// The hives of the yard with their tags, as they are walked.
 fn walked(desk: Desk) -> Vec<(ThingId, String)> {
-    let book = desk.form.walk.records().book;
+    let book = desk.form.walk.records.book;
     book.with(|book| {
         desk.yard.with_value(|yard| {
             let hives = book.standing().hives_of(yard, true);

@@ -25,7 +25,7 @@ pub fn need(standing: &Standing, yard: &ThingId, day: Day) -> YardNeed {
 
 /// The page of a yard. `alone` when there is no other.
 pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
-    let book = walk.records().book;
+    let book = walk.records.book;
     let rows: Memo<Vec<Row>> = {
         let yard = yard.clone();
         Memo::new(move || {
@@ -78,7 +78,7 @@ fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
     let ui = Ui::get();
     let need = Memo::new(move || {
         let today = walk.today.get();
-        walk.records().book.with(|book| need(book.standing(), &yard, today))
+        walk.records.book.with(|book| need(book.standing(), &yard, today))
     });
     let words = move || {
         need.with(|need| {
@@ -112,7 +112,7 @@ fn nothing(walk: Walk, rows: Memo<Vec<Row>>) -> String {
         dues.min_by_key(|(on, _)| *on)
     });
     let tag = |hive: &ThingId| {
-        walk.records().book.with(|book| book.standing().hives.get(hive).map(|now| now.tag.clone()))
+        walk.records.book.with(|book| book.standing().hives.get(hive).map(|now| now.tag.clone()))
     };
     let next = next.and_then(|(on, hive)| Some((on, tag(&hive)?)));
     let bare = rows.with(|rows| {

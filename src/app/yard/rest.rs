@@ -44,7 +44,7 @@ fn body(
     after(GUARD, move || ready.set(true));
     let tags = live(move || {
         let hives = left.get();
-        walk.records().book.with(|book| {
+        walk.records.book.with(|book| {
             let tag = |hive: &ThingId| book.standing().hives.get(hive).map(|now| now.tag.clone());
             let tags = hives.iter().filter_map(tag);
             tags.map(|tag| el("li").kid(el("bdi").text(&tag))).collect::<Vec<El>>()
@@ -57,11 +57,11 @@ fn body(
         }
         let did = if did.with_untracked(|code| code == "as_found") { Did::AsFound } else { Did::ToppedUp };
         let hives = left.get_untracked();
-        let today = walk.records().today(&yard);
-        let pen = walk.records().pen();
+        let today = walk.records.today(&yard);
+        let pen = walk.records.pen();
         let written =
-            walk.records().book.with_untracked(|book| book.same_for_all(&pen, today, today, &hives, did));
-        match walk.records().put(written, w::logged_rest(hives.len(), did)) {
+            walk.records.book.with_untracked(|book| book.same_for_all(&pen, today, today, &hives, did));
+        match walk.records.put(written, w::logged_rest(hives.len(), did)) {
             Ok(_) => {
                 walk.cards.set((None, Vec::new()));
                 open.set(false);

@@ -57,7 +57,7 @@ impl Mark {
 pub(super) fn view(walk: Walk, rows: Memo<Vec<Row>>) -> El {
     let shown = Memo::new(move || {
         let today = walk.today.get();
-        walk.records().book.with(|book| {
+        walk.records.book.with(|book| {
             rows.with(|rows| {
                 let read = |row: &Row| Some((row.hive.to_string(), read(book.standing(), row, today)?));
                 rows.iter().filter_map(read).collect::<BTreeMap<String, Shown>>()
