@@ -12,10 +12,10 @@
 //! ```
 
 use super::edge;
+use crate::almanac::table::Table;
 use crate::app::graph::{Owner, RwSignal, on_cleanup, untrack};
 use leptos::prelude::{RenderEffect, event_target_value};
 use std::cell::RefCell;
-use std::collections::BTreeMap;
 use wasm_bindgen::prelude::*;
 use web_sys::{Document, Element, Event, HtmlElement, HtmlInputElement, HtmlTextAreaElement, Node};
 
@@ -304,7 +304,7 @@ fn put(bit: Bit, parent: &Node, before: Option<&Node>) {
         }
         Bit::Each(keys, row) => {
             let (_, end) = bounds(parent, before);
-            let rows: RefCell<BTreeMap<String, (El, Owner)>> = RefCell::default();
+            let rows: RefCell<Table<String, (El, Owner)>> = RefCell::default();
             let owner = Owner::new();
             follow(Box::new(move || list(&keys(), &row, &end, &mut rows.borrow_mut(), &owner)));
         }
@@ -337,7 +337,7 @@ fn list(
     keys: &[String],
     row: &dyn Fn(&str) -> El,
     end: &Node,
-    rows: &mut BTreeMap<String, (El, Owner)>,
+    rows: &mut Table<String, (El, Owner)>,
     owner: &Owner,
 ) {
     rows.retain(|key, (el, owner)| {
@@ -351,11 +351,13 @@ fn list(
     let Some(parent) = end.parent_node() else { return };
     let mut next = end.clone();
     for key in keys.iter().rev() {
-        let (el, _) = rows.entry(key.clone()).or_insert_with(|| {
+        if !rows.contains_key(key) {
             let own = owner.with(Owner::new);
             // A row follows its own signals; reading them must not draw the whole list again.
-            (own.with(|| untrack(|| row(key))), own)
-        });
+            let el = own.with(|| untrack(|| row(key)));
+            rows.insert(key.clone(), (el, own));
+        }
+        let Some((el, _)) = rows.get(key) else { continue };
         let node: &Node = &el.0;
         if !node.next_sibling().is_some_and(|after| after.is_same_node(Some(&next))) {
             insert(&parent, node, Some(&next));

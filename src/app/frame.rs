@@ -11,7 +11,7 @@ use super::settings::settings;
 use super::state::Ui;
 use super::wording::en;
 use super::{bench, ledger, load, notices, round};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal, effect, untrack};
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 

@@ -134,6 +134,7 @@ fn cast<T: 'static>(held: &Held) -> &T {
 }
 
 #[inline(never)]
+#[allow(clippy::needless_pass_by_value)] // let go of here once, not at every call
 fn copy<T: Clone + 'static>(held: Held) -> T {
     cast::<T>(&held).clone()
 }

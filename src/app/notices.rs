@@ -13,7 +13,7 @@ use super::wording::en_book::backup::ONLY_HERE;
 use super::wording::en_notices as w;
 use crate::almanac::day::Day;
 use crate::almanac::json;
-use crate::app::graph::*;
+use crate::app::graph::Memo;
 use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::log::Log;

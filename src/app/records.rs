@@ -4,7 +4,7 @@ use super::cabinet::{Aside, Cabinet, Meta, NotSaved, Opened};
 use super::edge::{self, clock, device, letters::BrowserLetters, listen};
 use crate::almanac::day::Day;
 use crate::almanac::json;
-use crate::app::graph::*;
+use crate::app::graph::{RwSignal, StoredValue, expect_context, provide_context};
 use crate::book::Book;
 use crate::book::demo;
 use crate::book::entry::Entry;

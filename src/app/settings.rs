@@ -9,7 +9,7 @@ use super::prefs::{self, Hand, Scheme, TextSize};
 use super::state::Ui;
 use super::wording::en::{self, page as w};
 use crate::almanac::quantity::{LengthUnit, VolumeUnit};
-use crate::app::graph::*;
+use crate::app::graph::RwSignal;
 
 /// The sheet behind the key in the head.
 pub fn settings(ui: Ui, open: RwSignal<bool>) -> El {

@@ -12,7 +12,7 @@ use super::prefs::Prefs;
 use crate::almanac::day::Day;
 use crate::almanac::json::{self, Json};
 use crate::almanac::quantity::{Length, Volume};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal, StoredValue, expect_context, provide_context};
 use std::ops::Deref;
 use std::rc::Rc;
 

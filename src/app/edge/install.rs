@@ -1,7 +1,7 @@
 //! Putting the page on the home screen.
 
 use super::{call, listen, window};
-use crate::app::graph::*;
+use crate::app::graph::{RwSignal, StoredValue};
 use wasm_bindgen::JsValue;
 
 /// What can be offered for the home screen.

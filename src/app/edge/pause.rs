@@ -1,7 +1,7 @@
 //! Keeping what is typed without a write at every key: browsers ration writes, and a phone pays for each.
 
 use super::{document, listen, window};
-use crate::app::graph::*;
+use crate::app::graph::{StoredValue, after, effect, untrack};
 
 /// A rest in typing after which the text is kept, in milliseconds.
 const REST: u64 = 500;

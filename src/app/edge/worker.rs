@@ -1,7 +1,7 @@
 //! The only code of the page that knows there is a service worker.
 
 use super::{call, document, listen, options, window};
-use crate::app::graph::*;
+use crate::app::graph::{RwSignal, StoredValue};
 use std::cell::Cell;
 use wasm_bindgen::JsCast;
 use wasm_bindgen_futures::{JsFuture, spawn_local};

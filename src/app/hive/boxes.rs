@@ -7,7 +7,7 @@ use crate::almanac::typed;
 use crate::app::bench::read::{MOST_BOXES, length};
 use crate::app::bench::view::says;
 use crate::app::el::{Bit, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::kinds::kind_name;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};

@@ -4,7 +4,7 @@ use super::page::Page;
 use crate::almanac::text::{LABEL_MOST, label, look_alike};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;

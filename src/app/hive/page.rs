@@ -3,7 +3,7 @@
 use super::{boxes, change, stack};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, StoredValue};
 use crate::app::ledger::lines;
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;

@@ -6,7 +6,7 @@ use crate::almanac::day::Day;
 use crate::almanac::refill;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::untrack;
 use crate::app::parts::drawing::{BoxSide, box_plan, hive_side};
 use crate::app::round::bits;
 use crate::app::wording::{en_hive as w, en_round};

@@ -12,7 +12,7 @@ use crate::app::edge::letters::BrowserLetters;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal, StoredValue, effect};
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;

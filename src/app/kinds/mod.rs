@@ -35,7 +35,15 @@ pub fn kind_name(standing: &Standing, kind: &ThingId) -> String {
 
 /// Whether a keeper would take the two for one: spaces at the ends and capitals make no difference.
 pub fn same_name(one: &str, other: &str) -> bool {
-    one.trim().to_lowercase() == other.trim().to_lowercase()
+    lower(one.trim()) == lower(other.trim())
+}
+
+/// The page asks the browser, which has the tables of letters at hand.
+fn lower(text: &str) -> String {
+    #[cfg(target_arch = "wasm32")]
+    return crate::almanac::text::Letters::lower(&crate::app::edge::letters::BrowserLetters, text);
+    #[cfg(not(target_arch = "wasm32"))]
+    text.to_lowercase()
 }
 
 /// The day a kind came into the book. What changes it is never dated earlier: a yard far to the east may be a day

@@ -1,7 +1,7 @@
 //! Rows of two fields: packs, and measured points.
 
 use crate::app::el::{Bit, each, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal};
 use crate::app::parts::field::Field;
 use crate::app::parts::key::Key;
 

@@ -6,7 +6,7 @@ use crate::almanac::day::Day;
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal};
 use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::Notice;
 use crate::app::place::{Place, Section};

@@ -5,7 +5,7 @@ use crate::app::cabinet::Aside;
 use crate::app::edge::files;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
-use crate::app::graph::*;
+use crate::app::graph::{Memo, untrack};
 use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::Notice;
 use crate::app::place::{Place, Section};

@@ -5,7 +5,7 @@ use crate::almanac::text::{LabelError, label};
 use crate::app::edge::keeping;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::answer::Answer;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;

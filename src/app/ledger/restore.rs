@@ -3,7 +3,7 @@
 use super::words;
 use crate::app::edge::files::{self, FileError};
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::RwSignal;
 use crate::app::parts::card::more;
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;

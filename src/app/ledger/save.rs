@@ -3,7 +3,7 @@
 use super::safety::{Pressing, Unsafe, unsafe_lines};
 use crate::app::edge::{clock, files};
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal};
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
 use crate::app::records::Records;

@@ -9,7 +9,7 @@ use crate::almanac::typed;
 use crate::app::bench::view::says;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::kinds::kind_name;
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;

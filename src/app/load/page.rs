@@ -10,7 +10,7 @@ use crate::app::bench::view::says;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::ledger::words::isolated;
 use crate::app::parts::card::more;
 use crate::app::parts::field::{Field, Says};

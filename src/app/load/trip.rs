@@ -6,7 +6,7 @@ use crate::almanac::oil::{OilForVisit, Service};
 use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::says;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal, effect_since};
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::notice::Notice;

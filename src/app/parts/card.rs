@@ -1,7 +1,7 @@
 //! A stretch of page under a heading that opens and shuts.
 
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::Memo;
 
 /// A card. Its body is built when it is first needed and only while it is open.
 pub struct Card {
@@ -28,7 +28,7 @@ impl Card {
             .attr("id", &id)
             .attr("aria-controls", &body_id)
             .live_attr("aria-expanded", move || Some(if open.get() { "true" } else { "false" }.to_owned()))
-            .press(move || toggle())
+            .press(toggle)
             .kid(el("span").text(&title))
             .kid(el("span").class("card-mark").attr("aria-hidden", "true").live_text(mark));
         let shown = Memo::new(move || open.get());

@@ -1,7 +1,7 @@
 //! One of a few, each a key.
 
 use crate::app::el::{El, el};
-use crate::app::graph::*;
+use crate::app::graph::RwSignal;
 use std::rc::Rc;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;

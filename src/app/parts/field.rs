@@ -2,7 +2,7 @@
 
 use crate::almanac::quantity::{LengthUnit, VolumeUnit};
 use crate::app::el::{Bit, El, el};
-use crate::app::graph::*;
+use crate::app::graph::RwSignal;
 use crate::app::prefs;
 use crate::app::wording::en;
 use std::rc::Rc;

@@ -2,7 +2,7 @@
 
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::RwSignal;
 use crate::app::wording::en;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlDialogElement;

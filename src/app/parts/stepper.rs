@@ -3,7 +3,7 @@
 use super::field::Says;
 use super::field::{SaysFn, invalid, says_view};
 use crate::app::el::{El, el};
-use crate::app::graph::*;
+use crate::app::graph::RwSignal;
 use crate::app::wording::en;
 
 /// `Stepper::new("hives", "Hives", typed.hives, 0, 500).view()`

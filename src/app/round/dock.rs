@@ -9,7 +9,7 @@ use super::walk::{stops, usual};
 use super::{dock_more, draft, log, said};
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, effect, effect_since, untrack};
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
 use crate::app::records::Stop;

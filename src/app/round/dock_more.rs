@@ -7,7 +7,7 @@ use super::state::Walk;
 use crate::almanac::typed;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal};
 use crate::app::parts::field::{Field, Says};
 use crate::app::wording::en;
 use crate::app::wording::{en_hive, en_round as w, en_typed};

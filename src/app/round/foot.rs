@@ -3,7 +3,7 @@
 use super::state::Walk;
 use super::{dock, undo};
 use crate::app::el::{Bit, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, untrack};
 use crate::app::place::{Place, Section};
 use crate::app::state::Ui;
 

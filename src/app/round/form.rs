@@ -6,7 +6,7 @@ use crate::almanac::day::Day;
 use crate::almanac::typed;
 use crate::app::bench::Sum;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::link;
 use crate::app::place::Place;

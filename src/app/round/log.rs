@@ -7,7 +7,7 @@ use crate::almanac::day::Day;
 use crate::almanac::oil;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::frame::focus_heading;
-use crate::app::graph::*;
+use crate::app::graph::untrack;
 use crate::app::records::Stop;
 use crate::app::wording::en_round as w;
 use crate::book::entry::{Check, Did, SkipReason};

@@ -8,7 +8,7 @@ use crate::app::bench::keep::KeepPlan;
 use crate::app::edge::clock;
 use crate::app::el::{Bit, El, each, el, live};
 use crate::app::frame::heading;
-use crate::app::graph::*;
+use crate::app::graph::{Memo, on_cleanup, untrack};
 use crate::app::place::{Place, Section};
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_round as w};

@@ -4,7 +4,7 @@ use super::draft::{self, Drafts, Typed};
 use crate::almanac::day::Day;
 use crate::almanac::json;
 use crate::app::edge::pause::keep_rested;
-use crate::app::graph::*;
+use crate::app::graph::{RwSignal, StoredValue, after, expect_context, provide_context, untrack};
 use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
 use crate::book::entry::Did;

@@ -4,7 +4,7 @@ use super::form::{big, keys, primary};
 use super::log;
 use super::state::{Card, Walk};
 use crate::app::el::{El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::Memo;
 use crate::app::wording::en_round as w;
 use crate::book::Book;
 use crate::book::entry::Did;

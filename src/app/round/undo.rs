@@ -4,7 +4,7 @@ use super::form::big;
 use super::state::Walk;
 use crate::app::edge::clock;
 use crate::app::el::{El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{StoredValue, effect, effect_since};
 use crate::app::state::Ui;
 use crate::app::wording::en_round as w;
 

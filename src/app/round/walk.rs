@@ -1,6 +1,7 @@
 //! The order of a walk: which hive comes next, what is usual today, which hives are left.
 
 use crate::almanac::day::Day;
+use crate::almanac::order;
 use crate::almanac::refill::Timing;
 use crate::almanac::text::small;
 use crate::book::entry::Did;
@@ -42,7 +43,8 @@ pub type Stop<'a> = (&'a ThingId, Option<Option<Did>>);
 /// enough to be asked at every tap.
 pub fn stops<'a>(standing: &'a Standing, yard: &'a ThingId, day: Day) -> Vec<Stop<'a>> {
     let mut hives: Vec<(&ThingId, &HiveNow)> = standing.hives_of(yard, true).collect();
-    hives.sort_by_key(|(_, hive)| hive.skipped.is_none_or(|(skipped, _)| skipped >= day));
+    let later = |hive: &HiveNow| hive.skipped.is_none_or(|(skipped, _)| skipped >= day);
+    order::sort_by(&mut hives, |a, b| later(a.1).cmp(&later(b.1)));
     let seen = |hive: &HiveNow| hive.last.as_ref().filter(|seen| seen.day == day).map(|seen| seen.did);
     hives.into_iter().map(|(id, hive)| (id, seen(hive))).collect()
 }

@@ -10,7 +10,7 @@ use crate::app::bench::read::MOST_BOXES;
 use crate::app::bench::view::says;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, live};
-use crate::app::graph::*;
+use crate::app::graph::{RwSignal, effect, untrack};
 use crate::app::hive::{kind_choice, trap_fits};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};

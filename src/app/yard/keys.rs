@@ -4,7 +4,7 @@ use super::hives;
 use crate::almanac::text::{LABEL_MOST, label};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, each, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal, StoredValue};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::place::Place;

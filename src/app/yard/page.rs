@@ -6,7 +6,7 @@ use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::TypedVolume;
 use crate::app::edge::{clock, locale};
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, untrack};
 use crate::app::place::Place;
 use crate::app::round::{Walk, bits, form};
 use crate::app::state::Ui;

@@ -1,7 +1,7 @@
 //! "The rest as usual": one entry for every hive that has none, after the keeper has seen the list.
 
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{Memo, RwSignal, after, untrack};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::sheet::sheet;
 use crate::app::records::Stop;

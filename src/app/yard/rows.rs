@@ -1,8 +1,9 @@
 //! Hives as rows, each a key that opens its panel.
 
 use crate::almanac::day::Day;
+use crate::almanac::table::Table;
 use crate::app::el::{El, each, el, live};
-use crate::app::graph::*;
+use crate::app::graph::Memo;
 use crate::app::round::form::yes_no;
 use crate::app::round::walk::due_word;
 use crate::app::round::{Walk, bits};
@@ -11,7 +12,6 @@ use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
 use crate::book::standing::Standing;
-use std::collections::BTreeMap;
 
 /// A row as it reads.
 #[derive(Clone, Default, PartialEq, Eq)]
@@ -60,7 +60,7 @@ pub(super) fn view(walk: Walk, rows: Memo<Vec<Row>>) -> El {
         walk.records.book.with(|book| {
             rows.with(|rows| {
                 let read = |row: &Row| Some((row.hive.to_string(), read(book.standing(), row, today)?));
-                rows.iter().filter_map(read).collect::<BTreeMap<String, Shown>>()
+                rows.iter().filter_map(read).collect::<Table<String, Shown>>()
             })
         })
     });
@@ -114,7 +114,7 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
     Some(Shown { tag: now.tag.clone(), word, mark, first, second: second.join(" · ") })
 }
 
-fn row(walk: Walk, all: Memo<BTreeMap<String, Shown>>, id: &str) -> El {
+fn row(walk: Walk, all: Memo<Table<String, Shown>>, id: &str) -> El {
     let Ok(hive) = ThingId::parse(id) else { return el("li") };
     let key = id.to_owned();
     let shown = Memo::new(move || all.with(|all| all.get(&key).cloned()).unwrap_or_default());

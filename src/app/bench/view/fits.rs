@@ -6,7 +6,7 @@ use crate::almanac::fit::{Fit, Side};
 use crate::almanac::quantity::{Length, TypedLength};
 use crate::app::bench::fits::{FitSum, reckon};
 use crate::app::el::{El, live};
-use crate::app::graph::*;
+use crate::app::graph::RwSignal;
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::Field;

@@ -6,7 +6,7 @@ use crate::app::bench::keep::{KeepPlan, depth_codes, filled, name, plan, tags};
 use crate::app::bench::read::{MOST_BOXES, MOST_HIVES};
 use crate::app::edge::{self, letters::BrowserLetters};
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::{RwSignal, effect, untrack};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;

@@ -8,7 +8,7 @@ use crate::almanac::supply::{Basket, BasketError};
 use crate::app::bench::oil::{OilSum, reckon};
 use crate::app::edge::locale;
 use crate::app::el::{El, el};
-use crate::app::graph::*;
+use crate::app::graph::RwSignal;
 use crate::app::parts::card::more;
 use crate::app::parts::field::Field;
 use crate::app::parts::notice::Notice;

@@ -9,7 +9,7 @@ use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::yard;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::RwSignal;
 use crate::app::parts::card::more;
 use crate::app::parts::field::Field;
 use crate::app::parts::key::Key;

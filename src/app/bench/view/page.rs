@@ -5,7 +5,7 @@ use crate::app::bench::Sum;
 use crate::app::edge;
 use crate::app::el::{El, el};
 use crate::app::frame::heading;
-use crate::app::graph::*;
+use crate::app::graph::{Memo, effect};
 use crate::app::parts::card::Card;
 use crate::app::place::{Place, Section};
 use crate::app::state::Ui;

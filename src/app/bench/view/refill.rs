@@ -7,7 +7,7 @@ use crate::app::bench::read::MOST_BODIES;
 use crate::app::bench::refill::{RefillSum, last_service, reckon};
 use crate::app::edge::locale;
 use crate::app::el::El;
-use crate::app::graph::*;
+use crate::app::graph::RwSignal;
 use crate::app::parts::card::more;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::stepper::Stepper;

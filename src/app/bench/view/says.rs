@@ -4,7 +4,7 @@ use crate::almanac::quantity::{TypedLength, TypedVolume, VolumeUnit};
 use crate::almanac::typed::{self, TypedError};
 use crate::app::bench::read;
 use crate::app::edge::locale;
-use crate::app::graph::*;
+use crate::app::graph::RwSignal;
 use crate::app::parts::field::Says;
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_typed};

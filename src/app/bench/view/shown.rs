@@ -1,7 +1,7 @@
 //! What a card shows of its sum, in one shape for all sums, so that the code that follows it exists once.
 
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::Memo;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::notice::Notice;
 use crate::app::wording::en;

@@ -6,7 +6,7 @@ use crate::almanac::spill::LEAST_DEPTH_MM;
 use crate::app::bench::spill::{SpillSum, reckon};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::*;
+use crate::app::graph::RwSignal;
 use crate::app::parts::drawing::cutaway;
 use crate::app::parts::field::{Field, Says};
 use crate::app::state::Ui;
