@@ -145,8 +145,8 @@ impl El {
 
     /// One more at the end.
     #[must_use]
-    pub fn kid(self, kid: impl Into<Bit>) -> El {
-        put(kid.into(), &self.0, None);
+    pub fn kid(self, kid: impl Kid) -> El {
+        kid.stand_in(&self);
         self
     }
 
@@ -191,6 +191,37 @@ impl El {
     pub fn focus(&self) {
         if let Some(element) = self.0.dyn_ref::<HtmlElement>() {
             let _ = element.focus();
+        }
+    }
+}
+
+/// What [`El::kid`] takes: a [`Bit`] or what becomes one. An element, which most are, goes in without that step: it is
+/// taken at some four hundred places.
+pub trait Kid: Into<Bit> {
+    /// Puts it at the end of `parent`.
+    fn stand_in(self, parent: &El) {
+        put(self.into(), &parent.0, None);
+    }
+}
+
+impl Kid for Bit {}
+impl Kid for &str {}
+impl Kid for String {}
+impl Kid for () {}
+impl<B: Into<Bit>> Kid for Vec<B> {}
+impl<B: Into<Bit>, const N: usize> Kid for [B; N] {}
+
+impl Kid for El {
+    #[inline(never)]
+    fn stand_in(self, parent: &El) {
+        append(&parent.0, &self.0);
+    }
+}
+
+impl<K: Kid> Kid for Option<K> {
+    fn stand_in(self, parent: &El) {
+        if let Some(kid) = self {
+            kid.stand_in(parent);
         }
     }
 }

@@ -17,8 +17,9 @@ use std::rc::Rc;
 
 pub use leptos::prelude::{Owner, expect_context, on_cleanup, provide_context};
 
-/// A value whose type only its handle knows.
-type Held = Rc<dyn Any>;
+/// A value whose type only its handle knows. Boxed once more, so that it is handed about in one word: the page does it
+/// some six hundred times.
+type Held = Rc<Box<dyn Any>>;
 
 /// Where a value lies, and who follows it.
 struct Slot {
@@ -55,7 +56,7 @@ fn signal(value: Held) -> Key {
 
 #[inline(never)]
 fn memo(make: Box<dyn Fn() -> Held>, same: fn(&Held, &Held) -> bool) -> Key {
-    let value: Rc<RefCell<Held>> = Rc::new(RefCell::new(Rc::new(())));
+    let value = Rc::new(RefCell::new(held(())));
     // Through the arena, because the graph wants what it calls to be fit for threads, and a name of a slot is.
     let work = Arena::new_local(Rc::new((make, Rc::clone(&value))));
     let count = move |before: Option<u32>| {
@@ -119,11 +120,16 @@ fn tell(key: Key) {
 #[inline(never)]
 fn change(key: Key, change: &mut dyn FnMut(&mut dyn Any)) {
     let slot = slot(key);
-    let mut held = slot.value.replace(Rc::new(()));
-    if let Some(value) = Rc::get_mut(&mut held) {
-        change(value);
+    let mut value = slot.value.replace(held(()));
+    if let Some(value) = Rc::get_mut(&mut value) {
+        change(value.as_mut());
     }
-    slot.value.replace(held);
+    slot.value.replace(value);
+}
+
+#[inline(never)]
+fn held<T: 'static>(value: T) -> Held {
+    Rc::new(Box::new(value))
 }
 
 /// The value as what it is.
@@ -210,12 +216,12 @@ followed!(Memo);
 impl<T: 'static> RwSignal<T> {
     /// A signal that starts with `value`.
     pub fn new(value: T) -> RwSignal<T> {
-        RwSignal(signal(Rc::new(value)), PhantomData)
+        RwSignal(signal(held(value)), PhantomData)
     }
 
     /// Puts `value` in its place and tells who follows it.
     pub fn set(self, value: T) {
-        put(self.0, Rc::new(value));
+        put(self.0, held(value));
         tell(self.0);
     }
 
@@ -239,14 +245,14 @@ impl<T: 'static> RwSignal<T> {
 impl<T: PartialEq + 'static> Memo<T> {
     /// What `make` says, worked out again when something that it read has changed and somebody asks.
     pub fn new(make: impl Fn() -> T + 'static) -> Memo<T> {
-        Memo(memo(Box::new(move || Rc::new(make())), same::<T>), PhantomData)
+        Memo(memo(Box::new(move || held(make())), same::<T>), PhantomData)
     }
 }
 
 impl<T: 'static> StoredValue<T> {
     /// A value that lives as long as the part of the page it is made in.
     pub fn new(value: T) -> StoredValue<T> {
-        StoredValue(stored(Rc::new(value)), PhantomData)
+        StoredValue(stored(held(value)), PhantomData)
     }
 
     /// A copy of the value.
@@ -264,7 +270,7 @@ impl<T: 'static> StoredValue<T> {
 
     /// Puts `value` in its place.
     pub fn set_value(self, value: T) {
-        put(self.0, Rc::new(value));
+        put(self.0, held(value));
     }
 
     /// Changes the value. None while it is being read.
@@ -306,7 +312,15 @@ fn watch(work: Box<dyn FnMut()>) {
 
 /// Runs `work` without following what it reads.
 pub fn untrack<R>(work: impl FnOnce() -> R) -> R {
-    leptos::prelude::untrack(work)
+    let (mut work, mut done) = (Some(work), None);
+    unheard(&mut || done = work.take().map(|work| work()));
+    #[allow(clippy::expect_used)] // it was called, once
+    done.expect("what was worked out")
+}
+
+#[inline(never)]
+fn unheard(work: &mut dyn FnMut()) {
+    leptos::prelude::untrack(work);
 }
 
 /// Calls `then` after `milliseconds`.

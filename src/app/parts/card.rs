@@ -1,6 +1,6 @@
 //! A stretch of page under a heading that opens and shuts.
 
-use crate::app::el::{Bit, El, el, live};
+use crate::app::el::{El, Kid, el, live};
 use crate::app::graph::Memo;
 
 /// A card. Its body is built when it is first needed and only while it is open.
@@ -46,7 +46,7 @@ impl Card {
 }
 
 /// Fields that most people leave alone, shut at first: "Change the rest".
-pub fn more(summary: impl Into<String>, body: impl Into<Bit>) -> El {
+pub fn more(summary: impl Into<String>, body: impl Kid) -> El {
     el("details")
         .class("more")
         .kid(el("summary").text(&summary.into()))

@@ -5,7 +5,7 @@ use super::state::Walk;
 use crate::almanac::day::Day;
 use crate::almanac::typed;
 use crate::app::bench::Sum;
-use crate::app::el::{Bit, El, el, live};
+use crate::app::el::{Bit, El, Kid, el, live};
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::link;
@@ -160,7 +160,7 @@ pub fn primary(label: &str, mark: &'static str, press: impl Fn() + 'static) -> E
 }
 
 /// A row of keys.
-pub fn keys(keys: impl Into<Bit>) -> El {
+pub fn keys(keys: impl Kid) -> El {
     el("p").class("keys").kid(keys)
 }
 
