@@ -3,13 +3,13 @@
 //! The file is JSON with one entry a line, so that a person can still read it when no program can. It carries its
 //! format's name and version, counts, and a checksum of the entries exactly as they are written in it.
 
+use crate::almanac::checksum;
 use crate::almanac::day::{Day, Stamp};
 use crate::almanac::json::{self, Json, json_object};
 use crate::almanac::table::Table;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::log::{Log, Union};
-use crc::{CRC_32_ISO_HDLC, Crc};
 use std::convert::Infallible;
 
 /// The name in the file.
@@ -124,7 +124,7 @@ pub fn write(log: &Log, made: Stamp, by: Option<&str>) -> Result<String, Infalli
     line(",\n    \"yards\": ", &|out| counts.yards.write(out));
     line(",\n    \"hives\": ", &|out| counts.hives.write(out));
     line(",\n    \"days\": ", &|out| counts.days.write(out));
-    line("\n  },\n  \"checksum\": ", &|out| json::write_text(&checksum(&entries), out));
+    line("\n  },\n  \"checksum\": ", &|out| json::write_text(&checksum::of(&[&entries]), out));
     line(",\n  \"about\": ", &|out| json::write_text(ABOUT, out));
     line(",\n  \"entries\": ", &|out| out.push_str(&entries));
     out.push_str("\n}");
@@ -174,7 +174,9 @@ impl Fields<'_> {
         self.get::<String>("about")?;
         let counts: Counts = self.get("counts")?;
         let raw = self.raw("entries")?;
-        if self.0.len() != 7 + usize::from(by.is_some()) || self.get::<String>("checksum")? != checksum(raw) {
+        if self.0.len() != 7 + usize::from(by.is_some())
+            || self.get::<String>("checksum")? != checksum::of(&[raw])
+        {
             return None;
         }
         let entries: Vec<Entry> = json::list_from_text(raw)?;
@@ -190,10 +192,6 @@ impl Backup {
     pub fn preview(&self, book: &Book) -> Union {
         book.log().compare(&self.entries)
     }
-}
-
-fn checksum(entries: &str) -> String {
-    format!("{:08x}", Crc::<u32>::new(&CRC_32_ISO_HDLC).checksum(entries.as_bytes()))
 }
 
 /// A text that is no JSON: either our own file cut off, or something else altogether.
