@@ -119,7 +119,9 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
         What::HiveBack { .. } => hive.ended = None,
         What::BoxesOn { above, boxes, .. } => {
             let at = usize::from(*above).min(hive.boxes.len());
-            hive.boxes.splice(at..at, new_boxes(root, 0, boxes, day));
+            for (nth, part) in new_boxes(root, 0, boxes, day).into_iter().enumerate() {
+                hive.boxes.insert(at + nth, part);
+            }
         }
         What::BoxOff { part, .. } => {
             let at = hive.boxes.iter().position(|now| now.id == *part)?;

@@ -140,7 +140,7 @@ pub fn open(text: &str) -> Result<Backup, BackupError> {
         return Err(BackupError::TooLarge);
     }
     // Mail and other systems change line ends. Inside a text JSON writes them as signs, so none is lost by this.
-    let unix = text.contains('\r').then(|| text.replace("\r\n", "\n"));
+    let unix = text.contains('\r').then(|| unix(text));
     let text = unix.as_deref().unwrap_or(text).trim_start_matches('\u{feff}');
     let fields = json::fields_as_written(text).ok_or_else(|| not_json(text))?;
     let head = Fields(&fields);
@@ -194,10 +194,27 @@ impl Backup {
     }
 }
 
+/// The text with the line ends of the file as it was written.
+fn unix(text: &str) -> String {
+    let mut unix = String::with_capacity(text.len());
+    for (index, piece) in text.split('\r').enumerate() {
+        if index > 0 && !piece.starts_with('\n') {
+            unix.push('\r');
+        }
+        unix.push_str(piece);
+    }
+    unix
+}
+
+/// Whether `part` stands in `text`. The search of the standard library, made for long texts, is two kilobytes.
+fn holds(text: &str, part: &str) -> bool {
+    text.as_bytes().windows(part.len()).any(|bytes| bytes == part.as_bytes())
+}
+
 /// A text that is no JSON: either our own file cut off, or something else altogether.
 fn not_json(text: &str) -> BackupError {
     let start: String = text.chars().take(400).collect();
-    if start.contains(FORMAT) {
+    if holds(&start, FORMAT) {
         return BackupError::Damaged;
     }
     let lines = || start.lines().take(3);
@@ -205,11 +222,7 @@ fn not_json(text: &str) -> BackupError {
         Looks::Empty
     } else if start.starts_with("%PDF") {
         Looks::Document
-    } else if start.contains("PNG\n")
-        || start.contains("JFIF")
-        || start.contains("Exif")
-        || start.contains("ftyp")
-    {
+    } else if ["PNG\n", "JFIF", "Exif", "ftyp"].iter().any(|mark| holds(&start, mark)) {
         Looks::Picture
     } else if lines().count() > 1 && lines().all(|line| line.contains([',', ';', '\t'])) {
         Looks::Table

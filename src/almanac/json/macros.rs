@@ -43,7 +43,7 @@ macro_rules! json_choice {
 
             fn read(value: $crate::almanac::json::Value) -> Option<Self> {
                 const ALL: &[$type] = &[$($type::$word),*];
-                ALL.get($crate::almanac::json::choice(value, &[$($word_name),*], &[])?.0).copied()
+                ALL.get($crate::almanac::json::choice(value, &[$($word_name),*], &[], &[])?.0).copied()
             }
         }
         $crate::almanac::json::serde_by_json!($type);
@@ -77,20 +77,21 @@ macro_rules! json_choice {
                 #[derive(Clone, Copy)]
                 enum Kind { $($word,)* $($one,)* $($many,)* }
                 const WORDS: &[&str] = &[$($word_name),*];
-                const NAMES: &[&str] = &[$($one_name,)* $($many_name,)*];
+                const ONE: &[&str] = &[$($one_name),*];
+                const MANY: &[&str] = &[$($many_name),*];
                 const KINDS: &[Kind] = &[$(Kind::$word,)* $(Kind::$one,)* $(Kind::$many,)*];
-                let (at, value) = $crate::almanac::json::choice(value, WORDS, NAMES)?;
-                match *KINDS.get(at)? {
+                let (at, mut fields) = $crate::almanac::json::choice(value, WORDS, ONE, MANY)?;
+                let made = match *KINDS.get(at)? {
                     $(Kind::$word => Some($type::$word),)*
-                    $(Kind::$one => Some($type::$one($crate::almanac::json::Json::read(value)?)),)*
+                    $(Kind::$one => fields.take($one_name).map($type::$one),)*
                     $(Kind::$many => {
-                        let mut fields = $crate::almanac::json::Fields::of(value)?;
                         $(let $field = fields.take($crate::almanac::json::json_name!($field $($name)?));)*
                         $($(let $opt = fields.maybe(stringify!($opt));)*)?
-                        fields.end()?;
-                        Some($type::$many { $($field: $field?,)* $($($opt: $opt?,)*)? })
+                        (|| Some($type::$many { $($field: $field?,)* $($($opt: $opt?,)*)? }))()
                     })*
-                }
+                };
+                fields.end()?;
+                made
             }
         }
         $crate::almanac::json::serde_by_json!($type);

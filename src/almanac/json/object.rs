@@ -95,16 +95,18 @@ impl Fields {
     }
 }
 
-/// Which of `words` a text is, or which of `names`, counted on from there, the only field of an object has, with what
-/// the field says.
-pub(crate) fn choice(value: Value, words: &[&str], names: &[&str]) -> Option<(usize, Value)> {
+/// Which of `words` a text is, or which of `one` and `many`, counted on from there, the only field of an object is;
+/// with the fields to be read: the object itself for `one`, what lies in that field for `many`.
+pub(crate) fn choice(value: Value, words: &[&str], one: &[&str], many: &[&str]) -> Option<(usize, Fields)> {
     let among = |names: &[&str], name: &str| names.iter().position(|known| *known == name);
-    match value {
-        Value::String(word) => Some((among(words, &word)?, Value::Null)),
-        Value::Object(mut fields) if fields.len() == 1 => {
-            let (name, value) = fields.pop()?;
-            Some((words.len() + among(names, &name)?, value))
-        }
-        _ => None,
+    let mut fields = match value {
+        Value::String(word) => return Some((among(words, &word)?, Fields(Vec::new()))),
+        value => Fields::of(value)?,
+    };
+    let [(name, inside)] = &mut *fields.0 else { return None };
+    if let Some(at) = among(one, name) {
+        return Some((words.len() + at, fields));
     }
+    let at = words.len() + one.len() + among(many, name)?;
+    Some((at, Fields::of(std::mem::replace(inside, Value::Null))?))
 }

@@ -113,9 +113,14 @@ impl fmt::Display for Decimal {
         let parts = self.0.unsigned_abs();
         let mut text = if self.0 < 0 { "-".to_owned() } else { String::new() };
         text.push_str(&(parts / 1_000_000).to_string());
-        // The one in front keeps the noughts behind the point.
-        let decimals = (1_000_000 + parts % 1_000_000).to_string().replacen('1', ".", 1);
-        text.push_str(decimals.trim_end_matches('0').trim_end_matches('.'));
+        let mut rest = parts % 1_000_000;
+        if rest > 0 {
+            text.push('.');
+        }
+        while rest > 0 {
+            text.extend(char::from_digit(u32::try_from(rest / 100_000).unwrap_or(0), 10));
+            rest = rest % 100_000 * 10;
+        }
         f.write_str(&text)
     }
 }
