@@ -116,8 +116,19 @@ impl Day {
 
 impl fmt::Display for Day {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{:04}-{:02}-{:02}", self.year(), self.month(), self.day_of_month())
+        let mut text = self.year().to_string();
+        for part in [self.month(), self.day_of_month()] {
+            text.push('-');
+            push_two(&mut text, part);
+        }
+        f.write_str(&text)
     }
+}
+
+/// A number below 100 in two digits.
+fn push_two(text: &mut String, number: u32) {
+    text.extend(char::from_digit(number / 10, 10));
+    text.extend(char::from_digit(number % 10, 10));
 }
 
 impl fmt::Debug for Day {
@@ -219,15 +230,20 @@ impl Stamp {
 
 impl fmt::Display for Stamp {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (sign, offset) = if self.offset < 0 { ('-', -self.offset) } else { ('+', self.offset) };
         let (hour, minute) = self.hour_minute();
-        write!(
-            f,
-            "{}T{hour:02}:{minute:02}:{:02}{sign}{:02}:{:02}",
-            self.day,
-            self.second % 60,
-            offset / 60,
-            offset % 60
-        )
+        let east = self.offset.unsigned_abs();
+        let parts = [
+            ('T', hour),
+            (':', minute),
+            (':', self.second % 60),
+            (if self.offset < 0 { '-' } else { '+' }, east / 60),
+            (':', east % 60),
+        ];
+        let mut text = self.day.to_string();
+        for (mark, number) in parts {
+            text.push(mark);
+            push_two(&mut text, number);
+        }
+        f.write_str(&text)
     }
 }

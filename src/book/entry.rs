@@ -2,12 +2,19 @@
 //!
 //! This is format version 1. It is never changed: a new kind of entry means a new version and a migration.
 
+mod check;
+mod parts;
+mod work;
+
+pub use super::keeper::Keeper as KeeperChange;
+pub use check::EntryError;
+pub use parts::{NewBox, NewTrap, PlacedTrap, TrapsWent};
+pub use work::{Check, Did, Ending, SkipReason};
+
 use super::id::{EntryId, ThingId};
 use crate::almanac::day::{Day, Stamp};
 use crate::almanac::json::{json_choice, json_object};
-use crate::almanac::quantity::{Decimal, LengthUnit, Share, TypedVolume, VolumeUnit};
-use crate::almanac::stack::{BoxDepth, HiveSize, Spot};
-use crate::almanac::tally::CountRange;
+use crate::almanac::stack::HiveSize;
 use crate::almanac::trap::TrapKind;
 
 /// A line of the book.
@@ -196,158 +203,7 @@ pub enum What {
     },
 }
 
-/// A box as it comes onto a hive.
-#[derive(Clone, Debug, PartialEq)]
-pub struct NewBox {
-    /// Its depth.
-    pub depth: BoxDepth,
-    /// Traps it is meant to carry; 0 for a super left without.
-    pub wants: u8,
-    /// Traps that are in it from the start.
-    pub traps: Vec<NewTrap>,
-}
-
-/// A trap as it comes into a box.
-#[derive(Clone, Debug, PartialEq)]
-pub struct NewTrap {
-    /// Where in the box.
-    pub spot: Spot,
-    /// Which kind.
-    pub kind: ThingId,
-    /// Oil level it was filled to; none for a kind without oil.
-    pub level: Option<Share>,
-}
-
-/// A trap put into a box that is already there.
-#[derive(Clone, Debug, PartialEq)]
-pub struct PlacedTrap {
-    /// Which box.
-    pub part: ThingId,
-    /// The trap.
-    pub trap: NewTrap,
-}
-
-/// What became of traps that left a hive.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum TrapsWent {
-    /// Back on the shelf at home.
-    Stock,
-    /// Thrown away.
-    Bin,
-    /// Nobody knows.
-    Lost,
-}
-
-/// How the care for a hive ended.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub enum Ending {
-    /// The colony is dead.
-    Dead,
-    /// Sold or given away.
-    Sold,
-    /// Joined with another colony.
-    Joined {
-        /// The hive that took it in.
-        into: Option<ThingId>,
-    },
-    /// The bees left.
-    Gone,
-}
-
-/// Why a hive was skipped.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum SkipReason {
-    /// Hot bees.
-    Temper,
-    /// Robbing.
-    Robbing,
-    /// Rain, storm, cold or dark.
-    Weather,
-    /// No time or no material left.
-    NoTime,
-    /// Something else; see the note.
-    Other,
-}
-
-/// Trap work on a whole hive or on some of its traps.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Check {
-    /// Which hive.
-    pub hive: ThingId,
-    /// Which traps; none means every trap in the hive on that day.
-    pub traps: Option<Vec<ThingId>>,
-    /// What was done.
-    pub did: Did,
-    /// Oil level found, as a share of the trap's depth.
-    pub before: Option<Share>,
-    /// Oil level left.
-    pub after: Option<Share>,
-    /// Dead beetles in all these traps together.
-    pub count: Option<CountRange>,
-    /// In the keeper's words, at most 500 characters.
-    pub note: Option<String>,
-}
-
-/// What was done to traps.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Did {
-    /// Looked at and left.
-    AsFound,
-    /// Oil added.
-    ToppedUp,
-    /// Emptied and filled anew, or a new trap in its place.
-    Replaced,
-    /// Found spilled. Filled again on the spot when a level after is given.
-    Spilled,
-    /// Not there any more.
-    Missing,
-    /// Closed by the bees with propolis.
-    GluedShut,
-}
-
-/// The keeper's settings, all optional: an entry changes only what it names.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct KeeperChange {
-    /// Name on papers.
-    pub name: Option<String>,
-    /// Unit volumes are shown in.
-    pub volume: Option<VolumeUnit>,
-    /// Unit lengths are shown in.
-    pub length: Option<LengthUnit>,
-    /// Share of oil carried on top of the sum.
-    pub reserve: Option<Share>,
-    /// Size of the bottles oil is carried in.
-    pub bottle: Option<TypedVolume>,
-    /// Currency of every price, ISO 4217.
-    pub currency: Option<String>,
-    /// First day of the keeper's season as month and day: 301 is 1 March.
-    pub season_start: Option<u16>,
-    /// Value of a colony, in the currency.
-    pub colony_value: Option<Decimal>,
-}
-
 json_object!(Entry { id, day, at, what } maybe { by, yard, replaces, bulk });
-json_object!(NewBox { depth, wants } maybe { traps });
-json_object!(NewTrap { spot, kind } maybe { level });
-json_object!(PlacedTrap { part as "box", trap });
-json_object!(Check { hive, did } maybe { traps, before, after, count, note });
-json_object!(KeeperChange {} maybe {
-    name, volume, length, reserve, bottle, currency, season_start, colony_value
-});
-json_choice!(TrapsWent words { Stock = "stock", Bin = "bin", Lost = "lost" } one {} many {});
-json_choice!(Ending
-    words { Dead = "dead", Sold = "sold", Gone = "gone" }
-    one {}
-    many { Joined = "joined" {} maybe { into } });
-json_choice!(SkipReason
-    words { Temper = "temper", Robbing = "robbing", Weather = "weather", NoTime = "no_time", Other = "other" }
-    one {} many {});
-json_choice!(Did
-    words {
-        AsFound = "as_found", ToppedUp = "topped_up", Replaced = "replaced", Spilled = "spilled",
-        Missing = "missing", GluedShut = "glued_shut",
-    }
-    one {} many {});
 json_choice!(What
 words {}
 one { Keeper = "keeper", Kind = "kind", Check = "check" }
@@ -374,72 +230,7 @@ many {
     Struck = "struck" { entries },
 });
 
-/// Why an entry that could be read cannot be taken in.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum EntryError {
-    /// A text longer than its field allows.
-    TextTooLong,
-    /// More parts than one entry may carry.
-    TooManyParts,
-    /// Corrects or strikes an entry that its writer cannot have seen.
-    LooksAhead,
-    /// A number outside what its field allows.
-    OutOfRange,
-}
-
 impl Entry {
-    /// Most beetles in one count.
-    pub const COUNT_MOST: u32 = 1_000_000;
-    /// Highest counter that is taken in from a file: half of what there is, so that this phone keeps numbers to write
-    /// with.
-    pub const COUNTER_MOST: u32 = EntryId::MOST / 2;
-    /// Most characters of a note.
-    pub const NOTE_MOST: usize = 500;
-    /// Most characters of a tag or name. Visible characters are counted where text is typed; this is the bound on
-    /// what a file may bring.
-    pub const NAME_MOST: usize = 300;
-
-    /// Checks what the types cannot: lengths, counts, and that corrections look back.
-    ///
-    /// # Errors
-    /// [`EntryError`]: the entry is not taken in.
-    pub fn check(&self) -> Result<(), EntryError> {
-        let name = |text: &str| fits(text, Entry::NAME_MOST);
-        let note =
-            |text: &Option<String>| text.as_deref().map_or(Ok(()), |text| fits(text, Entry::NOTE_MOST));
-        let earlier = |id: &EntryId| if *id < self.id { Ok(()) } else { Err(EntryError::LooksAhead) };
-        if self.id.n() > Entry::COUNTER_MOST {
-            return Err(EntryError::OutOfRange);
-        }
-        self.by.as_deref().map_or(Ok(()), |by| fits(by, 60))?;
-        self.replaces.as_ref().map_or(Ok(()), earlier)?;
-        match &self.what {
-            What::Kind(kind) | What::KindChanged { now: kind, .. } => {
-                name(&kind.name)?;
-                if kind.sound() { Ok(()) } else { Err(EntryError::OutOfRange) }
-            }
-            What::Yard { name: text, zone } => name(text).and(name(zone)),
-            What::YardChanged { name: text, zone, .. } => {
-                text.as_deref().map_or(Ok(()), name).and(zone.as_deref().map_or(Ok(()), name))
-            }
-            What::Hive { tag, boxes, .. } => name(tag).and(parts(boxes)),
-            What::HiveChanged { tag, .. } => tag.as_deref().map_or(Ok(()), name),
-            What::HiveMoved { permit, .. } => permit.as_deref().map_or(Ok(()), name),
-            What::BoxesOn { boxes, .. } => parts(boxes),
-            What::TrapsOn { traps, .. } if traps.len() > 200 => Err(EntryError::TooManyParts),
-            What::Check(check) => {
-                let most = check.count.map_or(0, |count| count.high().unwrap_or(count.low()));
-                note(&check.note)?;
-                if most > Entry::COUNT_MOST { Err(EntryError::OutOfRange) } else { Ok(()) }
-            }
-            What::Skip { note: text, .. } => note(text),
-            What::Note { text, .. } => fits(text, Entry::NOTE_MOST),
-            What::Struck { entries } => entries.iter().try_for_each(earlier),
-            What::Keeper(change) => change.name.as_deref().map_or(Ok(()), name),
-            _ => Ok(()),
-        }
-    }
-
     /// Part of the demonstration: made by it, or written by the keeper into one of its yards.
     pub fn is_demo(&self) -> bool {
         self.id.is_demo() || self.yard.as_ref().is_some_and(ThingId::is_demo)
@@ -464,13 +255,4 @@ impl Entry {
             _ => None,
         }
     }
-}
-
-fn fits(text: &str, most: usize) -> Result<(), EntryError> {
-    if text.chars().count() > most { Err(EntryError::TextTooLong) } else { Ok(()) }
-}
-
-fn parts(boxes: &[NewBox]) -> Result<(), EntryError> {
-    let things = boxes.len() + boxes.iter().map(|part| part.traps.len()).sum::<usize>();
-    if things > 200 { Err(EntryError::TooManyParts) } else { Ok(()) }
 }

@@ -1,6 +1,6 @@
 //! From the log to what stands: every entry in effect, applied in order.
 
-use super::entry::{Check, Did, Entry, KeeperChange, NewBox, NewTrap, What};
+use super::entry::{Check, Did, Entry, NewBox, NewTrap, What};
 use super::id::{EntryId, ThingId};
 use super::log::Log;
 use super::standing::{BoxNow, Catch, HiveNow, KindNow, Seen, Standing, TrapNow, Trouble, YardNow};
@@ -41,7 +41,7 @@ fn apply_as(standing: &mut Standing, root: &EntryId, entry: &Entry) {
 fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry) -> Option<()> {
     let day = entry.day;
     match &entry.what {
-        What::Keeper(change) => keeper(standing, change),
+        What::Keeper(change) => standing.keeper.change(change),
         What::Kind(kind) => {
             standing.kinds.insert(root.thing(0), KindNow { kind: kind.clone(), retired: false });
         }
@@ -119,7 +119,9 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
         What::HiveBack { .. } => hive.ended = None,
         What::BoxesOn { above, boxes, .. } => {
             let at = usize::from(*above).min(hive.boxes.len());
-            hive.boxes.splice(at..at, new_boxes(root, 0, boxes, day));
+            for (nth, part) in new_boxes(root, 0, boxes, day).into_iter().enumerate() {
+                hive.boxes.insert(at + nth, part);
+            }
         }
         What::BoxOff { part, .. } => {
             let at = hive.boxes.iter().position(|now| now.id == *part)?;
@@ -298,21 +300,4 @@ fn set<T: Clone>(place: &mut T, new: Option<&T>) {
     if let Some(new) = new {
         place.clone_from(new);
     }
-}
-
-fn keeper(standing: &mut Standing, change: &KeeperChange) {
-    fn set<T: Clone>(place: &mut Option<T>, new: Option<&T>) {
-        if new.is_some() {
-            *place = new.cloned();
-        }
-    }
-    let now = &mut standing.keeper;
-    set(&mut now.name, change.name.as_ref());
-    set(&mut now.volume, change.volume.as_ref());
-    set(&mut now.length, change.length.as_ref());
-    set(&mut now.reserve, change.reserve.as_ref());
-    set(&mut now.bottle, change.bottle.as_ref());
-    set(&mut now.currency, change.currency.as_ref());
-    set(&mut now.season_start, change.season_start.as_ref());
-    set(&mut now.colony_value, change.colony_value.as_ref());
 }

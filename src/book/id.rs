@@ -2,14 +2,18 @@
 
 use crate::almanac::json::json_text;
 use std::fmt;
+use std::num::NonZeroU32;
 
 /// Who writes: one start of the page on one phone. 2 to 16 characters `a`–`z`, `0`–`9`, drawn at random at the
 /// browser's edge.
 ///
 /// A new one at every start, not one a phone: two tabs then never give the same name to two entries, and neither does
 /// a phone that lost its last minute when its battery died. People know a phone by the label beside its entries.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub struct Writer(String);
+///
+/// The characters lie in place, with noughts after the last: identifiers are compared, handed on and dropped all over
+/// the book, and each of these costs code and time when there is a text of its own to look after.
+#[derive(Clone, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Writer([u8; Writer::MOST]);
 
 /// An entry: a counter and the writer that made it, written `k7f3qa-12`.
 ///
@@ -18,7 +22,7 @@ pub struct Writer(String);
 /// never uses a number twice.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct EntryId {
-    n: u32,
+    n: NonZeroU32,
     writer: Writer,
 }
 
@@ -30,6 +34,8 @@ pub struct ThingId {
     nth: u16,
 }
 
+const DEMO: Writer = Writer(*b"demo\0\0\0\0\0\0\0\0\0\0\0\0");
+
 /// A text that is no identifier.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct IdError;
@@ -37,20 +43,26 @@ pub struct IdError;
 impl Writer {
     /// The writer whose entries are the demonstration.
     pub const DEMO: &str = "demo";
+    /// Most characters.
+    const MOST: usize = 16;
 
     /// Checks the form.
     ///
     /// # Errors
     /// [`IdError`] for other lengths or characters.
     pub fn new(text: &str) -> Result<Writer, IdError> {
-        let fits = (2..=16).contains(&text.len())
-            && text.bytes().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit());
-        if fits { Ok(Writer(text.to_owned())) } else { Err(IdError) }
+        let mut characters = [0; Writer::MOST];
+        let own = characters.get_mut(..text.len()).ok_or(IdError)?;
+        own.copy_from_slice(text.as_bytes());
+        let fits = own.len() > 1 && own.iter().all(|b| b.is_ascii_lowercase() || b.is_ascii_digit());
+        if fits { Ok(Writer(characters)) } else { Err(IdError) }
     }
 
     /// The characters.
     pub fn as_str(&self) -> &str {
-        &self.0
+        let length = self.0.iter().position(|b| *b == 0).unwrap_or(Writer::MOST);
+        // Letters and digits are always a text.
+        self.0.get(..length).and_then(|own| std::str::from_utf8(own).ok()).unwrap_or_default()
     }
 }
 
@@ -64,12 +76,13 @@ impl EntryId {
     /// # Errors
     /// [`IdError`] for a counter outside that range.
     pub fn new(writer: Writer, n: u32) -> Result<EntryId, IdError> {
-        if (1..=EntryId::MOST).contains(&n) { Ok(EntryId { n, writer }) } else { Err(IdError) }
+        let n = NonZeroU32::new(n).filter(|n| n.get() <= EntryId::MOST).ok_or(IdError)?;
+        Ok(EntryId { n, writer })
     }
 
     /// The counter.
     pub fn n(&self) -> u32 {
-        self.n
+        self.n.get()
     }
 
     /// Who wrote it.
@@ -79,7 +92,7 @@ impl EntryId {
 
     /// Made by the demonstration, not by a keeper.
     pub fn is_demo(&self) -> bool {
-        self.writer.as_str() == Writer::DEMO
+        self.writer == DEMO
     }
 
     /// The `nth` thing this entry brings.
@@ -137,9 +150,18 @@ fn number(text: &str) -> Result<u32, IdError> {
     if plain { text.parse().map_err(|_| IdError) } else { Err(IdError) }
 }
 
+impl fmt::Debug for Writer {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        self.as_str().fmt(f)
+    }
+}
+
 impl fmt::Display for EntryId {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{}-{}", self.writer.0, self.n)
+        let mut text: String = self.writer.0.iter().filter(|b| **b != 0).map(|b| char::from(*b)).collect();
+        text.push('-');
+        text.push_str(&self.n.to_string());
+        f.write_str(&text)
     }
 }
 

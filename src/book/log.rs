@@ -4,20 +4,21 @@ use super::entry::{Entry, What};
 use super::id::EntryId;
 use super::page::{self, Page, Place};
 use crate::almanac::day::Day;
+use crate::almanac::json;
 use crate::almanac::order::sort_by;
 use crate::almanac::table::Table;
-use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// Every entry ever made or received. Entries are added, never taken away.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Log {
-    entries: BTreeMap<EntryId, Entry>,
+    /// By counter and phone. Pointers, so that an entry that comes in before others moves next to nothing, and a book
+    /// on trial shares its entries with the real one.
+    entries: Vec<Arc<Entry>>,
     /// The highest place in the order of effect, kept so that appending stays cheap.
     last: Option<(Day, EntryId)>,
     /// Entries that some strike or correction here speaks of, whether they are here yet or not.
     spoken_of: Table<EntryId, ()>,
-    /// Which entries lie on which page, kept so that a save touches one page and not the whole log.
-    pages: Table<Place, Table<EntryId, ()>>,
 }
 
 /// What a union would do, before it is done.
@@ -34,9 +35,7 @@ pub struct Union {
 impl Log {
     /// Adds an entry. None when one of that name is here already: what is written stays.
     pub fn add(&mut self, entry: Entry) -> Option<&Entry> {
-        if self.entries.contains_key(&entry.id) {
-            return None;
-        }
+        let at = self.find(&entry.id).err()?;
         let place = (entry.day, entry.id.clone());
         if self.last.as_ref().is_none_or(|last| *last < place) {
             self.last = Some(place);
@@ -49,8 +48,16 @@ impl Log {
                 self.spoken_of.insert(target.clone(), ());
             }
         }
-        self.pages.or_insert(page::place(&entry), Table::new()).insert(entry.id.clone(), ());
-        Some(self.entries.entry(entry.id.clone()).or_insert(entry))
+        self.entries.insert(at, Arc::new(entry));
+        self.entries.get(at).map(|entry| &**entry)
+    }
+
+    /// Where the entry of that name is, or belongs.
+    fn find(&self, id: &EntryId) -> Result<usize, usize> {
+        match self.entries.last() {
+            Some(last) if last.id < *id => Err(self.entries.len()),
+            _ => self.entries.binary_search_by(|known| known.id.cmp(id)),
+        }
     }
 
     /// Whether `entry` would take effect after everything here and change nothing that came before.
@@ -64,16 +71,18 @@ impl Log {
 
     /// The entry of that name.
     pub fn get(&self, id: &EntryId) -> Option<&Entry> {
-        self.entries.get(id)
+        self.entries.get(self.find(id).ok()?).map(|entry| &**entry)
     }
 
     /// The page at `place` as it stands here, with `more` entries on it. Entries of other places are left out, and
     /// so are those that are here already.
     pub fn page<'a>(&'a self, place: &Place, more: impl IntoIterator<Item = &'a Entry>) -> Page {
-        let here =
-            self.pages.get(place).into_iter().flat_map(Table::keys).filter_map(|id| self.entries.get(id));
-        let more = more.into_iter().filter(|entry| page::place(entry) == *place);
-        let all: Table<&EntryId, &Entry> = here.chain(more).map(|entry| (&entry.id, entry)).collect();
+        let mut all: Table<&EntryId, &Entry> = Table::new();
+        for entry in self.entries().chain(more) {
+            if page::lies_on(entry, place) {
+                all.or_insert(&entry.id, entry);
+            }
+        }
         Page { entries: all.values().copied().cloned().collect() }
     }
 
@@ -89,23 +98,23 @@ impl Log {
 
     /// All entries by counter and phone: the order in which they were written.
     pub fn entries(&self) -> impl DoubleEndedIterator<Item = &Entry> {
-        self.entries.values()
+        self.entries.iter().map(|entry| &**entry)
     }
 
     /// The counter for the next entry written here.
     pub fn next_n(&self) -> u32 {
-        self.entries.last_key_value().map_or(1, |(id, _)| id.n() + 1)
+        self.entries.last().map_or(1, |entry| entry.id.n() + 1)
     }
 
     /// What adding `entries` would do.
-    pub fn compare<'a>(&self, entries: impl IntoIterator<Item = &'a Entry>) -> Union {
+    pub fn compare(&self, entries: &[Entry]) -> Union {
         let mut union = Union::default();
         let mut seen = Table::new();
         for entry in entries {
-            match self.entries.get(&entry.id) {
-                Some(here) if here == entry => union.same += 1,
+            match self.get(&entry.id) {
+                Some(here) if json::to_text(here) == json::to_text(entry) => union.same += 1,
                 Some(_) => union.clashes.push(entry.id.clone()),
-                None if seen.insert(&entry.id, ()).is_none() => union.new += 1,
+                None if seen.insert(&entry.id, entry).is_none() => union.new += 1,
                 None => union.same += 1,
             }
         }
@@ -134,7 +143,7 @@ impl Log {
     pub fn root<'a>(&'a self, entry: &'a Entry) -> &'a EntryId {
         let mut at = entry;
         // Corrections look back (checked when an entry is taken in), so the chain ends.
-        while let Some(earlier) = at.replaces.as_ref().and_then(|id| self.entries.get(id)) {
+        while let Some(earlier) = at.replaces.as_ref().and_then(|id| self.get(id)) {
             at = earlier;
         }
         at.replaces.as_ref().unwrap_or(&at.id)

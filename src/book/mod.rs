@@ -7,6 +7,7 @@ pub mod demo;
 pub mod entry;
 pub mod fold;
 pub mod id;
+pub mod keeper;
 pub mod log;
 pub mod page;
 pub mod round;

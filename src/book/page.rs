@@ -31,3 +31,8 @@ impl Page {
 pub fn place(entry: &Entry) -> Place {
     (entry.yard.clone(), entry.day)
 }
+
+/// Whether `entry` belongs on the page at `place`.
+pub fn lies_on(entry: &Entry, place: &Place) -> bool {
+    entry.day == place.1 && entry.yard == place.0
+}

@@ -1,9 +1,11 @@
 //! What the log says is so: yards, hives, boxes, traps, and what was last done to each.
 
+pub use super::keeper::Keeper;
+
 use super::entry::{Did, Ending, SkipReason};
 use super::id::{EntryId, ThingId};
 use crate::almanac::day::Day;
-use crate::almanac::quantity::{Decimal, LengthUnit, Share, TypedVolume, VolumeUnit};
+use crate::almanac::quantity::Share;
 use crate::almanac::refill::LossInterval;
 use crate::almanac::stack::{BoxDepth, HiveSize, Spot};
 use crate::almanac::table::Table;
@@ -23,27 +25,6 @@ pub struct Standing {
     pub hives: Table<ThingId, HiveNow>,
     /// Entries that speak of things this book does not hold.
     pub orphans: u32,
-}
-
-/// The keeper's settings as they stand.
-#[derive(Clone, Debug, Default, PartialEq)]
-pub struct Keeper {
-    /// Name on papers.
-    pub name: Option<String>,
-    /// Unit volumes are shown in.
-    pub volume: Option<VolumeUnit>,
-    /// Unit lengths are shown in.
-    pub length: Option<LengthUnit>,
-    /// Share of oil carried on top of the sum.
-    pub reserve: Option<Share>,
-    /// Bottle size.
-    pub bottle: Option<TypedVolume>,
-    /// ISO 4217.
-    pub currency: Option<String>,
-    /// Month and day, 301 for 1 March.
-    pub season_start: Option<u16>,
-    /// Value of a colony.
-    pub colony_value: Option<Decimal>,
 }
 
 /// A kind of trap.

@@ -3,13 +3,13 @@
 //! The file is JSON with one entry a line, so that a person can still read it when no program can. It carries its
 //! format's name and version, counts, and a checksum of the entries exactly as they are written in it.
 
+use crate::almanac::checksum;
 use crate::almanac::day::{Day, Stamp};
 use crate::almanac::json::{self, Json, json_object};
 use crate::almanac::table::Table;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::log::{Log, Union};
-use crc::{CRC_32_ISO_HDLC, Crc};
 use std::convert::Infallible;
 
 /// The name in the file.
@@ -124,7 +124,7 @@ pub fn write(log: &Log, made: Stamp, by: Option<&str>) -> Result<String, Infalli
     line(",\n    \"yards\": ", &|out| counts.yards.write(out));
     line(",\n    \"hives\": ", &|out| counts.hives.write(out));
     line(",\n    \"days\": ", &|out| counts.days.write(out));
-    line("\n  },\n  \"checksum\": ", &|out| json::write_text(&checksum(&entries), out));
+    line("\n  },\n  \"checksum\": ", &|out| json::write_text(&checksum::of(&[&entries]), out));
     line(",\n  \"about\": ", &|out| json::write_text(ABOUT, out));
     line(",\n  \"entries\": ", &|out| out.push_str(&entries));
     out.push_str("\n}");
@@ -140,7 +140,7 @@ pub fn open(text: &str) -> Result<Backup, BackupError> {
         return Err(BackupError::TooLarge);
     }
     // Mail and other systems change line ends. Inside a text JSON writes them as signs, so none is lost by this.
-    let unix = text.contains('\r').then(|| text.replace("\r\n", "\n"));
+    let unix = text.contains('\r').then(|| unix(text));
     let text = unix.as_deref().unwrap_or(text).trim_start_matches('\u{feff}');
     let fields = json::fields_as_written(text).ok_or_else(|| not_json(text))?;
     let head = Fields(&fields);
@@ -174,7 +174,9 @@ impl Fields<'_> {
         self.get::<String>("about")?;
         let counts: Counts = self.get("counts")?;
         let raw = self.raw("entries")?;
-        if self.0.len() != 7 + usize::from(by.is_some()) || self.get::<String>("checksum")? != checksum(raw) {
+        if self.0.len() != 7 + usize::from(by.is_some())
+            || self.get::<String>("checksum")? != checksum::of(&[raw])
+        {
             return None;
         }
         let entries: Vec<Entry> = json::list_from_text(raw)?;
@@ -192,14 +194,27 @@ impl Backup {
     }
 }
 
-fn checksum(entries: &str) -> String {
-    format!("{:08x}", Crc::<u32>::new(&CRC_32_ISO_HDLC).checksum(entries.as_bytes()))
+/// The text with the line ends of the file as it was written.
+fn unix(text: &str) -> String {
+    let mut unix = String::with_capacity(text.len());
+    for (index, piece) in text.split('\r').enumerate() {
+        if index > 0 && !piece.starts_with('\n') {
+            unix.push('\r');
+        }
+        unix.push_str(piece);
+    }
+    unix
+}
+
+/// Whether `part` stands in `text`. The search of the standard library, made for long texts, is two kilobytes.
+fn holds(text: &str, part: &str) -> bool {
+    text.as_bytes().windows(part.len()).any(|bytes| bytes == part.as_bytes())
 }
 
 /// A text that is no JSON: either our own file cut off, or something else altogether.
 fn not_json(text: &str) -> BackupError {
     let start: String = text.chars().take(400).collect();
-    if start.contains(FORMAT) {
+    if holds(&start, FORMAT) {
         return BackupError::Damaged;
     }
     let lines = || start.lines().take(3);
@@ -207,11 +222,7 @@ fn not_json(text: &str) -> BackupError {
         Looks::Empty
     } else if start.starts_with("%PDF") {
         Looks::Document
-    } else if start.contains("PNG\n")
-        || start.contains("JFIF")
-        || start.contains("Exif")
-        || start.contains("ftyp")
-    {
+    } else if ["PNG\n", "JFIF", "Exif", "ftyp"].iter().any(|mark| holds(&start, mark)) {
         Looks::Picture
     } else if lines().count() > 1 && lines().all(|line| line.contains([',', ';', '\t'])) {
         Looks::Table

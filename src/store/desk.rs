@@ -34,7 +34,7 @@ impl Slot {
 
     /// The two keys.
     pub fn keys(self) -> [String; 2] {
-        ["a", "b"].map(|side| format!("{DESK}{}:{side}", self.name()))
+        ["a", "b"].map(|side| [DESK, self.name(), ":", side].concat())
     }
 }
 
@@ -120,7 +120,7 @@ impl<S: Shelf> Desk<S> {
     /// Keeps what cannot be read before its slot is used again.
     fn set_aside(&self, slot: Slot, raw: &str) -> Result<(), ShelfError> {
         for n in 1..=MAX_ASIDE {
-            let key = format!("{ASIDE}{}:{n}", slot.name());
+            let key = [ASIDE, slot.name(), ":", &n.to_string()].concat();
             match self.shelf.get(&key)? {
                 Some(kept) if kept == raw => return Ok(()),
                 Some(_) => {}

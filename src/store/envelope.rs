@@ -15,10 +15,8 @@
 //!
 //! [`open`] accepts nothing that [`wrap`] would not have written.
 
+use crate::almanac::checksum;
 use crate::almanac::json::fields_as_written;
-use crc::{CRC_32_ISO_HDLC, Crc, Table};
-
-const CRC: Crc<u32, Table<1>> = Crc::<u32, Table<1>>::new(&CRC_32_ISO_HDLC);
 
 /// The highest generation: 2⁵³ − 1.
 pub const MAX_GENERATION: u64 = (1 << 53) - 1;
@@ -47,11 +45,11 @@ pub enum EnvelopeError {
     Generation,
 }
 
-fn checksum(version: u32, generation: u64, payload: &str) -> u32 {
-    let mut digest = CRC.digest();
-    digest.update(format!("{version}:{generation}:").as_bytes());
-    digest.update(payload.as_bytes());
-    digest.finalize()
+/// The version, the generation and the checksum of an envelope, as text.
+fn head(version: u32, generation: u64, payload: &str) -> [String; 3] {
+    let (version, generation) = (version.to_string(), generation.to_string());
+    let sum = checksum::of(&[&version, ":", &generation, ":", payload]);
+    [version, generation, sum]
 }
 
 /// Puts `payload`, which must be JSON text, into an envelope. White space around the payload is left out.
@@ -60,8 +58,8 @@ fn checksum(version: u32, generation: u64, payload: &str) -> u32 {
 /// payload is one JSON value; the callers in this module check that before they write.
 pub fn wrap(version: u32, generation: u64, payload: &str) -> String {
     let payload = payload.trim_matches([' ', '\t', '\n', '\r']);
-    let sum = checksum(version, generation, payload);
-    format!("{{\"v\":{version},\"g\":{generation},\"c\":\"{sum:08x}\",\"d\":{payload}}}")
+    let [version, generation, sum] = head(version, generation, payload);
+    ["{\"v\":", &version, ",\"g\":", &generation, ",\"c\":\"", &sum, "\",\"d\":", payload, "}"].concat()
 }
 
 /// Opens what [`wrap`] wrote.
@@ -78,8 +76,8 @@ pub fn wrap(version: u32, generation: u64, payload: &str) -> String {
 /// [`EnvelopeError`] for every other text.
 pub fn open(text: &str) -> Result<Envelope<'_>, EnvelopeError> {
     let (version, generation, written, payload) = fields(text).ok_or(EnvelopeError::Shape)?;
-    let sum = checksum(version, generation, payload);
-    if u32::from_str_radix(written, 16) != Ok(sum) {
+    let [_, _, sum] = head(version, generation, payload);
+    if u32::from_str_radix(written, 16) != u32::from_str_radix(&sum, 16) {
         return Err(EnvelopeError::Checksum);
     }
     if version == 0 {

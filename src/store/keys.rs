@@ -80,9 +80,8 @@ impl PageName {
 
     /// The key of a part; the first is 1.
     pub fn key(&self, part: u32) -> String {
-        let yard = self.yard().unwrap_or(KEEPER);
-        let day = self.day;
-        if part > 1 { format!("{PAGE}{yard}:{day}:{part}") } else { format!("{PAGE}{yard}:{day}") }
+        let page = [PAGE, self.yard().unwrap_or(KEEPER), ":", &self.day.to_string()].concat();
+        if part > 1 { [&page, ":", &part.to_string()].concat() } else { page }
     }
 
     /// The page and part under a key; nothing for any key that [`PageName::key`] does not write.
@@ -104,7 +103,7 @@ impl PageName {
 
 /// The key of the n-th journal, counted from 1.
 pub(super) fn journal(n: u32) -> String {
-    if n > 1 { format!("{JOURNAL}:{n}") } else { JOURNAL.to_owned() }
+    if n > 1 { [JOURNAL, ":", &n.to_string()].concat() } else { JOURNAL.to_owned() }
 }
 
 /// Everything of this app as it lies on the shelf, sorted by key: readable or not, it can be kept as a file.

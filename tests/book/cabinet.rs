@@ -1,5 +1,6 @@
 //! The book on its shelf.
 
+use crate::phone::{Faults, Memory};
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
 use beetle_almanac::almanac::stack::BoxDepth;
@@ -8,7 +9,6 @@ use beetle_almanac::book::Book;
 use beetle_almanac::book::demo::demo;
 use beetle_almanac::book::entry::SkipReason;
 use beetle_almanac::book::write::KindChoice;
-use beetle_almanac::store::memory::{Faults, Memory};
 use std::collections::BTreeMap;
 use std::rc::Rc;
 

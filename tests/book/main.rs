@@ -6,6 +6,8 @@ mod demo;
 mod fixtures;
 mod laws;
 mod mended;
+#[path = "../support/phone.rs"]
+mod phone;
 mod refused;
 mod round;
 #[path = "../support/mod.rs"]

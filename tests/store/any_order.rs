@@ -2,8 +2,8 @@
 //! there, and what could not be read is kept.
 
 use super::{Book, Entries, State, joined, open, page};
-use beetle_almanac::store::memory::Faults;
-use beetle_almanac::store::{Memory, PageName, SaveError};
+use crate::phone::{Faults, Memory};
+use beetle_almanac::store::{PageName, SaveError};
 use proptest::prelude::*;
 use std::collections::BTreeMap;
 

@@ -1,8 +1,9 @@
 //! A page is damaged. It is never taken for a whole one and never overwritten.
 
 use super::{Entries, FORMAT, entries, open, page};
+use crate::phone::Memory;
 use beetle_almanac::store::envelope;
-use beetle_almanac::store::{Damage, Found, Memory, load};
+use beetle_almanac::store::{Damage, Found, load};
 use proptest::prelude::*;
 
 const FIRST: [&str; 3] = ["2 traps topped up ½", "Łąka: brood \"fine\"", "🐝 12 \\ 3"];

@@ -1,8 +1,8 @@
 //! Preferences and the draft.
 
+use crate::phone::{Faults, Memory};
 use beetle_almanac::store::envelope::wrap;
-use beetle_almanac::store::memory::Faults;
-use beetle_almanac::store::{Damage, Desk, DeskError, Format, Found, Memory, ShelfError, Slot};
+use beetle_almanac::store::{Damage, Desk, DeskError, Format, Found, ShelfError, Slot};
 
 const TEXT: Format<String> = Format::new(&[], |text| text.len() < 1000);
 

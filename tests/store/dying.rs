@@ -1,8 +1,8 @@
 //! The phone dies. Every write is tried as the last one, whole or torn in half.
 
 use super::{Book, Entries, State, after_restart, entries, joined, open, page, page_texts};
-use beetle_almanac::store::memory::Faults;
-use beetle_almanac::store::{Memory, PageName, SaveError, Saved};
+use crate::phone::{Faults, Memory};
+use beetle_almanac::store::{PageName, SaveError, Saved};
 use std::collections::BTreeMap;
 
 /// A phone with a season on it: a page that will grow, one that will shrink, one that cannot be read.

@@ -2,9 +2,10 @@
 //! are never edited: if one of these tests fails, the code is wrong, or phones out there lose their records.
 
 use super::{FORMAT, entries, open, page};
+use crate::phone::Memory;
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::store::envelope::{self, Envelope};
-use beetle_almanac::store::{Desk, Format, Found, Memory, PageName, Slot};
+use beetle_almanac::store::{Desk, Format, Found, PageName, Slot};
 
 const PAGE: &str = r#"{"v":1,"g":7,"c":"0c00367b","d":["Łąka 🐝","½ full"]}"#;
 const OLD: &str = r#"{"v":1,"g":1,"c":"6e4a94ea","d":["looked"]}"#;
@@ -47,7 +48,7 @@ fn a_journal_is_written_as_in_version_1() {
     phone.lay("beetle-almanac:page:river:2026-07-14", OLD);
     let (mut book, _) = open(&phone);
     book.read_all().unwrap();
-    phone.set_faults(beetle_almanac::store::memory::Faults { cut: Some(2), ..Default::default() });
+    phone.set_faults(crate::phone::Faults { cut: Some(2), ..Default::default() });
     let keeper = PageName::keeper(page("river").day());
     book.write_many(&[(page("river"), entries(&["looked", "topped up"])), (keeper, entries(&["looked"]))])
         .unwrap_err();

@@ -1,9 +1,9 @@
 //! The shelf is full. Every amount of room is tried, from none to enough.
 
 use super::{Entries, after_restart, entries, joined, open, page, page_texts};
+use crate::phone::{Faults, Memory};
 use beetle_almanac::store::headroom;
-use beetle_almanac::store::memory::Faults;
-use beetle_almanac::store::{Memory, PageName, SaveError, ShelfError};
+use beetle_almanac::store::{PageName, SaveError, ShelfError};
 
 fn in_use() -> Memory {
     let phone = Memory::new();

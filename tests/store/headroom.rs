@@ -1,6 +1,6 @@
 //! How full the shelf is.
 
-use beetle_almanac::store::Memory;
+use crate::phone::Memory;
 use beetle_almanac::store::headroom::{PLAN, Used, units, used};
 
 #[test]

@@ -11,10 +11,13 @@ mod full;
 mod headroom;
 mod newer;
 mod pages;
+#[path = "../support/phone.rs"]
+mod phone;
 mod tabs;
 
 use beetle_almanac::almanac::day::Day;
-use beetle_almanac::store::{Format, Memory, PageName, Pages, Recovery};
+use beetle_almanac::store::{Format, PageName, Pages, Recovery};
+use phone::Memory;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A page in these tests: a set of entries, joined by set union like those of the book.

@@ -1,8 +1,9 @@
 //! The app is older or newer than what lies on the shelf.
 
 use super::{Entries, FORMAT, entries, open, page};
+use crate::phone::Memory;
 use beetle_almanac::store::envelope::wrap;
-use beetle_almanac::store::{CannotMigrate, Damage, Format, Found, Memory, Pages, load};
+use beetle_almanac::store::{CannotMigrate, Damage, Format, Found, Pages, load};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
 

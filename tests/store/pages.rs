@@ -1,9 +1,9 @@
 //! An ordinary day.
 
 use super::{Entries, FORMAT, entries, joined, open, page};
+use crate::phone::{Faults, Memory};
 use beetle_almanac::almanac::day::Day;
-use beetle_almanac::store::memory::Faults;
-use beetle_almanac::store::{Damage, Format, Found, Memory, PageName, Pages, SaveError, ShelfError};
+use beetle_almanac::store::{Damage, Format, Found, PageName, Pages, SaveError, ShelfError};
 use std::rc::Rc;
 
 #[test]

@@ -1,8 +1,8 @@
 //! Two tabs are open.
 
 use super::{Entries, FORMAT, entries, joined, open, page};
-use beetle_almanac::store::memory::Faults;
-use beetle_almanac::store::{Found, Memory, Pages, SaveError, Shelf, ShelfError};
+use crate::phone::{Faults, Memory};
+use beetle_almanac::store::{Found, Pages, SaveError, Shelf, ShelfError};
 
 fn changed(outcome: Result<beetle_almanac::store::Saved, SaveError<Entries>>) -> Found<Entries> {
     match outcome {

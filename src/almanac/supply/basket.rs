@@ -5,7 +5,8 @@
 use crate::almanac::quantity::Decimal;
 use crate::almanac::table::Table;
 use crate::almanac::trap::Pack;
-use std::collections::BTreeMap;
+use std::cmp::Reverse;
+use std::collections::BinaryHeap;
 
 /// The most pieces (or millilitres) one basket is reckoned for.
 const MOST: u32 = 250_000;
@@ -194,32 +195,35 @@ fn past_the_limit(
     free_from: i64,
     most: i64,
 ) -> Result<(Cost, Vec<Offer>), BasketError> {
-    let mut open: BTreeMap<(i64, u64), (u32, Option<Offer>)> = BTreeMap::from([((0, 0), (0, None))]);
+    // With the number of those met before (of equals the first is taken up) and the offer that was added.
+    let mut open = BinaryHeap::from([Reverse((Cost::NONE, 0_u32, None))]);
+    let mut met = 0;
     let mut done: Table<(i64, u64), Option<Offer>> = Table::new();
-    while let Some(((goods, pieces), (packs, last))) = open.pop_first() {
-        done.insert((goods, pieces), last);
-        if goods >= free_from && pieces >= u64::from(need) {
+    while let Some(Reverse((here, _, last))) = open.pop() {
+        let place = (here.goods, here.pieces);
+        // Reached before, with no more packs.
+        if done.contains_key(&place) {
+            continue;
+        }
+        done.insert(place, last.and_then(|last: usize| offers.get(last)).copied());
+        if here.goods >= free_from && here.pieces >= u64::from(need) {
             let mut bought = Vec::new();
-            let mut at = (goods, pieces);
+            let mut at = place;
             while let Some(Some(offer)) = done.get(&at) {
                 bought.push(*offer);
                 at = (at.0 - offer.price, at.1 - offer.pieces);
             }
-            return Ok((Cost { goods, pieces, packs }, bought));
+            return Ok((here, bought));
         }
         if done.len() > MOST_TRIALS {
             return Err(BasketError::TooAlike);
         }
-        let here = Cost { goods, pieces, packs };
-        for offer in offers {
+        for (added, offer) in offers.iter().enumerate() {
             let next = here.with(*offer);
             let to_go = best_for(table, u64::from(need).saturating_sub(next.pieces));
-            if next.goods.saturating_add(to_go.goods) > most {
-                continue;
-            }
-            let entry = open.entry((next.goods, next.pieces)).or_insert((next.packs, Some(*offer)));
-            if next.packs < entry.0 {
-                *entry = (next.packs, Some(*offer));
+            if next.goods.saturating_add(to_go.goods) <= most {
+                met += 1;
+                open.push(Reverse((next, met, Some(added))));
             }
         }
     }

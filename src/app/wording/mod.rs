@@ -13,3 +13,4 @@ pub mod en_notices;
 pub mod en_round;
 pub mod en_sums;
 pub mod en_typed;
+pub mod en_walk;

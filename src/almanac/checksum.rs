@@ -1,0 +1,22 @@
+//! The checksum that tells a text from one that was damaged on the way.
+
+use crc::{CRC_32_ISO_HDLC, Crc};
+use std::sync::OnceLock;
+
+/// The table is worked out at the first use: it is a kilobyte of what looks like noise, and would travel in the page.
+static CRC: OnceLock<Crc<u32>> = OnceLock::new();
+
+/// CRC-32 (ISO-HDLC) of these texts one after the other, in eight lower-case hexadecimal digits.
+///
+/// ```
+/// // The check value of the catalogue of parametrised CRC algorithms.
+/// assert_eq!(beetle_almanac::almanac::checksum::of(&["1234", "56789"]), "cbf43926");
+/// ```
+pub fn of(texts: &[&str]) -> String {
+    let mut digest = CRC.get_or_init(|| Crc::<u32>::new(&CRC_32_ISO_HDLC)).digest();
+    for text in texts {
+        digest.update(text.as_bytes());
+    }
+    let sum = digest.finalize();
+    (0..8).rev().filter_map(|digit| char::from_digit(sum >> (4 * digit) & 15, 16)).collect()
+}

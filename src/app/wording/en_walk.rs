@@ -1,0 +1,126 @@
+//! English: how far a walk has come, and what a yard asks for.
+
+use super::en::{counted, date};
+use super::en_round::{hive, near_and_how_far};
+use crate::almanac::day::Day;
+use crate::app::round::walk::Counts;
+use crate::book::round::Visit;
+
+/// How far a walk has come. Partial until every hive has an entry and none was skipped.
+pub fn progress(visit: Visit) -> String {
+    let hives = visit.worked + visit.skipped + visit.left;
+    if hives == 0 {
+        return "No hives here.".to_owned();
+    }
+    if !visit.begun() {
+        return [&counted(hives, "hive", "hives"), ", none logged today"].concat();
+    }
+    if visit.complete() {
+        return [&counted(hives, "hive", "hives"), " logged – the walk is complete"].concat();
+    }
+    let mut said = [&visit.worked.to_string(), " logged"].concat();
+    if visit.still_due > 0 {
+        said = [&said, ", ", &visit.still_due.to_string(), " of them still due"].concat();
+    }
+    if visit.skipped > 0 {
+        said = [&said, ", ", &visit.skipped.to_string(), " skipped"].concat();
+    }
+    if visit.left > 0 {
+        said = [&said, ", ", &visit.left.to_string(), " to go"].concat();
+    }
+    [&said, " – partial"].concat()
+}
+
+/// "9 hives due, 36 traps, carry 500 mL".
+pub fn total(hives: u32, traps: u32, carry: &str) -> String {
+    let hives = counted(hives, "hive", "hives");
+    [&hives, " due, ", &counted(traps, "trap", "traps"), ", carry ", carry].concat()
+}
+
+/// Nothing is due, and when something will be.
+pub fn nothing_due(next: Option<(Day, &str)>, today: Day) -> String {
+    match next {
+        Some((on, tag)) => {
+            ["Nothing due today. Next: ", &near_and_how_far(on, today), ", ", &hive(tag), "."].concat()
+        }
+        None => "Nothing due today.".to_owned(),
+    }
+}
+
+/// "Resting since Sun 1 November, nothing is due."
+pub fn resting(since: Day) -> String {
+    ["Resting since ", &date(since), ". Nothing is due."].concat()
+}
+
+/// One line of the sum: "36 traps × 10 mL = 360 mL, from 20 % to 50 %".
+pub fn oil_line(traps: u32, each: &str, sum: &str, from: &str, to: &str) -> String {
+    let traps = counted(traps, "trap", "traps");
+    [&traps, " × ", each, " = ", sum, ", each from ", from, " to ", to].concat()
+}
+
+/// Traps whose capacity nobody typed.
+pub fn unknown_capacity(traps: u32) -> String {
+    ["Left out: ", &counted(traps, "trap", "traps"), " whose size is not written down"].concat()
+}
+
+/// Traps to bring.
+pub fn missing_traps(traps: u32) -> String {
+    ["Bring ", &counted(traps, "new trap", "new traps"), ": missing or not put in yet"].concat()
+}
+
+/// How the hives of a yard lie to today.
+pub fn counts(counts: Counts) -> String {
+    let mut said: Vec<String> = Vec::new();
+    let mut add = |count: u32, word: &str| {
+        if count > 0 {
+            said.push([&count.to_string(), " ", word].concat());
+        }
+    };
+    add(counts.overdue, "overdue");
+    add(counts.today, "due today");
+    add(counts.later, "later");
+    add(counts.bare, "without traps");
+    let all = if said.is_empty() { "no hives".to_owned() } else { said.join(", ") };
+    // A skipped hive is one of those before: told apart, the numbers would not add up.
+    if counts.skipped > 0 {
+        return [&all, "; of these ", &counts.skipped.to_string(), " skipped"].concat();
+    }
+    all
+}
+
+/// "last walked Sun 12 July, 2 days ago".
+pub fn walked(day: Option<Day>, today: Day) -> String {
+    match day {
+        Some(day) => ["last walked ", &near_and_how_far(day, today)].concat(),
+        None => "not walked yet".to_owned(),
+    }
+}
+
+/// "Kept: 10 hives".
+pub fn kept(hives: usize) -> String {
+    ["Kept: ", &counted(u32::try_from(hives).unwrap_or(u32::MAX), "hive", "hives")].concat()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_walk_is_partial_until_every_hive_has_an_entry_and_none_was_skipped() {
+        let told = |worked, skipped, left| progress(Visit { worked, skipped, left, still_due: 0 });
+        assert_eq!(told(18, 1, 5), "18 logged, 1 skipped, 5 to go – partial");
+        assert_eq!(told(23, 1, 0), "23 logged, 1 skipped – partial");
+        assert_eq!(told(24, 0, 0), "24\u{a0}hives logged – the walk is complete");
+        assert_eq!(told(0, 0, 24), "24\u{a0}hives, none logged today");
+        assert_eq!(told(0, 0, 0), "No hives here.");
+        let spilled = Visit { worked: 24, skipped: 0, left: 0, still_due: 1 };
+        assert_eq!(progress(spilled), "24 logged, 1 of them still due – partial");
+    }
+
+    #[test]
+    fn a_yard_lists_only_what_there_is() {
+        let some = Counts { overdue: 3, today: 0, later: 15, bare: 0, skipped: 1 };
+        assert_eq!(counts(some), "3 overdue, 15 later; of these 1 skipped");
+        assert_eq!(counts(Counts::default()), "no hives");
+    }
+}

@@ -1,0 +1,80 @@
+//! Whether an entry from a file may be taken in.
+
+use super::{Entry, NewBox, What};
+use crate::book::id::EntryId;
+
+/// Why an entry that could be read cannot be taken in.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum EntryError {
+    /// A text longer than its field allows.
+    TextTooLong,
+    /// More parts than one entry may carry.
+    TooManyParts,
+    /// Corrects or strikes an entry that its writer cannot have seen.
+    LooksAhead,
+    /// A number outside what its field allows.
+    OutOfRange,
+}
+
+impl Entry {
+    /// Most beetles in one count.
+    pub const COUNT_MOST: u32 = 1_000_000;
+    /// Highest counter that is taken in from a file: half of what there is, so that this phone keeps numbers to write
+    /// with.
+    pub const COUNTER_MOST: u32 = EntryId::MOST / 2;
+    /// Most characters of a note.
+    pub const NOTE_MOST: usize = 500;
+    /// Most characters of a tag or name. Visible characters are counted where text is typed; this is the bound on
+    /// what a file may bring.
+    pub const NAME_MOST: usize = 300;
+
+    /// Checks what the types cannot: lengths, counts, and that corrections look back.
+    ///
+    /// # Errors
+    /// [`EntryError`]: the entry is not taken in.
+    pub fn check(&self) -> Result<(), EntryError> {
+        let name = |text: &str| fits(text, Entry::NAME_MOST);
+        let note =
+            |text: &Option<String>| text.as_deref().map_or(Ok(()), |text| fits(text, Entry::NOTE_MOST));
+        let earlier = |id: &EntryId| if *id < self.id { Ok(()) } else { Err(EntryError::LooksAhead) };
+        if self.id.n() > Entry::COUNTER_MOST {
+            return Err(EntryError::OutOfRange);
+        }
+        self.by.as_deref().map_or(Ok(()), |by| fits(by, 60))?;
+        self.replaces.as_ref().map_or(Ok(()), earlier)?;
+        match &self.what {
+            What::Kind(kind) | What::KindChanged { now: kind, .. } => {
+                name(&kind.name)?;
+                if kind.sound() { Ok(()) } else { Err(EntryError::OutOfRange) }
+            }
+            What::Yard { name: text, zone } => name(text).and(name(zone)),
+            What::YardChanged { name: text, zone, .. } => {
+                text.as_deref().map_or(Ok(()), name).and(zone.as_deref().map_or(Ok(()), name))
+            }
+            What::Hive { tag, boxes, .. } => name(tag).and(parts(boxes)),
+            What::HiveChanged { tag, .. } => tag.as_deref().map_or(Ok(()), name),
+            What::HiveMoved { permit, .. } => permit.as_deref().map_or(Ok(()), name),
+            What::BoxesOn { boxes, .. } => parts(boxes),
+            What::TrapsOn { traps, .. } if traps.len() > 200 => Err(EntryError::TooManyParts),
+            What::Check(check) => {
+                let most = check.count.map_or(0, |count| count.high().unwrap_or(count.low()));
+                note(&check.note)?;
+                if most > Entry::COUNT_MOST { Err(EntryError::OutOfRange) } else { Ok(()) }
+            }
+            What::Skip { note: text, .. } => note(text),
+            What::Note { text, .. } => fits(text, Entry::NOTE_MOST),
+            What::Struck { entries } => entries.iter().try_for_each(earlier),
+            What::Keeper(change) => change.name.as_deref().map_or(Ok(()), name),
+            _ => Ok(()),
+        }
+    }
+}
+
+fn fits(text: &str, most: usize) -> Result<(), EntryError> {
+    if text.chars().count() > most { Err(EntryError::TextTooLong) } else { Ok(()) }
+}
+
+fn parts(boxes: &[NewBox]) -> Result<(), EntryError> {
+    let things = boxes.len() + boxes.iter().map(|part| part.traps.len()).sum::<usize>();
+    if things > 200 { Err(EntryError::TooManyParts) } else { Ok(()) }
+}

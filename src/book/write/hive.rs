@@ -1,0 +1,121 @@
+//! What becomes of a hive: moved, renamed, ended, taken back.
+
+use super::{Draft, Pen, Refusal};
+use crate::almanac::day::Day;
+use crate::almanac::text::{self, Letters};
+use crate::book::Book;
+use crate::book::entry::{Ending, Entry, TrapsWent, What};
+use crate::book::id::ThingId;
+
+impl Book {
+    /// A hive carried to another yard.
+    ///
+    /// # Errors
+    /// [`Refusal::SameYard`], [`Refusal::TagTaken`] when the tag is in use there, [`Refusal::Demonstration`] between
+    /// the demonstration and the keeper's own yards; as [`Book::check`].
+    #[allow(clippy::too_many_arguments)] // each is one answer of the form
+    pub fn move_hive(
+        &self,
+        pen: &Pen,
+        day: Day,
+        today: Day,
+        hive: &ThingId,
+        to: &ThingId,
+        permit: Option<String>,
+        letters: &impl Letters,
+    ) -> Result<Vec<Entry>, Refusal> {
+        let now = self.in_care(hive, day, today)?;
+        if now.yard == *to {
+            return Err(Refusal::SameYard);
+        }
+        if now.yard.is_demo() != to.is_demo() {
+            return Err(Refusal::Demonstration);
+        }
+        self.tag_free(to, Some(hive), &now.tag, letters)?;
+        self.one(pen, day, &now.yard, What::HiveMoved { hive: hive.clone(), to: to.clone(), permit })
+    }
+
+    /// A new tag for a hive.
+    ///
+    /// # Errors
+    /// [`Refusal::TagTaken`], [`Refusal::Unknown`], [`Refusal::Nothing`] when the tag stays what it is.
+    pub fn rename_hive(
+        &self,
+        pen: &Pen,
+        today: Day,
+        hive: &ThingId,
+        tag: &str,
+        letters: &impl Letters,
+    ) -> Result<Vec<Entry>, Refusal> {
+        let now = self.standing().hives.get(hive).ok_or(Refusal::Unknown)?;
+        if now.tag == tag {
+            return Err(Refusal::Nothing);
+        }
+        self.tag_free(&now.yard, Some(hive), tag, letters)?;
+        let what = What::HiveChanged { hive: hive.clone(), tag: Some(tag.to_owned()), size: None };
+        self.one(pen, today, &now.yard, what)
+    }
+
+    /// The care for a hive ends. `went` says where its traps went; none when they stay in it.
+    ///
+    /// # Errors
+    /// As [`Book::check`].
+    pub fn end_hive(
+        &self,
+        pen: &Pen,
+        day: Day,
+        today: Day,
+        hive: &ThingId,
+        how: Ending,
+        went: Option<TrapsWent>,
+    ) -> Result<Vec<Entry>, Refusal> {
+        let now = self.in_care(hive, day, today)?;
+        let mut draft = Draft::new(self, pen);
+        let traps: Vec<ThingId> = now.traps().map(|trap| trap.id.clone()).collect();
+        if let Some(went) = went.filter(|_| !traps.is_empty()) {
+            draft.bulk();
+            draft.push(day, Some(&now.yard), What::TrapsOff { hive: hive.clone(), traps, went })?;
+        }
+        draft.push(day, Some(&now.yard), What::HiveEnded { hive: hive.clone(), how })?;
+        self.holding(draft.done())
+    }
+
+    /// A hive taken back into care.
+    ///
+    /// # Errors
+    /// [`Refusal::TagTaken`] when its tag was given to another hive meanwhile, [`Refusal::Future`],
+    /// [`Refusal::Unknown`], [`Refusal::Nothing`] when it is in care.
+    pub fn hive_back(
+        &self,
+        pen: &Pen,
+        day: Day,
+        today: Day,
+        hive: &ThingId,
+        letters: &impl Letters,
+    ) -> Result<Vec<Entry>, Refusal> {
+        let now = self.standing().hives.get(hive).ok_or(Refusal::Unknown)?;
+        if now.alive() {
+            return Err(Refusal::Nothing);
+        }
+        self.tag_free(&now.yard, Some(hive), &now.tag, letters)?;
+        self.about_yard(pen, day, today, &now.yard, What::HiveBack { hive: hive.clone() })
+    }
+
+    /// Whether `tag` may be given in `yard`, apart from the hive `except`.
+    ///
+    /// # Errors
+    /// [`Refusal::TagTaken`] with a free one.
+    pub fn tag_free(
+        &self,
+        yard: &ThingId,
+        except: Option<&ThingId>,
+        tag: &str,
+        letters: &impl Letters,
+    ) -> Result<(), Refusal> {
+        let taken = |tag: &str| {
+            let found = self.standing().hive_by_tag(yard, tag, |text| text::key(text, letters));
+            found.is_some_and(|hive| Some(hive) != except)
+        };
+        if taken(tag) { Err(Refusal::TagTaken { free: text::suggest(taken, tag) }) } else { Ok(()) }
+    }
+}

@@ -1,0 +1,53 @@
+//! Why something cannot be written.
+
+use crate::almanac::day::Day;
+use crate::book::entry::Ending;
+
+/// Why something cannot be written.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum Refusal {
+    /// The day lies after today.
+    Future {
+        /// Today in the yard.
+        today: Day,
+    },
+    /// The day lies before the hive came into the book.
+    BeforeHive {
+        /// The hive's first day.
+        since: Day,
+    },
+    /// Another living hive of the yard carries this tag.
+    TagTaken {
+        /// A tag that is free.
+        free: String,
+    },
+    /// The hive is dead, sold, joined or gone: revive it, or it is the wrong hive.
+    Ended {
+        /// How.
+        how: Ending,
+        /// When.
+        on: Day,
+    },
+    /// The hive stands in that yard already.
+    SameYard,
+    /// The box, trap, hive or yard was not there on that day.
+    NotThereYet,
+    /// Demonstration and own records do not mix.
+    Demonstration,
+    /// More hives than a yard holds in this book.
+    TooManyHives {
+        /// The cap.
+        most: usize,
+    },
+    /// No trap was in the hive on that day: there is nothing the work could have been done to.
+    NoTraps {
+        /// Traps its boxes are meant to carry.
+        wanting: u32,
+    },
+    /// To be moved, but not where to.
+    NoYard,
+    /// Nothing to do: no hive, no trap, no change.
+    Nothing,
+    /// Not in the book.
+    Unknown,
+}

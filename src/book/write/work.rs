@@ -1,0 +1,146 @@
+//! Trap work on hives: one, or the same on many, or none and why.
+
+use super::{Draft, Pen, Refusal};
+use crate::almanac::day::Day;
+use crate::almanac::quantity::Share;
+use crate::book::Book;
+use crate::book::entry::{Check, Did, Entry, SkipReason, What};
+use crate::book::fold;
+use crate::book::id::ThingId;
+use crate::book::standing::HiveNow;
+
+impl Book {
+    /// Trap work on one hive.
+    ///
+    /// # Errors
+    /// [`Refusal::Future`], [`Refusal::BeforeHive`], [`Refusal::Ended`], [`Refusal::Unknown`],
+    /// [`Refusal::Nothing`] for a list of traps without a trap, [`Refusal::NoTraps`] for work on a hive without traps:
+    /// only a look is possible there.
+    pub fn check(&self, pen: &Pen, day: Day, today: Day, work: Check) -> Result<Vec<Entry>, Refusal> {
+        let hive = self.in_care(&work.hive, day, today)?;
+        if work.traps.as_ref().is_some_and(Vec::is_empty) {
+            return Err(Refusal::Nothing);
+        }
+        if work.did != Did::AsFound && self.bare_on(&work.hive, hive, day) {
+            return Err(Refusal::NoTraps { wanting: hive.wanting() });
+        }
+        let mut draft = Draft::new(self, pen);
+        self.draft_check(&mut draft, day, hive, work)?;
+        self.holding(draft.done())
+    }
+
+    /// The same trap work on several hives, each with an entry of its own, undone together.
+    ///
+    /// The level after is each trap kind's own fill, as for a single hive. Hives without traps are passed over.
+    ///
+    /// # Errors
+    /// As [`Book::check`] for the first hive that cannot be logged; [`Refusal::Nothing`] when no hive is left.
+    pub fn same_for_all(
+        &self,
+        pen: &Pen,
+        day: Day,
+        today: Day,
+        hives: &[ThingId],
+        did: Did,
+    ) -> Result<Vec<Entry>, Refusal> {
+        let mut draft = Draft::new(self, pen);
+        draft.bulk();
+        for id in hives {
+            let hive = self.in_care(id, day, today)?;
+            if self.bare_on(id, hive, day) {
+                continue;
+            }
+            let work = Check {
+                hive: id.clone(),
+                traps: None,
+                did,
+                before: None,
+                after: self.usual_level(hive, did),
+                count: None,
+                note: None,
+            };
+            self.draft_check(&mut draft, day, hive, work)?;
+        }
+        let entries = draft.done();
+        if entries.is_empty() { Err(Refusal::Nothing) } else { self.holding(entries) }
+    }
+
+    /// A hive left for now.
+    ///
+    /// # Errors
+    /// As [`Book::check`].
+    pub fn skip(
+        &self,
+        pen: &Pen,
+        day: Day,
+        today: Day,
+        hive: &ThingId,
+        why: SkipReason,
+        note: Option<String>,
+    ) -> Result<Vec<Entry>, Refusal> {
+        let now = self.in_care(hive, day, today)?;
+        self.one(pen, day, &now.yard, What::Skip { hive: hive.clone(), why, note })
+    }
+
+    /// The level that work leaves when the keeper does not say: the fill of the hive's kind of trap after a top-up or
+    /// a replacement, unknown otherwise or when kinds with different fills hang in one hive.
+    pub fn usual_level(&self, hive: &HiveNow, did: Did) -> Option<Share> {
+        if !matches!(did, Did::ToppedUp | Did::Replaced) {
+            return None;
+        }
+        let mut fills = hive
+            .traps()
+            .filter_map(|trap| self.standing().kinds.get(&trap.kind))
+            .filter(|now| now.kind.form.takes_oil())
+            .map(|now| now.kind.fill);
+        let first = fills.next()?;
+        fills.all(|fill| fill == first).then_some(first)
+    }
+
+    /// Whether no trap hung in `hive` on `day`. What was taken out since then was there to be worked on.
+    fn bare_on(&self, id: &ThingId, hive: &HiveNow, day: Day) -> bool {
+        let bare = |hive: &HiveNow| hive.traps().next().is_none();
+        let later = || self.log().entries().any(|entry| entry.day > day);
+        bare(hive) && (!later() || fold::fold_until(self.log(), Some(day)).hives.get(id).is_none_or(bare))
+    }
+
+    /// One entry, or, where a top-up leaves kinds of trap at different levels, one for each level, undone together.
+    fn draft_check(
+        &self,
+        draft: &mut Draft<'_>,
+        day: Day,
+        hive: &HiveNow,
+        work: Check,
+    ) -> Result<(), Refusal> {
+        let fills = self.fills(hive);
+        let one_level = !matches!(work.did, Did::ToppedUp | Did::Replaced);
+        if work.traps.is_some() || work.after.is_some() || one_level || fills.len() < 2 {
+            draft.push(day, Some(&hive.yard), What::Check(work))?;
+            return Ok(());
+        }
+        if draft.bulk.is_none() {
+            draft.bulk();
+        }
+        // The count is of the whole hive and is written down once.
+        let mut count = work.count;
+        for (level, traps) in fills {
+            let part = Check { traps: Some(traps), after: level, count: count.take(), ..work.clone() };
+            draft.push(day, Some(&hive.yard), What::Check(part))?;
+        }
+        Ok(())
+    }
+
+    /// The levels that a fill leaves in `hive`, each with the traps it is for; none for traps without oil.
+    fn fills(&self, hive: &HiveNow) -> Vec<(Option<Share>, Vec<ThingId>)> {
+        let mut fills: Vec<(Option<Share>, Vec<ThingId>)> = Vec::new();
+        for trap in hive.traps() {
+            let kind = self.standing().kinds.get(&trap.kind).map(|now| &now.kind);
+            let level = kind.filter(|kind| kind.form.takes_oil()).map(|kind| kind.fill);
+            match fills.iter_mut().find(|(known, _)| *known == level) {
+                Some((_, traps)) => traps.push(trap.id.clone()),
+                None => fills.push((level, vec![trap.id.clone()])),
+            }
+        }
+        fills
+    }
+}
