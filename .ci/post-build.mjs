@@ -1,8 +1,8 @@
-// Runs after Trunk has written the page and before it becomes dist/: puts the loader's hash into the
-// content security policy, writes the service worker, and refuses a page that calls elsewhere or has
-// grown over its budget.
+// Runs after Trunk has written the page and before it becomes dist/: joins the style, puts the loader's hash
+// into the content security policy, writes the service worker, and refuses a page that calls elsewhere or
+// has grown over its budget.
 import { createHash } from "node:crypto";
-import { readFileSync, writeFileSync } from "node:fs";
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { env, exit } from "node:process";
 import { fileURLToPath } from "node:url";
@@ -19,9 +19,25 @@ function fail(why) {
 const read = (name) => readFileSync(join(staging, name), "utf8");
 const sha256 = (data, form) => createHash("sha256").update(data).digest(form);
 
+let page = read("index.html");
+
+// --- style ---
+// Written one subject a file, sent as one: seven small files compress by a third less and are seven requests.
+const LINK = /<link rel="stylesheet" href="\.\/([^"]+)"\/?>\n?/g;
+const sheets = [...page.matchAll(LINK)];
+if (sheets.length < 2) fail("index.html names no style sheets to join");
+const written = sheets.map((sheet) => read(sheet[1])).join("").replace(/\/\*[\s\S]*?\*\//g, "");
+for (const [text] of written.matchAll(/"[^"]*"/g)) {
+  if (/[{}:;,]|\s\s/.test(text)) fail(`style: ${text} would be changed by taking out spaces`);
+}
+const style = written.trim().replace(/\s+/g, " ").replace(/ ?([{};,]) ?/g, "$1").replace(/: /g, ":").replace(/;}/g, "}");
+const styleName = `style-${sha256(style, "hex").slice(0, 16)}.css`;
+writeFileSync(join(staging, styleName), style);
+page = page.replace(LINK, (_, name) => (name === sheets[0][1] ? `<link rel="stylesheet" href="./${styleName}">\n` : ""));
+sheets.forEach((sheet) => rmSync(join(staging, sheet[1])));
+
 // --- content security policy ---
 const PLACE = "{{loader-hash}}";
-let page = read("index.html");
 const inline = [...page.matchAll(/<script(?![^>]*\ssrc=)[^>]*>([\s\S]*?)<\/script>/g)].map((found) => found[1]);
 if (inline.length !== 1) fail(`expected one inline script (Trunk's loader) in index.html, found ${inline.length}`);
 if (page.split(PLACE).length !== 2) fail(`index.html must hold ${PLACE} exactly once`);

@@ -1,5 +1,5 @@
-// Pictures of every screen, to be looked at: `npm run pictures -- FOLDER`. `npm run picture` renews the one
-// in the README. Chromium alone draws them: what differs between engines is for the journeys.
+// Pictures of every screen, to be looked at: `npm run pictures -- FOLDER [LOOK…]`; without a look all are taken.
+// `npm run picture` renews the one in the README. Chromium alone draws them: what differs between engines is for the journeys.
 import { mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import process from "node:process";
@@ -9,7 +9,7 @@ import { Engine, LETTERS, PHONE, SMALL } from "./house/engines.mjs";
 import { Host } from "./house/host.mjs";
 import { Keeper } from "./house/keeper.mjs";
 import { pageRoot } from "./house/settings.mjs";
-import { scheme, tour } from "./house/tour.mjs";
+import { scheme, seldom, tour } from "./house/tour.mjs";
 
 const { values, positionals } = parseArgs({ allowPositionals: true, options: { readme: { type: "boolean", default: false } } });
 const readme = fileURLToPath(new URL("pictures/bench.png", import.meta.url));
@@ -69,16 +69,20 @@ if (values.readme) {
   });
   console.log(readme);
 } else {
-  for (const [name, look] of Object.entries(looks)) {
+  const wanted = positionals.slice(1);
+  for (const [name, look] of Object.entries(looks).filter(([name]) => !wanted.length || wanted.includes(name))) {
     let count = 0;
-    await visit(look, (keeper, take) =>
-      tour(keeper, async (screen) => {
-        count += 1;
-        const file = `${String(count).padStart(2, "0")}-${screen.replace(/\W+/g, "-")}`;
-        await take(join(folder, name, `${file}.png`), false);
-        await take(join(folder, name, `${file}-whole.png`), true);
-      }),
-    );
+    // Each from an empty book.
+    for (const way of [tour, seldom]) {
+      await visit(look, (keeper, take) =>
+        way(keeper, async (screen) => {
+          count += 1;
+          const file = `${String(count).padStart(2, "0")}-${screen.replace(/\W+/g, "-")}`;
+          await take(join(folder, name, `${file}.png`), false);
+          await take(join(folder, name, `${file}-whole.png`), true);
+        }),
+      );
+    }
     console.log(`${name}: ${count} screens`);
   }
   console.log(folder);

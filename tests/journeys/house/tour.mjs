@@ -1,8 +1,9 @@
 // Every screen of the page, one after the other, for what must hold on all of them.
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { keysReady } from "./round.mjs";
-import { fill, free } from "./storage.mjs";
+import { savedFiles, watchFiles } from "./files.mjs";
+import { keepYard, keysReady, log, row } from "./round.mjs";
+import { damage, fill, free } from "./storage.mjs";
 
 /**
  * Shows each screen and calls `look` with its name. Those named "round: …" are used at an open hive.
@@ -110,6 +111,66 @@ async function book(keeper, look) {
   await keeper.one("kind-save");
   await openDetails(keeper);
   await look("a kind of trap");
+}
+
+/**
+ * What the tour does not pass: fields that need mending, questions of the panel, a hive without traps, one that died,
+ * a line of the history, a backup that is looked into, a damaged book.
+ * @param {import("./keeper.mjs").Keeper} keeper with the page open and nothing kept
+ */
+export async function seldom(keeper, look) {
+  await keeper.type("bench-hives", "many");
+  await keeper.type("holds", "20 g");
+  await look("bench, to be mended");
+  await keeper.type("holds", "20");
+
+  await keepYard(keeper, 3, "Far end of the long orchard", "not_yet");
+  await keeper.tap("row-open");
+  await keysReady(keeper);
+  await look("round: traps not yet in");
+  await keeper.tap("did-placed");
+  await keeper.one("undo");
+  await keysReady(keeper);
+  await look("round: after one hive");
+  await keeper.tap("more");
+  await keeper.type("#log-note", "Lid glued down, box two.");
+  await keeper.tap("more");
+  await keysReady(keeper);
+  await keeper.tap("did-as_found");
+  await keysReady(keeper);
+  await keeper.tap("shut");
+  await log(keeper, 1, "topped_up");
+  await keeper.one("doubt");
+  await look("round: in doubt");
+  await keeper.tap("save-as-is");
+  await keeper.tap("shut");
+  await look("round: partly walked");
+
+  await keeper.tap(`${row("1")} [data-testid=row-open]`);
+  await keeper.tap("[data-testid=panel] a");
+  await keeper.until("the page of the hive is shown", () => keeper.driver.run(() => location.hash.startsWith("#/hive/")));
+  await openDetails(keeper);
+  await keeper.tapCalmly("end-go");
+  await keeper.one("revive");
+  await look("a dead hive");
+
+  await keeper.driver.go(`${keeper.host.address}#/book/history`);
+  await keeper.tap(".line-key");
+  await look("history, a line open");
+  await keeper.place("book");
+  await watchFiles(keeper);
+  await keeper.tap("book-backup");
+  const [saved] = await savedFiles(keeper, 1);
+  const file = join(keeper.engine.home, saved.name);
+  writeFileSync(file, saved.text);
+  await keeper.pick("book-restore", file);
+  await keeper.one(".preview");
+  await look("book, a file looked into");
+
+  const [page] = Object.keys(await keeper.pages());
+  await damage(keeper, page);
+  await keeper.reload();
+  await look("a damaged page");
 }
 
 const openDetails = (keeper) =>
