@@ -69,6 +69,18 @@ impl<'a> Draft<'a> {
         Ok(id)
     }
 
+    /// Adds what stands in for `line`: the same of another day.
+    ///
+    /// # Errors
+    /// [`Refusal::Unknown`] when the counter has run out.
+    pub fn correct(&mut self, line: &Entry, day: Day) -> Result<(), Refusal> {
+        self.push(day, line.yard.as_ref(), line.what.clone())?;
+        if let Some(entry) = self.entries.last_mut() {
+            entry.replaces = Some(line.id.clone());
+        }
+        Ok(())
+    }
+
     /// The entries.
     pub fn done(self) -> Vec<Entry> {
         self.entries

@@ -88,6 +88,44 @@ fn keeper_logs_work_before_the_hive_was_there() {
 }
 
 #[test]
+fn keeper_says_that_the_hive_stood_there_before_and_logs_the_work() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let (on, today) = (day("2026-04-20"), day("2026-05-03"));
+    yard.log("1", day("2026-05-02"), Did::AsFound, (None, None));
+    let (hive, other) = (yard.hive("1"), yard.hive("2"));
+    let traps: Vec<_> = yard.book.standing().hives[&hive].traps().map(|trap| trap.id.clone()).collect();
+    let moved = yard.book.hive_since(&pen("aa", today), on, today, &hive).unwrap();
+    yard.book.add(moved.clone());
+    let now = &yard.book.standing().hives[&hive];
+    assert_eq!((now.since, now.tag.as_str()), (on, "1"));
+    assert_eq!(now.traps().map(|trap| trap.id.clone()).collect::<Vec<_>>(), traps, "the same traps");
+    assert!(now.traps().all(|trap| trap.placed == on));
+    assert_eq!(now.last.as_ref().unwrap().day, day("2026-05-02"), "what was logged stays");
+    assert_eq!(yard.book.standing().hives[&other].since, yard.start);
+    let backdated = work(&yard, Did::ToppedUp, None, Some(50));
+    let written = yard.book.check(&pen("aa", today), on, today, backdated).unwrap();
+    yard.book.add(written);
+    assert!(yard.book.standing().hives[&hive].traps().all(|trap| trap.service == on));
+    // A second time from the corrected line, and back again by striking it out.
+    let again = yard.book.hive_since(&pen("aa", today), day("2026-04-10"), today, &hive).unwrap();
+    yard.book.add(again.clone());
+    assert_eq!(yard.book.standing().hives[&hive].since, day("2026-04-10"));
+    let back = yard.book.strike(&pen("aa", today), today, &[again[0].id.clone()]).unwrap();
+    yard.book.add(back);
+    assert_eq!(yard.book.standing().hives[&hive].since, on);
+}
+
+#[test]
+fn keeper_moves_the_start_of_a_hive_to_where_it_is_or_beyond_today() {
+    let yard = Yard::new(&["1"], day("2026-05-01"));
+    let (hive, today) = (yard.hive("1"), day("2026-05-03"));
+    let moved = |on: &str| yard.book.hive_since(&pen("aa", today), day(on), today, &hive);
+    assert_eq!(moved("2026-05-01"), Err(Refusal::Nothing));
+    assert_eq!(moved("2026-05-02"), Err(Refusal::Nothing));
+    assert_eq!(moved("2026-05-04"), Err(Refusal::Future { today }));
+}
+
+#[test]
 fn keeper_remembers_work_from_before_the_last_service() {
     let mut yard = Yard::new(&["1"], day("2026-05-01"));
     yard.log("1", day("2026-05-20"), Did::ToppedUp, (None, Some(50)));

@@ -311,8 +311,13 @@ fn question(walk: Walk, did: Did, doubts: &[Doubt]) -> Bit {
 }
 
 fn stopped(walk: Walk, stop: &Stop) -> Bit {
-    let ended = matches!(stop, Stop::Refused(Refusal::Ended { .. }));
-    let revive = ended.then(|| primary(w::REVIVE, "revive", move || log::revive(walk)));
-    let keys = el("div").class("dock-keys").kid(back(walk, w::CHANGE)).kid(revive);
+    let way_out = match stop {
+        Stop::Refused(Refusal::Ended { .. }) => Some(primary(w::REVIVE, "revive", move || log::revive(walk))),
+        Stop::Refused(Refusal::BeforeHive { .. }) => {
+            Some(primary(w::STOOD_THERE, "stood-there", move || log::stood_there(walk)))
+        }
+        _ => None,
+    };
+    let keys = el("div").class("dock-keys").kid(back(walk, w::CHANGE)).kid(way_out);
     bits![asks("refusal").kid(Notice::alarm(said::stop(stop)).view()), keys]
 }

@@ -168,6 +168,18 @@ pub(super) fn revive(walk: Walk) {
     }
 }
 
+/// Moves the start of the open hive back to the day that work is being written for.
+pub(super) fn stood_there(walk: Walk) {
+    let Ok((hive, now, day)) = at(walk) else { return };
+    let today = walk.today.get_untracked();
+    let pen = walk.records.pen();
+    let written = walk.records.book.with_untracked(|book| book.hive_since(&pen, day, today, &hive));
+    match walk.records.put(written, w::stood_there(&now.tag, day)) {
+        Ok(_) => walk.ask.set(Ask::Nothing),
+        Err(stop) => walk.ask.set(Ask::Stopped(stop)),
+    }
+}
+
 /// The next hive without an entry on `day`, as the list stands before the save: what was skipped earlier leads it and
 /// moves back to its place once it is worked on.
 fn next(walk: Walk, yard: &ThingId, hive: &ThingId, day: Day) -> Option<ThingId> {

@@ -105,9 +105,12 @@ pub fn refusal(refusal: &Refusal) -> String {
         Refusal::Future { today } => {
             ["That day has not come. Here it is ", &date(*today), "; is the phone’s date right?"].concat()
         }
-        Refusal::BeforeHive { since } => {
-            ["This hive is in the book since ", &date(*since), ". Choose that day or a later one."].concat()
-        }
+        Refusal::BeforeHive { since } => [
+            "This hive is in the book since ",
+            &date(*since),
+            ". Did it stand there earlier, or is the day wrong?",
+        ]
+        .concat(),
         Refusal::TagTaken { free } => {
             ["That tag is on another hive of this yard. ", &own(free), " is free."].concat()
         }

@@ -92,6 +92,12 @@ pub const SAVE_AS_IS: &str = "Save as it is";
 pub const CHANGE: &str = "Change";
 /// Key of a dead hive.
 pub const REVIVE: &str = "Take it back into care";
+/// Key of a hive that is in the book since a later day.
+pub const STOOD_THERE: &str = "It stood there then, traps and all";
+/// That was done.
+pub fn stood_there(tag: &str, day: Day) -> String {
+    [&hive(tag), ", start moved to ", &near(day)].concat()
+}
 /// Key that undoes.
 pub const UNDO: &str = "Undo";
 /// Key that redoes.

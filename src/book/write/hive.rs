@@ -101,6 +101,26 @@ impl Book {
         self.about_yard(pen, day, today, &now.yard, What::HiveBack { hive: hive.clone() })
     }
 
+    /// A hive that stood there earlier than its line says: the line is corrected, and boxes and traps come with it.
+    ///
+    /// # Errors
+    /// [`Refusal::Future`], [`Refusal::Unknown`], [`Refusal::Nothing`] when it is in the book since that day or longer.
+    pub fn hive_since(&self, pen: &Pen, day: Day, today: Day, hive: &ThingId) -> Result<Vec<Entry>, Refusal> {
+        let now = self.standing().hives.get(hive).ok_or(Refusal::Unknown)?;
+        if day > today {
+            return Err(Refusal::Future { today });
+        }
+        if day >= now.since {
+            return Err(Refusal::Nothing);
+        }
+        let in_effect = self.log().in_effect();
+        let (_, line) =
+            in_effect.into_iter().find(|(root, _)| *root == hive.entry()).ok_or(Refusal::Unknown)?;
+        let mut draft = Draft::new(self, pen);
+        draft.correct(line, day)?;
+        self.holding(draft.done())
+    }
+
     /// Whether `tag` may be given in `yard`, apart from the hive `except`.
     ///
     /// # Errors
