@@ -312,15 +312,7 @@ fn watch(work: Box<dyn FnMut()>) {
 
 /// Runs `work` without following what it reads.
 pub fn untrack<R>(work: impl FnOnce() -> R) -> R {
-    let (mut work, mut done) = (Some(work), None);
-    unheard(&mut || done = work.take().map(|work| work()));
-    #[allow(clippy::expect_used)] // it was called, once
-    done.expect("what was worked out")
-}
-
-#[inline(never)]
-fn unheard(work: &mut dyn FnMut()) {
-    leptos::prelude::untrack(work);
+    leptos::prelude::untrack(work)
 }
 
 /// Calls `then` after `milliseconds`.

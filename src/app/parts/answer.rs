@@ -4,7 +4,10 @@ use crate::app::el::{Bit, El, el, live};
 use crate::app::wording::en;
 
 /// `Answer::new("Oil to carry", move || "500 mL".into()).sum(move || vec![…]).why("…").view()`
-pub struct Answer {
+pub struct Answer(Box<Made>);
+
+/// An answer in the making, which lies still while it is described.
+struct Made {
     label: String,
     big: Box<dyn Fn() -> String>,
     sum: Option<Box<dyn Fn() -> Vec<String>>>,
@@ -15,33 +18,33 @@ pub struct Answer {
 impl Answer {
     /// The answer in large type under its label. It is read out when it changes.
     pub fn new(label: impl Into<String>, big: impl Fn() -> String + 'static) -> Answer {
-        Answer { label: label.into(), big: Box::new(big), sum: None, why: None, mark: None }
+        Answer(Box::new(Made { label: label.into(), big: Box::new(big), sum: None, why: None, mark: None }))
     }
 
     /// The lines of the sum.
     #[must_use]
     pub fn sum(mut self, sum: impl Fn() -> Vec<String> + 'static) -> Answer {
-        self.sum = Some(Box::new(sum));
+        self.0.sum = Some(Box::new(sum));
         self
     }
 
     /// Why it is reckoned this way; opens on tap.
     #[must_use]
     pub fn why(mut self, why: impl Into<String>) -> Answer {
-        self.why = Some(why.into());
+        self.0.why = Some(why.into());
         self
     }
 
     /// The name journeys find the large type by.
     #[must_use]
     pub fn mark(mut self, mark: &'static str) -> Answer {
-        self.mark = Some(mark);
+        self.0.mark = Some(mark);
         self
     }
 
     /// The answer.
     pub fn view(self) -> El {
-        let Answer { label, big, sum, why, mark } = self;
+        let Made { label, big, sum, why, mark } = *self.0;
         let mut large = el("p").class("answer-big").attr("role", "status").live_text(big);
         if let Some(mark) = mark {
             large = large.test_id(mark);

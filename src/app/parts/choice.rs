@@ -7,7 +7,10 @@ use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 
 /// Radio keys. `Choice::new("scheme", "Light").option("sun", "Full sun").text(signal).view()`
-pub struct Choice {
+pub struct Choice(Box<Made>);
+
+/// A choice in the making, which lies still while it is described.
+struct Made {
     name: String,
     legend: String,
     options: Vec<(String, String)>,
@@ -18,47 +21,47 @@ pub struct Choice {
 impl Choice {
     /// `name` is unique on the page.
     pub fn new(name: impl Into<String>, legend: impl Into<String>) -> Choice {
-        Choice {
+        Choice(Box::new(Made {
             name: name.into(),
             legend: legend.into(),
             options: Vec::new(),
             chosen: Rc::new(String::new),
             choose: Rc::new(|_| ()),
-        }
+        }))
     }
 
     /// One more to choose from: its code and its words.
     #[must_use]
     pub fn option(mut self, code: impl Into<String>, words: impl Into<String>) -> Choice {
-        self.options.push((code.into(), words.into()));
+        self.0.options.push((code.into(), words.into()));
         self
     }
 
     /// The code of the chosen one.
     #[must_use]
     pub fn chosen(mut self, chosen: impl Fn() -> &'static str + 'static) -> Choice {
-        self.chosen = Rc::new(move || chosen().to_owned());
+        self.0.chosen = Rc::new(move || chosen().to_owned());
         self
     }
 
     /// Called with the code that was pressed.
     #[must_use]
     pub fn choose(mut self, choose: impl Fn(String) + 'static) -> Choice {
-        self.choose = Rc::new(choose);
+        self.0.choose = Rc::new(choose);
         self
     }
 
     /// Keeps the code in a text, instead of `chosen` and `choose`.
     #[must_use]
     pub fn text(mut self, text: RwSignal<String>) -> Choice {
-        self.chosen = Rc::new(move || text.get());
-        self.choose = Rc::new(move |code| text.set(code));
+        self.0.chosen = Rc::new(move || text.get());
+        self.0.choose = Rc::new(move |code| text.set(code));
         self
     }
 
     /// The choice.
     pub fn view(self) -> El {
-        let Choice { name, legend, options, chosen, choose } = self;
+        let Made { name, legend, options, chosen, choose } = *self.0;
         let key = |(code, words): (String, String)| {
             let input = el("input").attr("type", "radio").attr("name", &name).attr("value", &code);
             let button = input.element().clone().unchecked_into::<HtmlInputElement>();

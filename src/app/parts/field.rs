@@ -32,7 +32,11 @@ enum Unit {
 ///     .says(move || match volume.get() { Ok(v) => Says::Echo(…), Err(e) => Says::Wrong(…) })
 ///     .view()
 /// ```
-pub struct Field {
+pub struct Field(Box<Made>);
+
+/// A field in the making. It lies still while it is described: a builder that moves from call to call costs a copy of
+/// itself at each of them.
+struct Made {
     id: String,
     label: String,
     text: RwSignal<String>,
@@ -58,43 +62,34 @@ pub enum Says {
 impl Field {
     /// A field for words. `id` is unique on the page.
     pub fn new(id: impl Into<String>, label: impl Into<String>, text: RwSignal<String>) -> Field {
-        Field {
-            id: id.into(),
-            label: label.into(),
-            text,
-            keyboard: Keyboard::Words,
-            unit: Unit::None,
-            hint: None,
-            says: None,
-            wide: false,
-        }
+        made(id.into(), label.into(), text)
     }
 
     /// Brings up digits.
     #[must_use]
     pub fn whole(mut self) -> Field {
-        self.keyboard = Keyboard::Whole;
+        self.0.keyboard = Keyboard::Whole;
         self
     }
 
     /// Brings up digits and a separator.
     #[must_use]
     pub fn decimal(mut self) -> Field {
-        self.keyboard = Keyboard::Decimal;
+        self.0.keyboard = Keyboard::Decimal;
         self
     }
 
     /// Brings up the phone's own calendar; the text is `YYYY-MM-DD`, so no order of day and month can be mistaken.
     #[must_use]
     pub fn day(mut self) -> Field {
-        self.keyboard = Keyboard::Day;
+        self.0.keyboard = Keyboard::Day;
         self
     }
 
     /// A unit that cannot be changed.
     #[must_use]
     pub fn unit(mut self, unit: impl Into<String>) -> Field {
-        self.unit = Unit::Fixed(unit.into());
+        self.0.unit = Unit::Fixed(unit.into());
         self
     }
 
@@ -102,7 +97,7 @@ impl Field {
     #[must_use]
     pub fn volume(mut self, unit: RwSignal<String>) -> Field {
         let units = VolumeUnit::ALL.map(|unit| (prefs::volume_code(unit), en::volume_name(unit)));
-        self.unit = Unit::Chosen(unit, units.to_vec());
+        self.0.unit = Unit::Chosen(unit, units.to_vec());
         self
     }
 
@@ -110,34 +105,34 @@ impl Field {
     #[must_use]
     pub fn length(mut self, unit: RwSignal<String>) -> Field {
         let units = LengthUnit::ALL.map(|unit| (prefs::length_code(unit), en::length_name(unit)));
-        self.unit = Unit::Chosen(unit, units.to_vec());
+        self.0.unit = Unit::Chosen(unit, units.to_vec());
         self
     }
 
     /// A line between label and input.
     #[must_use]
     pub fn hint(mut self, hint: impl Into<String>) -> Field {
-        self.hint = Some(hint.into());
+        self.0.hint = Some(hint.into());
         self
     }
 
     /// What the field says about its text, under it.
     #[must_use]
     pub fn says(mut self, says: impl Fn() -> Says + 'static) -> Field {
-        self.says = Some(Rc::new(says));
+        self.0.says = Some(Rc::new(says));
         self
     }
 
     /// As wide as the card, for names and notes.
     #[must_use]
     pub fn wide(mut self) -> Field {
-        self.wide = true;
+        self.0.wide = true;
         self
     }
 
     /// The field.
     pub fn view(self) -> El {
-        let Field { id, label, text, keyboard, unit, hint, says, wide } = self;
+        let Made { id, label, text, keyboard, unit, hint, says, wide } = *self.0;
         let (kind, mode) = match keyboard {
             Keyboard::Words => ("text", "text"),
             Keyboard::Whole => ("text", "numeric"),
@@ -166,6 +161,12 @@ impl Field {
             .kid(el("div").class("field-row").kid(invalid(input, says.clone())).kid(unit))
             .kid(says_view(says, &says_id))
     }
+}
+
+#[inline(never)]
+fn made(id: String, label: String, text: RwSignal<String>) -> Field {
+    let (keyboard, unit) = (Keyboard::Words, Unit::None);
+    Field(Box::new(Made { id, label, text, keyboard, unit, hint: None, says: None, wide: false }))
 }
 
 /// Says what there is to say about a field.

@@ -5,7 +5,10 @@ use crate::app::el::{El, el};
 use crate::app::place::Place;
 
 /// A key. `Key::new("Keep this yard", move || …).primary().view()`
-pub struct Key {
+pub struct Key(Box<Made>);
+
+/// A key in the making, which lies still while it is described.
+struct Made {
     label: String,
     kind: &'static str,
     mark: Option<&'static str>,
@@ -20,69 +23,62 @@ const GUARD_MS: f64 = 300.0;
 impl Key {
     /// A plain key.
     pub fn new(label: impl Into<String>, press: impl Fn() + 'static) -> Key {
-        Key {
-            label: label.into(),
-            kind: "key",
-            mark: None,
-            guarded: false,
-            off: None,
-            press: Box::new(press),
-        }
+        made(label.into(), Box::new(press))
     }
 
     /// The one key of a screen that goes on.
     #[must_use]
     pub fn primary(mut self) -> Key {
-        self.kind = "key key-primary";
+        self.0.kind = "key key-primary";
         self
     }
 
     /// A field key: as tall as a glove needs.
     #[must_use]
     pub fn big(mut self) -> Key {
-        self.kind = "key key-big";
+        self.0.kind = "key key-big";
         self
     }
 
     /// A field key that goes on.
     #[must_use]
     pub fn big_primary(mut self) -> Key {
-        self.kind = "key key-big key-primary";
+        self.0.kind = "key key-big key-primary";
         self
     }
 
     /// A key that is seldom wanted: text with a line under it.
     #[must_use]
     pub fn quiet(mut self) -> Key {
-        self.kind = "key key-quiet";
+        self.0.kind = "key key-quiet";
         self
     }
 
     /// A key that takes something away; ignores ghost taps.
     #[must_use]
     pub fn alarm(mut self) -> Key {
-        self.kind = "key key-alarm";
-        self.guarded = true;
+        self.0.kind = "key key-alarm";
+        self.0.guarded = true;
         self
     }
 
     /// The name journeys find it by.
     #[must_use]
     pub fn mark(mut self, mark: &'static str) -> Key {
-        self.mark = Some(mark);
+        self.0.mark = Some(mark);
         self
     }
 
     /// Out of use while `off` is true. Rather say why than switch off.
     #[must_use]
     pub fn off(mut self, off: impl Fn() -> bool + 'static) -> Key {
-        self.off = Some(Box::new(off));
+        self.0.off = Some(Box::new(off));
         self
     }
 
     /// The key.
     pub fn view(self) -> El {
-        let Key { label, kind, mark, guarded, off, press } = self;
+        let Made { label, kind, mark, guarded, off, press } = *self.0;
         let shown_at = clock::now_ms();
         let mut key = el("button").attr("type", "button").class(kind).text(&label).press(move || {
             if !guarded || clock::now_ms() - shown_at > GUARD_MS {
@@ -97,6 +93,11 @@ impl Key {
             None => key,
         }
     }
+}
+
+#[inline(never)]
+fn made(label: String, press: Box<dyn Fn()>) -> Key {
+    Key(Box::new(Made { label, kind: "key", mark: None, guarded: false, off: None, press }))
 }
 
 /// A key that leads to another place.

@@ -4,7 +4,10 @@ use crate::app::el::{El, el};
 use crate::app::wording::en;
 
 /// A line that wants to be seen. Its kind shows by shape and weight, not by colour alone.
-pub struct Notice {
+pub struct Notice(Box<Made>);
+
+/// A notice in the making, which lies still while it is described.
+struct Made {
     class: &'static str,
     mark: &'static str,
     text: Box<dyn Fn() -> String>,
@@ -14,36 +17,36 @@ pub struct Notice {
 impl Notice {
     /// Something may go wrong: "Half full. Fuller spills on bees."
     pub fn caution(text: impl Into<String>) -> Notice {
-        Notice { class: "notice notice-caution", mark: "△", text: said(text), why: None }
+        made("notice notice-caution", "△", text.into())
     }
 
     /// Something must be done today.
     pub fn alarm(text: impl Into<String>) -> Notice {
-        Notice { class: "notice notice-alarm", mark: "▲", text: said(text), why: None }
+        made("notice notice-alarm", "▲", text.into())
     }
 
     /// Good to know.
     pub fn plain(text: impl Into<String>) -> Notice {
-        Notice { class: "notice", mark: "·", text: said(text), why: None }
+        made("notice", "·", text.into())
     }
 
     /// The text may change while it is shown.
     #[must_use]
     pub fn text(mut self, text: impl Fn() -> String + 'static) -> Notice {
-        self.text = Box::new(text);
+        self.0.text = Box::new(text);
         self
     }
 
     /// The reason, on tap.
     #[must_use]
     pub fn why(mut self, why: impl Into<String>) -> Notice {
-        self.why = Some(why.into());
+        self.0.why = Some(why.into());
         self
     }
 
     /// The notice.
     pub fn view(self) -> El {
-        let Notice { class, mark, text, why: reason } = self;
+        let Made { class, mark, text, why: reason } = *self.0;
         let line = el("p")
             .kid(el("span").class("notice-mark").attr("aria-hidden", "true").text(mark))
             .kid(el("span").live_text(text));
@@ -51,9 +54,9 @@ impl Notice {
     }
 }
 
-fn said(text: impl Into<String>) -> Box<dyn Fn() -> String> {
-    let text = text.into();
-    Box::new(move || text.clone())
+#[inline(never)]
+fn made(class: &'static str, mark: &'static str, text: String) -> Notice {
+    Notice(Box::new(Made { class, mark, text: Box::new(move || text.clone()), why: None }))
 }
 
 /// A reason that opens on tap.
