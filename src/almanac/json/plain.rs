@@ -67,8 +67,8 @@ impl Json for bool {
     }
 }
 
-/// Writes a whole number, as the digits that mean it.
-pub(super) fn write_whole(number: u64, out: &mut String) {
+/// Writes a whole number.
+pub(crate) fn write_whole(number: u64, out: &mut String) {
     if number > 9 {
         write_whole(number / 10, out);
     }
