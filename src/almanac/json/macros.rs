@@ -75,16 +75,16 @@ macro_rules! json_choice {
 
             fn read(value: $crate::almanac::json::Value) -> Option<Self> {
                 #[derive(Clone, Copy)]
-                enum Kind { $($word,)* $($one,)* $($many,)* }
+                enum Case { $($word,)* $($one,)* $($many,)* }
                 const WORDS: &[&str] = &[$($word_name),*];
                 const ONE: &[&str] = &[$($one_name),*];
                 const MANY: &[&str] = &[$($many_name),*];
-                const KINDS: &[Kind] = &[$(Kind::$word,)* $(Kind::$one,)* $(Kind::$many,)*];
+                const CASES: &[Case] = &[$(Case::$word,)* $(Case::$one,)* $(Case::$many,)*];
                 let (at, mut fields) = $crate::almanac::json::choice(value, WORDS, ONE, MANY)?;
-                let made = match *KINDS.get(at)? {
-                    $(Kind::$word => Some($type::$word),)*
-                    $(Kind::$one => fields.take($one_name).map($type::$one),)*
-                    $(Kind::$many => {
+                let made = match *CASES.get(at)? {
+                    $(Case::$word => Some($type::$word),)*
+                    $(Case::$one => fields.take($one_name).map($type::$one),)*
+                    $(Case::$many => {
                         $(let $field = fields.take($crate::almanac::json::json_name!($field $($name)?));)*
                         $($(let $opt = fields.maybe(stringify!($opt));)*)?
                         (|| Some($type::$many { $($field: $field?,)* $($($opt: $opt?,)*)? }))()
