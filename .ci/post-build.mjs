@@ -22,7 +22,7 @@ const sha256 = (data, form) => createHash("sha256").update(data).digest(form);
 let page = read("index.html");
 
 // --- style ---
-// Written one subject a file, sent as one: seven small files compress by a third less and are seven requests.
+// Written one subject a file, sent as one: small files compress by a third less, and each is a request.
 const LINK = /<link rel="stylesheet" href="\.\/([^"]+)"\/?>\n?/g;
 const sheets = [...page.matchAll(LINK)];
 if (sheets.length < 2) fail("index.html names no style sheets to join");

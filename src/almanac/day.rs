@@ -3,7 +3,7 @@
 //! Days since, due dates and overdue are differences of calendar days. Hours divided by 24 are wrong on two
 //! nights of the year wherever clocks change, so no timestamp takes part in this arithmetic.
 
-use super::json::json_text;
+use super::json::{json_text, write_whole};
 use chrono::{Datelike, NaiveDate};
 use std::fmt;
 
@@ -108,20 +108,18 @@ impl Day {
         self.0.day()
     }
 
+    /// Writes it at the end of `text`.
+    fn put(self, text: &mut String) {
+        write_whole(u64::from(self.year().unsigned_abs()), text);
+        for part in [self.month(), self.day_of_month()] {
+            text.push('-');
+            push_two(text, part);
+        }
+    }
+
     /// Day of the week.
     pub fn weekday(self) -> Weekday {
         self.0.weekday()
-    }
-}
-
-impl fmt::Display for Day {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let mut text = self.year().to_string();
-        for part in [self.month(), self.day_of_month()] {
-            text.push('-');
-            push_two(&mut text, part);
-        }
-        f.write_str(&text)
     }
 }
 
@@ -194,6 +192,24 @@ impl Stamp {
         (self.second / 3600, self.second / 60 % 60)
     }
 
+    /// Writes it at the end of `text`.
+    fn put(self, text: &mut String) {
+        let (hour, minute) = self.hour_minute();
+        let east = self.offset.unsigned_abs();
+        let parts = [
+            ('T', hour),
+            (':', minute),
+            (':', self.second % 60),
+            (if self.offset < 0 { '-' } else { '+' }, east / 60),
+            (':', east % 60),
+        ];
+        self.day.put(text);
+        for (mark, number) in parts {
+            text.push(mark);
+            push_two(text, number);
+        }
+    }
+
     /// Reads the form that [`Stamp`] writes.
     ///
     /// # Errors
@@ -225,25 +241,5 @@ impl Stamp {
         }
         let offset = i32::try_from(east_hour * 60 + east_minute).map_err(|_| DayError::NotADate)?;
         Stamp::new(Day::parse(date)?, hour * 3600 + minute * 60 + second, sign * offset)
-    }
-}
-
-impl fmt::Display for Stamp {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (hour, minute) = self.hour_minute();
-        let east = self.offset.unsigned_abs();
-        let parts = [
-            ('T', hour),
-            (':', minute),
-            (':', self.second % 60),
-            (if self.offset < 0 { '-' } else { '+' }, east / 60),
-            (':', east % 60),
-        ];
-        let mut text = self.day.to_string();
-        for (mark, number) in parts {
-            text.push(mark);
-            push_two(&mut text, number);
-        }
-        f.write_str(&text)
     }
 }

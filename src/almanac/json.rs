@@ -18,6 +18,7 @@ pub(crate) use object::choice;
 pub use object::{Fields, Object};
 pub use parse::{Value, fields_as_written, parse};
 pub use plain::write_text;
+pub(crate) use plain::write_whole;
 
 /// A value that can be written to and read from JSON.
 pub trait Json: Sized {

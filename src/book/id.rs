@@ -1,6 +1,6 @@
 //! Names for writers, entries and the things entries bring into the world.
 
-use crate::almanac::json::json_text;
+use crate::almanac::json::{json_text, write_whole};
 use std::fmt;
 use std::num::NonZeroU32;
 
@@ -95,6 +95,13 @@ impl EntryId {
         self.writer == DEMO
     }
 
+    /// Writes it at the end of `text`.
+    fn put(&self, text: &mut String) {
+        text.extend(self.writer.0.iter().take_while(|byte| **byte != 0).map(|byte| char::from(*byte)));
+        text.push('-');
+        write_whole(u64::from(self.n()), text);
+    }
+
     /// The `nth` thing this entry brings.
     pub fn thing(&self, nth: u16) -> ThingId {
         ThingId { entry: self.clone(), nth }
@@ -110,6 +117,15 @@ impl ThingId {
     /// Its place in that entry.
     pub fn nth(&self) -> u16 {
         self.nth
+    }
+
+    /// Writes it at the end of `text`.
+    fn put(&self, text: &mut String) {
+        self.entry.put(text);
+        if self.nth > 0 {
+            text.push('.');
+            write_whole(u64::from(self.nth), text);
+        }
     }
 
     /// Belongs to the demonstration.
@@ -153,24 +169,6 @@ fn number(text: &str) -> Result<u32, IdError> {
 impl fmt::Debug for Writer {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         self.as_str().fmt(f)
-    }
-}
-
-impl fmt::Display for EntryId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let mut text: String = self.writer.0.iter().filter(|b| **b != 0).map(|b| char::from(*b)).collect();
-        text.push('-');
-        text.push_str(&self.n.to_string());
-        f.write_str(&text)
-    }
-}
-
-impl fmt::Display for ThingId {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self.nth {
-            0 => self.entry.fmt(f),
-            nth => write!(f, "{}.{nth}", self.entry),
-        }
     }
 }
 

@@ -75,16 +75,16 @@ macro_rules! json_choice {
 
             fn read(value: $crate::almanac::json::Value) -> Option<Self> {
                 #[derive(Clone, Copy)]
-                enum Kind { $($word,)* $($one,)* $($many,)* }
+                enum Case { $($word,)* $($one,)* $($many,)* }
                 const WORDS: &[&str] = &[$($word_name),*];
                 const ONE: &[&str] = &[$($one_name),*];
                 const MANY: &[&str] = &[$($many_name),*];
-                const KINDS: &[Kind] = &[$(Kind::$word,)* $(Kind::$one,)* $(Kind::$many,)*];
+                const CASES: &[Case] = &[$(Case::$word,)* $(Case::$one,)* $(Case::$many,)*];
                 let (at, mut fields) = $crate::almanac::json::choice(value, WORDS, ONE, MANY)?;
-                let made = match *KINDS.get(at)? {
-                    $(Kind::$word => Some($type::$word),)*
-                    $(Kind::$one => fields.take($one_name).map($type::$one),)*
-                    $(Kind::$many => {
+                let made = match *CASES.get(at)? {
+                    $(Case::$word => Some($type::$word),)*
+                    $(Case::$one => fields.take($one_name).map($type::$one),)*
+                    $(Case::$many => {
                         $(let $field = fields.take($crate::almanac::json::json_name!($field $($name)?));)*
                         $($(let $opt = fields.maybe(stringify!($opt));)*)?
                         (|| Some($type::$many { $($field: $field?,)* $($($opt: $opt?,)*)? }))()
@@ -98,12 +98,15 @@ macro_rules! json_choice {
     };
 }
 
-/// A type that lies in a file as the text it displays and parses.
+/// A type that lies in a file as the text it displays and parses: what its own `put` adds to a text, letters, digits and
+/// marks that need no escape.
 macro_rules! json_text {
     ($($type:ty),+) => {$(
         impl $crate::almanac::json::Json for $type {
             fn write(&self, out: &mut String) {
-                $crate::almanac::json::write_text(&self.to_string(), out);
+                out.push('"');
+                self.put(out);
+                out.push('"');
             }
 
             fn read(value: $crate::almanac::json::Value) -> Option<Self> {
@@ -111,6 +114,14 @@ macro_rules! json_text {
             }
         }
         $crate::almanac::json::serde_by_json!($type);
+
+        impl std::fmt::Display for $type {
+            fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+                let mut text = String::new();
+                self.put(&mut text);
+                f.write_str(&text)
+            }
+        }
     )+};
 }
 

@@ -67,8 +67,8 @@ impl Json for bool {
     }
 }
 
-/// Writes a whole number, as the digits that mean it.
-pub(super) fn write_whole(number: u64, out: &mut String) {
+/// Writes a whole number.
+pub(crate) fn write_whole(number: u64, out: &mut String) {
     if number > 9 {
         write_whole(number / 10, out);
     }
@@ -76,7 +76,7 @@ pub(super) fn write_whole(number: u64, out: &mut String) {
 }
 
 /// Digits and nothing else: `1.0` and `1e0` are no whole numbers.
-fn whole(value: Value) -> Option<u64> {
+fn whole(value: &Value) -> Option<u64> {
     value.number()?.parse().ok()
 }
 
@@ -89,7 +89,7 @@ macro_rules! whole_numbers {
             }
 
             fn read(value: Value) -> Option<$type> {
-                whole(value)?.try_into().ok()
+                whole(&value)?.try_into().ok()
             }
         }
     )+};

@@ -1,7 +1,7 @@
 //! Numbers with up to six decimals, held exactly.
 
 use super::QuantityError;
-use crate::almanac::json::{Json, Value, serde_by_json};
+use crate::almanac::json::{Json, Value, serde_by_json, write_whole};
 use std::fmt;
 
 /// A number with up to six decimals between −10⁹ and 10⁹, held exactly.
@@ -66,6 +66,23 @@ impl Decimal {
         self.0 as f64 / 1e6
     }
 
+    /// Writes it at the end of `text`.
+    fn put(self, text: &mut String) {
+        let parts = self.0.unsigned_abs();
+        if self.0 < 0 {
+            text.push('-');
+        }
+        write_whole(parts / 1_000_000, text);
+        let mut rest = parts % 1_000_000;
+        if rest > 0 {
+            text.push('.');
+        }
+        while rest > 0 {
+            write_whole(rest / 100_000, text);
+            rest = rest % 100_000 * 10;
+        }
+    }
+
     /// Below zero.
     pub fn is_negative(self) -> bool {
         self.0 < 0
@@ -75,7 +92,7 @@ impl Decimal {
 /// A plain JSON number; whole numbers are written without a point.
 impl Json for Decimal {
     fn write(&self, out: &mut String) {
-        out.push_str(&self.to_string());
+        self.put(out);
     }
 
     fn read(value: Value) -> Option<Decimal> {
@@ -110,17 +127,8 @@ serde_by_json!(Decimal);
 /// Plain digits with a point and no trailing zeros: `1.5`, `0.0625`, `-3`.
 impl fmt::Display for Decimal {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let parts = self.0.unsigned_abs();
-        let mut text = if self.0 < 0 { "-".to_owned() } else { String::new() };
-        text.push_str(&(parts / 1_000_000).to_string());
-        let mut rest = parts % 1_000_000;
-        if rest > 0 {
-            text.push('.');
-        }
-        while rest > 0 {
-            text.extend(char::from_digit(u32::try_from(rest / 100_000).unwrap_or(0), 10));
-            rest = rest % 100_000 * 10;
-        }
+        let mut text = String::new();
+        self.put(&mut text);
         f.write_str(&text)
     }
 }

@@ -70,7 +70,8 @@ pub fn price(text: &str) -> Result<Decimal, TypedError> {
 /// The number, and the unit behind it in lower case without dots.
 fn split(plain: &str) -> (&str, String) {
     let begins = |c: char| is_letter(c) || matches!(c, '"' | '\u{2033}' | '\u{201d}');
-    let (digits, suffix) = plain.split_at(plain.find(begins).unwrap_or(plain.len()));
+    let (digits, suffix) =
+        plain.split_at_checked(plain.find(begins).unwrap_or(plain.len())).unwrap_or((plain, ""));
     (digits.trim_end(), suffix.replace('.', "").trim_end().to_ascii_lowercase())
 }
 

@@ -77,7 +77,7 @@ pub(super) fn number(plain: &str) -> Result<Number, TypedError> {
     let separator = |c| matches!(c, '.' | ',' | '\u{66b}');
     let (whole, point, decimals) = match digits.find(separator) {
         Some(at) => {
-            let (whole, rest) = digits.split_at(at);
+            let (whole, rest) = digits.split_at_checked(at).unwrap_or((digits, ""));
             let mut rest = rest.chars();
             let point = rest.next();
             (whole, point, rest.as_str())
@@ -212,7 +212,7 @@ pub fn count_or_range(text: &str, most: u32) -> Result<CountRange, TypedError> {
     }
     match plain.char_indices().skip(1).find(|(_, c)| is_dash(*c)) {
         Some((at, dash)) => {
-            let (low, high) = plain.split_at(at);
+            let (low, high) = plain.split_at_checked(at).unwrap_or((&plain, ""));
             let low = end(low, 0)?;
             range(low, Some(end(high.trim_start_matches(dash), low)?))
         }

@@ -106,7 +106,7 @@ fn range(part: &str) -> Option<Span<'_>> {
 
 /// The letters in front of the digits at the end.
 fn split(label: &str) -> (&str, &str) {
-    label.split_at(label.trim_end_matches(|c| script(c).is_some()).len())
+    label.split_at_checked(label.trim_end_matches(|c| script(c).is_some()).len()).unwrap_or((label, ""))
 }
 
 /// The zero of the script a digit belongs to.
