@@ -35,7 +35,7 @@ build: setup-build
 
 # The last file that a build writes. Older than nothing it is made of: the next `make serve` is up at once.
 dist/sw.js: $(shell find src style -type f) index.html Cargo.toml Cargo.lock Trunk.toml rust-toolchain.toml \
-  .ci/env .ci/post-build.mjs .ci/sizes.mjs
+  .ci/env .ci/post-build.mjs .ci/sizes.mjs .ci/trim.mjs
 	@$(WITH) trunk --log warn build
 	@touch dist/sw.js
 

@@ -1,12 +1,13 @@
-// Runs after Trunk has written the page and before it becomes dist/: joins the style, puts the loader's hash
-// into the content security policy, writes the service worker, and refuses a page that calls elsewhere or
+// Runs after Trunk has written the page and before it becomes dist/: trims the program, joins the style, puts the
+// loader's hash into the content security policy, writes the service worker, and refuses a page that calls elsewhere or
 // has grown over its budget.
 import { createHash } from "node:crypto";
-import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { env, exit } from "node:process";
 import { fileURLToPath } from "node:url";
 import { BUDGET, filesIn, table, totals, weigh } from "./sizes.mjs";
+import { trim } from "./trim.mjs";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "..");
 const staging = env.TRUNK_STAGING_DIR;
@@ -20,6 +21,19 @@ const read = (name) => readFileSync(join(staging, name), "utf8");
 const sha256 = (data, form) => createHash("sha256").update(data).digest(form);
 
 let page = read("index.html");
+
+// --- program ---
+// A debug build is never what reaches a phone, and keeps its long names.
+if (env.TRUNK_PROFILE === "release") {
+  const [, name] = page.match(/import init from '\.\/([\w-]+)\.js'/) ?? fail("index.html starts no program");
+  const [script, program] = [join(staging, `${name}.js`), join(staging, `${name}_bg.wasm`)];
+  trim(program, script, fail);
+  // Files are kept for ever under their names, so the names follow what is in them now.
+  const trimmed = `beetle-almanac-${sha256(Buffer.concat([readFileSync(program), readFileSync(script)]), "hex").slice(0, 16)}`;
+  renameSync(script, join(staging, `${trimmed}.js`));
+  renameSync(program, join(staging, `${trimmed}_bg.wasm`));
+  page = page.replaceAll(name, trimmed);
+}
 
 // --- style ---
 // Written one subject a file, sent as one: small files compress by a third less, and each is a request.

@@ -104,14 +104,19 @@ fn seen(key: Key) -> Held {
     slot.value.borrow().clone()
 }
 
+/// What comes late, such as a timer, may find that its part of the page is gone: then there is nothing to do.
 #[inline(never)]
 fn put(key: Key, value: Held) {
-    slot(key).value.replace(value);
+    if let Some(slot) = key.try_get_value() {
+        slot.value.replace(value);
+    }
 }
 
 #[inline(never)]
 fn tell(key: Key) {
-    if let Node::Signal(trigger) = &slot(key).node {
+    if let Some(slot) = key.try_get_value()
+        && let Node::Signal(trigger) = &slot.node
+    {
         trigger.notify();
     }
 }
@@ -119,7 +124,7 @@ fn tell(key: Key) {
 /// Changes the value where it lies. Not while somebody is reading it.
 #[inline(never)]
 fn change(key: Key, change: &mut dyn FnMut(&mut dyn Any)) {
-    let slot = slot(key);
+    let Some(slot) = key.try_get_value() else { return };
     let mut value = slot.value.replace(held(()));
     if let Some(value) = Rc::get_mut(&mut value) {
         change(value.as_mut());

@@ -1,0 +1,121 @@
+// Takes out of the built program what nothing on this page can call, and shortens the names by which program and
+// script know each other. Both are of use to a phone alone: the sources stay as they are.
+//
+// The stream classes come with the part of the framework that talks to servers. The bindings export them whether
+// they are used or not, and an exported function keeps all that it calls. Names of imports end in sixteen digits of a
+// hash, which no compression shortens, once in the program and once in the script.
+import { execFileSync } from "node:child_process";
+import { readFileSync, writeFileSync } from "node:fs";
+
+const UNUSED_CLASS = /^(__wbg_)?intounderlying/;
+const [IMPORTS, EXPORTS] = [2, 7];
+
+/** Rewrites both files where they lie. `fail` is called with a sentence when they are not as expected. */
+export function trim(program, script, fail) {
+  const whole = sections(readFileSync(program));
+  writeFileSync(program, joined(whole.map((part) => (part.id === EXPORTS ? used(part, fail) : part))));
+  execFileSync("wasm-opt", ["-Oz", program, "-o", program], { stdio: ["ignore", "inherit", "inherit"] });
+
+  const names = new Map();
+  const shortened = sections(readFileSync(program)).map((part) => (part.id === IMPORTS ? renamed(part, names) : part));
+  writeFileSync(program, joined(shortened));
+
+  let text = readFileSync(script, "utf8");
+  const classes = /^export class IntoUnderlying\w+ \{\n[\s\S]*?^\}\n(if \(Symbol\.dispose\) .*\n)?|^const IntoUnderlying\w+Finalization = [\s\S]*?;\n/gm;
+  text = text.replace(classes, "");
+  if (text.includes("IntoUnderlying")) fail("the script still speaks of a class that was taken out");
+  const found = new Set();
+  text = text.replace(/^ {8}(\w+): function[\s\S]*?^ {8}\}.*\n/gm, (entry, name) => {
+    const short = names.get(name);
+    if (short === undefined) return "";
+    found.add(name);
+    return entry.replace(name, short);
+  });
+  const missing = [...names.keys()].filter((name) => !found.has(name));
+  if (missing.length > 0) fail(`the script lacks what the program imports: ${missing.join(", ")}`);
+  writeFileSync(script, text);
+  execFileSync(process.execPath, ["--check", script], { stdio: "inherit" });
+}
+
+function used(part, fail) {
+  const kept = items(part.body, (read) => [read.text(), read.byte(), read.number()]);
+  const left = kept.filter(([name]) => !UNUSED_CLASS.test(name));
+  if (left.length === kept.length) fail("no stream class to take out: .ci/trim.mjs can do less");
+  return { ...part, body: list(left.map(([name, kind, at]) => [...textBytes(name), kind, ...numberBytes(at)])) };
+}
+
+function renamed(part, names) {
+  const kept = items(part.body, (read) => {
+    const [module, name, from] = [read.text(), read.text(), read.at()];
+    const kind = read.byte();
+    // 0 is a function; the page's program imports nothing else.
+    if (kind !== 0) throw new Error(`an import that is no function: ${name}`);
+    read.number();
+    return [module, name, part.body.subarray(from, read.at())];
+  });
+  kept.forEach(([, name], nth) => names.set(name, `i${nth.toString(36)}`));
+  return {
+    ...part,
+    body: list(kept.map(([module, name, type]) => [...textBytes(module), ...textBytes(names.get(name)), ...type])),
+  };
+}
+
+// --- the binary format: WebAssembly Core Specification 2.0, chapter 5 ---
+
+function sections(bytes) {
+  const read = reader(bytes, 8);
+  const parts = [{ id: -1, body: bytes.subarray(0, 8) }];
+  while (read.at() < bytes.length) {
+    const id = read.byte();
+    const size = read.number();
+    parts.push({ id, body: bytes.subarray(read.at(), read.skip(size)) });
+  }
+  return parts;
+}
+
+function joined(parts) {
+  return Buffer.concat(
+    parts.flatMap(({ id, body }) => (id < 0 ? [body] : [Buffer.from([id, ...numberBytes(body.length)]), body])),
+  );
+}
+
+function items(body, one) {
+  const read = reader(body, 0);
+  return Array.from({ length: read.number() }, () => one(read));
+}
+
+const list = (rows) => Buffer.from([...numberBytes(rows.length), ...rows.flatMap((row) => [...row])]);
+
+function reader(bytes, start) {
+  let at = start;
+  const read = {
+    at: () => at,
+    byte: () => bytes[at++],
+    skip: (size) => (at += size),
+    number() {
+      let [value, shift, byte] = [0, 0, 0];
+      do {
+        byte = bytes[at++];
+        value += (byte & 127) * 2 ** shift;
+        shift += 7;
+      } while (byte & 128);
+      return value;
+    },
+    text() {
+      const size = read.number();
+      return bytes.subarray(at, (at += size)).toString("utf8");
+    },
+  };
+  return read;
+}
+
+function numberBytes(value) {
+  const bytes = [];
+  do {
+    bytes.push((value & 127) | (value > 127 ? 128 : 0));
+    value >>>= 7;
+  } while (value > 0);
+  return bytes;
+}
+
+const textBytes = (text) => [...numberBytes(Buffer.byteLength(text)), ...Buffer.from(text, "utf8")];
