@@ -6,12 +6,14 @@ use super::page::{self, Page, Place};
 use crate::almanac::day::Day;
 use crate::almanac::order::sort_by;
 use crate::almanac::table::Table;
-use std::collections::BTreeMap;
 
 /// Every entry ever made or received. Entries are added, never taken away.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Log {
-    entries: BTreeMap<EntryId, Entry>,
+    /// Each in a box of its own: one that comes late from another phone then moves names, not lines.
+    entries: Table<EntryId, Box<Entry>>,
+    /// What the keeper wrote, by the day it was written down: how much is in no backup is asked at every save.
+    written: Table<Day, usize>,
     /// The highest place in the order of effect, kept so that appending stays cheap.
     last: Option<(Day, EntryId)>,
     /// Entries that some strike or correction here speaks of, whether they are here yet or not.
@@ -49,8 +51,11 @@ impl Log {
                 self.spoken_of.insert(target.clone(), ());
             }
         }
+        if !entry.is_demo() {
+            *self.written.or_insert(entry.at.day(), 0) += 1;
+        }
         self.pages.or_insert(page::place(&entry), Table::new()).insert(entry.id.clone(), ());
-        Some(self.entries.entry(entry.id.clone()).or_insert(entry))
+        Some(self.entries.or_insert(entry.id.clone(), Box::new(entry)))
     }
 
     /// Whether `entry` would take effect after everything here and change nothing that came before.
@@ -64,14 +69,24 @@ impl Log {
 
     /// The entry of that name.
     pub fn get(&self, id: &EntryId) -> Option<&Entry> {
-        self.entries.get(id)
+        self.entries.get(id).map(Box::as_ref)
+    }
+
+    /// The last entry by day and name.
+    pub fn newest(&self) -> Option<&Entry> {
+        self.last.as_ref().and_then(|(_, id)| self.get(id))
+    }
+
+    /// How many entries the keeper wrote on each day by the phone's clock, the demonstration left out.
+    pub fn written(&self) -> &Table<Day, usize> {
+        &self.written
     }
 
     /// The page at `place` as it stands here, with `more` entries on it. Entries of other places are left out, and
     /// so are those that are here already.
     pub fn page<'a>(&'a self, place: &Place, more: impl IntoIterator<Item = &'a Entry>) -> Page {
         let here =
-            self.pages.get(place).into_iter().flat_map(Table::keys).filter_map(|id| self.entries.get(id));
+            self.pages.get(place).into_iter().flat_map(Table::keys).filter_map(|id| self.get(id));
         let more = more.into_iter().filter(|entry| page::place(entry) == *place);
         let all: Table<&EntryId, &Entry> = here.chain(more).map(|entry| (&entry.id, entry)).collect();
         Page { entries: all.values().copied().cloned().collect() }
@@ -89,12 +104,12 @@ impl Log {
 
     /// All entries by counter and phone: the order in which they were written.
     pub fn entries(&self) -> impl DoubleEndedIterator<Item = &Entry> {
-        self.entries.values()
+        self.entries.values().map(Box::as_ref)
     }
 
     /// The counter for the next entry written here.
     pub fn next_n(&self) -> u32 {
-        self.entries.last_key_value().map_or(1, |(id, _)| id.n() + 1)
+        self.entries.keys().next_back().map_or(1, |id| id.n() + 1)
     }
 
     /// What adding `entries` would do.
@@ -102,7 +117,7 @@ impl Log {
         let mut union = Union::default();
         let mut seen = Table::new();
         for entry in entries {
-            match self.entries.get(&entry.id) {
+            match self.get(&entry.id) {
                 Some(here) if here == entry => union.same += 1,
                 Some(_) => union.clashes.push(entry.id.clone()),
                 None if seen.insert(&entry.id, ()).is_none() => union.new += 1,
@@ -134,7 +149,7 @@ impl Log {
     pub fn root<'a>(&'a self, entry: &'a Entry) -> &'a EntryId {
         let mut at = entry;
         // Corrections look back (checked when an entry is taken in), so the chain ends.
-        while let Some(earlier) = at.replaces.as_ref().and_then(|id| self.entries.get(id)) {
+        while let Some(earlier) = at.replaces.as_ref().and_then(|id| self.get(id)) {
             at = earlier;
         }
         at.replaces.as_ref().unwrap_or(&at.id)

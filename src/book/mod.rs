@@ -9,6 +9,7 @@ pub mod fold;
 pub mod id;
 pub mod log;
 pub mod page;
+pub mod plain;
 pub mod round;
 pub mod standing;
 pub mod write;

@@ -60,8 +60,16 @@ fn checksum(version: u32, generation: u64, payload: &str) -> u32 {
 /// payload is one JSON value; the callers in this module check that before they write.
 pub fn wrap(version: u32, generation: u64, payload: &str) -> String {
     let payload = payload.trim_matches([' ', '\t', '\n', '\r']);
-    let sum = checksum(version, generation, payload);
-    format!("{{\"v\":{version},\"g\":{generation},\"c\":\"{sum:08x}\",\"d\":{payload}}}")
+    let mut text = head(version, generation, checksum(version, generation, payload));
+    text.reserve_exact(payload.len() + 1);
+    text.push_str(payload);
+    text.push('}');
+    text
+}
+
+/// Everything before the payload.
+fn head(version: u32, generation: u64, sum: u32) -> String {
+    format!("{{\"v\":{version},\"g\":{generation},\"c\":\"{sum:08x}\",\"d\":")
 }
 
 /// Opens what [`wrap`] wrote.
@@ -90,10 +98,28 @@ pub fn open(text: &str) -> Result<Envelope<'_>, EnvelopeError> {
     }
     // White space, another order of fields or another way to write a digit would be harmless, but nobody of this
     // house wrote it: then it is safer to keep the bytes than to trust them.
-    if wrap(version, generation, payload) != text {
-        return Err(EnvelopeError::Shape);
+    match payload_in(text, &head(version, generation, sum)) {
+        Some(inside) if inside == payload => Ok(Envelope { version, generation, payload }),
+        _ => Err(EnvelopeError::Shape),
     }
-    Ok(Envelope { version, generation, payload })
+}
+
+/// As [`open`] for whoever reads the payload next: all is checked but that the payload is one JSON value, which takes
+/// as long as reading it. A text that is no envelope is none here too; [`open`] says why.
+pub(super) fn peek(text: &str) -> Option<Envelope<'_>> {
+    let (version, rest) = text.strip_prefix("{\"v\":")?.split_once(",\"g\":")?;
+    let (generation, rest) = rest.split_once(",\"c\":\"")?;
+    let (version, generation) = (version.parse().ok()?, generation.parse().ok()?);
+    let sum = u32::from_str_radix(rest.get(..8)?, 16).ok()?;
+    let payload = payload_in(text, &head(version, generation, sum))?;
+    let sound = version > 0 && (1..=MAX_GENERATION).contains(&generation);
+    (sound && checksum(version, generation, payload) == sum).then_some(Envelope { version, generation, payload })
+}
+
+/// What stands between `head` and the last bracket.
+fn payload_in<'a>(text: &'a str, head: &str) -> Option<&'a str> {
+    let payload = text.strip_prefix(head)?.strip_suffix('}')?;
+    (payload == payload.trim_matches([' ', '\t', '\n', '\r'])).then_some(payload)
 }
 
 /// The four fields, each once, in whatever order.

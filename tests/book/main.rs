@@ -6,6 +6,7 @@ mod demo;
 mod fixtures;
 mod laws;
 mod mended;
+mod plain;
 mod refused;
 mod round;
 #[path = "../support/mod.rs"]
