@@ -1,8 +1,8 @@
 // Runs after Trunk has written the page and before it becomes dist/: puts the loader's hash into the
-// content security policy, writes the service worker, and refuses a page that calls elsewhere or has
+// content security policy, joins the style sheets, writes the service worker, and refuses a page that calls elsewhere or has
 // grown over its budget.
 import { createHash } from "node:crypto";
-import { readFileSync, writeFileSync } from "node:fs";
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { env, exit } from "node:process";
 import { fileURLToPath } from "node:url";
@@ -27,6 +27,20 @@ if (inline.length !== 1) fail(`expected one inline script (Trunk's loader) in in
 if (page.split(PLACE).length !== 2) fail(`index.html must hold ${PLACE} exactly once`);
 if (page.indexOf(PLACE) > page.indexOf("<script")) fail("the policy must stand before the first script");
 page = page.replace(PLACE, `sha256-${sha256(inline[0], "base64")}`);
+// One style sheet: nothing is painted before all of them are here, and each is a way of its own to the host.
+const LINK = /<link rel="stylesheet" href="\.\/([^"]+)"\/?>\n?/g;
+const sheets = [...page.matchAll(LINK)].map((found) => found[1]);
+if (sheets.length === 0) fail("index.html links no style sheet of its own folder");
+const style = sheets.map(read).join("\n");
+const styleName = `style-${sha256(style, "hex").slice(0, 16)}.css`;
+sheets.forEach((sheet) => rmSync(join(staging, sheet)));
+writeFileSync(join(staging, styleName), style);
+let first = true;
+page = page.replace(LINK, () => {
+  const link = first ? `<link rel="stylesheet" href="./${styleName}">\n` : "";
+  first = false;
+  return link;
+});
 // Comments are for readers of the source; the phone need not load them.
 page = page.replace(/<!--[\s\S]*?-->\n?/g, "");
 if (/\s(style|on\w+)=["']/.test(page)) fail("index.html holds a style or on… attribute, which the policy blocks");

@@ -85,8 +85,7 @@ impl Log {
     /// The page at `place` as it stands here, with `more` entries on it. Entries of other places are left out, and
     /// so are those that are here already.
     pub fn page<'a>(&'a self, place: &Place, more: impl IntoIterator<Item = &'a Entry>) -> Page {
-        let here =
-            self.pages.get(place).into_iter().flat_map(Table::keys).filter_map(|id| self.get(id));
+        let here = self.pages.get(place).into_iter().flat_map(Table::keys).filter_map(|id| self.get(id));
         let more = more.into_iter().filter(|entry| page::place(entry) == *place);
         let all: Table<&EntryId, &Entry> = here.chain(more).map(|entry| (&entry.id, entry)).collect();
         Page { entries: all.values().copied().cloned().collect() }

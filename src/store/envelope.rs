@@ -113,7 +113,11 @@ pub(super) fn peek(text: &str) -> Option<Envelope<'_>> {
     let sum = u32::from_str_radix(rest.get(..8)?, 16).ok()?;
     let payload = payload_in(text, &head(version, generation, sum))?;
     let sound = version > 0 && (1..=MAX_GENERATION).contains(&generation);
-    (sound && checksum(version, generation, payload) == sum).then_some(Envelope { version, generation, payload })
+    (sound && checksum(version, generation, payload) == sum).then_some(Envelope {
+        version,
+        generation,
+        payload,
+    })
 }
 
 /// What stands between `head` and the last bracket.

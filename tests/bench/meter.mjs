@@ -26,6 +26,14 @@ const watch = (event, mark) => {
   }
 };
 
+/** A fixed piece of work, in ms: long enough for the slowed-down processor to be slow in it. */
+const labour = () => {
+  const begun = performance.now();
+  let sum = 0;
+  for (let n = 0; n < 3_000_000; n++) sum = (sum * 31 + n) | 0;
+  return sum === 1 ? 0 : performance.now() - begun;
+};
+
 export class Meter {
   constructor(driver, slower, profile) {
     this.driver = driver;
@@ -70,6 +78,7 @@ export class Meter {
   async starts(address, mark, count, profile) {
     const times = [];
     const works = [];
+    const labours = [];
     await this.cdp("Performance.enable", { timeDomain: "threadTicks" });
     await this.cdp("Page.enable");
     await this.cdp("ServiceWorker.enable");
@@ -90,11 +99,12 @@ export class Meter {
       if (at === null) throw new Error(`${address} did not start`);
       if (last) await this.end(profile);
       works.push(await this.work());
+      for (let again = 0; again < 3; again++) labours.push(await this.driver.run(labour));
       await this.slow(1);
       times.push(at);
     }
     await this.cdp("Page.removeScriptToEvaluateOnNewDocument", { identifier });
-    return figures(times, works);
+    return figures(times, works, labours);
   }
 
   /** `count` times what `ready` makes ready and returns, each timed from the event it brings. */
@@ -104,9 +114,11 @@ export class Meter {
     await this.slow(this.slower);
     const times = [];
     const works = [];
+    const labours = [];
     if (this.profile && profile) await this.begin();
     for (let nth = 0; nth < count; nth++) {
       const go = await ready(nth);
+      labours.push(await this.driver.run(labour));
       await this.driver.run(() => (window.bench.times = []));
       const begun = await this.work();
       await go();
@@ -120,7 +132,7 @@ export class Meter {
     if (this.profile && profile) await this.end(profile);
     await this.slow(1);
     await this.driver.run(() => window.bench.stop());
-    return figures(times, works);
+    return figures(times, works, labours);
   }
 
   async begin() {
@@ -146,7 +158,9 @@ export class Meter {
   }
 }
 
-function figures(times, works) {
+/** Middle, 19 of 20, the middle of each part of the work, and by how much others on the machine slow it down. */
+function figures(times, works, labours) {
   const at = (list, share) => [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(list.length * share))];
-  return { median: at(times, 0.5), p95: at(times, 0.95), work: [0, 1, 2, 3].map((part) => at(works.map((parts) => parts[part]), 0.5)) };
+  const work = [0, 1, 2, 3].map((part) => at(works.map((parts) => parts[part]), 0.5));
+  return { median: at(times, 0.5), p95: at(times, 0.95), work, noise: at(labours, 0.5) / Math.min(...labours) };
 }

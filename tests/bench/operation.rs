@@ -1,7 +1,9 @@
-//! An invented operation of 100 hives over ten seasons, printed as a backup file: what the times of the page are
-//! measured with. `cargo run --example operation -- 2026-11-25` gives the book as it stands on the morning of that day.
+//! An invented operation of 100 hives over ten seasons: what the times of the page are measured with.
+//! `cargo run --example operation -- 2026-11-25 FOLDER` writes the book as it stands on the morning of that day, a
+//! backup file a season. Taken in one after the other they are the whole; in one file it would not fit, since the
+//! journal of a save holds every text once more.
 //!
-//! The same day gives the same file, letter for letter: all chance comes from one counter.
+//! The same day gives the same files, letter for letter: all chance comes from one counter.
 //!
 //! What was fitted: a line of trap work is about 170 characters, and a page plans with 2,500,000 characters of storage
 //! (`store::headroom`), so ten seasons of 100 hives have room for some 14,000 lines: a walk every fortnight for half a
@@ -17,8 +19,11 @@ use beetle_almanac::almanac::trap::{TrapForm, TrapKind, TrapSize};
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, SkipReason};
 use beetle_almanac::book::id::{ThingId, Writer};
+use beetle_almanac::book::log::Log;
 use beetle_almanac::book::write::{HivePlan, KindChoice, Pen};
 use beetle_almanac::papers::backup;
+use std::fs;
+use std::path::PathBuf;
 
 const HIVES: u32 = 100;
 const SEASONS: i32 = 10;
@@ -27,11 +32,21 @@ const WALKS: i32 = 14;
 const EVERY: i32 = 14;
 
 fn main() {
-    let today = std::env::args().nth(1).expect("the day, as YYYY-MM-DD");
-    let today = Day::parse(&today).expect("the day, as YYYY-MM-DD");
+    let mut arguments = std::env::args().skip(1);
+    let today = arguments.next().and_then(|day| Day::parse(&day).ok()).expect("the day, as YYYY-MM-DD");
+    let folder = PathBuf::from(arguments.next().expect("the folder to write to"));
     let book = operation(today);
-    let file = backup::write(book.log(), Stamp::midnight(today), Some("invented")).expect("a file");
-    println!("{file}");
+    for season in 1..=SEASONS {
+        let lines = book.log().entries().filter(|line| season_of(line.day, today) == season);
+        let log: Log = lines.cloned().collect();
+        let file = backup::write(&log, Stamp::midnight(today), Some("invented")).expect("a file");
+        fs::write(folder.join(format!("season-{season:02}.json")), file).expect("a file written");
+    }
+}
+
+/// 1 for the first.
+fn season_of(day: Day, today: Day) -> i32 {
+    SEASONS - (today.days_since(day) - 1) / 365
 }
 
 fn operation(today: Day) -> Book {
@@ -80,7 +95,8 @@ fn look(book: &mut Book, pen: &Pen, day: Day, hive: &ThingId, chance: &mut Chanc
             hive: hive.clone(),
             traps: None,
             did,
-            before: read.then(|| Share::from_percent(Decimal::whole(30 + chance.below(20))).expect("a share")),
+            before: read
+                .then(|| Share::from_percent(Decimal::whole(30 + chance.below(20))).expect("a share")),
             after: matches!(did, Did::ToppedUp | Did::Replaced).then_some(Share::HALF),
             count: (chance.below(4) == 0).then(|| CountRange::exact(chance.below(40))),
             note: (chance.below(50) == 0).then(|| "queen seen, two frames of brood".to_owned()),
@@ -92,7 +108,8 @@ fn look(book: &mut Book, pen: &Pen, day: Day, hive: &ThingId, chance: &mut Chanc
 
 /// Every walk is another start of the page, as it is on a phone.
 fn pen(day: Day, chance: &mut Chance) -> Pen {
-    let letters = (0..8).map(|_| char::from_digit(chance.below(36), 36).expect("a digit")).collect::<String>();
+    let letters =
+        (0..8).map(|_| char::from_digit(chance.below(36), 36).expect("a digit")).collect::<String>();
     Pen {
         writer: Writer::new(&letters).expect("a writer"),
         by: None,

@@ -9,13 +9,14 @@
 // answer, and the browser's own event timing is rounded to 8 ms.
 //
 // Machines are noisy. Beside each figure stands the same figure of a bare counter, measured in the same run: what can
-// be compared between machines is the ratio. "Work" is processor time of the page's thread, which no other
-// program on the machine adds to.
+// be compared between machines is the ratio. Before every tap a fixed piece of work is timed as well: what it takes in
+// the middle against what it takes at best is what other programs on the machine add, and the limits grant that much.
+// "Work" is processor time of the page's thread, the driver's own questions included: the counter's shows how much.
 import { execFileSync } from "node:child_process";
-import { readFileSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import process from "node:process";
-import { crc32 } from "node:zlib";
 import { fileURLToPath } from "node:url";
 import { parseArgs } from "node:util";
 import { Engine } from "../journeys/house/engines.mjs";
@@ -38,8 +39,7 @@ const STARTS = Number(values.starts);
 /** The processor of a phone against that of a desk. */
 const SLOWER = 4;
 /** In milliseconds: the median that is aimed at, and what fails. */
-const TAP = { target: 16, limit: 50 };
-const START = { target: 600, limit: 1200 };
+const LIMITS = { tap: { target: 16, limit: 50 }, start: { target: 600, limit: 1200 } };
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const counterRoot = join(root, "target/counter");
@@ -48,18 +48,18 @@ const counterRoot = join(root, "target/counter");
 const today = new Intl.DateTimeFormat("sv-SE").format(new Date());
 
 async function main() {
-  const book = join(root, "target", "operation.json");
-  const made = execFileSync("cargo", ["run", "--quiet", "--locked", "--example", "operation", "--", today], { cwd: root, maxBuffer: 1 << 28 });
-  writeFileSync(book, made);
+  const folder = mkdtempSync(join(tmpdir(), "operation-"));
+  execFileSync("cargo", ["run", "--quiet", "--locked", "--example", "operation", "--", today, folder], { cwd: root, stdio: "inherit" });
   const engine = new Engine("chromium");
   const results = [];
   try {
     await engine.start();
     console.log(`${engine.version}, processor at a quarter, ${TAPS} taps and ${STARTS} starts each`);
     results.push(...(await counter(engine)));
-    results.push(...(await page(engine, book)));
+    results.push(...(await page(engine, folder)));
   } finally {
     await engine.stop();
+    rmSync(folder, { recursive: true });
   }
   report(results);
 }
@@ -74,27 +74,27 @@ async function counter(engine) {
     const starts = await meter.starts(host.address, "button", STARTS);
     const taps = await meter.taps(TAPS, "click", null, onKey(keeper, meter, () => "body button"));
     return [
-      { name: "bare counter: start", ...starts },
-      { name: "bare counter: tap", ...taps },
+      { name: "bare counter: start", kind: "start", ...starts },
+      { name: "bare counter: tap", kind: "tap", ...taps },
     ];
   } finally {
     await host.end();
   }
 }
 
-async function page(engine, book) {
+async function page(engine, folder) {
   const host = await new Host(values.root).start();
   const keeper = new Keeper(engine, host);
   const meter = new Meter(engine.driver, SLOWER, values.profile);
   await keeper.open("#/book");
   await keeper.offlineReady();
-  const wanted = JSON.parse(readFileSync(book, "utf8")).counts.entries;
-  for (const part of process.env.SLICES ? slices(book) : [book]) {
-    const had = (await kept(keeper)).entries;
-    await keeper.pick("book-restore", part);
+  let wanted = 0;
+  for (const name of readdirSync(folder).sort()) {
+    wanted += JSON.parse(readFileSync(join(folder, name), "utf8")).counts.entries;
+    await keeper.pick("book-restore", join(folder, name));
     await keeper.until("the file is read", () => keeper.shows("restore-confirm"), 60_000);
     await keeper.tap("restore-confirm");
-    await keeper.until("the book is taken in", () => kept(keeper).then(({ entries }) => entries > had), 60_000);
+    await keeper.until("its lines are taken in", async () => (await kept(keeper)).entries === wanted, 60_000);
   }
   const { characters } = await kept(keeper);
   console.log(`the book: ${wanted} lines, ${characters} characters of storage`);
@@ -103,8 +103,8 @@ async function page(engine, book) {
   await keeper.reload();
   await host.stop();
   const results = [];
-  const add = (name, figures) => results.push({ name, ...figures });
-  add("start without signal, to the list", await meter.starts(`${host.address}#/round`, "[data-testid=row-open]", STARTS, "start"));
+  const add = (name, figures, kind = "tap") => results.push({ name, kind, ...figures });
+  add("start without signal, to the list", await meter.starts(`${host.address}#/round`, "[data-testid=row-open]", STARTS, "start"), "start");
 
   await engine.driver.go("about:blank");
   await keeper.open("#/round");
@@ -150,21 +150,6 @@ const onKey = (keeper, meter, where) => async (nth) => {
   return () => meter.tap(key);
 };
 
-function slices(book) {
-  const file = JSON.parse(readFileSync(book, "utf8"));
-  const parts = [];
-  for (let n = 0; n < 4; n++) {
-    const entries = file.entries.filter((_, i) => Math.floor((i * 4) / file.entries.length) === n);
-    const text = "[\n" + entries.map((e) => JSON.stringify(e)).join(",\n") + "\n]";
-    const counts = { entries: entries.length, yards: entries.filter((e) => e.what.yard).length, hives: entries.filter((e) => e.what.hive).length, days: new Set(entries.map((e) => e.day)).size };
-    const head = { ...file, counts, checksum: crc32(text).toString(16).padStart(8, "0") };
-    delete head.entries;
-    writeFileSync(`${book}.${n}`, JSON.stringify(head).slice(0, -1) + `,"entries":${text}}`);
-    parts.push(`${book}.${n}`);
-  }
-  return parts;
-}
-
 const kept = (keeper) =>
   keeper.driver.run(() => {
     let entries = 0;
@@ -179,20 +164,19 @@ const kept = (keeper) =>
 
 function report(results) {
   const number = (value) => value.toFixed(value < 100 ? 1 : 0).padStart(9);
-  console.log(`\n${"milliseconds".padEnd(36)}   median      p95     work   script    style   layout  × counter`);
+  console.log(`\n${"milliseconds".padEnd(36)}   median      p95     work   script    style   layout  × counter  others'`);
   let over = 0;
-  const rule = results.find(({ name }) => name.endsWith(": tap"));
-  const begin = results.find(({ name }) => name.endsWith(": start"));
-  for (const { name, median, p95, work } of results) {
-    const start = /start/.test(name);
-    const { target, limit } = start ? START : TAP;
-    // A start is judged by its median: the slowest of nine is the machine's doing.
-    const held = start ? median : p95;
-    const word = name.startsWith("bare") ? "" : held > limit ? "OVER THE LIMIT" : median > target ? "above the target" : "ok";
-    if (word.startsWith("OVER")) over += 1;
-    console.log(`${name.padEnd(36)}${number(median)}${number(p95)}${work.map(number).join("")}${number(median / (start ? begin : rule).median)}  ${word}`);
+  for (const { name, kind, median, p95, work, noise } of results) {
+    const { target, limit } = LIMITS[kind];
+    const rule = results.find((other) => other.kind === kind).median;
+    // A start is judged by its median: of so few the slowest is the machine's doing.
+    const held = (kind === "start" ? median : p95) / noise;
+    const word = name.startsWith("bare") ? "" : held > limit ? "OVER THE LIMIT" : median / noise > target ? "above the target" : "ok";
+    if (held > limit && word) over += 1;
+    console.log(`${name.padEnd(36)}${[median, p95, ...work, median / rule, noise].map(number).join("")}  ${word}`);
   }
-  console.log(`limits: a tap ${TAP.target} median, ${TAP.limit} p95; a start ${START.target}, at the most ${START.limit}`);
+  const { tap, start } = LIMITS;
+  console.log(`a tap: ${tap.target} in the middle, at the most ${tap.limit} in 19 of 20; a start: ${start.target}, at the most ${start.limit}`);
   if (over > 0) process.exitCode = 1;
 }
 

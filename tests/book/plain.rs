@@ -30,7 +30,10 @@ fn a_page_with_one_letter_changed_never_means_two_things() {
     for (at, letter) in places {
         let (before, after) = (&PLAIN[..at], &PLAIN[at + letter.len_utf8()..]);
         same(before);
-        for put in ["", "0", "1", "9", ".", "-", "e", "\"", "\\", "\\u0041", " ", ",", "{", "}", "]", "null", "\t", "a", "é"] {
+        for put in [
+            "", "0", "1", "9", ".", "-", "e", "\"", "\\", "\\u0041", " ", ",", "{", "}", "]", "null", "\t",
+            "a", "é",
+        ] {
             same(&[before, put, after].concat());
             same(&[before, put, &letter.to_string(), after].concat());
         }
@@ -40,7 +43,22 @@ fn a_page_with_one_letter_changed_never_means_two_things() {
 /// Numbers as people and other programs write them.
 #[test]
 fn numbers_mean_the_same_or_are_left_to_the_other() {
-    for number in ["0", "00", "01", "7", "100", "101", "1e2", "5.5", "-1", "4294967295", "4294967296", "{}", "\"7\"", ""] {
+    for number in [
+        "0",
+        "00",
+        "01",
+        "7",
+        "100",
+        "101",
+        "1e2",
+        "5.5",
+        "-1",
+        "4294967295",
+        "4294967296",
+        "{}",
+        "\"7\"",
+        "",
+    ] {
         for field in ["\"before\":31", "\"after\":50", "\"count\":0"] {
             let name = &field[..field.find(':').unwrap()];
             same(&PLAIN.replace(field, &format!("{name}:{number}")));

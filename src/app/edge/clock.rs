@@ -35,17 +35,21 @@ fn format_in(zone: &str) -> Option<JsValue> {
     if let Some((_, format)) = known {
         return Some(format);
     }
+    let format = format(zone.into())?;
+    FORMAT.set(Some((zone.to_owned(), format.clone())));
+    Some(format)
+}
+
+/// A format in `zone`, or in the phone's own for `undefined`. Latin digits and the Gregorian calendar, whatever the
+/// phone is set to; one language for both, because a browser takes long over the first format of a language.
+fn format(zone: JsValue) -> Option<JsValue> {
     let wanted = options(&[
-        ("timeZone", zone.into()),
+        ("timeZone", zone),
         ("year", "numeric".into()),
         ("month", "numeric".into()),
         ("day", "numeric".into()),
     ]);
-    // Latin digits and the Gregorian calendar, whatever the phone is set to.
-    let arguments = Array::of2(&"en-US-u-ca-gregory-nu-latn".into(), &wanted);
-    let format = intl("DateTimeFormat", &arguments)?;
-    FORMAT.set(Some((zone.to_owned(), format.clone())));
-    Some(format)
+    intl("DateTimeFormat", &Array::of2(&"en-US-u-ca-gregory-nu-latn".into(), &wanted))
 }
 
 /// The name of the phone's own time zone; `UTC` when the browser keeps it to itself. A phone that was carried into
@@ -60,7 +64,7 @@ pub fn own_zone() -> String {
 }
 
 fn resolved_zone() -> String {
-    let resolved = intl("DateTimeFormat", &Array::new())
+    let resolved = format(JsValue::UNDEFINED)
         .and_then(|format| call(&format, "resolvedOptions", &JsValue::UNDEFINED))
         .and_then(|resolved| Reflect::get(&resolved, &"timeZone".into()).ok());
     resolved.and_then(|zone| zone.as_string()).unwrap_or_else(|| "UTC".to_owned())

@@ -200,11 +200,15 @@ fn row(walk: Walk, rows: Memo<Vec<Row>>, kept: Kept, id: &str) -> El {
         .live_attr("aria-expanded", move || yes_no(open.get()))
         .kid(words)
         .press(move || walk.open_hive(&hive));
-    el("li")
-        .attr("id", &["row-", id].concat())
-        .test_id("row")
-        .live_class(move || shown.with(|shown| shown.mark.class()))
-        .live_attr("data-tag", move || Some(shown.with(|shown| shown.tag.clone())))
-        .live_attr("data-due", move || Some(shown.with(|shown| shown.word.to_owned())))
-        .kid(open)
+    let item = el("li").attr("id", &["row-", id].concat()).test_id("row").kid(open);
+    let own = item.clone();
+    item.live_prop(move || {
+        shown.with(|shown| {
+            let _ = own
+                .clone()
+                .class(shown.mark.class())
+                .attr("data-tag", &shown.tag)
+                .attr("data-due", shown.word);
+        });
+    })
 }
