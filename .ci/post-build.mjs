@@ -1,6 +1,6 @@
 // Runs after Trunk has written the page and before it becomes dist/: puts the loader's hash into the
-// content security policy, joins the style sheets, writes the service worker, and refuses a page that calls elsewhere or has
-// grown over its budget.
+// content security policy, joins the style sheets, writes the service worker, and refuses a page that
+// calls elsewhere or has grown over its budget.
 import { createHash } from "node:crypto";
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
