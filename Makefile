@@ -2,7 +2,7 @@
 # make test    everything that must hold, as CI runs it
 # make build   the page in dist/, ready for any static host
 # make check   formatting and lints
-# make bench   sizes beside a bare Leptos counter, and the speed of the core
+# make bench   sizes and times beside a bare Leptos counter, and the speed of the core
 
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
@@ -16,7 +16,8 @@ WASM := --target wasm32-unknown-unknown
 # The other test targets are of the core, and the core's tests do not compile for the browser.
 
 .PHONY: help serve build test check bench setup-build setup-test lane-core lane-page \
-  check-format check-core check-browser test-core test-browser test-journeys figures icons bench-size bench-speed
+  check-format check-core check-browser test-core test-browser test-journeys test-lighthouse figures icons bench-size \
+  bench-speed bench-page
 
 help:
 	@sed -n 's/^# \(make .*\)/\1/p' Makefile
@@ -55,6 +56,7 @@ check-browser:
 test: setup-test
 	@$(MAKE) --jobs=2 --output-sync=target lane-core lane-page
 	@$(MAKE) test-journeys
+	@$(MAKE) test-lighthouse
 	@$(MAKE) figures
 	@echo "== all checks passed"
 
@@ -80,6 +82,11 @@ test-journeys: setup-test
 	@echo "== journeys, the built page in real browsers"
 	@cd tests/journeys && ../../$(WITH) npm test --silent
 
+# Alone on the machine, or its score of performance is of the other lanes.
+test-lighthouse: setup-test
+	@echo "== Lighthouse, the built page on a slow phone"
+	@cd tests/lighthouse && ../../$(WITH) npm test --silent
+
 figures: setup-test
 ifneq ($(wildcard tests/figures/check.py),)
 	@echo "== figures, against a second implementation"
@@ -89,7 +96,7 @@ endif
 icons:
 	@.ci/icons
 
-bench: bench-size bench-speed
+bench: bench-size bench-speed bench-page
 
 bench-size: build
 	@cd tests/bench/counter && CARGO_TARGET_DIR=$(CURDIR)/target $(CURDIR)/$(WITH) trunk --log warn build --dist $(CURDIR)/target/counter
@@ -97,3 +104,7 @@ bench-size: build
 
 bench-speed: setup-build
 	@$(WITH) cargo bench --quiet --locked --bench recompute
+
+# The counter that bench-size builds is the measure here too.
+bench-page: setup-test bench-size
+	@$(WITH) node tests/bench/page.mjs

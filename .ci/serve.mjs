@@ -1,12 +1,16 @@
 // A plain file server for the built page: `node .ci/serve.mjs [--root dist] [--port 8080] [--base /]
 // [--host 0.0.0.0]`. Port 0 takes a free one. Prints "listening on ADDRESS" when ready, ends on SIGTERM.
-import { createReadStream } from "node:fs";
-import { stat } from "node:fs/promises";
+//
+// Files are sent compressed where that pays and the browser takes it, as nearly every static host does: what is
+// measured here is what a keeper waits for.
+import { readFile, stat } from "node:fs/promises";
 import { createServer } from "node:http";
 import { networkInterfaces } from "node:os";
-import { extname, join, normalize, resolve, sep } from "node:path";
+import { join, resolve } from "node:path";
 import process, { exit } from "node:process";
-import { parseArgs } from "node:util";
+import { parseArgs, promisify } from "node:util";
+import { brotliCompress, constants, gzip } from "node:zlib";
+import { fileIn, nameAt, typeOf } from "./files.mjs";
 
 const { values } = parseArgs({
   options: {
@@ -19,24 +23,30 @@ const { values } = parseArgs({
 const root = resolve(values.root);
 const base = `/${values.base}/`.replace(/\/+/g, "/");
 
-const TYPES = {
-  ".css": "text/css; charset=utf-8",
-  ".html": "text/html; charset=utf-8",
-  ".js": "text/javascript; charset=utf-8",
-  ".json": "application/json",
-  ".png": "image/png",
-  ".svg": "image/svg+xml",
-  ".wasm": "application/wasm",
-  ".webmanifest": "application/manifest+json",
-};
-
+/** The file an address leads to; null outside the folder. */
 async function find(url) {
-  const path = decodeURIComponent(new URL(url, "http://localhost").pathname);
-  if (!path.startsWith(base)) return null;
-  const file = join(root, normalize(`/${path.slice(base.length)}`));
-  if (file !== root && !file.startsWith(root + sep)) return null;
-  const found = await stat(file);
-  return found.isDirectory() ? join(file, "index.html") : file;
+  const name = nameAt(base, url);
+  const file = name === null ? null : fileIn(root, name);
+  if (file === null) return null;
+  return (await stat(file)).isDirectory() ? join(file, "index.html") : file;
+}
+
+// What hosts that compress while they send usually take: the best level would take seconds for the program.
+const PACK = {
+  br: (bytes) => promisify(brotliCompress)(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 5 } }),
+  gzip: (bytes) => promisify(gzip)(bytes, { level: 6 }),
+};
+/** Pictures are packed already. */
+const packs = (name) => !name.endsWith(".png");
+/** Packed once: by file, kind of packing and time of the last change. */
+const packed = new Map();
+
+async function content(file, accepted) {
+  const way = packs(file) ? Object.keys(PACK).find((way) => new RegExp(`\\b${way}\\b`).test(accepted)) : undefined;
+  if (!way) return { bytes: await readFile(file) };
+  const key = `${file} ${way} ${(await stat(file)).mtimeMs}`;
+  if (!packed.has(key)) packed.set(key, readFile(file).then(PACK[way]));
+  return { bytes: await packed.get(key), way };
 }
 
 const server = createServer(async (request, response) => {
@@ -47,16 +57,18 @@ const server = createServer(async (request, response) => {
   if (`${request.url.split("?")[0]}/` === base) return refuse(301, "", { Location: base });
   try {
     const file = await find(request.url);
-    const { size } = await stat(file ?? "");
+    if (file === null) return refuse(404, "not here\n");
+    const { bytes, way } = await content(file, request.headers["accept-encoding"] ?? "");
     // The browser asks every time: a new build shows at the next load, and the service worker does the keeping.
     response.writeHead(200, {
-      "Content-Type": TYPES[extname(file)] ?? "application/octet-stream",
-      "Content-Length": size,
+      "Content-Type": typeOf(file),
+      "Content-Length": bytes.length,
       "Cache-Control": "no-cache",
       "X-Content-Type-Options": "nosniff",
+      Vary: "Accept-Encoding",
+      ...(way && { "Content-Encoding": way }),
     });
-    if (request.method === "HEAD") return response.end();
-    createReadStream(file).on("error", () => response.destroy()).pipe(response);
+    response.end(request.method === "HEAD" ? undefined : bytes);
   } catch {
     refuse(404, "not here\n");
   }

@@ -7,6 +7,7 @@ use crate::book::Book;
 use crate::book::entry::Entry;
 use crate::book::log::Log;
 use crate::book::page::{self, Page, Place};
+use crate::book::plain;
 use crate::store::desk::{Desk, DeskError, Slot};
 use crate::store::found::{Format, Found};
 use crate::store::headroom::{self, Used};
@@ -17,7 +18,7 @@ use crate::store::shelf::{Shelf, ShelfError};
 use std::rc::Rc;
 
 /// Version 1 of a page.
-const PAGE: Format<Page> = Format::first(|page| page.check().is_ok());
+const PAGE: Format<Page> = Format::first(|page: &Page| page.check().is_ok()).read_quickly(plain::page);
 /// Version 1 of what the app remembers of itself.
 const META: Format<Meta> = Format::first(|_| true);
 /// Version 1 of the entry in the making, as a text of whoever makes it.

@@ -230,6 +230,17 @@ impl<T: 'static> RwSignal<T> {
         tell(self.0);
     }
 
+    /// The same, unless `value` stands there already.
+    pub fn renew(self, value: T)
+    where
+        T: PartialEq,
+    {
+        let known = self.0.try_get_value().is_none_or(|slot| *cast::<T>(&slot.value.borrow()) == value);
+        if !known {
+            self.set(value);
+        }
+    }
+
     /// Changes the value and tells who follows it.
     pub fn update(self, change: impl FnOnce(&mut T)) {
         self.try_update_untracked(change);

@@ -15,6 +15,8 @@ pub struct Log {
     /// By counter and phone. Pointers, so that an entry that comes in before others moves next to nothing, and a book
     /// on trial shares its entries with the real one.
     entries: Vec<Arc<Entry>>,
+    /// What the keeper wrote, by the day it was written down: how much is in no backup is asked at every save.
+    written: Table<Day, usize>,
     /// The highest place in the order of effect, kept so that appending stays cheap.
     last: Option<(Day, EntryId)>,
     /// Entries that some strike or correction here speaks of, whether they are here yet or not.
@@ -48,6 +50,9 @@ impl Log {
                 self.spoken_of.insert(target.clone(), ());
             }
         }
+        if !entry.is_demo() {
+            *self.written.or_insert(entry.at.day(), 0) += 1;
+        }
         self.entries.insert(at, Arc::new(entry));
         self.entries.get(at).map(|entry| &**entry)
     }
@@ -72,6 +77,16 @@ impl Log {
     /// The entry of that name.
     pub fn get(&self, id: &EntryId) -> Option<&Entry> {
         self.entries.get(self.find(id).ok()?).map(|entry| &**entry)
+    }
+
+    /// The last entry by day and name.
+    pub fn newest(&self) -> Option<&Entry> {
+        self.last.as_ref().and_then(|(_, id)| self.get(id))
+    }
+
+    /// How many entries the keeper wrote on each day by the phone's clock, the demonstration left out.
+    pub fn written(&self) -> &Table<Day, usize> {
+        &self.written
     }
 
     /// The page at `place` as it stands here, with `more` entries on it. Entries of other places are left out, and

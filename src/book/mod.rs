@@ -10,6 +10,7 @@ pub mod id;
 pub mod keeper;
 pub mod log;
 pub mod page;
+pub mod plain;
 pub mod round;
 pub mod standing;
 pub mod write;

@@ -318,12 +318,14 @@ pub fn yard_need(
                 None => unnamed += places,
             }
         }
-        if !hive_due(standing, hive, yard_loss, day).now() && hive.skipped.is_none() {
+        let due: Vec<TrapDue> =
+            trap_dues(standing, hive, yard_loss, day).into_iter().filter(|due| due.on <= day).collect();
+        if due.is_empty() && hive.skipped.is_none() {
             continue;
         }
         hives += 1;
         let loss = hive_loss(hive, yard_loss);
-        for due in trap_dues(standing, hive, yard_loss, day).into_iter().filter(|due| due.on <= day) {
+        for due in due {
             let Some(trap) = hive.traps().find(|trap| trap.id == due.trap) else { continue };
             let Some(now) = standing.kinds.get(&trap.kind) else { continue };
             traps += 1;

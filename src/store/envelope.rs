@@ -57,9 +57,19 @@ fn head(version: u32, generation: u64, payload: &str) -> [String; 3] {
 /// What comes out opens again if the version is not 0, the generation is from 1 to [`MAX_GENERATION`] and the
 /// payload is one JSON value; the callers in this module check that before they write.
 pub fn wrap(version: u32, generation: u64, payload: &str) -> String {
-    let payload = payload.trim_matches([' ', '\t', '\n', '\r']);
+    let payload = trimmed(payload);
     let [version, generation, sum] = head(version, generation, payload);
-    ["{\"v\":", &version, ",\"g\":", &generation, ",\"c\":\"", &sum, "\",\"d\":", payload, "}"].concat()
+    [&before(&version, &generation, &sum), payload, "}"].concat()
+}
+
+/// Everything in front of the payload.
+fn before(version: &str, generation: &str, sum: &str) -> String {
+    ["{\"v\":", version, ",\"g\":", generation, ",\"c\":\"", sum, "\",\"d\":"].concat()
+}
+
+/// Without the white space of JSON at its ends.
+fn trimmed(payload: &str) -> &str {
+    payload.trim_matches([' ', '\t', '\n', '\r'])
 }
 
 /// Opens what [`wrap`] wrote.
@@ -88,10 +98,21 @@ pub fn open(text: &str) -> Result<Envelope<'_>, EnvelopeError> {
     }
     // White space, another order of fields or another way to write a digit would be harmless, but nobody of this
     // house wrote it: then it is safer to keep the bytes than to trust them.
-    if wrap(version, generation, payload) != text {
-        return Err(EnvelopeError::Shape);
-    }
-    Ok(Envelope { version, generation, payload })
+    peek(text).filter(|inside| inside.payload == payload).ok_or(EnvelopeError::Shape)
+}
+
+/// As [`open`] for whoever reads the payload next: all is checked but that the payload is one JSON value, which takes
+/// as long as reading it. A text that is no envelope is none here too; [`open`] says why.
+pub(super) fn peek(text: &str) -> Option<Envelope<'_>> {
+    let (version, rest) = text.strip_prefix("{\"v\":")?.split_once(',')?;
+    let (generation, rest) = rest.strip_prefix("\"g\":")?.split_once(',')?;
+    let payload = rest.strip_prefix("\"c\":\"")?.get(8..)?.strip_prefix("\",\"d\":")?.strip_suffix('}')?;
+    let (version, generation) = (version.parse().ok()?, generation.parse().ok()?);
+    let [v, g, sum] = head(version, generation, payload);
+    let before = before(&v, &g, &sum);
+    let whole = text.len() == before.len() + payload.len() + 1 && text.starts_with(&before);
+    let sound = version > 0 && (1..=MAX_GENERATION).contains(&generation) && payload == trimmed(payload);
+    (whole && sound).then_some(Envelope { version, generation, payload })
 }
 
 /// The four fields, each once, in whatever order.

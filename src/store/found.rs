@@ -20,6 +20,7 @@ pub struct Format<T> {
     check: fn(&T) -> bool,
     read: fn(u32, &str, &'static [Migration]) -> Result<T, Damage>,
     write: fn(&T) -> Option<String>,
+    quick: Option<fn(&str) -> Option<T>>,
 }
 
 impl<T> Clone for Format<T> {
@@ -39,7 +40,18 @@ impl<T: Json> Format<T> {
             check,
             read: |_, payload, _| json::from_text(payload).ok_or(Damage::Payload),
             write: |value| Some(json::to_text(value)),
+            quick: None,
         }
+    }
+}
+
+impl<T> Format<T> {
+    /// The same format, with a quicker reader for some texts of the version that is written: what it makes something of
+    /// must mean the same to the general reader.
+    #[must_use]
+    pub const fn read_quickly(mut self, quick: fn(&str) -> Option<T>) -> Format<T> {
+        self.quick = Some(quick);
+        self
     }
 }
 
@@ -47,7 +59,8 @@ impl<T: Serialize + DeserializeOwned> Format<T> {
     /// A format whose version is one more than its migrations: the first leads from 1 to 2. Version 1 has none.
     /// `check` says of a value that could be read whether it may be trusted.
     pub const fn new(migrations: &'static [Migration], check: fn(&T) -> bool) -> Format<T> {
-        Format { migrations, check, read: climb, write: |value| serde_json::to_string(value).ok() }
+        let write: fn(&T) -> Option<String> = |value| serde_json::to_string(value).ok();
+        Format { migrations, check, read: climb, write, quick: None }
     }
 }
 
@@ -135,6 +148,13 @@ pub fn load<T>(text: Option<String>, format: &Format<T>) -> Found<T> {
 /// As [`load`], with the generation if the envelope is sound.
 pub(super) fn examine<T>(text: Option<String>, format: &Format<T>) -> (Option<u64>, Found<T>) {
     let Some(raw) = text else { return (None, Found::Absent) };
+    // What is as it should be, which is nearly everything, is gone through once. All else is opened with care.
+    if let Some(inside) = envelope::peek(&raw)
+        && inside.version == format.version()
+        && let Ok(value) = read(inside.version, inside.payload, format)
+    {
+        return (Some(inside.generation), Found::Loaded(value));
+    }
     let (version, generation, read) = match envelope::open(&raw) {
         Err(why) => return (None, Found::Damaged { raw, why: Damage::Envelope(why) }),
         Ok(inside) if inside.version > format.version() => {
@@ -151,7 +171,11 @@ pub(super) fn examine<T>(text: Option<String>, format: &Format<T>) -> (Option<u6
 }
 
 fn read<T>(version: u32, payload: &str, format: &Format<T>) -> Result<T, Damage> {
-    let value = (format.read)(version, payload, format.migrations)?;
+    let quick = format.quick.filter(|_| version == format.version()).and_then(|quick| quick(payload));
+    let value = match quick {
+        Some(value) => value,
+        None => (format.read)(version, payload, format.migrations)?,
+    };
     if (format.check)(&value) { Ok(value) } else { Err(Damage::Invalid) }
 }
 

@@ -40,7 +40,7 @@ json_object!(Intent { steps as "pages" });
 
 impl Intent {
     fn holds(&self) -> bool {
-        let sound = |text: &String| envelope::open(text).is_ok();
+        let sound = |text: &String| envelope::peek(text).is_some();
         let mut seen = Table::new();
         !self.steps.is_empty()
             && self.steps.iter().all(|step| {
@@ -180,12 +180,14 @@ fn carry_out(shelf: &dyn Shelf, key: &str, intent: &Intent, otherwise: NoRoom) -
 fn finish(shelf: &dyn Shelf, intent: &Intent) -> Result<(), ShelfError> {
     for step in &intent.steps {
         let current = shelf.get(&step.key)?;
-        let key = if step.owns(current.as_deref()) {
-            step.key.clone()
+        let (key, current) = if step.owns(current.as_deref()) {
+            (step.key.clone(), current)
         } else {
-            beside(step, |key| shelf.get(key))?
+            let key = beside(step, |key| shelf.get(key))?;
+            let current = shelf.get(&key)?;
+            (key, current)
         };
-        if shelf.get(&key)?.as_deref() != Some(step.new.as_str()) {
+        if current.as_deref() != Some(step.new.as_str()) {
             put_checked(shelf, &key, &step.new)?;
         }
     }

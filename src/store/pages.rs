@@ -253,7 +253,7 @@ impl<S: Shelf, P> Pages<S, P> {
             let seen = self.seen.get(&key).copied().unwrap_or_default();
             // A sound envelope of the generation this tab read or wrote holds what it read or wrote: a page of a
             // hundred hives need not be taken apart again at every tap.
-            let sound = old.as_deref().and_then(|old| envelope::open(old).ok());
+            let sound = old.as_deref().and_then(envelope::peek);
             if let Some(known) = sound.filter(|known| seen.readable && Some(known.generation) == seen.last)
                 && known.version == self.format.version()
             {

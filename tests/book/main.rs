@@ -8,6 +8,7 @@ mod laws;
 mod mended;
 #[path = "../support/phone.rs"]
 mod phone;
+mod plain;
 mod refused;
 mod round;
 #[path = "../support/mod.rs"]

@@ -3,20 +3,13 @@
 use super::{call, document, intl, listen, options, window};
 use crate::almanac::day::{Day, Stamp};
 use js_sys::{Array, Date, Reflect};
+use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
 
 /// The civil day at `utc_ms` (milliseconds after 1970-01-01T00:00Z) in the time zone `zone`, such as
 /// `America/New_York`. None when the browser does not know the zone, or outside 2000–2199.
 pub fn civil_day(utc_ms: f64, zone: &str) -> Option<Day> {
-    let wanted = options(&[
-        ("timeZone", zone.into()),
-        ("year", "numeric".into()),
-        ("month", "numeric".into()),
-        ("day", "numeric".into()),
-    ]);
-    // Latin digits and the Gregorian calendar, whatever the phone is set to.
-    let arguments = Array::of2(&"en-US-u-ca-gregory-nu-latn".into(), &wanted);
-    let format = intl("DateTimeFormat", &arguments)?;
+    let format = format_in(zone)?;
     let parts: Array = call(&format, "formatToParts", &Date::new(&utc_ms.into()).into())?.dyn_into().ok()?;
     let field = |name: &str| {
         parts.iter().find_map(|part| {
@@ -30,9 +23,48 @@ pub fn civil_day(utc_ms: f64, zone: &str) -> Option<Day> {
     Day::from_ymd(i32::try_from(field("year")?).ok()?, field("month")?, field("day")?).ok()
 }
 
-/// The name of the phone's own time zone; `UTC` when the browser keeps it to itself.
+thread_local! {
+    /// Making a format costs more than using it: the last one, with its zone.
+    static FORMAT: RefCell<Option<(String, JsValue)>> = const { RefCell::new(None) };
+    /// The phone's zone as it was when somebody last looked at the clock.
+    static OWN: RefCell<Option<String>> = const { RefCell::new(None) };
+}
+
+fn format_in(zone: &str) -> Option<JsValue> {
+    let known = FORMAT.with_borrow(|known| known.clone().filter(|(of, _)| of == zone));
+    if let Some((_, format)) = known {
+        return Some(format);
+    }
+    let format = format(zone.into())?;
+    FORMAT.set(Some((zone.to_owned(), format.clone())));
+    Some(format)
+}
+
+/// A format in `zone`, or in the phone's own for `undefined`. Latin digits and the Gregorian calendar, whatever the
+/// phone is set to; one language for both, because a browser takes long over the first format of a language.
+fn format(zone: JsValue) -> Option<JsValue> {
+    let wanted = options(&[
+        ("timeZone", zone),
+        ("year", "numeric".into()),
+        ("month", "numeric".into()),
+        ("day", "numeric".into()),
+    ]);
+    intl("DateTimeFormat", &Array::of2(&"en-US-u-ca-gregory-nu-latn".into(), &wanted))
+}
+
+/// The name of the phone's own time zone; `UTC` when the browser keeps it to itself. A phone that was carried into
+/// another zone is asked again as soon as [`watch`] looks.
 pub fn own_zone() -> String {
-    let resolved = intl("DateTimeFormat", &Array::new())
+    if let Some(zone) = OWN.with_borrow(Option::clone) {
+        return zone;
+    }
+    let zone = resolved_zone();
+    OWN.set(Some(zone.clone()));
+    zone
+}
+
+fn resolved_zone() -> String {
+    let resolved = format(JsValue::UNDEFINED)
         .and_then(|format| call(&format, "resolvedOptions", &JsValue::UNDEFINED))
         .and_then(|resolved| Reflect::get(&resolved, &"timeZone".into()).ok());
     resolved.and_then(|zone| zone.as_string()).unwrap_or_else(|| "UTC".to_owned())
@@ -65,6 +97,10 @@ pub fn stamp() -> Stamp {
 /// Calls `look` whenever the day may have changed: when the page is shown again, and twice a minute while it is.
 /// A timer set for midnight would sleep with the phone and miss the midnight of another yard's zone.
 pub fn watch(look: impl Fn() + Clone + 'static) {
+    let look = move || {
+        OWN.set(None);
+        look();
+    };
     if let Some(document) = document() {
         let look = look.clone();
         listen(&document, "visibilitychange", move |_| look());

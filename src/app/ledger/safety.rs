@@ -47,14 +47,15 @@ pub fn own_lines(book: &Book) -> impl Iterator<Item = &Entry> {
 /// What is in no file on `today`. `backup` is the day of the last file and how many lines it held. None while the
 /// keeper has written nothing: the demonstration is in no file and needs none.
 pub fn unsafe_lines(book: &Book, backup: Option<(Day, usize)>, today: Day) -> Option<Unsafe> {
-    let own = || own_lines(book);
-    let first = own().map(|entry| entry.at.day()).min()?;
+    let written = book.log().written();
+    let first = *written.keys().next()?;
+    let all: usize = written.values().sum();
     let lines = match backup {
-        None => own().count(),
+        None => all,
         // Some of what the file holds may be unreadable here, so what was written on later days is counted too.
         Some((day, held)) => {
-            let later = own().filter(|entry| entry.at.day() > day).count();
-            own().count().saturating_sub(held).max(later)
+            let later = written.iter().filter(|(on, _)| **on > day).map(|(_, lines)| lines).sum();
+            all.saturating_sub(held).max(later)
         }
     };
     let days = today.days_since(backup.map_or(first, |(day, _)| day)).max(0);
@@ -69,7 +70,7 @@ pub fn unsafe_lines(book: &Book, backup: Option<(Day, usize)>, today: Day) -> Op
 
 /// Months until the room is used up at the rate of the records so far; none while they tell nothing yet.
 pub fn months_left(book: &Book, used_per_cent: u64, today: Day) -> Option<u64> {
-    let first = book.log().entries().filter(|entry| !entry.is_demo()).map(|entry| entry.at.day()).min()?;
+    let first = *book.log().written().keys().next()?;
     let days =
         u64::try_from(today.days_since(first)).ok().filter(|_| today.days_since(first) >= LEAST_STRETCH)?;
     // A month of 30 days: a little early rather than late.
@@ -79,7 +80,7 @@ pub fn months_left(book: &Book, used_per_cent: u64, today: Day) -> Option<u64> {
 /// The newest line's day where it lies after today: the phone's date is wrong, or was when the line was written.
 /// `today_in` gives today by the calendar of the yard a line stands in.
 pub fn clock_doubt(book: &Book, today_in: impl Fn(&crate::book::entry::Entry) -> Day) -> Option<Day> {
-    let newest = book.log().entries().max_by_key(|entry| entry.day)?;
+    let newest = book.log().newest()?;
     // A line of no yard was written by the phone's own calendar, which a journey may have turned back by a day.
     let slack = i32::from(newest.yard.is_none());
     (newest.day.days_since(today_in(newest)) > slack).then_some(newest.day)

@@ -3,7 +3,7 @@
 use crate::almanac::day::Day;
 use crate::almanac::table::Table;
 use crate::app::el::{El, each, el, live};
-use crate::app::graph::Memo;
+use crate::app::graph::{Memo, RwSignal, StoredValue, on_cleanup, untrack};
 use crate::app::round::form::yes_no;
 use crate::app::round::walk::due_word;
 use crate::app::round::{Walk, bits};
@@ -53,24 +53,61 @@ impl Mark {
     }
 }
 
-/// The list. A row follows what is said about its own hive: one save in a yard of 500 draws one row.
+/// What a row follows, told only what is new. All of it is set by one look over the list: a hundred rows that each ask for themselves take
+/// longer than all that they show.
+#[derive(Clone, Copy)]
+struct Follows {
+    shown: RwSignal<Shown>,
+    open: RwSignal<bool>,
+    begun: RwSignal<bool>,
+}
+
+/// The rows that are there.
+type Kept = StoredValue<Table<ThingId, Follows>>;
+
+/// The list. One save in a yard of 500 draws one row.
 pub(super) fn view(walk: Walk, rows: Memo<Vec<Row>>) -> El {
-    let shown = Memo::new(move || {
-        let today = walk.today.get();
-        walk.records.book.with(|book| {
-            rows.with(|rows| {
-                let read = |row: &Row| Some((row.hive.to_string(), read(book.standing(), row, today)?));
-                rows.iter().filter_map(read).collect::<Table<String, Shown>>()
-            })
-        })
-    });
+    let kept: Kept = StoredValue::new(Table::new());
     let ids = Memo::new(move || {
         rows.with(|rows| rows.iter().map(|row| row.hive.to_string()).collect::<Vec<String>>())
     });
+    let look = move || {
+        let today = walk.today.get();
+        walk.records.book.with(|book| {
+            rows.with(|rows| {
+                for row in rows {
+                    let follows = kept.with_value(|kept| kept.get(&row.hive).copied());
+                    if let Some(follows) = follows {
+                        follows.shown.renew(read(book.standing(), row, today).unwrap_or_default());
+                    }
+                }
+            });
+        });
+    };
+    let look_open = move || {
+        let open = walk.open.get();
+        kept.with_value(|kept| {
+            for (hive, follows) in kept {
+                follows.open.renew(open.as_ref() == Some(hive));
+            }
+        });
+    };
+    let look_begun = move || {
+        // A list that was empty has nothing else to hear from.
+        rows.track();
+        kept.with_value(|kept| {
+            for (hive, follows) in kept {
+                follows.begun.renew(walk.half_made(hive));
+            }
+        });
+    };
     el("ol")
         .class("rows")
         .attr("aria-label", w::HIVES)
-        .kid(each(move || ids.get(), move |id| row(walk, shown, id)))
+        .kid(each(move || ids.get(), move |id| row(walk, rows, kept, id)))
+        .live_prop(look)
+        .live_prop(look_open)
+        .live_prop(look_begun)
 }
 
 fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
@@ -114,12 +151,26 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
     Some(Shown { tag: now.tag.clone(), word, mark, first, second: second.join(" · ") })
 }
 
-fn row(walk: Walk, all: Memo<Table<String, Shown>>, id: &str) -> El {
+fn row(walk: Walk, rows: Memo<Vec<Row>>, kept: Kept, id: &str) -> El {
     let Ok(hive) = ThingId::parse(id) else { return el("li") };
-    let key = id.to_owned();
-    let shown = Memo::new(move || all.with(|all| all.get(&key).cloned()).unwrap_or_default());
-    let (own, half) = (hive.clone(), hive.clone());
-    let begun = Memo::new(move || walk.half_made(&half));
+    let first = walk.records.book.with_untracked(|book| {
+        let today = walk.today.get_untracked();
+        let row = rows.with_untracked(|rows| rows.iter().find(|row| row.hive == hive).cloned());
+        row.and_then(|row| read(book.standing(), &row, today)).unwrap_or_default()
+    });
+    let follows = Follows {
+        shown: RwSignal::new(first),
+        open: RwSignal::new(walk.open.with_untracked(|open| open.as_ref() == Some(&hive))),
+        begun: RwSignal::new(untrack(|| walk.half_made(&hive))),
+    };
+    kept.try_update_value(|kept| {
+        kept.insert(hive.clone(), follows);
+    });
+    let gone = hive.clone();
+    on_cleanup(move || {
+        kept.try_update_value(|kept| kept.remove(&gone));
+    });
+    let Follows { shown, open, begun } = follows;
     let words = live(move || {
         let Shown { tag, mark, first, second, .. } = shown.get();
         let shape = mark.shape();
@@ -139,14 +190,18 @@ fn row(walk: Walk, all: Memo<Table<String, Shown>>, id: &str) -> El {
         .attr("type", "button")
         .class("row-open")
         .test_id("row-open")
-        .live_attr("aria-expanded", move || yes_no(walk.open.with(|open| open.as_ref() == Some(&own))))
+        .live_attr("aria-expanded", move || yes_no(open.get()))
         .kid(words)
         .press(move || walk.open_hive(&hive));
-    el("li")
-        .attr("id", &["row-", id].concat())
-        .test_id("row")
-        .live_class(move || shown.with(|shown| shown.mark.class()))
-        .live_attr("data-tag", move || Some(shown.with(|shown| shown.tag.clone())))
-        .live_attr("data-due", move || Some(shown.with(|shown| shown.word.to_owned())))
-        .kid(open)
+    let item = el("li").attr("id", &["row-", id].concat()).test_id("row").kid(open);
+    let own = item.clone();
+    item.live_prop(move || {
+        shown.with(|shown| {
+            let _ = own
+                .clone()
+                .class(shown.mark.class())
+                .attr("data-tag", &shown.tag)
+                .attr("data-due", shown.word);
+        });
+    })
 }

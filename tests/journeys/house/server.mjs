@@ -3,35 +3,25 @@
 // address only, so a fault is a script of that address, before all others.
 import { readFile } from "node:fs/promises";
 import { createServer } from "node:http";
-import { extname, join, normalize, sep } from "node:path";
 import process from "node:process";
+import { fileIn, nameAt, typeOf } from "../../../.ci/files.mjs";
 import { faults } from "./faults.mjs";
 
-const TYPES = {
-  ".css": "text/css; charset=utf-8",
-  ".html": "text/html; charset=utf-8",
-  ".js": "text/javascript; charset=utf-8",
-  ".json": "application/json",
-  ".png": "image/png",
-  ".svg": "image/svg+xml",
-  ".wasm": "application/wasm",
-  ".webmanifest": "application/manifest+json",
-};
 const FAULTS = "journey-faults.js";
 
 const [base] = process.argv.slice(2);
 let settings = null;
 
-async function answer(path) {
-  if (!path.startsWith(base)) return null;
-  const name = path.slice(base.length) || "index.html";
+async function answer(url) {
+  const name = nameAt(base, url);
+  if (name === null) return null;
   if (settings.faults) {
-    if (name === FAULTS) return [Buffer.from(faults(settings.faults)), TYPES[".js"]];
+    if (name === FAULTS) return [Buffer.from(faults(settings.faults)), typeOf(FAULTS)];
     // A worker would answer the next load from its own copy, without the fault.
     if (name === "sw.js") return null;
   }
-  const file = join(settings.root, normalize(`/${name}`));
-  if (!file.startsWith(settings.root + sep)) return null;
+  const file = fileIn(settings.root, name);
+  if (file === null) return null;
   let content = await readFile(file);
   if (settings.faults && name === "index.html") {
     const policy = /(<meta http-equiv="Content-Security-Policy"[^>]*>)/i;
@@ -39,14 +29,14 @@ async function answer(path) {
     if (!policy.test(page)) throw new Error("index.html has no policy to put the fault behind");
     content = Buffer.from(page.replace(policy, `$1<script src="${FAULTS}"></script>`));
   }
-  return [content, TYPES[extname(file)] ?? "application/octet-stream"];
+  return [content, typeOf(file)];
 }
 
 const server = createServer(async (request, response) => {
   const { pathname } = new URL(request.url, "http://host");
   let found = null;
   try {
-    found = await answer(decodeURIComponent(pathname));
+    found = await answer(request.url);
   } catch (error) {
     if (error.code !== "ENOENT" && error.code !== "EISDIR") throw error;
   }

@@ -1,0 +1,145 @@
+//! An invented operation of 100 hives over ten seasons: what the times of the page are measured with.
+//! `cargo run --example operation -- 2026-11-25 FOLDER` writes the book as it stands on the morning of that day, a
+//! backup file a season. Taken in one after the other they are the whole; in one file it would not fit, since the
+//! journal of a save holds every text once more.
+//!
+//! The same day gives the same files, letter for letter: all chance comes from one counter.
+//!
+//! What was fitted: a line of trap work is about 170 characters, and a page plans with 2,500,000 characters of storage
+//! (`store::headroom`), so ten seasons of 100 hives have room for some 14,000 lines: a walk every fortnight for half a
+//! year. The 30 looks a hive and season of a keeper who goes every sixth day would come to 5.2 million, all that the
+//! roomiest browser keeps. One yard holds all hives: the longest list and the fullest page of a day there is.
+#![allow(clippy::unwrap_used, clippy::expect_used)]
+
+use beetle_almanac::almanac::day::{Day, Stamp};
+use beetle_almanac::almanac::quantity::{Decimal, LengthUnit, Share, TypedLength, TypedVolume, VolumeUnit};
+use beetle_almanac::almanac::stack::{BoxDepth, HiveSize};
+use beetle_almanac::almanac::tally::CountRange;
+use beetle_almanac::almanac::trap::{TrapForm, TrapKind, TrapSize};
+use beetle_almanac::book::Book;
+use beetle_almanac::book::entry::{Check, Did, SkipReason};
+use beetle_almanac::book::id::{ThingId, Writer};
+use beetle_almanac::book::log::Log;
+use beetle_almanac::book::write::{HivePlan, KindChoice, Pen};
+use beetle_almanac::papers::backup;
+use std::fs;
+use std::path::PathBuf;
+
+const HIVES: u32 = 100;
+const SEASONS: i32 = 10;
+const WALKS: i32 = 14;
+/// Days from walk to walk, and from the last walk to the day asked about: then most hives are due.
+const EVERY: i32 = 14;
+
+fn main() {
+    let mut arguments = std::env::args().skip(1);
+    let today = arguments.next().and_then(|day| Day::parse(&day).ok()).expect("the day, as YYYY-MM-DD");
+    let folder = PathBuf::from(arguments.next().expect("the folder to write to"));
+    let book = operation(today);
+    for season in 1..=SEASONS {
+        let lines = book.log().entries().filter(|line| season_of(line.day, today) == season);
+        let log: Log = lines.cloned().collect();
+        let file = backup::write(&log, Stamp::midnight(today), Some("invented")).expect("a file");
+        fs::write(folder.join(format!("season-{season:02}.json")), file).expect("a file written");
+    }
+}
+
+/// 1 for the first.
+fn season_of(day: Day, today: Day) -> i32 {
+    SEASONS - (today.days_since(day) - 1) / 365
+}
+
+fn operation(today: Day) -> Book {
+    let mut chance = Chance(20_260_401);
+    let mut book = Book::default();
+    let start = today.plus(-365 * (SEASONS - 1) - EVERY * (WALKS + 1));
+    let plan = HivePlan {
+        tags: (1..=HIVES).map(|n| n.to_string()).collect(),
+        size: HiveSize::Full,
+        boxes: vec![(BoxDepth::Deep, 2), (BoxDepth::Medium, 1)],
+        since: start,
+        filled: Some(Share::HALF),
+    };
+    let pen = pen(start, &mut chance);
+    let kept = book.keep_yard(&pen, "River bend", "America/New_York", &KindChoice::New(kind()), &plan);
+    book.add(kept.expect("a yard"));
+    let hives: Vec<ThingId> = book.standing().hives.keys().cloned().collect();
+    for season in (0..SEASONS).rev() {
+        for walk in (1..=WALKS).rev() {
+            let day = today.plus(-365 * season - EVERY * walk);
+            let mut pen = self::pen(day, &mut chance);
+            for (minute, hive) in (0..).zip(&hives) {
+                pen.at = Stamp::new(day, 28_800 + minute * 97, -240).expect("a time of day");
+                look(&mut book, &pen, day, hive, &mut chance);
+            }
+        }
+    }
+    book
+}
+
+/// One stop at one hive. The shares of what is done are invented, but every kind of line is there.
+fn look(book: &mut Book, pen: &Pen, day: Day, hive: &ThingId, chance: &mut Chance) {
+    let die = chance.below(100);
+    let written = if die < 3 {
+        book.skip(pen, day, day, hive, SkipReason::Temper, None)
+    } else {
+        let did = match die {
+            3..=12 => Did::AsFound,
+            13..=16 => Did::Replaced,
+            17 => Did::Spilled,
+            18 => Did::Missing,
+            _ => Did::ToppedUp,
+        };
+        let read = chance.below(3) == 0 && die > 18;
+        let work = Check {
+            hive: hive.clone(),
+            traps: None,
+            did,
+            before: read
+                .then(|| Share::from_percent(Decimal::whole(30 + chance.below(20))).expect("a share")),
+            after: matches!(did, Did::ToppedUp | Did::Replaced).then_some(Share::HALF),
+            count: (chance.below(4) == 0).then(|| CountRange::exact(chance.below(40))),
+            note: (chance.below(50) == 0).then(|| "queen seen, two frames of brood".to_owned()),
+        };
+        book.check(pen, day, day, work)
+    };
+    book.add(written.expect("a line"));
+}
+
+/// Every walk is another start of the page, as it is on a phone.
+fn pen(day: Day, chance: &mut Chance) -> Pen {
+    let letters =
+        (0..8).map(|_| char::from_digit(chance.below(36), 36).expect("a digit")).collect::<String>();
+    Pen {
+        writer: Writer::new(&letters).expect("a writer"),
+        by: None,
+        at: Stamp::new(day, 28_800, -240).expect("a time of day"),
+    }
+}
+
+fn kind() -> TrapKind {
+    let millimetres = |number| TypedLength::new(Decimal::whole(number), LengthUnit::Millimetre).ok();
+    TrapKind {
+        name: "Slim".to_owned(),
+        form: TrapForm::BetweenFrame,
+        reusable: true,
+        capacity: TypedVolume::new(Decimal::whole(20), VolumeUnit::Millilitre).ok(),
+        inner: TrapSize { length: None, width: None, depth: millimetres(20) },
+        outer: TrapSize::default(),
+        fill: Share::HALF,
+        max_days: 14,
+        profile: Vec::new(),
+        packs: Vec::new(),
+    }
+}
+
+/// Numbers that look like chance: a linear congruential generator, of which only the high bits are used
+/// (multiplier and increment: Knuth, The Art of Computer Programming 2, 3.3.4).
+struct Chance(u64);
+
+impl Chance {
+    fn below(&mut self, most: u32) -> u32 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        u32::try_from((self.0 >> 33) % u64::from(most)).expect("below `most`")
+    }
+}
