@@ -24,6 +24,9 @@ const META: Format<Meta> = Format::first(|_| true);
 /// Version 1 of the entry in the making, as a text of whoever makes it.
 const DRAFT: Format<String> = Format::first(|_| true);
 
+/// Size of the text, in bytes, that a file is taken in by.
+const STRETCH: usize = 200_000;
+
 /// Times a save is tried again after another tab wrote the same page.
 const TRIES: usize = 5;
 
@@ -187,6 +190,32 @@ impl Cabinet {
             }
         }
         Err(NotSaved::Busy)
+    }
+
+    /// Takes in what a file holds, a stretch at a time, each saved whole or not at all: the journal holds every text
+    /// once more, and a book of ten seasons has no room for that beside itself. Returns how many entries were new.
+    ///
+    /// # Errors
+    /// How many were taken in before the phone refused, and why. Nothing of the file is lost by that, and taking it in
+    /// again goes on from there.
+    pub fn take_in(&mut self, book: &mut Book, entries: Vec<Entry>) -> Result<usize, (usize, NotSaved)> {
+        let mut pages: Table<Place, Vec<Entry>> = Table::new();
+        for entry in entries {
+            pages.or_insert(page::place(&entry), Vec::new()).push(entry);
+        }
+        let (mut new, mut stretch, mut size) = (0, Vec::new(), 0);
+        for (_, page) in pages {
+            let more = json::list_to_text(&page).len();
+            if size > 0 && size + more > STRETCH {
+                let full = std::mem::take(&mut stretch);
+                new += self.save(book, full).map_err(|why| (new, why))?;
+                size = 0;
+            }
+            size += more;
+            stretch.extend(page);
+        }
+        new += self.save(book, stretch).map_err(|why| (new, why))?;
+        Ok(new)
     }
 
     /// Reads what other tabs have written meanwhile into `book`. Returns how many entries were new.

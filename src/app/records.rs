@@ -50,6 +50,15 @@ pub enum Stop {
     NotSaved,
 }
 
+/// A file that was not taken in to its end.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Partly {
+    /// Lines that are in.
+    pub kept: usize,
+    /// Lines of the file that this book had not.
+    pub of: usize,
+}
+
 /// What could not be kept, until the keeper has dealt with it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Unsaved {
@@ -279,18 +288,33 @@ impl Records {
     /// Takes in what a backup holds and this book does not.
     ///
     /// # Errors
-    /// [`Stop::NotSaved`]; nothing was taken in.
-    pub fn restore(self, backup: Backup) -> Result<Union, Stop> {
+    /// [`Partly`] when the phone refuses.
+    pub fn restore(self, backup: Backup) -> Result<Union, Partly> {
         let (union, new) = self.book.with_untracked(|book| {
             let union = backup.preview(book);
             let new: Vec<Entry> =
                 backup.entries.into_iter().filter(|entry| book.log().get(&entry.id).is_none()).collect();
             (union, new)
         });
-        if !new.is_empty() {
-            self.save_or_leave(new)?;
-            self.act.set(None);
-            self.gone.set(false);
+        let of = new.len();
+        if of > 0 {
+            let kept = self.book.try_update_untracked(|book| {
+                self.cabinet.try_update_value(|cabinet| cabinet.take_in(book, new))
+            });
+            let kept = match kept.flatten() {
+                Some(Ok(_)) => of,
+                Some(Err((kept, _))) => kept,
+                None => 0,
+            };
+            self.book.notify();
+            if kept > 0 {
+                self.act.set(None);
+                self.gone.set(false);
+                self.remember(|meta| meta.written = true);
+            }
+            if kept < of {
+                return Err(Partly { kept, of });
+            }
         }
         Ok(union)
     }

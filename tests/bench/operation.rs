@@ -1,7 +1,6 @@
 //! An invented operation of 100 hives over ten seasons: what the times of the page are measured with.
-//! `cargo run --example operation -- 2026-11-25 FOLDER` writes the book as it stands on the morning of that day, a
-//! backup file a season. Taken in one after the other they are the whole; in one file it would not fit, since the
-//! journal of a save holds every text once more.
+//! `cargo run --example operation -- 2026-11-25 FOLDER` writes the book as it stands on the morning of that day into
+//! the backup file FOLDER/operation.json.
 //!
 //! The same day gives the same files, letter for letter: all chance comes from one counter.
 //!
@@ -19,7 +18,6 @@ use beetle_almanac::almanac::trap::{TrapForm, TrapKind, TrapSize};
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, SkipReason};
 use beetle_almanac::book::id::{ThingId, Writer};
-use beetle_almanac::book::log::Log;
 use beetle_almanac::book::write::{HivePlan, KindChoice, Pen};
 use beetle_almanac::papers::backup;
 use std::fs;
@@ -36,17 +34,8 @@ fn main() {
     let today = arguments.next().and_then(|day| Day::parse(&day).ok()).expect("the day, as YYYY-MM-DD");
     let folder = PathBuf::from(arguments.next().expect("the folder to write to"));
     let book = operation(today);
-    for season in 1..=SEASONS {
-        let lines = book.log().entries().filter(|line| season_of(line.day, today) == season);
-        let log: Log = lines.cloned().collect();
-        let file = backup::write(&log, Stamp::midnight(today), Some("invented")).expect("a file");
-        fs::write(folder.join(format!("season-{season:02}.json")), file).expect("a file written");
-    }
-}
-
-/// 1 for the first.
-fn season_of(day: Day, today: Day) -> i32 {
-    SEASONS - (today.days_since(day) - 1) / 365
+    let file = backup::write(book.log(), Stamp::midnight(today), Some("invented")).expect("a file");
+    fs::write(folder.join("operation.json"), file).expect("a file written");
 }
 
 fn operation(today: Day) -> Book {

@@ -13,7 +13,7 @@
 // the middle against what it takes at best is what other programs on the machine add, and the limits grant that much.
 // "Work" is processor time of the page's thread, the driver's own questions included: the counter's shows how much.
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, readdirSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import process from "node:process";
@@ -88,14 +88,12 @@ async function page(engine, folder) {
   const meter = new Meter(engine.driver, SLOWER, values.profile);
   await keeper.open("#/book");
   await keeper.offlineReady();
-  let wanted = 0;
-  for (const name of readdirSync(folder).sort()) {
-    wanted += JSON.parse(readFileSync(join(folder, name), "utf8")).counts.entries;
-    await keeper.pick("book-restore", join(folder, name));
-    await keeper.until("the file is read", () => keeper.shows("restore-confirm"), 60_000);
-    await keeper.tap("restore-confirm");
-    await keeper.until("its lines are taken in", async () => (await kept(keeper)).entries === wanted, 60_000);
-  }
+  const file = join(folder, "operation.json");
+  const wanted = JSON.parse(readFileSync(file, "utf8")).counts.entries;
+  await keeper.pick("book-restore", file);
+  await keeper.until("the file is read", () => keeper.shows("restore-confirm"), 60_000);
+  await keeper.tap("restore-confirm");
+  await keeper.until("its lines are taken in", async () => (await kept(keeper)).entries === wanted, 60_000);
   const { characters } = await kept(keeper);
   console.log(`the book: ${wanted} lines, ${characters} characters of storage`);
 

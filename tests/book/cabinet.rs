@@ -7,7 +7,8 @@ use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::app::cabinet::{Cabinet, Meta, NotSaved};
 use beetle_almanac::book::Book;
 use beetle_almanac::book::demo::demo;
-use beetle_almanac::book::entry::SkipReason;
+use beetle_almanac::book::entry::{Entry, SkipReason};
+use beetle_almanac::book::id::EntryId;
 use beetle_almanac::book::write::KindChoice;
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -158,6 +159,61 @@ fn a_phone_that_died_in_a_save_and_has_no_room_left_shows_what_it_could_not_keep
     assert_eq!(again.book, yard.book);
 }
 
+/// A book of 400 days with long notes: several stretches of a file.
+fn years() -> Vec<Entry> {
+    let yard = Yard::new(&["1"], day("2026-01-01"));
+    let on = day("2026-01-02");
+    let note = Some("robbed from the hedge side ".repeat(18));
+    let skip =
+        yard.book.skip(&pen("aa", on), on, on, &yard.hive("1"), SkipReason::Robbing, note).unwrap().remove(0);
+    let later = (0_u32..400).flat_map(|n| [2 * n, 2 * n + 1].map(|nth| (n.cast_signed(), skip.id.n() + nth)));
+    let skips = later.map(|(n, nth)| {
+        let id = EntryId::new(skip.id.writer().clone(), nth).unwrap();
+        Entry { id, day: on.plus(n), ..skip.clone() }
+    });
+    yard.book.log().entries().cloned().chain(skips).collect()
+}
+
+fn written(shelf: &Memory) -> u64 {
+    shelf.texts().iter().map(|(key, text)| (key.len() + text.len()) as u64).sum()
+}
+
+#[test]
+fn keeper_opens_the_file_of_many_years_on_a_new_phone_with_little_more_room_than_the_book_takes() {
+    let entries = years();
+    let all = Rc::new(Memory::new());
+    let mut start = Cabinet::open(all.clone()).unwrap();
+    assert_eq!(start.cabinet.take_in(&mut start.book, entries.clone()), Ok(entries.len()));
+    assert_eq!(start.book, Book::from_log(entries.iter().cloned().collect()));
+    let size = written(&all);
+
+    let phone = Rc::new(Memory::new());
+    phone.set_faults(Faults { quota: Some(size + 300_000), ..Faults::default() });
+    let mut start = Cabinet::open(phone.clone()).unwrap();
+    assert!(start.cabinet.save(&mut start.book, entries.clone()).is_err(), "too much for one save");
+    assert_eq!(start.cabinet.take_in(&mut start.book, entries.clone()), Ok(entries.len()));
+    assert_eq!(opened(&phone), start.book);
+    assert_eq!(start.cabinet.take_in(&mut start.book, entries.clone()), Ok(0), "nothing comes twice");
+}
+
+#[test]
+fn keeper_opens_a_file_that_is_too_large_for_the_phone_and_again_when_there_is_room() {
+    let entries = years();
+    let phone = Rc::new(Memory::new());
+    phone.set_faults(Faults { quota: Some(500_000), ..Faults::default() });
+    let mut start = Cabinet::open(phone.clone()).unwrap();
+    let Err((kept, NotSaved::Shelf { .. })) = start.cabinet.take_in(&mut start.book, entries.clone()) else {
+        panic!()
+    };
+    assert!(kept > 0 && kept < entries.len(), "{kept} of {}", entries.len());
+    assert_eq!(opened(&phone), start.book, "what is said to be in is in");
+    assert_eq!(start.book.log().len(), kept);
+    phone.set_faults(Faults::default());
+    let rest = start.cabinet.take_in(&mut start.book, entries.clone());
+    assert_eq!(rest, Ok(entries.len() - kept));
+    assert_eq!(opened(&phone), Book::from_log(entries.into_iter().collect()));
+}
+
 #[test]
 fn another_tab_fills_many_days_and_this_one_still_saves() {
     let (shelf, yard) = kept();
@@ -178,7 +234,7 @@ fn another_tab_fills_many_days_and_this_one_still_saves() {
                 .skip(&pen("bb", *on), *on, *on, &yard.hive("2"), SkipReason::Weather, None)
                 .unwrap();
             let n = u32::try_from(n).unwrap() + 100;
-            skips[0].id = beetle_almanac::book::id::EntryId::new(skips[0].id.writer().clone(), n).unwrap();
+            skips[0].id = EntryId::new(skips[0].id.writer().clone(), n).unwrap();
             skips
         })
         .collect();

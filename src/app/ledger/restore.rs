@@ -120,7 +120,10 @@ fn preview(records: Records, backup: &Backup, opened: Opened, result: RwSignal<S
 /// Takes a file in and says what came of it.
 fn take_in(records: Records, backup: Backup) -> String {
     let (made, held) = (backup.made.day(), backup.counts.entries);
-    let Ok(union) = records.restore(backup) else { return w::NOT_KEPT.to_owned() };
+    let union = match records.restore(backup) {
+        Ok(union) => union,
+        Err(partly) => return w::partly(partly.kept, partly.of),
+    };
     let own =
         records.book.with_untracked(|book| book.log().entries().filter(|entry| !entry.is_demo()).count());
     // Where the file holds all there is, it is as good as one saved here.

@@ -178,6 +178,20 @@ pub mod restore {
     /// Not kept.
     pub const NOT_KEPT: &str =
         "The phone did not keep it: nothing was taken in. Free some room and try again.";
+    /// The phone refused on the way.
+    pub fn partly(kept: usize, of: usize) -> String {
+        if kept == 0 {
+            return NOT_KEPT.to_owned();
+        }
+        [
+            "The phone has no room for all of it: ",
+            &kept.to_string(),
+            " of ",
+            &lines(of),
+            " are in. The file still holds everything: free some room and open it again; nothing comes twice.",
+        ]
+        .concat()
+    }
     /// Opened and found to be no file at all.
     pub const UNREADABLE: &str = "The phone could not read this file. Copy it onto the phone and try again.";
     /// No yard.
