@@ -200,7 +200,7 @@ impl Cabinet {
     /// again goes on from there.
     pub fn take_in(&mut self, book: &mut Book, entries: Vec<Entry>) -> Result<usize, (usize, NotSaved)> {
         let mut pages: Table<Place, Vec<Entry>> = Table::new();
-        for entry in entries {
+        for entry in entries.into_iter().filter(|entry| book.log().get(&entry.id).is_none()) {
             pages.or_insert(page::place(&entry), Vec::new()).push(entry);
         }
         let (mut new, mut stretch, mut size) = (0, Vec::new(), 0);

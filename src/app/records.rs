@@ -290,16 +290,11 @@ impl Records {
     /// # Errors
     /// [`Partly`] when the phone refuses.
     pub fn restore(self, backup: Backup) -> Result<Union, Partly> {
-        let (union, new) = self.book.with_untracked(|book| {
-            let union = backup.preview(book);
-            let new: Vec<Entry> =
-                backup.entries.into_iter().filter(|entry| book.log().get(&entry.id).is_none()).collect();
-            (union, new)
-        });
-        let of = new.len();
+        let union = self.book.with_untracked(|book| backup.preview(book));
+        let of = union.new;
         if of > 0 {
             let kept = self.book.try_update_untracked(|book| {
-                self.cabinet.try_update_value(|cabinet| cabinet.take_in(book, new))
+                self.cabinet.try_update_value(|cabinet| cabinet.take_in(book, backup.entries))
             });
             let kept = match kept.flatten() {
                 Some(Ok(_)) => of,
