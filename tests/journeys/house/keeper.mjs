@@ -137,9 +137,15 @@ export class Keeper {
   gone(where) {
     return this.until(`"${describe(where)}" is gone`, async () => !(await this.shows(where)));
   }
-  /** What is written there, as it is shown. */
+  /** What is written there, as it is shown. Rows out of sight are laid out for it: a keeper would scroll. */
   text(where) {
-    return this.driver.run((css) => [...document.querySelectorAll(css)].map((element) => element.innerText).join("\n"), selector(where));
+    return this.driver.run((css) => {
+      const rows = [...document.querySelectorAll(".row")];
+      rows.forEach((row) => row.style.setProperty("content-visibility", "visible"));
+      const text = [...document.querySelectorAll(css)].map((element) => element.innerText).join("\n");
+      rows.forEach((row) => row.style.removeProperty("content-visibility"));
+      return text;
+    }, selector(where));
   }
   /** Waits until what is written there fits. */
   async reads(where, wanted) {

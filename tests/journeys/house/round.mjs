@@ -16,13 +16,18 @@ export async function keepYard(keeper, hives, name = "Orchard", filled = "today"
 
 /** The rows from top to bottom: tag, when due, and the words on them. */
 export const rows = (keeper) =>
-  keeper.driver.run(() =>
-    [...document.querySelectorAll("[data-testid=row]")].map((row) => ({
+  keeper.driver.run(() => {
+    const rows = [...document.querySelectorAll("[data-testid=row]")];
+    // As Keeper.text does it.
+    rows.forEach((row) => row.style.setProperty("content-visibility", "visible"));
+    const read = rows.map((row) => ({
       tag: row.dataset.tag,
       due: row.dataset.due,
       words: row.innerText.replace(/\s+/g, " ").trim(),
-    })),
-  );
+    }));
+    rows.forEach((row) => row.style.removeProperty("content-visibility"));
+    return read;
+  });
 
 /** When the hive is due, as its row says. */
 export const due = (keeper, tag) => keeper.attribute(row(tag), "data-due");
