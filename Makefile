@@ -82,7 +82,6 @@ test-journeys: setup-test
 	@echo "== journeys, the built page in real browsers"
 	@cd tests/journeys && ../../$(WITH) npm test --silent
 
-# Alone on the machine, or its score of performance is of the other lanes.
 test-lighthouse: setup-test
 	@echo "== Lighthouse, the built page on a slow phone"
 	@cd tests/lighthouse && ../../$(WITH) npm test --silent
@@ -108,3 +107,4 @@ bench-speed: setup-build
 # The counter that bench-size builds is the measure here too.
 bench-page: setup-test bench-size
 	@$(WITH) node tests/bench/page.mjs
+	@cd tests/lighthouse && ../../$(WITH) npm test --silent -- --timed
