@@ -133,7 +133,7 @@ fn line_view(desk: Desk, book: &Book, line: &Line<'_>, several: bool) -> El {
         Counts::Corrected => w::CORRECTED.to_owned(),
     };
     if several && let Some(yard) = &entry.yard {
-        small.push_str(&words::yard_name(book, yard));
+        words::put_yard(&mut small, book, yard);
         small.push_str(", ");
     }
     small.push_str(&w::written(entry.day, entry.at, entry.by.as_deref().map(words::isolated).as_deref()));

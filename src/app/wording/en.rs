@@ -105,6 +105,12 @@ pub fn days(count: u32) -> String {
     counted(count, "day", "days")
 }
 
+/// Words at the end of a sentence.
+#[inline(never)]
+pub fn put(said: &mut String, words: &str) {
+    said.push_str(words);
+}
+
 /// A count with its noun.
 pub fn counted(count: u32, one: &str, many: &str) -> String {
     [count.to_string().as_str(), "\u{a0}", if count == 1 { one } else { many }].concat()
