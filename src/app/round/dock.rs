@@ -26,19 +26,19 @@ pub(super) const DOCK: &str = "dock";
 pub(super) fn view(walk: Walk) -> El {
     follow_focus(walk);
     let head = Memo::new(move || {
-        let hive = walk.open.get()?;
+        let mut head = [w::hive(""), String::new(), String::new()];
+        let Some(hive) = walk.open.get() else { return head };
         let today = walk.today.get();
         walk.records.book.with(|book| {
             let standing = book.standing();
-            let now = standing.hives.get(&hive)?;
-            let loss = round::yard_loss(standing, &now.yard);
-            let due = round::hive_due(standing, now, loss, today);
-            Some((now.tag.clone(), w::due(&due, today), Place::Hive(hive.to_string()).hash()))
-        })
+            if let Some(now) = standing.hives.get(&hive) {
+                let due = round::hive_due(standing, now, round::yard_loss(standing, &now.yard), today);
+                head = [w::hive(&now.tag), w::due(&due, today), Place::Hive(hive.to_string()).hash()];
+            }
+        });
+        head
     });
-    let part = move |pick: fn(&(String, String, String)) -> &String| {
-        head.with(|head| head.as_ref().map(pick).cloned()).unwrap_or_default()
-    };
+    let part = move |nth: usize| head.with(|head| head.get(nth).cloned()).unwrap_or_default();
     // What the panel asks, and the traps wanted by a hive that has none.
     let ask = Memo::new(move || (walk.ask.get(), bare(walk)));
     let body = live(move || {
@@ -60,9 +60,9 @@ pub(super) fn view(walk: Walk) -> El {
                 .class("dock-name")
                 .attr("tabindex", "-1")
                 .attr("aria-live", "polite")
-                .live_text(move || w::hive(&part(|head| &head.0))),
+                .live_text(move || part(0)),
         )
-        .kid(el("p").class("dock-due").live_text(move || part(|head| &head.1)));
+        .kid(el("p").class("dock-due").live_text(move || part(1)));
     let more = el("button")
         .attr("type", "button")
         .class("key key-big key-quiet")
@@ -72,7 +72,7 @@ pub(super) fn view(walk: Walk) -> El {
         .press(move || walk.more.update(|more| *more = !*more));
     let page = el("a")
         .class("key key-big key-quiet")
-        .live_attr("href", move || Some(part(|head| &head.2)))
+        .live_attr("href", move || Some(part(2)))
         .text(w::HIVE_PAGE)
         .press(move || walk.shut());
     el("section")

@@ -204,8 +204,11 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
         })
     });
     let shown = live(move || {
-        let lines = lines.get();
-        lines.iter().map(|line| el("span").class("yard-line").text(line)).collect::<Vec<El>>()
+        let mut shown = Vec::new();
+        for line in lines.get() {
+            shown.push(Bit::One(el("span").class("yard-line").text(&line)));
+        }
+        shown
     });
     let way = el("a")
         .class("yard-way")

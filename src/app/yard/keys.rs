@@ -123,9 +123,10 @@ fn order(desk: Desk) -> Bit {
         desk.about("order", w::ORDERED, &What::Order { yard, hives });
     };
     let sort = move || {
-        let mut sorted = hives.get_untracked();
+        let before = hives.get_untracked();
+        let mut sorted = before.clone();
         crate::almanac::order::sort_by(&mut sorted, |(_, a), (_, b)| by_tag(a, b));
-        if sorted != hives.get_untracked() {
+        if sorted != before {
             write(sorted.into_iter().map(|(id, _)| id).collect());
         }
     };

@@ -1,6 +1,6 @@
 //! "The rest as usual": one entry for every hive that has none, after the keeper has seen the list.
 
-use crate::app::el::{Bit, El, el, live};
+use crate::app::el::{Bit, el, live};
 use crate::app::graph::{Memo, RwSignal, after, untrack};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::sheet::sheet;
@@ -43,12 +43,15 @@ fn body(
     let ready = RwSignal::new(false);
     after(GUARD, move || ready.set(true));
     let tags = live(move || {
-        let hives = left.get();
+        let mut tags = Vec::new();
         walk.records.book.with(|book| {
-            let tag = |hive: &ThingId| book.standing().hives.get(hive).map(|now| now.tag.clone());
-            let tags = hives.iter().filter_map(tag);
-            tags.map(|tag| el("li").kid(el("bdi").text(&tag))).collect::<Vec<El>>()
-        })
+            for hive in left.get() {
+                if let Some(now) = book.standing().hives.get(&hive) {
+                    tags.push(Bit::One(el("li").kid(el("bdi").text(&now.tag))));
+                }
+            }
+        });
+        tags
     });
     let yard = yard.clone();
     let log = move || {
