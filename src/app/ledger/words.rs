@@ -245,8 +245,14 @@ fn put_hive(said: &mut String, book: &Book, hive: &ThingId) {
     );
 }
 
-/// The name of a yard, at the end of a sentence.
-pub fn put_yard(said: &mut String, book: &Book, yard: &ThingId) {
+/// The name of a yard.
+pub fn yard_name(book: &Book, yard: &ThingId) -> String {
+    let mut said = String::new();
+    put_yard(&mut said, book, yard);
+    said
+}
+
+fn put_yard(said: &mut String, book: &Book, yard: &ThingId) {
     w::yard(said, yard_now(book, yard));
 }
 

@@ -1,13 +1,12 @@
 //! The order of a walk: which hive comes next, what is usual today, which hives are left.
 
 use crate::almanac::day::Day;
-use crate::almanac::order;
 use crate::almanac::refill::Timing;
 use crate::almanac::text::small;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
-use crate::book::standing::{HiveNow, Standing};
+use crate::book::standing::Standing;
 use std::cmp::Ordering;
 
 /// The hive after `after` that has no entry; behind the last one the list begins anew.
@@ -42,11 +41,15 @@ pub type Stop<'a> = (&'a ThingId, Option<Option<Did>>);
 /// The walk through `yard` on `day` without what anything is due: as [`crate::book::round::rows`] orders it, and quick
 /// enough to be asked at every tap.
 pub fn stops<'a>(standing: &'a Standing, yard: &'a ThingId, day: Day) -> Vec<Stop<'a>> {
-    let mut hives: Vec<(&ThingId, &HiveNow)> = standing.hives_of(yard, true).collect();
-    let later = |hive: &HiveNow| hive.skipped.is_none_or(|(skipped, _)| skipped >= day);
-    order::sort_by(&mut hives, |a, b| later(a.1).cmp(&later(b.1)));
-    let seen = |hive: &HiveNow| hive.last.as_ref().filter(|seen| seen.day == day).map(|seen| seen.did);
-    hives.into_iter().map(|(id, hive)| (id, seen(hive))).collect()
+    let (mut waiting, mut others) = (Vec::new(), Vec::new());
+    for (id, hive) in standing.hives_of(yard, true) {
+        let seen = hive.last.as_ref().filter(|seen| seen.day == day).map(|seen| seen.did);
+        let waits = hive.skipped.is_some_and(|(skipped, _)| skipped < day);
+        let hives = if waits { &mut waiting } else { &mut others };
+        hives.push((id, seen));
+    }
+    waiting.extend(others);
+    waiting
 }
 
 /// The hives that "the rest as usual" stands for: no entry today, traps in, and not waiting since a skip. What was
