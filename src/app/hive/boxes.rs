@@ -27,8 +27,13 @@ use crate::book::standing::{BoxNow, HiveNow};
 
 /// The kinds that are offered, with their names: the demonstration's in its own yards only.
 pub fn kinds(book: &Book, demo: bool) -> Vec<(ThingId, String)> {
-    let kinds = book.standing().kinds.iter().filter(|(id, now)| !now.retired && id.is_demo() == demo);
-    kinds.map(|(id, _)| (id.clone(), kind_name(book.standing(), id))).collect()
+    let mut kinds = Vec::new();
+    for (id, now) in book.standing().kinds.iter() {
+        if !now.retired && id.is_demo() == demo {
+            kinds.push((id.clone(), kind_name(book.standing(), id)));
+        }
+    }
+    kinds
 }
 
 /// Choice of a kind, or the way to describe one. `kind` holds the id; while it is empty, the kind most used in `hive`,
@@ -51,9 +56,10 @@ pub fn kind_choice(
         let likely = likely.filter(|likely| all.iter().any(|(id, _)| id == likely));
         kind.set(likely.as_ref().unwrap_or(first).to_string());
     }
-    let choice = all
-        .into_iter()
-        .fold(Choice::new(name, w::KIND), |choice, (id, name)| choice.option(id.to_string(), name));
+    let mut choice = Choice::new(name, w::KIND);
+    for (id, name) in all {
+        choice = choice.option(id.to_string(), name);
+    }
     choice.text(kind).view().into()
 }
 

@@ -11,6 +11,7 @@ use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
 use crate::app::round::bits;
 use crate::app::round::form::{self, add_yard, big, fold, go, keys, select};
+use crate::app::round::walk::moved;
 use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::Book;
 use crate::book::entry::{Ending, Entry, TrapsWent, What};
@@ -103,7 +104,7 @@ fn note(page: Page) -> Bit {
 
 /// Two keys that walk to this hive earlier or later.
 fn order(page: Page) -> Bit {
-    let step = move |by: i32| {
+    let step = move |by: isize| {
         page.put("order", w::ORDERED.to_owned(), &|book, pen, _, today, hive| {
             let yard = &book.standing().hives.get(hive).ok_or(Refusal::Unknown)?.yard;
             let order: Vec<ThingId> =
@@ -122,24 +123,17 @@ fn order(page: Page) -> Bit {
     bits![keys, page.form.refused("order")]
 }
 
-/// `order` with `hive` one place further on or back; none at the ends.
-fn moved(mut order: Vec<ThingId>, hive: &ThingId, by: i32) -> Option<Vec<ThingId>> {
-    let at = order.iter().position(|id| id == hive)?;
-    let to = at.checked_add_signed(isize::try_from(by).ok()?).filter(|to| *to < order.len())?;
-    order.swap(at, to);
-    Some(order)
-}
-
 fn carry(page: Page) -> Bit {
     let Some(now) = page.hive() else { return Bit::Nothing };
-    let others: Vec<(String, String)> = page.form.walk.records.book.with_untracked(|book| {
-        let open = book
-            .standing()
-            .open_yards()
-            .filter(|(id, _)| **id != now.yard && id.is_demo() == now.yard.is_demo());
-        open.map(|(id, yard)| (id.to_string(), yard.name.clone())).collect()
+    let mut all = vec![(String::new(), w::CHOOSE.to_owned())];
+    page.form.walk.records.book.with_untracked(|book| {
+        for (id, yard) in book.standing().open_yards() {
+            if *id != now.yard && id.is_demo() == now.yard.is_demo() {
+                all.push((id.to_string(), yard.name.clone()));
+            }
+        }
     });
-    if others.is_empty() {
+    if all.len() == 1 {
         return bits![el("p").text(w::NO_OTHER_YARD), keys(add_yard())];
     }
     let to = RwSignal::new(String::new());
@@ -152,8 +146,6 @@ fn carry(page: Page) -> Bit {
             book.move_hive(pen, day, today, hive, to, permit.clone(), &BrowserLetters)
         });
     };
-    let mut all = vec![(String::new(), w::CHOOSE.to_owned())];
-    all.extend(others);
     bits![
         Notice::caution(w::MOVE_CAUTION).view(),
         select("move-to", w::MOVE_TO, to, &all),
@@ -173,8 +165,11 @@ fn end(page: Page) -> Bit {
         let Some(now) = page.hive() else { return all };
         let own = page.id.get_value();
         page.form.walk.records.book.with_untracked(|book| {
-            let hives = book.standing().hives_of(&now.yard, true).filter(|(id, _)| **id != own);
-            all.extend(hives.map(|(id, hive)| (id.to_string(), en_round::hive(&hive.tag))));
+            for (id, hive) in book.standing().hives_of(&now.yard, true) {
+                if *id != own {
+                    all.push((id.to_string(), en_round::hive(&hive.tag)));
+                }
+            }
         });
         all
     };

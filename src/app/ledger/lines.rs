@@ -5,7 +5,7 @@ use super::words;
 use crate::almanac::day::Day;
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::frame::heading;
+use crate::app::frame::{focus, heading};
 use crate::app::graph::{Memo, RwSignal};
 use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::Notice;
@@ -18,7 +18,6 @@ use crate::book::Book;
 use crate::book::entry::What;
 use crate::book::id::{EntryId, ThingId};
 use leptos::prelude::event_target_value;
-use wasm_bindgen::JsCast;
 
 /// What every line can reach.
 #[derive(Clone, Copy)]
@@ -212,11 +211,9 @@ fn strike(desk: Desk, line: &EntryId, entries: &[EntryId], said: &str) {
     }
     desk.open.set(None);
     ui.said.set(said.to_owned());
-    let id = line_id(line);
+    // Names of entries are letters, digits and hyphens, which a selector takes as they are.
+    let line = ["#", &line_id(line)].concat();
     edge::after_paint(move || {
-        let line = edge::document().and_then(|document| document.get_element_by_id(&id));
-        if let Some(line) = line.and_then(|line| line.dyn_into::<web_sys::HtmlElement>().ok()) {
-            let _ = line.focus();
-        }
+        focus(&line);
     });
 }

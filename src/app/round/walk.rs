@@ -14,7 +14,16 @@ pub fn next_hive(stops: &[Stop<'_>], after: Option<&ThingId>) -> Option<ThingId>
     let at = after.and_then(|id| stops.iter().position(|(hive, _)| *hive == id));
     let (before, behind) = stops.split_at(at.map_or(0, |at| at + 1));
     let open = |(hive, seen): &&Stop<'_>| seen.is_none() && Some(*hive) != after;
-    behind.iter().chain(before).find(open).map(|(hive, _)| (*hive).clone())
+    let next = behind.iter().find(open).or_else(|| before.iter().find(open));
+    next.map(|(hive, _)| (*hive).clone())
+}
+
+/// `order` with `hive` one place further on or back; none at the ends.
+pub fn moved(mut order: Vec<ThingId>, hive: &ThingId, by: isize) -> Option<Vec<ThingId>> {
+    let at = order.iter().position(|id| id == hive)?;
+    let to = at.checked_add_signed(by).filter(|to| *to < order.len())?;
+    order.swap(at, to);
+    Some(order)
 }
 
 /// What was done most often, of the three things that are done to a hive in order; topped up before anybody has done
