@@ -212,11 +212,15 @@ fn keys(walk: Walk) -> Bit {
     let usual = Memo::new(move || {
         let Some(hive) = walk.open.get() else { return Did::ToppedUp };
         let today = walk.day_or_today();
+        let mut all = Vec::new();
         walk.records.book.with(|book| {
-            let yard = book.standing().hives.get(&hive).map(|now| now.yard.clone());
-            let stops = yard.as_ref().map(|yard| stops(book.standing(), yard, today)).unwrap_or_default();
-            usual(stops.iter().filter_map(|(_, seen)| seen.flatten()))
-        })
+            let standing = book.standing();
+            let Some(now) = standing.hives.get(&hive) else { return };
+            for (_, seen) in stops(standing, &now.yard, today) {
+                all.extend(seen.flatten());
+            }
+        });
+        usual(&all)
     });
     let keys = work_keys(walk)
         .kid(work_key(walk, Did::AsFound, "did-as_found", Some(usual)))

@@ -76,28 +76,23 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
 /// What to carry today, with the sum on tap.
 fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
     let ui = Ui::get();
-    let need = Memo::new(move || {
+    let said = Memo::new(move || {
         let today = walk.today.get();
-        walk.records.book.with(|book| need(book.standing(), &yard, today))
+        let need = walk.records.book.with(|book| need(book.standing(), &yard, today));
+        if need.hives == 0 {
+            return (nothing(walk, rows), Vec::new());
+        }
+        (w::total(need.hives, need.traps, &ui.volume_up(need.oil.carry)), lines(ui, &need))
     });
-    let words = move || {
-        need.with(|need| {
-            if need.hives == 0 {
-                nothing(walk, rows)
-            } else {
-                w::total(need.hives, need.traps, &ui.volume_up(need.oil.carry))
-            }
-        })
-    };
+    let words = move || said.with(|(words, _)| words.clone());
     let sum = live(move || {
-        need.with(|need| {
-            (need.hives > 0).then(|| {
-                let mut sum = el("ul").class("answer-sum");
-                for line in lines(ui, need) {
-                    sum = sum.kid(el("li").text(&line));
-                }
-                el("details").class("why").kid(el("summary").text(w::SUM)).kid(sum)
-            })
+        let (_, lines) = said.get();
+        (!lines.is_empty()).then(|| {
+            let mut sum = el("ul").class("answer-sum");
+            for line in lines {
+                sum = sum.kid(el("li").text(&line));
+            }
+            el("details").class("why").kid(el("summary").text(w::SUM)).kid(sum)
         })
     });
     el("div").class("yard-total").test_id("yard-total").kid(el("p").class("lead").live_text(words)).kid(sum)

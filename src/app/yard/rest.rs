@@ -33,11 +33,16 @@ fn body(
     left: Memo<Vec<ThingId>>,
     open: RwSignal<bool>,
 ) -> Bit {
-    let usual =
-        match rows.with_untracked(|rows| walk::usual(rows.iter().filter_map(|row| row.today.flatten()))) {
-            Did::AsFound => "as_found",
-            _ => "topped_up",
-        };
+    let mut all = Vec::new();
+    rows.with_untracked(|rows| {
+        for row in rows {
+            all.extend(row.today.flatten());
+        }
+    });
+    let usual = match walk::usual(&all) {
+        Did::AsFound => "as_found",
+        _ => "topped_up",
+    };
     let did = RwSignal::new(usual.to_owned());
     let stop: RwSignal<Option<Stop>> = RwSignal::new(None);
     let ready = RwSignal::new(false);
