@@ -117,10 +117,10 @@ pub fn focus(css: &str) -> bool {
 
 /// Puts the focus on the heading of the place, so that a screen reader says where it is.
 pub fn focus_heading() {
-    if focus("main h1") {
-        if let Some(window) = edge::window() {
-            window.scroll_to_with_x_and_y(0.0, 0.0);
-        }
+    if focus("main h1")
+        && let Some(window) = edge::window()
+    {
+        window.scroll_to_with_x_and_y(0.0, 0.0);
     }
 }
 

@@ -28,7 +28,7 @@ use crate::book::standing::{BoxNow, HiveNow};
 /// The kinds that are offered, with their names: the demonstration's in its own yards only.
 pub fn kinds(book: &Book, demo: bool) -> Vec<(ThingId, String)> {
     let mut kinds = Vec::new();
-    for (id, now) in book.standing().kinds.iter() {
+    for (id, now) in &book.standing().kinds {
         if !now.retired && id.is_demo() == demo {
             kinds.push((id.clone(), kind_name(book.standing(), id)));
         }

@@ -77,7 +77,7 @@ fn filter(ui: Ui, records: Records, of: Option<ThingId>) -> El {
             of_hive.or_else(|| standing.yards.get_key_value(of).map(|(id, _)| id)).cloned()
         });
         let mut yards = vec![(String::new(), w::EVERYTHING.to_owned())];
-        for (id, now) in standing.yards.iter() {
+        for (id, now) in &standing.yards {
             yards.push((id.to_string(), words::isolated(&now.name)));
         }
         let mut hives = Vec::new();
