@@ -13,7 +13,7 @@ use crate::book::write::Doubt;
 use std::ops::Deref;
 
 /// A wet screen taps by itself: keys that come up under the thumb wait this long, in milliseconds.
-pub const GUARD: u64 = 300;
+const GUARD: u64 = 300;
 
 /// What the panel asks before it goes on.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,12 +1,11 @@
 //! "The rest as usual": one entry for every hive that has none, after the keeper has seen the list.
 
 use crate::app::el::{Bit, el, live};
-use crate::app::graph::{Memo, RwSignal, after, untrack};
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::sheet::sheet;
 use crate::app::records::Stop;
 use crate::app::round::form::{big, keys, refused_line};
-use crate::app::round::state::GUARD;
 use crate::app::round::{Walk, bits, said, walk};
 use crate::app::wording::en_round as w;
 use crate::book::entry::Did;
@@ -20,6 +19,7 @@ pub(super) fn view(walk: Walk, yard: ThingId, rows: Memo<Vec<Row>>) -> Bit {
     let any = Memo::new(move || left.with(|left| !left.is_empty()));
     let ask = move || {
         walk.shut();
+        walk.rest_a_moment();
         open.set(true);
     };
     let key = move || any.get().then(|| keys(big(w::REST, "rest-as-usual", ask)));
@@ -45,8 +45,6 @@ fn body(
     };
     let did = RwSignal::new(usual.to_owned());
     let stop: RwSignal<Option<Stop>> = RwSignal::new(None);
-    let ready = RwSignal::new(false);
-    after(GUARD, move || ready.set(true));
     let tags = live(move || {
         let mut tags = Vec::new();
         walk.records.book.with(|book| {
@@ -60,7 +58,7 @@ fn body(
     });
     let yard = yard.clone();
     let log = move || {
-        if !ready.get_untracked() {
+        if !walk.ready.get_untracked() {
             return;
         }
         let did = if did.with_untracked(|code| code == "as_found") { Did::AsFound } else { Did::ToppedUp };
