@@ -104,14 +104,23 @@ fn name_place(ui: Ui) {
     }
 }
 
+/// The first element of the page that `css` fits.
+pub fn find(css: &str) -> Option<HtmlElement> {
+    let found = edge::document()?.query_selector(css).ok()?;
+    found?.dyn_into().ok()
+}
+
+/// Puts the focus on the first element that `css` fits; true when there is one.
+pub fn focus(css: &str) -> bool {
+    find(css).is_some_and(|found| found.focus().is_ok())
+}
+
 /// Puts the focus on the heading of the place, so that a screen reader says where it is.
 pub fn focus_heading() {
-    let heading = edge::document().and_then(|document| document.query_selector("main h1").ok().flatten());
-    if let Some(heading) = heading.and_then(|heading| heading.dyn_into::<HtmlElement>().ok()) {
-        let _ = heading.focus();
-        if let Some(window) = edge::window() {
-            window.scroll_to_with_x_and_y(0.0, 0.0);
-        }
+    if focus("main h1")
+        && let Some(window) = edge::window()
+    {
+        window.scroll_to_with_x_and_y(0.0, 0.0);
     }
 }
 
@@ -177,7 +186,8 @@ fn messages(ui: Ui) -> El {
 
 /// The bar at the thumb: one key a section, all from one list.
 fn bar(ui: Ui) -> El {
-    let keys = Section::ALL.map(|section| {
+    let mut keys = el("ul");
+    for section in Section::ALL {
         let name = en::section(section);
         let current = move || (ui.place.with(Place::section) == section).then(|| "page".to_owned());
         let key = el("a")
@@ -187,7 +197,7 @@ fn bar(ui: Ui) -> El {
             .live_attr("aria-current", current)
             .kid(icon::section(section))
             .kid(el("span").text(name));
-        el("li").kid(key)
-    });
-    el("nav").class("bar").attr("aria-label", en::PLACES).kid(el("ul").kids(keys))
+        keys = keys.kid(el("li").kid(key));
+    }
+    el("nav").class("bar").attr("aria-label", en::PLACES).kid(keys)
 }

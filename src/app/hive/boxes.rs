@@ -27,8 +27,13 @@ use crate::book::standing::{BoxNow, HiveNow};
 
 /// The kinds that are offered, with their names: the demonstration's in its own yards only.
 pub fn kinds(book: &Book, demo: bool) -> Vec<(ThingId, String)> {
-    let kinds = book.standing().kinds.iter().filter(|(id, now)| !now.retired && id.is_demo() == demo);
-    kinds.map(|(id, _)| (id.clone(), kind_name(book.standing(), id))).collect()
+    let mut kinds = Vec::new();
+    for (id, now) in &book.standing().kinds {
+        if !now.retired && id.is_demo() == demo {
+            kinds.push((id.clone(), kind_name(book.standing(), id)));
+        }
+    }
+    kinds
 }
 
 /// Choice of a kind, or the way to describe one. `kind` holds the id; while it is empty, the kind most used in `hive`,
@@ -51,16 +56,18 @@ pub fn kind_choice(
         let likely = likely.filter(|likely| all.iter().any(|(id, _)| id == likely));
         kind.set(likely.as_ref().unwrap_or(first).to_string());
     }
-    let choice = all
-        .into_iter()
-        .fold(Choice::new(name, w::KIND), |choice, (id, name)| choice.option(id.to_string(), name));
+    let mut choice = Choice::new(name, w::KIND);
+    for (id, name) in all {
+        choice = choice.option(id.to_string(), name);
+    }
     choice.text(kind).view().into()
 }
 
 /// The choice on the page of a hive.
 fn kind_of_page(page: Page, kind: RwSignal<String>, name: &'static str) -> Bit {
-    let book = page.form.walk.records.book;
-    page.hive().map_or(Bit::Nothing, |now| kind_choice(book, kind, name, &now.yard, Some(&now)))
+    page.hive().map_or(Bit::Nothing, |now| {
+        kind_choice(page.form.walk.records.book, kind, name, &now.yard, Some(&now))
+    })
 }
 
 /// Says why a kind of trap cannot go into a box of that depth; nothing when it can, or nobody knows.
@@ -116,11 +123,10 @@ fn add(page: Page, open: RwSignal<bool>) -> Bit {
             return;
         }
         let Ok(above) = above.with_untracked(|text| typed::count(text, 0, untrack(stands))) else { return };
-        let hive = page.id.get_value();
         let in_now = filled.with_untracked(|code| code == "now");
         let Some(kind) = untrack(chosen) else { return };
-        let wrote = page.form.put("add-box", page.said(w::SAID_BOX_ON), &|book, pen, day, today| {
-            book.boxes_on(pen, day, today, &hive, above as usize, &[(depth, wants)], &kind, in_now)
+        let wrote = page.put("add-box", page.said(w::SAID_BOX_ON), &|book, pen, day, today, hive| {
+            book.boxes_on(pen, day, today, hive, above as usize, &[(depth, wants)], &kind, in_now)
         });
         // It shuts, so that a second tap puts no second box on.
         if wrote {
@@ -185,9 +191,8 @@ fn missing(page: Page) -> Bit {
     let kind = RwSignal::new(String::new());
     let put = move || {
         let Some(kind) = kind.with_untracked(|kind| ThingId::parse(kind).ok()) else { return };
-        let hive = page.id.get_value();
-        page.form.put("missing", page.said(w::SAID_TRAPS_ON), &|book, pen, day, today| {
-            book.traps_on(pen, day, today, &hive, &kind)
+        page.put("missing", page.said(w::SAID_TRAPS_ON), &|book, pen, day, today, hive| {
+            book.traps_on(pen, day, today, hive, &kind)
         });
     };
     let book = page.form.walk.records.book;
@@ -234,12 +239,9 @@ fn wanted(page: Page, part: &BoxNow) -> Bit {
     let id = part.id.clone();
     let put = move || {
         let Ok(traps) = text.with_untracked(|text| typed::count(text, 0, places)) else { return };
-        let Some(now) = page.hive() else { return };
-        let hive = page.id.get_value();
-        let what = What::BoxWants { hive, part: id.clone(), traps: u8::try_from(traps).unwrap_or(u8::MAX) };
-        page.form.put("wants", page.said(w::SAID_WANTS), &|book, pen, day, today| {
-            book.about_yard(pen, day, today, &now.yard, what.clone())
-        });
+        let (hive, traps) = (page.id.get_value(), u8::try_from(traps).unwrap_or(u8::MAX));
+        let what = What::BoxWants { hive, part: id.clone(), traps };
+        page.about("wants", page.said(w::SAID_WANTS), &what);
     };
     let field = ["wants-", &part.id.to_string()].concat();
     bits![
@@ -252,11 +254,8 @@ fn wanted(page: Page, part: &BoxNow) -> Bit {
 fn take_extra(page: Page, part: &BoxNow, extra: usize) -> Bit {
     let traps: Vec<ThingId> = part.traps.iter().rev().take(extra).map(|trap| trap.id.clone()).collect();
     let put = move || {
-        let Some(now) = page.hive() else { return };
         let what = What::TrapsOff { hive: page.id.get_value(), traps: traps.clone(), went: TrapsWent::Stock };
-        page.form.put("extra", page.said(w::SAID_TRAPS_OFF), &|book, pen, day, today| {
-            book.about_yard(pen, day, today, &now.yard, what.clone())
-        });
+        page.about("extra", page.said(w::SAID_TRAPS_OFF), &what);
     };
     let label = w::take_extra(u32::try_from(extra).unwrap_or(u32::MAX));
     bits![keys(big(&label, "extra-go", put)), page.form.refused("extra")]
@@ -271,9 +270,8 @@ fn take_off(page: Page, part: &BoxNow, last: bool) -> Bit {
             "lost" => TrapsWent::Lost,
             _ => TrapsWent::Stock,
         };
-        let hive = page.id.get_value();
-        page.form.put("box-off", page.said(w::SAID_BOX_OFF), &|book, pen, day, today| {
-            book.box_off(pen, day, today, &hive, &id, went)
+        page.put("box-off", page.said(w::SAID_BOX_OFF), &|book, pen, day, today, hive| {
+            book.box_off(pen, day, today, hive, &id, went)
         });
     };
     let asks = (!part.traps.is_empty()).then(|| {

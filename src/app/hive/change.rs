@@ -11,6 +11,7 @@ use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
 use crate::app::round::bits;
 use crate::app::round::form::{self, add_yard, big, fold, go, keys, select};
+use crate::app::round::walk::moved;
 use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::Book;
 use crate::book::entry::{Ending, Entry, TrapsWent, What};
@@ -50,8 +51,7 @@ fn tag(page: Page) -> Bit {
     let text = RwSignal::new(now.tag.clone());
     let book = page.form.walk.records.book;
     let said = Memo::new(move || {
-        let now = page.now.get();
-        let Some(now) = now else { return Default::default() };
+        let Some(now) = page.now.get() else { return Default::default() };
         let id = page.id.get_value();
         text.with(|text| {
             if *text == now.tag {
@@ -62,9 +62,8 @@ fn tag(page: Page) -> Bit {
     });
     let put = move || {
         let Ok(tag) = text.with_untracked(|text| label(text, LABEL_MOST, &BrowserLetters)) else { return };
-        let hive = page.id.get_value();
-        page.form.put("tag", page.said(w::SAID_TAG), &|book, pen, _, today| {
-            book.rename_hive(pen, today, &hive, &tag, &BrowserLetters)
+        page.put("tag", page.said(w::SAID_TAG), &|book, pen, _, today, hive| {
+            book.rename_hive(pen, today, hive, &tag, &BrowserLetters)
         });
     };
     let free = move || {
@@ -87,16 +86,15 @@ fn note(page: Page) -> Bit {
     let over = move || text.with(|text| text.trim().chars().count()).saturating_sub(Entry::NOTE_MOST);
     let put = move || {
         let words = text.with_untracked(|text| text.trim().to_owned());
-        let Some(now) = page.hive() else { return };
-        let hive = page.id.get_value();
-        let what = What::Note { hive: Some(hive), text: words.clone() };
-        let wrote = untrack(over) == 0
-            && page.form.put("note", w::NOTED.to_owned(), &|book, pen, day, today| {
-                if words.is_empty() {
-                    return Err(Refusal::Nothing);
-                }
-                book.about_yard(pen, day, today, &now.yard, what.clone())
-            });
+        if untrack(over) > 0 {
+            return;
+        }
+        let said = w::NOTED.to_owned();
+        let wrote = if words.is_empty() {
+            page.put("note", said, &|_, _, _, _, _| Err(Refusal::Nothing))
+        } else {
+            page.about("note", said, &What::Note { hive: Some(page.id.get_value()), text: words })
+        };
         if wrote {
             text.set(String::new());
         }
@@ -106,14 +104,13 @@ fn note(page: Page) -> Bit {
 
 /// Two keys that walk to this hive earlier or later.
 fn order(page: Page) -> Bit {
-    let step = move |by: i32| {
-        let Some(now) = page.hive() else { return };
-        let hive = page.id.get_value();
-        page.form.put("order", w::ORDERED.to_owned(), &|book, pen, _, today| {
+    let step = move |by: isize| {
+        page.put("order", w::ORDERED.to_owned(), &|book, pen, _, today, hive| {
+            let yard = &book.standing().hives.get(hive).ok_or(Refusal::Unknown)?.yard;
             let order: Vec<ThingId> =
-                book.standing().hives_of(&now.yard, true).map(|(id, _)| id.clone()).collect();
-            let hives = moved(order, &hive, by).ok_or(Refusal::Nothing)?;
-            book.about_yard(pen, today, today, &now.yard, What::Order { yard: now.yard.clone(), hives })
+                book.standing().hives_of(yard, true).map(|(id, _)| id.clone()).collect();
+            let hives = moved(order, hive, by).ok_or(Refusal::Nothing)?;
+            book.about_yard(pen, today, today, yard, What::Order { yard: yard.clone(), hives })
         });
     };
     let keys = el("div")
@@ -126,42 +123,32 @@ fn order(page: Page) -> Bit {
     bits![keys, page.form.refused("order")]
 }
 
-/// `order` with `hive` one place further on or back; none at the ends.
-fn moved(mut order: Vec<ThingId>, hive: &ThingId, by: i32) -> Option<Vec<ThingId>> {
-    let at = order.iter().position(|id| id == hive)?;
-    let to = at.checked_add_signed(isize::try_from(by).ok()?).filter(|to| *to < order.len())?;
-    order.swap(at, to);
-    Some(order)
-}
-
 fn carry(page: Page) -> Bit {
     let Some(now) = page.hive() else { return Bit::Nothing };
-    let others: Vec<(String, String)> = page.form.walk.records.book.with_untracked(|book| {
-        let open = book
-            .standing()
-            .open_yards()
-            .filter(|(id, _)| **id != now.yard && id.is_demo() == now.yard.is_demo());
-        open.map(|(id, yard)| (id.to_string(), yard.name.clone())).collect()
+    let mut all = vec![(String::new(), w::CHOOSE.to_owned())];
+    page.form.walk.records.book.with_untracked(|book| {
+        for (id, yard) in book.standing().open_yards() {
+            if *id != now.yard && id.is_demo() == now.yard.is_demo() {
+                all.push((id.to_string(), yard.name.clone()));
+            }
+        }
     });
-    if others.is_empty() {
+    if all.len() == 1 {
         return bits![el("p").text(w::NO_OTHER_YARD), keys(add_yard())];
     }
     let to = RwSignal::new(String::new());
     let permit = RwSignal::new(String::new());
     let put = move || {
-        let hive = page.id.get_value();
         let to = to.with_untracked(|to| ThingId::parse(to).ok());
         let permit = permit.with_untracked(|text| label(text, LABEL_MOST, &BrowserLetters)).ok();
-        page.form.put("move", page.said(w::SAID_MOVED), &|book, pen, day, today| {
+        page.put("move", page.said(w::SAID_MOVED), &|book, pen, day, today, hive| {
             let to = to.as_ref().ok_or(Refusal::NoYard)?;
-            book.move_hive(pen, day, today, &hive, to, permit.clone(), &BrowserLetters)
+            book.move_hive(pen, day, today, hive, to, permit.clone(), &BrowserLetters)
         });
     };
-    let mut all = vec![(String::new(), w::CHOOSE.to_owned())];
-    all.extend(others);
     bits![
         Notice::caution(w::MOVE_CAUTION).view(),
-        select("move-to", w::MOVE_TO, to, all),
+        select("move-to", w::MOVE_TO, to, &all),
         page.form.refused("move"),
         Field::new("move-permit", w::PERMIT, permit).wide().hint(w::MAY_BE_EMPTY).view(),
         go(w::MOVE_KEY, "move-go", put),
@@ -178,8 +165,11 @@ fn end(page: Page) -> Bit {
         let Some(now) = page.hive() else { return all };
         let own = page.id.get_value();
         page.form.walk.records.book.with_untracked(|book| {
-            let hives = book.standing().hives_of(&now.yard, true).filter(|(id, _)| **id != own);
-            all.extend(hives.map(|(id, hive)| (id.to_string(), en_round::hive(&hive.tag))));
+            for (id, hive) in book.standing().hives_of(&now.yard, true) {
+                if *id != own {
+                    all.push((id.to_string(), en_round::hive(&hive.tag)));
+                }
+            }
         });
         all
     };
@@ -196,9 +186,8 @@ fn end(page: Page) -> Bit {
             "lost" => Some(TrapsWent::Lost),
             _ => None,
         };
-        let hive = page.id.get_value();
-        page.form.put("end", page.said(en_round::ending(&ending)), &|book, pen, day, today| {
-            book.end_hive(pen, day, today, &hive, ending.clone(), went)
+        page.put("end", page.said(en_round::ending(&ending)), &|book, pen, day, today, hive| {
+            book.end_hive(pen, day, today, hive, ending.clone(), went)
         });
     };
     let choice = Choice::new("end-how", w::END_HOW)
@@ -210,7 +199,7 @@ fn end(page: Page) -> Bit {
         .view();
     let more = live(move || match how.get().as_str() {
         "dead" => Some(Notice::caution(w::DEAD_CAUTION).view()),
-        "joined" => Some(select("end-into", w::JOINED_INTO, into, others())),
+        "joined" => Some(select("end-into", w::JOINED_INTO, into, &others())),
         _ => None,
     });
     let traps = page.hive().is_some_and(|now| now.traps().next().is_some());

@@ -1,6 +1,7 @@
 //! The page of a hive.
 
 use super::{boxes, change, stack};
+use crate::almanac::day::Day;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, StoredValue};
@@ -12,9 +13,11 @@ use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
 use crate::app::wording::{en_hive as w, en_round};
 use crate::book::Book;
+use crate::book::entry::{Entry, What};
 use crate::book::id::ThingId;
 use crate::book::round;
 use crate::book::standing::HiveNow;
+use crate::book::write::{Pen, Refusal};
 
 /// What the parts of the page share: the hive as it stands, and the forms.
 #[derive(Clone, Copy)]
@@ -24,6 +27,9 @@ pub(super) struct Page {
     pub(super) id: StoredValue<ThingId>,
 }
 
+/// What a form of the page wants written, from the book, the pen, the day of the form, today and the hive.
+pub(super) type Make<'a> = &'a dyn Fn(&Book, &Pen, Day, Day, &ThingId) -> Result<Vec<Entry>, Refusal>;
+
 impl Page {
     /// The hive, or nothing once it is gone from the book.
     pub(super) fn hive(self) -> Option<HiveNow> {
@@ -31,11 +37,25 @@ impl Page {
     }
 
     /// "Hive 7: box put on".
+    #[inline(never)]
     pub(super) fn said(self, what: &str) -> String {
-        w::said(
-            &self.now.with_untracked(|now| now.as_ref().map(|now| now.tag.clone())).unwrap_or_default(),
-            what,
-        )
+        w::said(&self.hive().map(|now| now.tag).unwrap_or_default(), what)
+    }
+
+    /// Writes what `make` makes of this hive, under the words `said`. True when it is written.
+    #[inline(never)]
+    pub(super) fn put(self, form: &'static str, said: String, make: Make<'_>) -> bool {
+        let hive = self.id.get_value();
+        self.form.put(form, said, &|book, pen, day, today| make(book, pen, day, today, &hive))
+    }
+
+    /// Writes one thing about this hive into the book of its yard.
+    #[inline(never)]
+    pub(super) fn about(self, form: &'static str, said: String, what: &What) -> bool {
+        self.put(form, said, &|book, pen, day, today, hive| {
+            let now = book.standing().hives.get(hive).ok_or(Refusal::Unknown)?;
+            book.about_yard(pen, day, today, &now.yard, what.clone())
+        })
     }
 }
 
@@ -64,10 +84,11 @@ pub fn view(walk: Walk, hive: &ThingId) -> Bit {
 /// The way back to the yard, under its name.
 fn back(page: Page) -> El {
     let yard = Memo::new(move || {
-        let yard = page.now.with(|now| now.as_ref().map(|now| now.yard.clone()))?;
-        let name = |book: &Book| book.standing().yards.get(&yard).map(|yard| yard.name.clone());
-        let name = page.form.walk.records.book.with(name)?;
-        Some((yard.to_string(), name))
+        let yard = page.now.get()?.yard;
+        page.form.walk.records.book.with(|book| {
+            let now = book.standing().yards.get(&yard)?;
+            Some((yard.to_string(), now.name.clone()))
+        })
     });
     let way = move || yard.get().map(|(yard, name)| big_link(en_round::own(&name), &Place::Yard(yard)));
     el("p").class("back").kid(live(way))
@@ -76,20 +97,19 @@ fn back(page: Page) -> El {
 /// When it is due and why, or how its care ended; what is odd about it; the key that opens the panel.
 fn state(page: Page) -> Bit {
     let shown = live(move || {
-        let lines = lines_of(page).unwrap_or_default();
-        let line = |(at, line): (usize, &String)| {
-            let line = el("p").text(line);
-            if at == 0 { line.class("lead") } else { line }
-        };
-        lines.iter().enumerate().map(line).collect::<Vec<El>>()
+        let mut lines = Vec::new();
+        for line in lines_of(page).unwrap_or_default() {
+            let line = el("p").text(&line);
+            lines.push(Bit::One(if lines.is_empty() { line.class("lead") } else { line }));
+        }
+        Bit::Many(lines)
     });
     let rose = Memo::new(move || page.now.with(|now| now.as_ref().is_some_and(|now| now.rose.is_some())));
     let rose = live(move || rose.get().then(|| Notice::caution(en_round::ROSE).view()));
     let alive = Memo::new(move || page.now.with(|now| now.as_ref().is_some_and(HiveNow::alive)));
-    let walk = page.form.walk;
     let key = live(move || {
         if alive.get() {
-            Bit::from(go(w::LOG, "log", move || walk.open_hive(&page.id.get_value())))
+            Bit::from(go(w::LOG, "log", move || page.form.walk.open_hive(&page.id.get_value())))
         } else {
             bits![go(en_round::REVIVE, "revive", move || revive(page)), page.form.refused("revive")]
         }
@@ -128,8 +148,7 @@ fn lines_of(page: Page) -> Option<Vec<String>> {
 
 fn revive(page: Page) {
     let Some(now) = page.hive() else { return };
-    let hive = page.id.get_value();
-    page.form.put("revive", w::revived(&now.tag), &|book, pen, day, today| {
-        book.hive_back(pen, day, today, &hive, &BrowserLetters)
+    page.put("revive", w::revived(&now.tag), &|book, pen, day, today, hive| {
+        book.hive_back(pen, day, today, hive, &BrowserLetters)
     });
 }

@@ -1,6 +1,5 @@
 //! Which lines the history shows, and in which order.
 
-use crate::almanac::day::Day;
 use crate::almanac::table::Table;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
@@ -58,17 +57,13 @@ pub fn lines<'a>(book: &'a Book, of: Option<&ThingId>) -> Vec<Line<'a>> {
         None if superseded.contains_key(&entry.id) => Counts::Corrected,
         None => Counts::Yes,
     };
-    let mut lines: Vec<Line<'a>> = book
-        .log()
-        .entries()
-        .filter(|entry| !matches!(entry.what, What::Struck { .. }))
-        .filter(|entry| of.is_none_or(|of| about(entry, of)))
-        .map(|entry| Line {
-            entry,
-            counts: counts(entry),
-            together: entry.bulk.as_ref().and_then(|bulk| bulks.get(bulk)).copied().unwrap_or(1),
-        })
-        .collect();
+    let mut lines: Vec<Line<'a>> = Vec::new();
+    for entry in book.log().entries() {
+        if !matches!(entry.what, What::Struck { .. }) && of.is_none_or(|of| about(entry, of)) {
+            let together = entry.bulk.as_ref().and_then(|bulk| bulks.get(bulk)).copied().unwrap_or(1);
+            lines.push(Line { entry, counts: counts(entry), together });
+        }
+    }
     crate::almanac::order::sort_by(&mut lines, |a, b| {
         (b.entry.day, &b.entry.id).cmp(&(a.entry.day, &a.entry.id))
     });
@@ -76,11 +71,8 @@ pub fn lines<'a>(book: &'a Book, of: Option<&ThingId>) -> Vec<Line<'a>> {
 }
 
 /// Of the lines shown, those of one day, each day once.
-pub fn days<'a, 'b>(lines: &'b [Line<'a>]) -> Vec<(Day, &'b [Line<'a>])> {
-    lines
-        .chunk_by(|a, b| a.entry.day == b.entry.day)
-        .filter_map(|chunk| chunk.first().map(|first| (first.entry.day, chunk)))
-        .collect()
+pub fn days<'a, 'b>(lines: &'b [Line<'a>]) -> impl Iterator<Item = &'b [Line<'a>]> {
+    lines.chunk_by(|a, b| a.entry.day == b.entry.day)
 }
 
 fn about(entry: &Entry, of: &ThingId) -> bool {

@@ -8,9 +8,9 @@ fn the_newest_day_comes_first_and_every_line_is_there_once() {
     let lines = lines(&book, None);
     assert_eq!(lines.len(), book.log().len());
     assert!(lines.windows(2).all(|pair| pair[0].entry.day >= pair[1].entry.day));
-    let days = days(&lines);
-    assert!(days.windows(2).all(|pair| pair[0].0 > pair[1].0));
-    assert_eq!(days.iter().map(|(_, lines)| lines.len()).sum::<usize>(), lines.len());
+    let days: Vec<_> = days(&lines).collect();
+    assert!(days.windows(2).all(|pair| pair[0][0].entry.day > pair[1][0].entry.day));
+    assert_eq!(days.iter().map(|lines| lines.len()).sum::<usize>(), lines.len());
 }
 
 #[test]

@@ -5,7 +5,7 @@ use super::words;
 use crate::almanac::day::Day;
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::frame::heading;
+use crate::app::frame::{focus, heading};
 use crate::app::graph::{Memo, RwSignal};
 use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::Notice;
@@ -18,7 +18,6 @@ use crate::book::Book;
 use crate::book::entry::What;
 use crate::book::id::{EntryId, ThingId};
 use leptos::prelude::event_target_value;
-use wasm_bindgen::JsCast;
 
 /// What every line can reach.
 #[derive(Clone, Copy)]
@@ -50,14 +49,15 @@ pub fn list(ui: Ui, records: Records, of: Option<ThingId>) -> Bit {
         let (shown_now, today) = (shown.get(), ui.today.get());
         records.book.with(|book| {
             let all = history::lines(book, of.as_ref());
-            let part = all.get(..shown_now.min(all.len())).unwrap_or(&all);
-            let days = history::days(part);
+            let part = all.get(..shown_now).unwrap_or(&all);
             let mut bits: Vec<Bit> =
                 vec![el("p").class("small").text(&w::shown(part.len(), all.len())).into()];
             if all.is_empty() {
                 bits.push(el("p").text(w::NONE).into());
             }
-            bits.extend(days.into_iter().map(|(day, lines)| day_view(desk, book, day, today, lines).into()));
+            for lines in history::days(part) {
+                bits.push(day_view(desk, book, today, lines).into());
+            }
             if all.len() > part.len() {
                 let more =
                     Key::new(w::MORE, move || shown.update(|shown| *shown += PAGE)).mark("history-more");
@@ -76,86 +76,85 @@ fn filter(ui: Ui, records: Records, of: Option<ThingId>) -> El {
             let of_hive = standing.hives.get(of).map(|hive| &hive.yard);
             of_hive.or_else(|| standing.yards.get_key_value(of).map(|(id, _)| id)).cloned()
         });
-        let yards: Vec<(String, String)> =
-            standing.yards.iter().map(|(id, now)| (id.to_string(), words::isolated(&now.name))).collect();
-        let hives: Vec<(String, String)> = yard
-            .iter()
-            .flat_map(|yard| standing.hives_of(yard, false))
-            .map(|(id, _)| (id.to_string(), words::hive_name(book, id)))
-            .collect();
+        let mut yards = vec![(String::new(), w::EVERYTHING.to_owned())];
+        for (id, now) in &standing.yards {
+            yards.push((id.to_string(), words::isolated(&now.name)));
+        }
+        let mut hives = Vec::new();
+        if let Some(yard) = &yard {
+            hives.push((yard.to_string(), w::WHOLE_YARD.to_owned()));
+            for (id, _) in standing.hives_of(yard, false) {
+                hives.push((id.to_string(), words::hive_name(book, id)));
+            }
+        }
         (yards, hives, yard)
     });
     let of = of.map(|of| of.to_string()).unwrap_or_default();
     let yard = yard.map(|yard| yard.to_string()).unwrap_or_default();
-    let choose = move |id: String| ui.go(&Place::History((!id.is_empty()).then_some(id)));
-    let everything = (String::new(), w::EVERYTHING);
-    let hive_chooser = (!yard.is_empty())
-        .then(|| chooser("history-hive", w::HIVE, (yard.clone(), w::WHOLE_YARD), hives, &of, choose));
-    el("div")
-        .class("fields")
-        .kid(chooser("history-yard", w::YARD, everything, yards, &yard, choose))
-        .kid(hive_chooser)
+    let hive_chooser = (!hives.is_empty()).then(|| chooser(ui, "history-hive", w::HIVE, &hives, &of));
+    el("div").class("fields").kid(chooser(ui, "history-yard", w::YARD, &yards, &yard)).kid(hive_chooser)
 }
 
-fn chooser(
-    id: &str,
-    label: &str,
-    all: (String, &str),
-    rest: Vec<(String, String)>,
-    chosen: &str,
-    choose: impl Fn(String) + 'static,
-) -> El {
-    let first = (all.0, all.1.to_owned());
-    let options = std::iter::once(first).chain(rest).map(|(value, name)| {
-        let option = el("option").attr("value", &value).text(&name);
-        if value == chosen { option.attr("selected", "") } else { option }
+fn chooser(ui: Ui, id: &str, label: &str, all: &[(String, String)], chosen: &str) -> El {
+    let mut select = el("select").attr("id", id).attr("autocomplete", "off");
+    for (value, name) in all {
+        let mut option = el("option").attr("value", value).text(name);
+        if value == chosen {
+            option = option.attr("selected", "");
+        }
+        select = select.kid(option);
+    }
+    let select = select.on("change", move |event| {
+        let id = event_target_value(&event);
+        ui.go(&Place::History((!id.is_empty()).then_some(id)));
     });
-    let select = el("select").attr("id", id).attr("autocomplete", "off").kids(options);
-    let select = select.on("change", move |event| choose(event_target_value(&event)));
     el("div").class("field field-wide").kid(el("label").attr("for", id).text(label)).kid(select)
 }
 
-fn day_view(desk: Desk, book: &Book, day: Day, today: Day, lines: &[Line<'_>]) -> El {
+fn day_view(desk: Desk, book: &Book, today: Day, lines: &[Line<'_>]) -> El {
     let several = book.standing().yards.len() > 1;
-    let ago = el("span").class("day-ago").text(&en::relative(day.days_since(today)));
-    el("section")
-        .class("day")
-        .kid(el("h2").text(&en::date(day)).text(" ").kid(ago))
-        .kid(el("ul").class("lines").kids(lines.iter().map(|line| line_view(desk, book, line, several))))
+    let mut head = el("h2");
+    let mut list = el("ul").class("lines");
+    for (nth, line) in lines.iter().enumerate() {
+        if nth == 0 {
+            let day = line.entry.day;
+            let ago = el("span").class("day-ago").text(&en::relative(day.days_since(today)));
+            head = head.text(&en::date(day)).text(" ").kid(ago);
+        }
+        list = list.kid(line_view(desk, book, line, several));
+    }
+    el("section").class("day").kid(head).kid(list)
 }
 
 fn line_view(desk: Desk, book: &Book, line: &Line<'_>, several: bool) -> El {
     let entry = line.entry;
     let said = words::entry(book, entry);
-    let mut small = match line.counts {
-        Counts::Yes => String::new(),
-        Counts::Struck { .. } => w::STRUCK.to_owned(),
-        Counts::Corrected => w::CORRECTED.to_owned(),
+    let (tag, state) = match line.counts {
+        Counts::Yes => ("span", ""),
+        Counts::Struck { .. } => ("del", w::STRUCK),
+        Counts::Corrected => ("del", w::CORRECTED),
     };
+    let mut small = el("span").class("line-small").text(state);
     if several && let Some(yard) = &entry.yard {
-        small.push_str(&words::yard_name(book, yard));
-        small.push_str(", ");
+        small = small.text(&words::yard_name(book, yard)).text(", ");
     }
-    small.push_str(&w::written(entry.day, entry.at, entry.by.as_deref().map(words::isolated).as_deref()));
+    let by = entry.by.as_deref().map(words::isolated);
+    small = small.text(&w::written(entry.day, entry.at, by.as_deref()));
     if line.together > 1 {
-        small.push_str(", ");
-        small.push_str(&w::together(line.together));
+        small = small.text(", ").text(&w::together(line.together));
     }
-    let text = el(if line.counts == Counts::Yes { "span" } else { "del" }).text(&said);
-    let small = el("span").class("line-small").text(&small);
+    let text = el(tag).text(&said);
     let item = el("li").test_id("history-line");
-    let struck = |id: &EntryId| el("p").class("line-said").attr("id", &line_id(id)).attr("tabindex", "-1");
-    match &line.counts {
-        Counts::Yes => plain_line(desk, line, item, text, small),
-        Counts::Struck { by, lines } => {
-            let (by, id) = (by.clone(), entry.id.clone());
-            let label = if *lines > 1 { w::back_all(*lines) } else { w::BACK.to_owned() };
-            let back = Key::new(label, move || strike(desk, &id, std::slice::from_ref(&by), w::BACK_SAID));
-            item.kid(struck(&entry.id).kid(text).kid(small))
-                .kid(el("p").class("keys").kid(back.mark("history-back").view()))
-        }
-        Counts::Corrected => item.kid(struck(&entry.id).kid(text).kid(small)),
+    if line.counts == Counts::Yes {
+        return plain_line(desk, line, item, text, small);
     }
+    let struck = el("p").class("line-said").attr("id", &line_id(&entry.id)).attr("tabindex", "-1");
+    let item = item.kid(struck.kid(text).kid(small));
+    let Counts::Struck { by, lines } = &line.counts else { return item };
+    let (by, id) = (by.clone(), entry.id.clone());
+    let label = if *lines > 1 { w::back_all(*lines) } else { w::BACK.to_owned() };
+    let back = Key::new(label, move || strike(desk, &id, std::slice::from_ref(&by), w::BACK_SAID));
+    item.kid(el("p").class("keys").kid(back.mark("history-back").view()))
 }
 
 /// A line that counts: the line itself opens its keys, so that no knuckle strikes anything out.
@@ -212,11 +211,9 @@ fn strike(desk: Desk, line: &EntryId, entries: &[EntryId], said: &str) {
     }
     desk.open.set(None);
     ui.said.set(said.to_owned());
-    let id = line_id(line);
+    // Names of entries are letters, digits and hyphens, which a selector takes as they are.
+    let line = ["#", &line_id(line)].concat();
     edge::after_paint(move || {
-        let line = edge::document().and_then(|document| document.get_element_by_id(&id));
-        if let Some(line) = line.and_then(|line| line.dyn_into::<web_sys::HtmlElement>().ok()) {
-            let _ = line.focus();
-        }
+        focus(&line);
     });
 }

@@ -53,17 +53,16 @@ fn asides(records: Records) -> Bit {
     live(move || {
         let asides = records.asides.get();
         (!asides.is_empty()).then(|| {
-            let count = asides.len();
-            el("section")
+            let head = el("section")
                 .class("card")
                 .kid(el("h2").text(wa::TITLE))
-                .kid(Notice::alarm(wa::count(count)).view())
-                .kid(el("p").text(wa::LEFT))
-                .kid(
-                    el("ul")
-                        .class("asides")
-                        .kids(asides.into_iter().zip(1..).map(|(aside, nth)| one_aside(aside, nth))),
-                )
+                .kid(Notice::alarm(wa::count(asides.len())).view())
+                .kid(el("p").text(wa::LEFT));
+            let mut list = el("ul").class("asides");
+            for (at, aside) in asides.into_iter().enumerate() {
+                list = list.kid(one_aside(aside, at + 1));
+            }
+            head.kid(list)
         })
     })
 }

@@ -100,21 +100,30 @@ fn preview(records: Records, backup: &Backup, opened: Opened, result: RwSignal<S
         opened.set(None);
         result.set(take_in(records, backup));
     };
-    let list =
-        |lines: Vec<String>| el("ul").class("plain-list").kids(lines.iter().map(|line| el("li").text(line)));
     let by = backup.by.as_deref().map(words::isolated);
-    let about = vec![w::made(backup.made, by.as_deref()), w::holds(backup.counts), yards(backup)];
-    let mut bits: Vec<Bit> =
-        vec![el("h3").text(w::PREVIEW).into(), list(about).into(), el("p").class("lead").text(&said).into()];
+    let about = [w::made(backup.made, by.as_deref()), w::holds(backup.counts), yards(backup)];
+    let mut preview = el("div")
+        .class("preview")
+        .test_id("restore-preview")
+        .kid(el("h3").text(w::PREVIEW))
+        .kid(list(&about))
+        .kid(el("p").class("lead").text(&said));
     if !clashes.is_empty() {
-        bits.push(el("p").text(w::CLASH_HOW).into());
-        bits.push(list(clashes).into());
+        preview = preview.kid(el("p").text(w::CLASH_HOW)).kid(list(&clashes));
     }
     let keys = el("p")
         .class("keys")
         .kid(Key::new(label, take).primary().mark("restore-confirm").view())
         .kid(Key::new(w::LEAVE, move || opened.set(None)).view());
-    el("div").class("preview").test_id("restore-preview").kids(bits).kid(keys)
+    preview.kid(keys)
+}
+
+fn list(lines: &[String]) -> El {
+    let mut list = el("ul").class("plain-list");
+    for line in lines {
+        list = list.kid(el("li").text(line));
+    }
+    list
 }
 
 /// Takes a file in and says what came of it.
@@ -138,8 +147,14 @@ fn take_in(records: Records, backup: Backup) -> String {
 }
 
 fn clashing(book: &Book, union: &Union) -> Vec<String> {
-    let here = union.clashes.iter().filter_map(|id| book.log().get(id));
-    let mut said: Vec<String> = here.take(NAMED).map(|entry| words::entry(book, entry)).collect();
+    let mut said = Vec::new();
+    for id in &union.clashes {
+        if said.len() < NAMED
+            && let Some(here) = book.log().get(id)
+        {
+            said.push(words::entry(book, here));
+        }
+    }
     if union.clashes.len() > NAMED {
         said.push(["+ ", &en_ledger::lines(union.clashes.len() - NAMED)].concat());
     }
@@ -147,13 +162,11 @@ fn clashing(book: &Book, union: &Union) -> Vec<String> {
 }
 
 fn yards(backup: &Backup) -> String {
-    let names: Vec<String> = backup
-        .entries
-        .iter()
-        .filter_map(|entry| match &entry.what {
-            What::Yard { name, .. } => Some(words::isolated(name)),
-            _ => None,
-        })
-        .collect();
+    let mut names = Vec::new();
+    for entry in &backup.entries {
+        if let What::Yard { name, .. } = &entry.what {
+            names.push(words::isolated(name));
+        }
+    }
     if names.is_empty() { w::NO_YARD.to_owned() } else { w::yards(&names.join(", ")) }
 }

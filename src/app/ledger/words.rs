@@ -1,5 +1,9 @@
 //! A line of the book in words, for the history and for the page of a hive.
+//!
+//! A sentence is written from front to back into one text: most of its pieces stand in the book or in the program
+//! already, and a text made for each would be let go of at once.
 
+use crate::app::wording::en::{length_name, put, volume_name, with_unit};
 use crate::app::wording::en_ledger as w;
 use crate::book::Book;
 use crate::book::entry::{Check, Ending, Entry, KeeperChange, NewBox, What};
@@ -9,172 +13,264 @@ use crate::book::id::{EntryId, ThingId};
 ///
 /// Names are the ones things carry now; those of things that are struck out are read from the line that brought them.
 pub fn entry(book: &Book, entry: &Entry) -> String {
-    let said = what(book, entry);
-    if entry.replaces.is_some() { w::corrected(&said) } else { said }
+    let mut said = String::new();
+    say(&mut said, book, entry);
+    said
 }
 
-/// As [`entry`], without naming the hive in front: for a page that is about that hive alone.
-pub fn on_hive(book: &Book, line: &Entry) -> String {
-    let all = entry(book, line);
-    let head = line.hive().map(|hive| w::about(&hive_name(book, &hive), ""));
-    head.and_then(|head| all.strip_prefix(head.trim_end()).map(|rest| w::upper(rest.trim_start())))
-        .unwrap_or(all)
+fn say(said: &mut String, book: &Book, entry: &Entry) {
+    what(said, book, entry);
+    if entry.replaces.is_some() {
+        put(said, w::CORRECTED);
+    }
 }
 
-fn what(book: &Book, entry: &Entry) -> String {
-    let about = |hive: &ThingId, said: &str| w::about(&hive_name(book, hive), said);
+fn what(said: &mut String, book: &Book, entry: &Entry) {
+    let about = |said: &mut String, hive: &ThingId| {
+        put_hive(said, book, hive);
+        put(said, w::SAYS);
+    };
     match &entry.what {
-        What::Keeper(change) => keeper(change),
-        What::Kind(kind) => w::kind_new(&isolated(&kind.name)),
-        What::KindChanged { now, .. } => w::kind_changed(&isolated(&now.name)),
-        What::KindRetired { kind } => w::kind_retired(&kind_name(book, kind)),
-        What::Yard { name, .. } => w::yard_new(&isolated(name)),
+        What::Keeper(change) => keeper(said, change),
+        What::Kind(kind) => w::kind_new(said, &kind.name),
+        What::KindChanged { now, .. } => w::kind_changed(said, &now.name),
+        What::KindRetired { kind } => w::kind_retired(said, kind_now(book, kind)),
+        What::Yard { name, .. } => w::yard_new(said, name),
         What::YardChanged { yard, name, zone } => match (name, zone) {
-            (Some(name), _) => w::yard_renamed(&isolated(name)),
-            (None, Some(zone)) => w::yard_zone(&yard_name(book, yard), zone),
-            (None, None) => yard_name(book, yard),
+            (Some(name), _) => w::yard_renamed(said, name),
+            (None, Some(zone)) => w::yard_zone(said, yard_now(book, yard), zone),
+            (None, None) => put_yard(said, book, yard),
         },
-        What::YardClosed { yard } => w::yard_closed(&yard_name(book, yard)),
-        What::Season { yard, running } => w::season(&yard_name(book, yard), *running),
-        What::Order { yard, hives } => w::order(&yard_name(book, yard), hives.len()),
+        What::YardClosed { yard } => w::yard_closed(said, yard_now(book, yard)),
+        What::Season { yard, running } => w::season(said, yard_now(book, yard), *running),
+        What::Order { yard, hives } => w::order(said, yard_now(book, yard), hives.len()),
         What::Hive { tag, size, boxes, .. } => {
-            let (parts, traps) = boxes_in_words(boxes);
-            w::hive_new(&w::hive(&isolated(tag)), *size, &parts, traps)
+            w::hive_new(said, tag, *size);
+            if boxes.is_empty() {
+                put(said, w::NO_BOX);
+            }
+            put_boxes(said, boxes);
+            w::and_traps(said, traps_in(boxes));
         }
         What::HiveChanged { hive, tag, size } => match (tag, size) {
-            (Some(tag), _) => w::hive_renamed(&w::hive(&isolated(tag))),
-            (None, Some(size)) => about(hive, w::size_now(*size)),
-            (None, None) => hive_name(book, hive),
+            (Some(tag), _) => w::hive_renamed(said, tag),
+            (None, Some(size)) => {
+                about(said, hive);
+                put(said, w::size_now(*size));
+            }
+            (None, None) => put_hive(said, book, hive),
         },
         What::HiveMoved { hive, to, permit } => {
-            about(hive, &w::moved(&yard_name(book, to), permit.as_deref().map(isolated).as_deref()))
+            about(said, hive);
+            w::moved(said, yard_now(book, to), permit.as_deref());
         }
         What::HiveEnded { hive, how } => {
-            let into = match how {
-                Ending::Joined { into: Some(into) } => Some(hive_name(book, into)),
-                _ => None,
-            };
-            about(hive, &w::ended(how, into.as_deref()))
+            about(said, hive);
+            put(said, w::ended(how));
+            if let Ending::Joined { into: Some(into) } = how {
+                put_hive(said, book, into);
+            }
         }
-        What::HiveBack { hive } => about(hive, w::BACK),
+        What::HiveBack { hive } => {
+            about(said, hive);
+            put(said, w::BACK);
+        }
         What::BoxesOn { hive, boxes, .. } => {
-            let (parts, traps) = boxes_in_words(boxes);
-            about(hive, &w::boxes_on(&parts, traps))
+            about(said, hive);
+            put_boxes(said, boxes);
+            put(said, w::PUT_ON);
+            w::and_traps(said, traps_in(boxes));
         }
         What::BoxOff { hive, part, traps } => {
-            let depth = box_of(book, part).map(|part| part.depth);
-            about(hive, &w::box_off(depth, *traps))
+            about(said, hive);
+            w::box_off(said, box_of(book, part).map(|part| part.depth), *traps);
         }
         What::BoxWants { hive, part, traps } => {
-            let depth = box_of(book, part).map(|part| part.depth);
-            about(hive, &w::box_wants(depth, *traps))
+            about(said, hive);
+            w::box_wants(said, box_of(book, part).map(|part| part.depth), *traps);
         }
         What::TrapsOn { hive, traps } => {
-            let kinds: Vec<&ThingId> = traps.iter().map(|placed| &placed.trap.kind).collect();
-            let one = kinds.first().filter(|first| kinds.iter().all(|kind| kind == *first));
-            about(hive, &w::traps_on(traps.len(), one.map(|kind| kind_name(book, kind)).as_deref()))
+            about(said, hive);
+            w::traps_on(said, traps.len());
+            if let Some(first) = traps.first().map(|placed| &placed.trap.kind)
+                && traps.iter().all(|placed| placed.trap.kind == *first)
+            {
+                w::of_kind(said, kind_now(book, first));
+            }
         }
-        What::TrapsOff { hive, traps, went } => about(hive, &w::traps_off(traps.len(), *went)),
-        What::Check(check) => check_in_words(book, check),
+        What::TrapsOff { hive, traps, went } => {
+            about(said, hive);
+            w::traps_off(said, traps.len(), *went);
+        }
+        What::Check(check) => put_check(said, book, check),
         What::Skip { hive, why, note } => {
-            about(hive, &w::skipped(*why, note.as_deref().map(isolated).as_deref()))
+            about(said, hive);
+            put(said, w::skipped(*why));
+            w::and_note(said, note.as_deref());
         }
         What::Note { hive, text } => {
-            let name = match (hive, &entry.yard) {
-                (Some(hive), _) => hive_name(book, hive),
-                (None, Some(yard)) => yard_name(book, yard),
-                (None, None) => w::NOTE.to_owned(),
-            };
-            w::about(&name, &w::quoted(&isolated(text)))
+            match (hive, &entry.yard) {
+                (Some(hive), _) => put_hive(said, book, hive),
+                (None, Some(yard)) => put_yard(said, book, yard),
+                (None, None) => put(said, w::NOTE),
+            }
+            put(said, w::SAYS);
+            w::put_quoted(said, text);
         }
-        What::Struck { entries } => struck(book, entries),
+        What::Struck { entries } => struck(said, book, entries),
     }
 }
 
 /// A strike names what it struck when that is one line, and counts otherwise. Strikes look back, so this ends.
-fn struck(book: &Book, entries: &[EntryId]) -> String {
-    let first = entries.first().and_then(|id| book.log().get(id));
-    match first.map(|first| (&first.what, first)) {
-        Some((What::Struck { entries: again }, _)) if entries.len() == 1 => {
-            let line = match again.as_slice() {
-                [id] => book.log().get(id).map(|line| entry(book, line)),
-                _ => None,
-            };
-            w::brought_back(again.len(), line.as_deref())
-        }
-        Some((_, line)) if entries.len() == 1 => w::struck(1, Some(&entry(book, line))),
-        _ => w::struck(entries.len(), None),
-    }
-}
-
-fn check_in_words(book: &Book, check: &Check) -> String {
-    let mut said = vec![w::did(check.did).to_owned()];
-    said.extend(check.before.map(w::found));
-    said.extend(check.after.map(w::left));
-    said.extend(check.count.map(w::beetles));
-    said.extend(check.note.as_deref().map(|note| w::quoted(&isolated(note))));
-    let hive = hive_name(book, &check.hive);
-    let name = match &check.traps {
-        Some(traps) => w::some_traps(&hive, traps.len()),
-        None => hive,
+fn struck(said: &mut String, book: &Book, entries: &[EntryId]) {
+    let only = |entries: &[EntryId]| match entries {
+        [id] => book.log().get(id),
+        _ => None,
     };
-    w::about(&name, &said.join(", "))
+    let mut count = entries.len();
+    let mut line = only(entries);
+    if let Some(What::Struck { entries: again }) = line.map(|line| &line.what) {
+        put(said, w::BROUGHT_BACK);
+        count = again.len();
+        line = only(again);
+    } else {
+        put(said, w::STRUCK);
+    }
+    match line {
+        Some(line) => {
+            put(said, w::QUOTE);
+            say(said, book, line);
+            put(said, w::UNQUOTE);
+        }
+        None => put(said, &w::lines(count)),
+    }
 }
 
-fn keeper(change: &KeeperChange) -> String {
-    let mut said = Vec::new();
-    said.extend(change.name.as_deref().map(|name| w::keeper_name(&isolated(name))));
-    said.extend(change.volume.map(w::keeper_volume));
-    said.extend(change.length.map(w::keeper_length));
-    said.extend(change.reserve.map(w::keeper_reserve));
-    said.extend(change.bottle.map(w::keeper_bottle));
-    said.extend(change.currency.as_deref().map(|code| w::keeper_currency(&isolated(code))));
-    said.extend(change.season_start.map(w::keeper_season));
-    said.extend(change.colony_value.map(w::keeper_colony));
-    w::keeper(&said.join(", "))
+fn put_check(said: &mut String, book: &Book, check: &Check) {
+    put_hive(said, book, &check.hive);
+    if let Some(traps) = &check.traps {
+        w::and_traps(said, traps.len());
+    }
+    put(said, w::SAYS);
+    put(said, w::did(check.did));
+    if let Some(level) = check.before {
+        w::found(said, level);
+    }
+    if let Some(level) = check.after {
+        w::left(said, level);
+    }
+    if let Some(count) = check.count {
+        w::beetles(said, count);
+    }
+    w::and_note(said, check.note.as_deref());
 }
 
-/// Boxes in their order from the floor, alike neighbours together, and how many traps came in them.
-fn boxes_in_words(boxes: &[NewBox]) -> (String, usize) {
-    let mut runs: Vec<(w::Depth, usize)> = Vec::new();
-    for part in boxes {
-        match runs.last_mut() {
-            Some((depth, count)) if *depth == part.depth => *count += 1,
-            _ => runs.push((part.depth, 1)),
+/// What of the settings a line changes, one after the other.
+fn keeper(said: &mut String, change: &KeeperChange) {
+    put(said, w::KEEPER);
+    let start = said.len();
+    let next = |said: &mut String, words: &str| {
+        put(said, if said.len() > start { w::NEXT } else { "" });
+        put(said, words);
+    };
+    if let Some(name) = &change.name {
+        next(said, w::KEEPER_NAME);
+        put_isolated(said, name);
+    }
+    if let Some(unit) = change.volume {
+        next(said, w::KEEPER_VOLUME);
+        put(said, volume_name(unit));
+    }
+    if let Some(unit) = change.length {
+        next(said, w::KEEPER_LENGTH);
+        put(said, length_name(unit));
+    }
+    if let Some(reserve) = change.reserve {
+        next(said, w::KEEPER_RESERVE);
+        w::percent(said, reserve);
+    }
+    if let Some(bottle) = change.bottle {
+        next(said, w::KEEPER_BOTTLE);
+        put(said, &with_unit(&bottle.number().to_string(), volume_name(bottle.unit())));
+    }
+    if let Some(code) = &change.currency {
+        next(said, w::KEEPER_CURRENCY);
+        put_isolated(said, code);
+    }
+    if let Some(start) = change.season_start {
+        next(said, w::KEEPER_SEASON);
+        w::month_and_day(said, start);
+    }
+    if let Some(value) = change.colony_value {
+        next(said, w::KEEPER_COLONY);
+        put(said, &value.to_string());
+    }
+    if said.len() == start {
+        put(said, w::KEEPER_NOTHING);
+    }
+}
+
+/// Boxes in their order from the floor, alike neighbours together.
+fn put_boxes(said: &mut String, boxes: &[NewBox]) {
+    let mut between = "";
+    for run in boxes.chunk_by(|one, next| one.depth == next.depth) {
+        put(said, between);
+        between = w::NEXT;
+        if let Some(first) = run.first() {
+            w::boxes(said, first.depth, run.len());
         }
     }
-    let said: Vec<String> = runs.into_iter().map(|(depth, count)| w::boxes(depth, count)).collect();
-    (said.join(", "), boxes.iter().map(|part| part.traps.len()).sum())
+}
+
+/// How many traps came in boxes.
+fn traps_in(boxes: &[NewBox]) -> usize {
+    boxes.iter().map(|part| part.traps.len()).sum()
 }
 
 /// "Hive 7", by the name it carries now.
 pub fn hive_name(book: &Book, hive: &ThingId) -> String {
+    let mut said = String::new();
+    put_hive(&mut said, book, hive);
+    said
+}
+
+fn put_hive(said: &mut String, book: &Book, hive: &ThingId) {
     let now = book.standing().hives.get(hive).map(|hive| hive.tag.as_str());
-    let tag = now.or_else(|| match brought(book, hive) {
-        Some(What::Hive { tag, .. }) => Some(tag.as_str()),
-        _ => None,
-    });
-    tag.map_or_else(|| w::UNKNOWN_HIVE.to_owned(), |tag| w::hive(&isolated(tag)))
+    w::hive(
+        said,
+        now.or_else(|| match brought(book, hive) {
+            Some(What::Hive { tag, .. }) => Some(tag.as_str()),
+            _ => None,
+        }),
+    );
 }
 
 /// The name of a yard.
 pub fn yard_name(book: &Book, yard: &ThingId) -> String {
+    let mut said = String::new();
+    put_yard(&mut said, book, yard);
+    said
+}
+
+fn put_yard(said: &mut String, book: &Book, yard: &ThingId) {
+    w::yard(said, yard_now(book, yard));
+}
+
+fn yard_now<'a>(book: &'a Book, yard: &ThingId) -> Option<&'a str> {
     let now = book.standing().yards.get(yard).map(|yard| yard.name.as_str());
-    let name = now.or_else(|| match brought(book, yard) {
+    now.or_else(|| match brought(book, yard) {
         Some(What::Yard { name, .. }) => Some(name.as_str()),
         _ => None,
-    });
-    name.map_or_else(|| w::UNKNOWN_YARD.to_owned(), isolated)
+    })
 }
 
 /// The keeper's word for a kind of trap.
-pub fn kind_name(book: &Book, kind: &ThingId) -> String {
+fn kind_now<'a>(book: &'a Book, kind: &ThingId) -> Option<&'a str> {
     let now = book.standing().kinds.get(kind).map(|now| now.kind.name.as_str());
-    let name = now.or_else(|| match brought(book, kind) {
+    now.or_else(|| match brought(book, kind) {
         Some(What::Kind(kind)) => Some(kind.name.as_str()),
         _ => None,
-    });
-    name.map_or_else(|| w::UNKNOWN_KIND.to_owned(), isolated)
+    })
 }
 
 fn brought<'a>(book: &'a Book, thing: &ThingId) -> Option<&'a What> {
@@ -200,8 +296,18 @@ fn box_of<'a>(book: &'a Book, part: &ThingId) -> Option<&'a NewBox> {
 
 /// A text that came from outside, kept from turning the sentence around it when it is written from right to left.
 pub fn isolated(text: &str) -> String {
+    let mut said = String::new();
+    put_isolated(&mut said, text);
+    said
+}
+
+/// The same at the end of a sentence.
+pub fn put_isolated(said: &mut String, text: &str) {
     let turns = |c: char| matches!(c, '\u{590}'..='\u{8ff}' | '\u{fb1d}'..='\u{fdff}' | '\u{fe70}'..='\u{fefc}' | '\u{10800}'..='\u{10fff}' | '\u{1e800}'..='\u{1efff}');
-    if text.chars().any(turns) { ["\u{2068}", text, "\u{2069}"].concat() } else { text.to_owned() }
+    let turns = text.chars().any(turns);
+    put(said, if turns { "\u{2068}" } else { "" });
+    put(said, text);
+    put(said, if turns { "\u{2069}" } else { "" });
 }
 
 #[cfg(test)]

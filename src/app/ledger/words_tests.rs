@@ -1,4 +1,4 @@
-use super::{entry, isolated, on_hive};
+use super::{entry, isolated};
 use crate::almanac::day::{Day, Stamp};
 use crate::almanac::text::Letters;
 use crate::book::Book;
@@ -68,7 +68,7 @@ fn a_check_says_what_was_done_and_found() {
     assert_eq!(said(&book, &json), "Hive 7, 1 trap: looked at and left, found 33.3 %, 50+ beetles, “wax”");
     let json = format!(r#"{{"box_off":{{"hive":"{}","box":"{}.4","traps":"stock"}}}}"#, hive.id, hive.id);
     assert_eq!(said(&book, &json), "Hive 7: deep taken off, its traps back in stock");
-    assert_eq!(on_hive(&book, hive).replace('\u{a0}', " "), "New, 2 deeps, 4 traps");
+    assert_eq!(entry(&book, hive).replace('\u{a0}', " "), "Hive 7: new, 2 deeps, 4 traps");
 }
 
 #[test]

@@ -9,6 +9,7 @@ use super::walk::{stops, usual};
 use super::{dock_more, draft, log, said};
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::frame::{find, focus};
 use crate::app::graph::{Memo, effect, effect_since, untrack};
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
@@ -17,7 +18,6 @@ use crate::app::wording::{en_round as w, en_typed};
 use crate::book::entry::{Did, SkipReason};
 use crate::book::round;
 use crate::book::write::{Doubt, Refusal};
-use wasm_bindgen::JsCast;
 
 /// Name of the panel in the page.
 pub(super) const DOCK: &str = "dock";
@@ -26,19 +26,19 @@ pub(super) const DOCK: &str = "dock";
 pub(super) fn view(walk: Walk) -> El {
     follow_focus(walk);
     let head = Memo::new(move || {
-        let hive = walk.open.get()?;
+        let mut head = [w::hive(""), String::new(), String::new()];
+        let Some(hive) = walk.open.get() else { return head };
         let today = walk.today.get();
         walk.records.book.with(|book| {
             let standing = book.standing();
-            let now = standing.hives.get(&hive)?;
-            let loss = round::yard_loss(standing, &now.yard);
-            let due = round::hive_due(standing, now, loss, today);
-            Some((now.tag.clone(), w::due(&due, today), Place::Hive(hive.to_string()).hash()))
-        })
+            if let Some(now) = standing.hives.get(&hive) {
+                let due = round::hive_due(standing, now, round::yard_loss(standing, &now.yard), today);
+                head = [w::hive(&now.tag), w::due(&due, today), Place::Hive(hive.to_string()).hash()];
+            }
+        });
+        head
     });
-    let part = move |pick: fn(&(String, String, String)) -> &String| {
-        head.with(|head| head.as_ref().map(pick).cloned()).unwrap_or_default()
-    };
+    let part = move |nth: usize| head.with(|head| head.get(nth).cloned()).unwrap_or_default();
     // What the panel asks, and the traps wanted by a hive that has none.
     let ask = Memo::new(move || (walk.ask.get(), bare(walk)));
     let body = live(move || {
@@ -60,9 +60,9 @@ pub(super) fn view(walk: Walk) -> El {
                 .class("dock-name")
                 .attr("tabindex", "-1")
                 .attr("aria-live", "polite")
-                .live_text(move || w::hive(&part(|head| &head.0))),
+                .live_text(move || part(0)),
         )
-        .kid(el("p").class("dock-due").live_text(move || part(|head| &head.1)));
+        .kid(el("p").class("dock-due").live_text(move || part(1)));
     let more = el("button")
         .attr("type", "button")
         .class("key key-big key-quiet")
@@ -72,7 +72,7 @@ pub(super) fn view(walk: Walk) -> El {
         .press(move || walk.more.update(|more| *more = !*more));
     let page = el("a")
         .class("key key-big key-quiet")
-        .live_attr("href", move || Some(part(|head| &head.2)))
+        .live_attr("href", move || Some(part(2)))
         .text(w::HIVE_PAGE)
         .press(move || walk.shut());
     el("section")
@@ -91,20 +91,12 @@ pub(super) fn view(walk: Walk) -> El {
 /// The focus goes to the name of the hive when the panel opens and after a question, and to a question when one is
 /// asked; from hive to hive it stays on the key. The row of the hive comes into sight.
 fn follow_focus(walk: Walk) {
-    let focus = |css: &'static str| {
-        edge::after_paint(move || {
-            let found = edge::document().and_then(|document| document.query_selector(css).ok().flatten());
-            if let Some(found) = found.and_then(|found| found.dyn_into::<web_sys::HtmlElement>().ok()) {
-                let _ = found.focus();
-            }
-        });
-    };
     effect_since(move |before: Option<bool>| {
         let asks = walk.ask.with(|ask| *ask != Ask::Nothing);
-        if asks {
-            focus(".dock-ask");
-        } else if before != Some(false) {
-            focus(".dock-name");
+        if asks || before != Some(false) {
+            edge::after_paint(move || {
+                focus(if asks { ".dock-ask" } else { ".dock-name" });
+            });
         }
         asks
     });
@@ -122,10 +114,6 @@ fn follow_focus(walk: Walk) {
 
 /// Where letters are large the panel is higher than its room: then it shows its keys, and its head on a swipe.
 fn show_keys() {
-    let find = |css: &str| {
-        let found = edge::document().and_then(|document| document.query_selector(css).ok().flatten());
-        found.and_then(|found| found.dyn_into::<web_sys::HtmlElement>().ok())
-    };
     if let (Some(foot), Some(keys)) = (find(".foot"), find(".dock-work")) {
         let (top, end) = (keys.offset_top(), keys.offset_top() + keys.offset_height());
         // The bar that undoes stays above them.
@@ -224,11 +212,15 @@ fn keys(walk: Walk) -> Bit {
     let usual = Memo::new(move || {
         let Some(hive) = walk.open.get() else { return Did::ToppedUp };
         let today = walk.day_or_today();
+        let mut all = Vec::new();
         walk.records.book.with(|book| {
-            let yard = book.standing().hives.get(&hive).map(|now| now.yard.clone());
-            let stops = yard.as_ref().map(|yard| stops(book.standing(), yard, today)).unwrap_or_default();
-            usual(stops.iter().filter_map(|(_, seen)| seen.flatten()))
-        })
+            let standing = book.standing();
+            let Some(now) = standing.hives.get(&hive) else { return };
+            for (_, seen) in stops(standing, &now.yard, today) {
+                all.extend(seen.flatten());
+            }
+        });
+        usual(&all)
     });
     let keys = work_keys(walk)
         .kid(work_key(walk, Did::AsFound, "did-as_found", Some(usual)))
@@ -258,26 +250,23 @@ fn count(walk: Walk) -> El {
         let text = if text.trim().is_empty() { w::NOT_COUNTED.to_owned() } else { w::own(&text) };
         [w::BEETLES, ": ", &text].concat()
     };
-    let key = move |by: i32, label: &'static str, mark: &'static str| {
-        big(label, mark, move || walk.count.update(|text| *text = draft::counted(text, by)))
-            .attr("aria-label", &[w::BEETLES, " ", label].concat())
-    };
     let wrong = move || {
         let wrong = walk.count.with(|text| draft::count(text)).err().map(en_typed::number);
         wrong.map(|wrong| el("p").class("field-says field-wrong").text(&wrong))
     };
-    let keys = [
-        key(-1, "−1", "count-less"),
-        key(1, "+1", "count-1"),
-        key(5, "+5", "count-5"),
-        key(20, "+20", "count-20"),
-    ];
+    let mut keys = el("div").class("dock-keys dock-four");
+    for (by, label, mark) in
+        [(-1, "−1", "count-less"), (1, "+1", "count-1"), (5, "+5", "count-5"), (20, "+20", "count-20")]
+    {
+        let key = big(label, mark, move || walk.count.update(|text| *text = draft::counted(text, by)));
+        keys = keys.kid(key.attr("aria-label", &[w::BEETLES, " ", label].concat()));
+    }
     el("div")
         .class("dock-count")
         .attr("role", "group")
         .attr("aria-label", w::COUNT_KEYS)
         .kid(el("p").class("dock-number").attr("role", "status").test_id("count").live_text(said))
-        .kid(el("div").class("dock-keys dock-four").kids(keys))
+        .kid(keys)
         .kid(live(wrong))
 }
 
@@ -294,9 +283,11 @@ fn reasons(walk: Walk) -> Bit {
         (SkipReason::NoTime, "skip-no_time"),
         (SkipReason::Other, "skip-other"),
     ];
-    let keys = all.map(|(why, mark)| big(w::skip_key(why), mark, move || log::skip(walk, why)));
-    let keys = el("div").class("dock-keys").kids(keys).kid(back(walk, w::BACK));
-    bits![asks("skip-why").text(w::WHY_SKIP), keys]
+    let mut keys = el("div").class("dock-keys");
+    for (why, mark) in all {
+        keys = keys.kid(big(w::skip_key(why), mark, move || log::skip(walk, why)));
+    }
+    bits![asks("skip-why").text(w::WHY_SKIP), keys.kid(back(walk, w::BACK))]
 }
 
 fn back(walk: Walk, label: &str) -> El {
@@ -304,7 +295,10 @@ fn back(walk: Walk, label: &str) -> El {
 }
 
 fn question(walk: Walk, did: Did, doubts: &[Doubt]) -> Bit {
-    let words: Vec<&str> = doubts.iter().map(|doubt| w::doubt(*doubt)).collect();
+    let mut words = Vec::new();
+    for doubt in doubts {
+        words.push(w::doubt(*doubt));
+    }
     let save = primary(w::SAVE_AS_IS, "save-as-is", move || log::work(walk, did, true));
     let keys = el("div").class("dock-keys").kid(back(walk, w::CHANGE)).kid(save);
     bits![asks("doubt").text(&words.join(" ")), keys]

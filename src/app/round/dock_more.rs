@@ -52,21 +52,25 @@ fn group(label: &str) -> El {
 
 /// A key that stays pressed.
 fn toggle(label: &str, pressed: impl Fn() -> bool + 'static, press: impl Fn() + 'static) -> El {
-    big(label, "toggle", press)
-        .class("key key-big toggle")
-        .live_attr("aria-pressed", move || yes_no(pressed()))
+    toggled(big(label, "toggle", press), Box::new(pressed))
+}
+
+#[inline(never)]
+fn toggled(key: El, pressed: Box<dyn Fn() -> bool>) -> El {
+    key.class("key key-big toggle").live_attr("aria-pressed", move || yes_no(pressed()))
 }
 
 /// Keys that put a text into a field, or take it out again.
 fn texts(text: RwSignal<String>, keys: &[(&'static str, &'static str)], mark: &str) -> El {
-    let keys = keys.iter().map(|(put, words)| {
-        let put = *put;
+    let mut row = el("div").class("dock-keys dock-levels");
+    for (put, words) in keys.iter().copied() {
         let press = move || {
             text.update(|text| *text = if text == put { String::new() } else { put.to_owned() });
         };
-        toggle(words, move || text.with(|text| text == put), press).attr("data-testid", &[mark, put].concat())
-    });
-    el("div").class("dock-keys dock-levels").kids(keys)
+        let key = toggle(words, move || text.with(|text| text == put), press);
+        row = row.kid(key.attr("data-testid", &[mark, put].concat()));
+    }
+    row
 }
 
 fn level_says(text: RwSignal<String>) -> Says {
@@ -106,10 +110,12 @@ fn traps(walk: Walk) -> El {
         walk.records.book.with(|book| {
             let now = hive.and_then(|hive| book.standing().hives.get(&hive));
             let mut traps: Vec<(ThingId, String)> = Vec::new();
-            for (number, part) in (1..).zip(now.into_iter().flat_map(|now| &now.boxes)) {
-                traps.extend(
-                    part.traps.iter().map(|trap| (trap.id.clone(), en_hive::place(number, trap.spot))),
-                );
+            let mut number = 0;
+            for part in now.map_or(&[][..], |now| &now.boxes) {
+                number += 1;
+                for trap in &part.traps {
+                    traps.push((trap.id.clone(), en_hive::place(number, trap.spot)));
+                }
             }
             traps
         })
@@ -126,7 +132,13 @@ fn traps(walk: Walk) -> El {
         };
         toggle(&words, move || walk.traps.with(|traps| traps.contains(&own)), press).test_id("trap")
     };
-    let keys = live(move || known.get().into_iter().map(key).map(Bit::from).collect::<Vec<Bit>>());
+    let keys = live(move || {
+        let mut keys = Vec::new();
+        for trap in known.get() {
+            keys.push(Bit::One(key(trap)));
+        }
+        keys
+    });
     group(w::TRAPS)
         .kid(el("p").class("dock-label").text(w::TRAPS))
         .kid(el("p").class("field-hint").text(w::TRAPS_HINT))

@@ -179,10 +179,13 @@ pub fn select(
     id: &'static str,
     label: &'static str,
     chosen: RwSignal<String>,
-    all: Vec<(String, String)>,
+    all: &[(String, String)],
 ) -> El {
-    let options = all.into_iter().map(|(value, name)| el("option").attr("value", &value).text(&name));
-    let chooser = el("select").attr("id", id).attr("autocomplete", "off").kids(options).typed(chosen);
+    let mut chooser = el("select").attr("id", id).attr("autocomplete", "off");
+    for (value, name) in all {
+        chooser = chooser.kid(el("option").attr("value", value).text(name));
+    }
+    let chooser = chooser.typed(chosen);
     el("div").class("field field-wide").kid(el("label").attr("for", id).text(label)).kid(chooser)
 }
 

@@ -1,6 +1,7 @@
 //! Writing a hive down: two taps, or as many questions as it takes.
 
 use super::draft::{self, Wrong};
+use super::form::Make;
 use super::state::{Ask, Card, Walk};
 use super::walk;
 use crate::almanac::day::Day;
@@ -10,13 +11,19 @@ use crate::app::frame::focus_heading;
 use crate::app::graph::untrack;
 use crate::app::records::Stop;
 use crate::app::wording::en_round as w;
-use crate::book::entry::{Check, Did, SkipReason};
+use crate::book::entry::{Check, Did, Entry, SkipReason};
 use crate::book::id::ThingId;
 use crate::book::standing::HiveNow;
 use crate::book::write::{Doubt, Refusal};
 
 /// What stands at the open hive: its name, itself, and the day entries are for.
-fn at(walk: Walk) -> Result<(ThingId, HiveNow, Day), Ask> {
+struct At {
+    hive: ThingId,
+    now: HiveNow,
+    day: Day,
+}
+
+fn at(walk: Walk) -> Result<At, Ask> {
     let hive = walk.open.get_untracked().ok_or(Ask::Nothing)?;
     let now = walk
         .records
@@ -25,32 +32,50 @@ fn at(walk: Walk) -> Result<(ThingId, HiveNow, Day), Ask> {
         .ok_or(Ask::Stopped(Stop::Refused(Refusal::Unknown)))?;
     let today = walk.today.get_untracked();
     if let Ok(day) = walk.day.with_untracked(|text| draft::day(text, today)) {
-        Ok((hive, now, day))
+        Ok(At { hive, now, day })
     } else {
         walk.more.set(true);
         Err(Ask::Nothing)
     }
 }
 
+/// The same, and the panel asks or says what is missing.
+fn asked(walk: Walk) -> Option<At> {
+    at(walk).map_err(|ask| walk.ask.set(ask)).ok()
+}
+
+/// Shows the field that has to be mended before anything is written.
+fn mend(walk: Walk) {
+    walk.more.set(true);
+    walk.ask.set(Ask::Nothing);
+}
+
+/// Keeps what was written under the words `said`, or the panel says why not.
+fn kept(walk: Walk, written: Result<Vec<Entry>, Refusal>, said: String) -> bool {
+    let kept = walk.records.put(written, said);
+    kept.map_err(|stop| walk.ask.set(Ask::Stopped(stop))).is_ok()
+}
+
+/// Writes what `make` makes of the book, the pen, `day` and today.
+fn put(walk: Walk, day: Day, said: String, make: Make<'_>) -> bool {
+    let today = walk.today.get_untracked();
+    let pen = walk.records.pen();
+    kept(walk, walk.records.book.with_untracked(|book| make(book, &pen, day, today)), said)
+}
+
 /// Saves work on the open hive. `sure` passes over doubts the keeper has been asked about.
 pub(super) fn work(walk: Walk, did: Did, sure: bool) {
-    let (hive, now, day) = match at(walk) {
-        Ok(at) => at,
-        Err(ask) => return walk.ask.set(ask),
-    };
+    let Some(At { hive, now, day }) = asked(walk) else { return };
     let typed = untrack(|| walk.typed());
     let usual = walk.records.book.with_untracked(|book| book.usual_level(&now, did));
     let check = match typed.check(&hive, did, usual) {
         Ok(check) => check,
         Err(Wrong::Count(_)) => return walk.ask.set(Ask::Nothing),
-        Err(_) => {
-            walk.more.set(true);
-            return walk.ask.set(Ask::Nothing);
-        }
+        Err(_) => return mend(walk),
     };
     let today = walk.today.get_untracked();
     let pen = walk.records.pen();
-    let (doubts, written) = walk
+    let (mut doubts, written) = walk
         .records
         .book
         .with_untracked(|book| (book.doubts(day, &check), book.check(&pen, day, today, check.clone())));
@@ -59,76 +84,48 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
         return walk.ask.set(Ask::Stopped(Stop::Refused(refusal)));
     }
     // A level that rose is kept and flagged: the keeper cannot know better than what was read.
-    let asked: Vec<Doubt> =
-        doubts.iter().copied().filter(|doubt| !matches!(doubt, Doubt::Rose { .. })).collect();
-    if !sure && !asked.is_empty() {
-        return walk.ask.set(Ask::Doubts(did, asked));
+    let all = doubts.len();
+    doubts.retain(|doubt| !matches!(doubt, Doubt::Rose { .. }));
+    let rose = doubts.len() < all;
+    if !sure && !doubts.is_empty() {
+        return walk.ask.set(Ask::Doubts(did, doubts));
     }
-    let rose = doubts.iter().any(|doubt| matches!(doubt, Doubt::Rose { .. }));
     let cards = cards(&check, day, rose);
     let next = next(walk, &now.yard, &hive, day);
     let some = check.traps.as_ref().map(Vec::len);
-    let said = w::logged(&now.tag, did, some, (day != today).then_some(day));
-    match walk.records.put(written, said) {
-        Ok(_) => {
-            walk.cards.set((Some(hive), cards));
-            go_on(walk, next);
-        }
-        Err(stop) => walk.ask.set(Ask::Stopped(stop)),
+    if kept(walk, written, w::logged(&now.tag, did, some, (day != today).then_some(day))) {
+        go_on(walk, (Some(hive), cards), next);
     }
 }
 
 /// Saves that the traps the open hive wants were put in, all of one kind.
 pub(super) fn placed(walk: Walk, kind: &ThingId) {
-    let (hive, now, day) = match at(walk) {
-        Ok(at) => at,
-        Err(ask) => return walk.ask.set(ask),
-    };
-    let Ok(look) = untrack(|| walk.typed()).check(&hive, Did::AsFound, None) else {
-        walk.more.set(true);
-        return walk.ask.set(Ask::Nothing);
-    };
-    let today = walk.today.get_untracked();
+    let Some(At { hive, now, day }) = asked(walk) else { return };
+    let Ok(look) = untrack(|| walk.typed()).check(&hive, Did::AsFound, None) else { return mend(walk) };
     let next = next(walk, &now.yard, &hive, day);
-    let pen = walk.records.pen();
-    let written = walk.records.book.with_untracked(|book| book.traps_placed(&pen, day, today, kind, look));
-    match walk.records.put(written, w::logged_placed(&now.tag, now.wanting())) {
-        Ok(_) => {
-            walk.cards.set((None, Vec::new()));
-            go_on(walk, next);
-        }
-        Err(stop) => walk.ask.set(Ask::Stopped(stop)),
+    let said = w::logged_placed(&now.tag, now.wanting());
+    if put(walk, day, said, &|book, pen, day, today| book.traps_placed(pen, day, today, kind, look.clone())) {
+        go_on(walk, (None, Vec::new()), next);
     }
 }
 
 /// Saves that the open hive was left.
 pub(super) fn skip(walk: Walk, why: SkipReason) {
-    let (hive, now, day) = match at(walk) {
-        Ok(at) => at,
-        Err(ask) => return walk.ask.set(ask),
-    };
+    let Some(At { hive, now, day }) = asked(walk) else { return };
     let note = walk.note.with_untracked(|text| text.trim().to_owned());
-    if note.chars().count() > crate::book::entry::Entry::NOTE_MOST {
-        walk.more.set(true);
-        return walk.ask.set(Ask::Nothing);
+    if note.chars().count() > Entry::NOTE_MOST {
+        return mend(walk);
     }
-    let today = walk.today.get_untracked();
     let next = next(walk, &now.yard, &hive, day);
-    let pen = walk.records.pen();
     let note = (!note.is_empty()).then_some(note);
-    let written = walk.records.book.with_untracked(|book| book.skip(&pen, day, today, &hive, why, note));
-    match walk.records.put(written, w::logged_skip(&now.tag, why)) {
-        Ok(_) => {
-            walk.cards.set((None, Vec::new()));
-            go_on(walk, next);
-        }
-        Err(stop) => walk.ask.set(Ask::Stopped(stop)),
+    let said = w::logged_skip(&now.tag, why);
+    if put(walk, day, said, &|book, pen, day, today| book.skip(pen, day, today, &hive, why, note.clone())) {
+        go_on(walk, (None, Vec::new()), next);
     }
 }
 
 /// Traps that did not fish were replaced and filled on the spot.
 pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
-    let today = walk.today.get_untracked();
     let found = walk.records.book.with_untracked(|book| {
         let now = book.standing().hives.get(hive)?;
         let idle = now.traps().filter(|trap| trap.trouble.is_some()).map(|trap| trap.id.clone());
@@ -142,41 +139,32 @@ pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
             note: None,
         };
         // On the day of the entry that said so: a walk of last week is finished last week.
-        let day = now.last.as_ref().map_or(today, |seen| seen.day);
+        let day = now.last.as_ref().map_or_else(|| walk.today.get_untracked(), |seen| seen.day);
         Some((now.tag.clone(), day, check))
     });
     let Some((tag, day, check)) = found else { return };
     let said = w::logged(&tag, Did::Replaced, check.traps.as_ref().map(Vec::len), None);
-    let pen = walk.records.pen();
-    let written = walk.records.book.with_untracked(|book| book.check(&pen, day, today, check));
-    match walk.records.put(written, said) {
-        Ok(_) => walk.cards.set((None, Vec::new())),
-        Err(stop) => walk.ask.set(Ask::Stopped(stop)),
+    if put(walk, day, said, &|book, pen, day, today| book.check(pen, day, today, check.clone())) {
+        walk.cards.set((None, Vec::new()));
     }
 }
 
 /// Takes the open hive back into care.
 pub(super) fn revive(walk: Walk) {
-    let Ok((hive, now, day)) = at(walk) else { return };
-    let today = walk.today.get_untracked();
-    let pen = walk.records.pen();
-    let written =
-        walk.records.book.with_untracked(|book| book.hive_back(&pen, day, today, &hive, &BrowserLetters));
-    match walk.records.put(written, crate::app::wording::en_hive::revived(&now.tag)) {
-        Ok(_) => walk.ask.set(Ask::Nothing),
-        Err(stop) => walk.ask.set(Ask::Stopped(stop)),
+    let Ok(At { hive, now, day }) = at(walk) else { return };
+    let said = crate::app::wording::en_hive::revived(&now.tag);
+    let revive: Make<'_> = &|book, pen, day, today| book.hive_back(pen, day, today, &hive, &BrowserLetters);
+    if put(walk, day, said, revive) {
+        walk.ask.set(Ask::Nothing);
     }
 }
 
 /// Moves the start of the open hive back to the day that work is being written for.
 pub(super) fn stood_there(walk: Walk) {
-    let Ok((hive, now, day)) = at(walk) else { return };
-    let today = walk.today.get_untracked();
-    let pen = walk.records.pen();
-    let written = walk.records.book.with_untracked(|book| book.hive_since(&pen, day, today, &hive));
-    match walk.records.put(written, w::stood_there(&now.tag, day)) {
-        Ok(_) => walk.ask.set(Ask::Nothing),
-        Err(stop) => walk.ask.set(Ask::Stopped(stop)),
+    let Ok(At { hive, now, day }) = at(walk) else { return };
+    let said = w::stood_there(&now.tag, day);
+    if put(walk, day, said, &|book, pen, day, today| book.hive_since(pen, day, today, &hive)) {
+        walk.ask.set(Ask::Nothing);
     }
 }
 
@@ -188,7 +176,9 @@ fn next(walk: Walk, yard: &ThingId, hive: &ThingId, day: Day) -> Option<ThingId>
         .with_untracked(|book| walk::next_hive(&walk::stops(book.standing(), yard, day), Some(hive)))
 }
 
-fn go_on(walk: Walk, next: Option<ThingId>) {
+/// Shows what a save has to say, and the next hive.
+fn go_on(walk: Walk, cards: (Option<ThingId>, Vec<Card>), next: Option<ThingId>) {
+    walk.cards.set(cards);
     walk.empty_fields();
     if let Some(next) = next {
         walk.open_hive(&next);

@@ -154,9 +154,13 @@ fn lost() -> Bit {
 /// Every open yard, with what it needs today.
 fn yards(walk: Walk) -> Bit {
     let ids = Memo::new(move || {
-        walk.records
-            .book
-            .with(|book| book.standing().open_yards().map(|(id, _)| id.to_string()).collect::<Vec<String>>())
+        let mut ids = Vec::new();
+        walk.records.book.with(|book| {
+            for (id, _) in book.standing().open_yards() {
+                ids.push(id.to_string());
+            }
+        });
+        ids
     });
     let card = move |id: &str| match ThingId::parse(id) {
         Ok(id) => yard_card(walk, id),
@@ -190,12 +194,15 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
                 return vec![w::resting(since)];
             }
             let need = yard::need(standing, &id, today);
-            let seen = standing.hives_of(&id, false).filter_map(|(_, hive)| hive.last.as_ref());
+            let mut walked = None;
+            for (_, hive) in standing.hives_of(&id, false) {
+                walked = walked.max(hive.last.as_ref().map(|seen| seen.day));
+            }
             let mut lines = vec![w::counts(walk::counts(&rows))];
             if need.traps > 0 {
                 lines.push(w::total(need.hives, need.traps, &ui.volume_up(need.oil.carry)));
             }
-            lines.push(w::walked(seen.map(|seen| seen.day).max(), today));
+            lines.push(w::walked(walked, today));
             let visit = round::visit(&rows);
             if visit.begun() {
                 lines.push(w::progress(visit));
@@ -204,8 +211,11 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
         })
     });
     let shown = live(move || {
-        let lines = lines.get();
-        lines.iter().map(|line| el("span").class("yard-line").text(line)).collect::<Vec<El>>()
+        let mut shown = Vec::new();
+        for line in lines.get() {
+            shown.push(Bit::One(el("span").class("yard-line").text(&line)));
+        }
+        shown
     });
     let way = el("a")
         .class("yard-way")

@@ -13,7 +13,7 @@ use crate::book::write::Doubt;
 use std::ops::Deref;
 
 /// A wet screen taps by itself: keys that come up under the thumb wait this long, in milliseconds.
-pub const GUARD: u64 = 300;
+const GUARD: u64 = 300;
 
 /// What the panel asks before it goes on.
 #[derive(Clone, Debug, PartialEq)]
@@ -159,7 +159,7 @@ impl Walk {
         }
     }
 
-    /// What stands in the fields of the open hive. Tracks them.
+    /// What stands in the fields of the open hive, begun today when nothing else is known. Tracks them.
     pub fn typed(self) -> Typed {
         Typed {
             before: self.before.get(),
@@ -167,7 +167,7 @@ impl Walk {
             count: self.count.get(),
             note: self.note.get(),
             traps: self.traps.get(),
-            begun: self.begun.get(),
+            begun: self.begun.get().or(Some(self.today.get_untracked())),
         }
     }
 
@@ -194,11 +194,9 @@ impl Walk {
     fn put_aside(self) {
         let Some(hive) = self.open.get_untracked() else { return };
         let typed = untrack(|| self.typed());
-        let today = self.today.get_untracked();
         let held = self.drafts.with_untracked(|drafts| drafts.get(&hive).is_some());
         if !typed.is_empty() || held {
-            let begun = typed.begun.or(Some(today));
-            self.drafts.update(|drafts| drafts.put(&hive, Typed { begun, ..typed }));
+            self.drafts.update(|drafts| drafts.put(&hive, typed));
         }
     }
 
@@ -208,9 +206,7 @@ impl Walk {
         drafts.day = self.day.get();
         drafts.open = self.open.get();
         if let Some(hive) = drafts.open.clone() {
-            let typed = self.typed();
-            let begun = typed.begun.or(Some(self.today.get_untracked()));
-            drafts.put(&hive, Typed { begun, ..typed });
+            drafts.put(&hive, self.typed());
         }
         if drafts.is_empty() { String::new() } else { json::to_text(&drafts) }
     }

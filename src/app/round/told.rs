@@ -27,11 +27,11 @@ pub(super) fn view(walk: Walk, yard: impl Fn() -> Option<ThingId> + 'static) -> 
         (!cards.is_empty() && yard() == Some(at)).then(|| {
             let put_away = big(w::GOT_IT, "told-away", move || walk.cards.set((None, Vec::new())));
             let filled = hive.and_then(|hive| filled(walk, hive));
-            el("div")
-                .class("told")
-                .test_id("told")
-                .kids(cards.iter().map(|card| el("p").text(&[&name, ": ", &line(card)].concat())))
-                .kid(keys(bits![filled, put_away]))
+            let mut told = el("div").class("told").test_id("told");
+            for card in &cards {
+                told = told.kid(el("p").text(&name).text(": ").text(&line(card)));
+            }
+            told.kid(keys(bits![filled, put_away]))
         })
     };
     el("div").class("told-place").attr("role", "status").kid(live(shown))

@@ -1,13 +1,12 @@
 //! The order of a walk: which hive comes next, what is usual today, which hives are left.
 
 use crate::almanac::day::Day;
-use crate::almanac::order;
 use crate::almanac::refill::Timing;
 use crate::almanac::text::small;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
-use crate::book::standing::{HiveNow, Standing};
+use crate::book::standing::Standing;
 use std::cmp::Ordering;
 
 /// The hive after `after` that has no entry; behind the last one the list begins anew.
@@ -15,16 +14,25 @@ pub fn next_hive(stops: &[Stop<'_>], after: Option<&ThingId>) -> Option<ThingId>
     let at = after.and_then(|id| stops.iter().position(|(hive, _)| *hive == id));
     let (before, behind) = stops.split_at(at.map_or(0, |at| at + 1));
     let open = |(hive, seen): &&Stop<'_>| seen.is_none() && Some(*hive) != after;
-    behind.iter().chain(before).find(open).map(|(hive, _)| (*hive).clone())
+    let next = behind.iter().find(open).or_else(|| before.iter().find(open));
+    next.map(|(hive, _)| (*hive).clone())
+}
+
+/// `order` with `hive` one place further on or back; none at the ends.
+pub fn moved(mut order: Vec<ThingId>, hive: &ThingId, by: isize) -> Option<Vec<ThingId>> {
+    let at = order.iter().position(|id| id == hive)?;
+    let to = at.checked_add_signed(by).filter(|to| *to < order.len())?;
+    order.swap(at, to);
+    Some(order)
 }
 
 /// What was done most often, of the three things that are done to a hive in order; topped up before anybody has done
 /// anything, and in a draw.
-pub fn usual(did: impl Iterator<Item = Did>) -> Did {
+pub fn usual(did: &[Did]) -> Did {
     let mut times = [(Did::ToppedUp, 0_u32), (Did::AsFound, 0), (Did::Replaced, 0)];
     for did in did {
         for (known, count) in &mut times {
-            *count += u32::from(*known == did);
+            *count += u32::from(known == did);
         }
     }
     let [mut usual, others @ ..] = times;
@@ -42,11 +50,15 @@ pub type Stop<'a> = (&'a ThingId, Option<Option<Did>>);
 /// The walk through `yard` on `day` without what anything is due: as [`crate::book::round::rows`] orders it, and quick
 /// enough to be asked at every tap.
 pub fn stops<'a>(standing: &'a Standing, yard: &'a ThingId, day: Day) -> Vec<Stop<'a>> {
-    let mut hives: Vec<(&ThingId, &HiveNow)> = standing.hives_of(yard, true).collect();
-    let later = |hive: &HiveNow| hive.skipped.is_none_or(|(skipped, _)| skipped >= day);
-    order::sort_by(&mut hives, |a, b| later(a.1).cmp(&later(b.1)));
-    let seen = |hive: &HiveNow| hive.last.as_ref().filter(|seen| seen.day == day).map(|seen| seen.did);
-    hives.into_iter().map(|(id, hive)| (id, seen(hive))).collect()
+    let (mut waiting, mut others) = (Vec::new(), Vec::new());
+    for (id, hive) in standing.hives_of(yard, true) {
+        let seen = hive.last.as_ref().filter(|seen| seen.day == day).map(|seen| seen.did);
+        let waits = hive.skipped.is_some_and(|(skipped, _)| skipped < day);
+        let hives = if waits { &mut waiting } else { &mut others };
+        hives.push((id, seen));
+    }
+    waiting.extend(others);
+    waiting
 }
 
 /// The hives that "the rest as usual" stands for: no entry today, traps in, and not waiting since a skip. What was
@@ -185,11 +197,10 @@ mod tests {
 
     #[test]
     fn usual_is_what_was_done_most_and_topped_up_in_a_draw() {
-        let of = |did: &[Did]| usual(did.iter().copied());
-        assert_eq!(of(&[]), Did::ToppedUp);
-        assert_eq!(of(&[Did::AsFound]), Did::AsFound);
-        assert_eq!(of(&[Did::AsFound, Did::ToppedUp]), Did::ToppedUp);
-        assert_eq!(of(&[Did::Spilled, Did::Spilled, Did::Replaced]), Did::Replaced);
+        assert_eq!(usual(&[]), Did::ToppedUp);
+        assert_eq!(usual(&[Did::AsFound]), Did::AsFound);
+        assert_eq!(usual(&[Did::AsFound, Did::ToppedUp]), Did::ToppedUp);
+        assert_eq!(usual(&[Did::Spilled, Did::Spilled, Did::Replaced]), Did::Replaced);
     }
 
     struct Plain;

@@ -105,6 +105,12 @@ pub fn days(count: u32) -> String {
     counted(count, "day", "days")
 }
 
+/// Words at the end of a sentence.
+#[inline(never)]
+pub fn put(said: &mut String, words: &str) {
+    said.push_str(words);
+}
+
 /// A count with its noun.
 pub fn counted(count: u32, one: &str, many: &str) -> String {
     [count.to_string().as_str(), "\u{a0}", if count == 1 { one } else { many }].concat()
@@ -211,6 +217,7 @@ pub mod page {
 
 /// What the drawings show, in words.
 pub mod drawing {
+    use super::put;
     use crate::almanac::stack::{Corner, Spot};
 
     /// The entrance side of a box.
@@ -240,18 +247,26 @@ pub mod drawing {
         if spots.is_empty() {
             return "Box from above, no traps.".to_owned();
         }
-        let places: Vec<String> = spots.iter().map(|at| spot(*at)).collect();
-        ["Box from above, traps ", &places.join(", "), "."].concat()
+        let mut said = "Box from above, traps ".to_owned();
+        for (nth, at) in spots.iter().enumerate() {
+            put(&mut said, if nth > 0 { ", " } else { "" });
+            put(&mut said, &spot(*at));
+        }
+        put(&mut said, ".");
+        said
     }
 
     /// A hive from the side; traps in each box from the floor up.
     pub fn side(traps: &[usize]) -> String {
-        let boxes: Vec<String> = traps
-            .iter()
-            .enumerate()
-            .map(|(index, traps)| ["box ", &(index + 1).to_string(), ": ", &traps.to_string()].concat())
-            .collect();
-        ["Hive from the side, traps in ", &boxes.join(", "), "."].concat()
+        let mut said = "Hive from the side, traps in ".to_owned();
+        for (index, traps) in traps.iter().enumerate() {
+            put(&mut said, if index > 0 { ", box " } else { "box " });
+            put(&mut said, &(index + 1).to_string());
+            put(&mut said, ": ");
+            put(&mut said, &traps.to_string());
+        }
+        put(&mut said, ".");
+        said
     }
 
     /// A trap cut open.

@@ -1,6 +1,6 @@
 //! English: the page of a hive, and the keys of a yard.
 
-use super::en::{counted, date, days, drawing, relative};
+use super::en::{counted, date, days, drawing, put, relative};
 use super::en_round::{ending, hive, near, near_and_how_far, own};
 use crate::almanac::day::Day;
 use crate::almanac::fit::Side;
@@ -205,16 +205,21 @@ pub fn ended(how: &Ending, on: Day) -> String {
 
 /// What was written on it before.
 pub fn was(tags: &[String]) -> String {
-    let tags: Vec<String> = tags.iter().map(|tag| own(tag)).collect();
-    ["Was: ", &tags.join(", ")].concat()
+    let mut said = "Was: ".to_owned();
+    for (nth, tag) in tags.iter().enumerate() {
+        put(&mut said, if nth > 0 { ", " } else { "" });
+        put(&mut said, &own(tag));
+    }
+    said
 }
 
 /// "Front left: Slim trap".
 pub fn trap(spot: Spot, kind: &str) -> String {
-    let place = drawing::spot(spot);
-    let mut letters = place.chars();
-    let upper: String = letters.next().map(|c| c.to_ascii_uppercase().to_string()).unwrap_or_default();
-    [&upper, letters.as_str(), ": ", &own(kind)].concat()
+    let mut place = drawing::spot(spot);
+    if let Some(first) = place.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    [&place, ": ", &own(kind)].concat()
 }
 
 /// "in since Sun 12 July, 20 days ago".

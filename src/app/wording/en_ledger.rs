@@ -1,63 +1,115 @@
 //! English: the Book, the Load, the kinds of trap and what is said above every place.
 
-use super::en::{counted, length_name, month, volume_name, with_unit};
-use crate::almanac::quantity::{Decimal, LengthUnit, Share, TypedVolume, VolumeUnit};
+use super::en::{counted, length_name, month, put, with_unit};
+use crate::almanac::quantity::Share;
 use crate::almanac::stack::{BoxDepth, HiveSize};
 use crate::almanac::tally::CountRange;
+use crate::app::ledger::words::put_isolated;
 use crate::book::entry::{Did, Ending, SkipReason, TrapsWent};
 
-/// The depth of a box.
-pub type Depth = BoxDepth;
-
 /// A hive nobody knows.
-pub const UNKNOWN_HIVE: &str = "A hive not in this book";
+const UNKNOWN_HIVE: &str = "A hive not in this book";
 /// A yard nobody knows.
-pub const UNKNOWN_YARD: &str = "a yard not in this book";
+const UNKNOWN_YARD: &str = "a yard not in this book";
 /// A kind of trap nobody knows.
-pub const UNKNOWN_KIND: &str = "a trap not in this book";
+const UNKNOWN_KIND: &str = "a trap not in this book";
 /// A note on nothing in particular.
 pub const NOTE: &str = "Note";
 /// A hive taken back.
 pub const BACK: &str = "back in care";
+/// Between a name and what is said about it.
+pub const SAYS: &str = ": ";
+/// Between two things that are said.
+pub const NEXT: &str = ", ";
+/// After a line that corrects an earlier one.
+pub const CORRECTED: &str = " (corrected)";
+/// Before lines struck out.
+pub const STRUCK: &str = "Struck out: ";
+/// Before lines that count again.
+pub const BROUGHT_BACK: &str = "Brought back: ";
+/// Before a line or words that are quoted.
+pub const QUOTE: &str = "“";
+/// After them.
+pub const UNQUOTE: &str = "”";
+/// A new hive without boxes.
+pub const NO_BOX: &str = "no box";
+/// After boxes put on.
+pub const PUT_ON: &str = " put on";
+/// Before the keeper's settings.
+pub const KEEPER: &str = "Settings: ";
+/// None of them.
+pub const KEEPER_NOTHING: &str = "nothing changed";
+/// Before the name on papers.
+pub const KEEPER_NAME: &str = "name on papers ";
+/// Before the unit of volume.
+pub const KEEPER_VOLUME: &str = "volumes in ";
+/// Before the unit of length.
+pub const KEEPER_LENGTH: &str = "lengths in ";
+/// Before the oil reserve.
+pub const KEEPER_RESERVE: &str = "oil reserve ";
+/// Before the bottle size, as typed.
+pub const KEEPER_BOTTLE: &str = "bottles of ";
+/// Before the currency.
+pub const KEEPER_CURRENCY: &str = "prices in ";
+/// Before the first day of the season.
+pub const KEEPER_SEASON: &str = "season starts ";
+/// Before the value of a colony.
+pub const KEEPER_COLONY: &str = "a colony is worth ";
 
 /// A hive by its tag.
-pub fn hive(tag: &str) -> String {
-    ["Hive ", tag].concat()
+pub fn hive(said: &mut String, tag: Option<&str>) {
+    put(said, if tag.is_some() { "Hive " } else { UNKNOWN_HIVE });
+    put_isolated(said, tag.unwrap_or_default());
 }
 
-/// What is said about something with a name.
-pub fn about(name: &str, said: &str) -> String {
-    [name, ": ", said].concat()
-}
-
-/// The same with a capital letter in front.
-pub fn upper(said: &str) -> String {
-    let mut letters = said.chars();
-    letters.next().map(|first| first.to_ascii_uppercase()).into_iter().chain(letters).collect()
-}
-
-/// A line that corrects an earlier one.
-pub fn corrected(said: &str) -> String {
-    [said, " (corrected)"].concat()
+/// A yard by its name.
+pub fn yard(said: &mut String, name: Option<&str>) {
+    put_isolated(said, name.unwrap_or(UNKNOWN_YARD));
 }
 
 /// The keeper's or somebody else's own words.
 pub fn quoted(words: &str) -> String {
-    ["“", words, "”"].concat()
+    [QUOTE, words, UNQUOTE].concat()
+}
+
+/// The same at the end of a sentence, whichever way they are written.
+pub fn put_quoted(said: &mut String, words: &str) {
+    put(said, QUOTE);
+    put_isolated(said, words);
+    put(said, UNQUOTE);
+}
+
+/// A note after what was done.
+pub fn and_note(said: &mut String, note: Option<&str>) {
+    if let Some(note) = note {
+        put(said, NEXT);
+        put_quoted(said, note);
+    }
 }
 
 /// A share with at most one decimal.
-pub fn percent(share: Share) -> String {
+pub fn percent(said: &mut String, share: Share) {
     let tenths = (share.percent().millionths() + 50_000) / 100_000;
-    let number = match tenths % 10 {
-        0 => (tenths / 10).to_string(),
-        rest => [(tenths / 10).to_string().as_str(), ".", &rest.to_string()].concat(),
-    };
-    with_unit(&number, "%")
+    put(said, &(tenths / 10).to_string());
+    if tenths % 10 > 0 {
+        put(said, ".");
+        put(said, &(tenths % 10).to_string());
+    }
+    put(said, &with_unit("", "%"));
 }
 
-fn traps(count: usize) -> String {
-    counted(u32::try_from(count).unwrap_or(u32::MAX), "trap", "traps")
+fn put_count(said: &mut String, count: usize, one: &str, many: &str) {
+    put(said, &counted(u32::try_from(count).unwrap_or(u32::MAX), one, many));
+}
+
+fn traps(said: &mut String, count: usize) {
+    put_count(said, count, "trap", "traps");
+}
+
+/// How many traps, after what they stand in.
+pub fn and_traps(said: &mut String, count: usize) {
+    put(said, NEXT);
+    traps(said, count);
 }
 
 /// How many lines.
@@ -65,110 +117,86 @@ pub fn lines(count: usize) -> String {
     counted(u32::try_from(count).unwrap_or(u32::MAX), "line", "lines")
 }
 
-/// The keeper's settings.
-pub fn keeper(said: &str) -> String {
-    about("Settings", if said.is_empty() { "nothing changed" } else { said })
-}
-
-/// Name on papers.
-pub fn keeper_name(name: &str) -> String {
-    ["name on papers ", name].concat()
-}
-
-/// Unit of volume.
-pub fn keeper_volume(unit: VolumeUnit) -> String {
-    ["volumes in ", volume_name(unit)].concat()
-}
-
-/// Unit of length.
-pub fn keeper_length(unit: LengthUnit) -> String {
-    ["lengths in ", length_name(unit)].concat()
-}
-
-/// Oil reserve.
-pub fn keeper_reserve(reserve: Share) -> String {
-    ["oil reserve ", &percent(reserve)].concat()
-}
-
-/// Bottle size, as typed.
-pub fn keeper_bottle(bottle: TypedVolume) -> String {
-    ["bottles of ", &with_unit(&bottle.number().to_string(), volume_name(bottle.unit()))].concat()
-}
-
-/// Currency.
-pub fn keeper_currency(code: &str) -> String {
-    ["prices in ", code].concat()
-}
-
-/// First day of the season as month and day: 301 is 1 March.
-pub fn keeper_season(start: u16) -> String {
-    ["season starts ", &(start % 100).to_string(), " ", month(u32::from(start / 100))].concat()
-}
-
-/// Value of a colony.
-pub fn keeper_colony(value: Decimal) -> String {
-    ["a colony is worth ", &value.to_string()].concat()
+/// A day of the year as month and day: 301 is 1 March.
+pub fn month_and_day(said: &mut String, number: u16) {
+    put(said, &(number % 100).to_string());
+    put(said, " ");
+    put(said, month(u32::from(number / 100)));
 }
 
 /// A new kind of trap.
-pub fn kind_new(name: &str) -> String {
-    ["New kind of trap: ", name].concat()
+pub fn kind_new(said: &mut String, name: &str) {
+    put(said, "New kind of trap: ");
+    put_isolated(said, name);
 }
 
 /// A kind described anew.
-pub fn kind_changed(name: &str) -> String {
-    ["Kind of trap described anew: ", name].concat()
+pub fn kind_changed(said: &mut String, name: &str) {
+    put(said, "Kind of trap described anew: ");
+    put_isolated(said, name);
 }
 
 /// A kind no longer offered.
-pub fn kind_retired(name: &str) -> String {
-    ["Kind of trap no longer offered: ", name].concat()
+pub fn kind_retired(said: &mut String, name: Option<&str>) {
+    put(said, "Kind of trap no longer offered: ");
+    put_isolated(said, name.unwrap_or(UNKNOWN_KIND));
 }
 
 /// A new yard.
-pub fn yard_new(name: &str) -> String {
-    ["New yard: ", name].concat()
+pub fn yard_new(said: &mut String, name: &str) {
+    put(said, "New yard: ");
+    put_isolated(said, name);
 }
 
 /// A yard with another name.
-pub fn yard_renamed(name: &str) -> String {
-    ["Yard renamed to ", name].concat()
+pub fn yard_renamed(said: &mut String, name: &str) {
+    put(said, "Yard renamed to ");
+    put_isolated(said, name);
 }
 
 /// A yard with another time zone.
-pub fn yard_zone(name: &str, zone: &str) -> String {
-    about(name, &["time zone ", zone].concat())
+pub fn yard_zone(said: &mut String, name: Option<&str>, zone: &str) {
+    yard(said, name);
+    put(said, ": time zone ");
+    put(said, zone);
 }
 
 /// A yard given up.
-pub fn yard_closed(name: &str) -> String {
-    about(name, "yard given up")
+pub fn yard_closed(said: &mut String, name: Option<&str>) {
+    yard(said, name);
+    put(said, ": yard given up");
 }
 
 /// Trap work rests or goes on.
-pub fn season(name: &str, running: bool) -> String {
-    about(name, if running { "trap work goes on" } else { "trap work rests" })
+pub fn season(said: &mut String, name: Option<&str>, running: bool) {
+    yard(said, name);
+    put(said, if running { ": trap work goes on" } else { ": trap work rests" });
 }
 
 /// A new walking order.
-pub fn order(name: &str, hives: usize) -> String {
-    let hives = counted(u32::try_from(hives).unwrap_or(u32::MAX), "hive", "hives");
-    about(name, &["walking order of ", &hives, " changed"].concat())
+pub fn order(said: &mut String, name: Option<&str>, hives: usize) {
+    yard(said, name);
+    put(said, ": walking order of ");
+    put_count(said, hives, "hive", "hives");
+    put(said, " changed");
 }
 
-/// A new hive with its boxes.
-pub fn hive_new(name: &str, size: HiveSize, boxes: &str, count: usize) -> String {
-    let size = match size {
-        HiveSize::Full => "new",
-        HiveSize::Nuc => "new nuc",
-    };
-    let boxes = if boxes.is_empty() { "no box" } else { boxes };
-    about(name, &[size, ", ", boxes, ", ", &traps(count)].concat())
+/// A new hive, before its boxes.
+pub fn hive_new(said: &mut String, tag: &str, size: HiveSize) {
+    hive(said, Some(tag));
+    put(
+        said,
+        match size {
+            HiveSize::Full => ": new, ",
+            HiveSize::Nuc => ": new nuc, ",
+        },
+    );
 }
 
 /// A hive with another tag.
-pub fn hive_renamed(name: &str) -> String {
-    ["A hive renamed: now ", name].concat()
+pub fn hive_renamed(said: &mut String, tag: &str) {
+    put(said, "A hive renamed: now ");
+    hive(said, Some(tag));
 }
 
 /// A hive of another size.
@@ -180,76 +208,93 @@ pub fn size_now(size: HiveSize) -> &'static str {
 }
 
 /// Boxes of one depth.
-pub fn boxes(depth: BoxDepth, count: usize) -> String {
-    let count = u32::try_from(count).unwrap_or(u32::MAX);
-    match depth {
-        BoxDepth::Deep => counted(count, "deep", "deeps"),
-        BoxDepth::Medium => counted(count, "medium", "mediums"),
-        BoxDepth::Shallow => counted(count, "shallow", "shallows"),
-        BoxDepth::Own(typed) => {
-            let depth = with_unit(&typed.number().to_string(), length_name(typed.unit()));
-            [&counted(count, "box", "boxes"), " of ", &depth].concat()
-        }
+pub fn boxes(said: &mut String, depth: BoxDepth, count: usize) {
+    let (one, many) = match depth {
+        BoxDepth::Deep => ("deep", "deeps"),
+        BoxDepth::Medium => ("medium", "mediums"),
+        BoxDepth::Shallow => ("shallow", "shallows"),
+        BoxDepth::Own(_) => ("box", "boxes"),
+    };
+    put_count(said, count, one, many);
+    own_depth(said, depth);
+}
+
+fn own_depth(said: &mut String, depth: BoxDepth) {
+    if let BoxDepth::Own(typed) = depth {
+        put(said, " of ");
+        put(said, &with_unit(&typed.number().to_string(), length_name(typed.unit())));
     }
 }
 
-fn one_box(depth: Option<BoxDepth>) -> String {
-    match depth {
-        None => "box".to_owned(),
-        Some(BoxDepth::Deep) => "deep".to_owned(),
-        Some(BoxDepth::Medium) => "medium".to_owned(),
-        Some(BoxDepth::Shallow) => "shallow".to_owned(),
-        Some(BoxDepth::Own(typed)) => {
-            ["box of ", &with_unit(&typed.number().to_string(), length_name(typed.unit()))].concat()
-        }
+fn one_box(said: &mut String, depth: Option<BoxDepth>) {
+    put(
+        said,
+        match depth {
+            None | Some(BoxDepth::Own(_)) => "box",
+            Some(BoxDepth::Deep) => "deep",
+            Some(BoxDepth::Medium) => "medium",
+            Some(BoxDepth::Shallow) => "shallow",
+        },
+    );
+    if let Some(depth) = depth {
+        own_depth(said, depth);
     }
 }
 
 /// A hive carried to another yard.
-pub fn moved(to: &str, permit: Option<&str>) -> String {
-    match permit {
-        Some(permit) => ["moved to ", to, ", permit ", permit].concat(),
-        None => ["moved to ", to].concat(),
+pub fn moved(said: &mut String, to: Option<&str>, permit: Option<&str>) {
+    put(said, "moved to ");
+    yard(said, to);
+    if let Some(permit) = permit {
+        put(said, ", permit ");
+        put_isolated(said, permit);
     }
 }
 
-/// How the care for a hive ended.
-pub fn ended(how: &Ending, into: Option<&str>) -> String {
-    match (how, into) {
-        (Ending::Dead, _) => "colony dead".to_owned(),
-        (Ending::Sold, _) => "sold or given away".to_owned(),
-        (Ending::Gone, _) => "bees gone".to_owned(),
-        (Ending::Joined { .. }, Some(into)) => ["joined into ", into].concat(),
-        (Ending::Joined { .. }, None) => "joined with another colony".to_owned(),
+/// How the care for a hive ended, before the name of the hive it was joined into.
+pub fn ended(how: &Ending) -> &'static str {
+    match how {
+        Ending::Dead => "colony dead",
+        Ending::Sold => "sold or given away",
+        Ending::Gone => "bees gone",
+        Ending::Joined { into: Some(_) } => "joined into ",
+        Ending::Joined { into: None } => "joined with another colony",
     }
-}
-
-/// Boxes put on.
-pub fn boxes_on(boxes: &str, count: usize) -> String {
-    [boxes, " put on, ", &traps(count)].concat()
 }
 
 /// A box taken off.
-pub fn box_off(depth: Option<BoxDepth>, went: TrapsWent) -> String {
-    [&one_box(depth), " taken off, its traps ", traps_went(went)].concat()
+pub fn box_off(said: &mut String, depth: Option<BoxDepth>, went: TrapsWent) {
+    one_box(said, depth);
+    put(said, " taken off, its traps ");
+    put(said, traps_went(went));
 }
 
 /// Traps a box is meant to carry.
-pub fn box_wants(depth: Option<BoxDepth>, count: u8) -> String {
-    ["a ", &one_box(depth), " is to carry ", &traps(usize::from(count))].concat()
+pub fn box_wants(said: &mut String, depth: Option<BoxDepth>, count: u8) {
+    put(said, "a ");
+    one_box(said, depth);
+    put(said, " is to carry ");
+    traps(said, usize::from(count));
 }
 
 /// Traps put in.
-pub fn traps_on(count: usize, kind: Option<&str>) -> String {
-    match kind {
-        Some(kind) => [&traps(count), " put in (", kind, ")"].concat(),
-        None => [&traps(count), " put in"].concat(),
-    }
+pub fn traps_on(said: &mut String, count: usize) {
+    traps(said, count);
+    put(said, " put in");
+}
+
+/// The kind of all of them.
+pub fn of_kind(said: &mut String, name: Option<&str>) {
+    put(said, " (");
+    put_isolated(said, name.unwrap_or(UNKNOWN_KIND));
+    put(said, ")");
 }
 
 /// Traps taken out.
-pub fn traps_off(count: usize, went: TrapsWent) -> String {
-    [&traps(count), " taken out, ", traps_went(went)].concat()
+pub fn traps_off(said: &mut String, count: usize, went: TrapsWent) {
+    traps(said, count);
+    put(said, " taken out, ");
+    put(said, traps_went(went));
 }
 
 /// What became of traps.
@@ -259,11 +304,6 @@ pub fn traps_went(went: TrapsWent) -> &'static str {
         TrapsWent::Bin => "thrown away",
         TrapsWent::Lost => "lost",
     }
-}
-
-/// A hive, and how many of its traps are meant.
-pub fn some_traps(hive: &str, count: usize) -> String {
-    [hive, ", ", &traps(count)].concat()
 }
 
 /// What was done to traps.
@@ -278,46 +318,40 @@ pub fn did(did: Did) -> &'static str {
     }
 }
 
-/// The level found.
-pub fn found(level: Share) -> String {
-    ["found ", &percent(level)].concat()
+/// The level found, after what was done.
+pub fn found(said: &mut String, level: Share) {
+    put(said, ", found ");
+    percent(said, level);
 }
 
-/// The level left.
-pub fn left(level: Share) -> String {
-    ["left ", &percent(level)].concat()
+/// The level left, after what was done.
+pub fn left(said: &mut String, level: Share) {
+    put(said, ", left ");
+    percent(said, level);
 }
 
-/// Beetles counted, exactly or as a range.
-pub fn beetles(count: CountRange) -> String {
+/// Beetles counted, exactly or as a range, after what was done.
+pub fn beetles(said: &mut String, count: CountRange) {
+    put(said, NEXT);
+    if !count.is_exact() {
+        put(said, &count.low().to_string());
+    }
     match count.high() {
-        Some(high) if count.is_exact() => counted(high, "beetle", "beetles"),
-        Some(high) => [&count.low().to_string(), "–", &counted(high, "beetle", "beetles")].concat(),
-        None => [&count.low().to_string(), "+\u{a0}beetles"].concat(),
+        Some(high) => {
+            put(said, if count.is_exact() { "" } else { "–" });
+            put(said, &counted(high, "beetle", "beetles"));
+        }
+        None => put(said, "+\u{a0}beetles"),
     }
 }
 
 /// A hive that was left.
-pub fn skipped(why: SkipReason, note: Option<&str>) -> String {
-    let why = match why {
+pub fn skipped(why: SkipReason) -> &'static str {
+    match why {
         SkipReason::Temper => "skipped, hot bees",
         SkipReason::Robbing => "skipped, robbing",
         SkipReason::Weather => "skipped, weather",
         SkipReason::NoTime => "skipped, no time or material",
         SkipReason::Other => "skipped",
-    };
-    match note {
-        Some(note) => [why, ", ", &quoted(note)].concat(),
-        None => why.to_owned(),
     }
-}
-
-/// Lines struck out.
-pub fn struck(count: usize, line: Option<&str>) -> String {
-    ["Struck out: ", &line.map_or_else(|| lines(count), quoted)].concat()
-}
-
-/// Lines that count again.
-pub fn brought_back(count: usize, line: Option<&str>) -> String {
-    ["Brought back: ", &line.map_or_else(|| lines(count), quoted)].concat()
 }

@@ -19,14 +19,12 @@ pub fn progress(visit: Visit) -> String {
         return [&counted(hives, "hive", "hives"), " logged – the walk is complete"].concat();
     }
     let mut said = [&visit.worked.to_string(), " logged"].concat();
-    if visit.still_due > 0 {
-        said = [&said, ", ", &visit.still_due.to_string(), " of them still due"].concat();
-    }
-    if visit.skipped > 0 {
-        said = [&said, ", ", &visit.skipped.to_string(), " skipped"].concat();
-    }
-    if visit.left > 0 {
-        said = [&said, ", ", &visit.left.to_string(), " to go"].concat();
+    for (count, what) in
+        [(visit.still_due, " of them still due"), (visit.skipped, " skipped"), (visit.left, " to go")]
+    {
+        if count > 0 {
+            said = [&said, ", ", &count.to_string(), what].concat();
+        }
     }
     [&said, " – partial"].concat()
 }
@@ -70,17 +68,21 @@ pub fn missing_traps(traps: u32) -> String {
 
 /// How the hives of a yard lie to today.
 pub fn counts(counts: Counts) -> String {
-    let mut said: Vec<String> = Vec::new();
-    let mut add = |count: u32, word: &str| {
+    let mut all = String::new();
+    for (count, word) in [
+        (counts.overdue, " overdue"),
+        (counts.today, " due today"),
+        (counts.later, " later"),
+        (counts.bare, " without traps"),
+    ] {
         if count > 0 {
-            said.push([&count.to_string(), " ", word].concat());
+            let between = if all.is_empty() { "" } else { ", " };
+            all = [all.as_str(), between, &count.to_string(), word].concat();
         }
-    };
-    add(counts.overdue, "overdue");
-    add(counts.today, "due today");
-    add(counts.later, "later");
-    add(counts.bare, "without traps");
-    let all = if said.is_empty() { "no hives".to_owned() } else { said.join(", ") };
+    }
+    if all.is_empty() {
+        all.push_str("no hives");
+    }
     // A skipped hive is one of those before: told apart, the numbers would not add up.
     if counts.skipped > 0 {
         return [&all, "; of these ", &counts.skipped.to_string(), " skipped"].concat();

@@ -4,12 +4,12 @@ use super::hives;
 use crate::almanac::text::{LABEL_MOST, label};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, each, el, live};
-use crate::app::graph::{Memo, RwSignal, StoredValue};
+use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::place::Place;
 use crate::app::round::form::{Form, big, fold, go, keys};
-use crate::app::round::walk::by_tag;
+use crate::app::round::walk::{by_tag, moved};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
 use crate::app::wording::{en_hive as w, en_round, en_typed};
@@ -113,35 +113,40 @@ fn walked(desk: Desk) -> Vec<(ThingId, String)> {
     })
 }
 
+fn names(hives: Vec<(ThingId, String)>) -> Vec<ThingId> {
+    hives.into_iter().map(|(id, _)| id).collect()
+}
+
 fn order(desk: Desk) -> Bit {
-    let hives = Memo::new(move || walked(desk));
     let ids = Memo::new(move || {
-        hives.with(|hives| hives.iter().map(|(id, _)| id.to_string()).collect::<Vec<String>>())
+        let mut ids = Vec::new();
+        for (id, _) in walked(desk) {
+            ids.push(id.to_string());
+        }
+        ids
     });
     let write = move |hives: Vec<ThingId>| {
         let yard = desk.yard.get_value();
         desk.about("order", w::ORDERED, &What::Order { yard, hives });
     };
     let sort = move || {
-        let mut sorted = hives.get_untracked();
+        let before = untrack(|| walked(desk));
+        let mut sorted = before.clone();
         crate::almanac::order::sort_by(&mut sorted, |(_, a), (_, b)| by_tag(a, b));
-        if sorted != hives.get_untracked() {
-            write(sorted.into_iter().map(|(id, _)| id).collect());
+        if sorted != before {
+            write(names(sorted));
         }
     };
     let step = move |hive: &ThingId, by: isize| {
-        let mut order: Vec<ThingId> = hives.get_untracked().into_iter().map(|(id, _)| id).collect();
-        let at = order.iter().position(|id| id == hive);
-        let to = at.and_then(|at| at.checked_add_signed(by)).filter(|to| *to < order.len());
-        if let (Some(at), Some(to)) = (at, to) {
-            order.swap(at, to);
+        if let Some(order) = moved(names(untrack(|| walked(desk))), hive, by) {
             write(order);
         }
     };
     let row = move |id: &str| {
         let Ok(hive) = ThingId::parse(id) else { return el("li") };
-        let tag = hives.with_untracked(|hives| hives.iter().find(|(id, _)| *id == hive).cloned());
-        let tag = tag.map(|(_, tag)| tag).unwrap_or_default();
+        let book = desk.form.walk.records.book;
+        let tag = book.with_untracked(|book| book.standing().hives.get(&hive).map(|now| now.tag.clone()));
+        let tag = tag.unwrap_or_default();
         let (up, down) = (hive.clone(), hive);
         el("li")
             .class("order-keys")

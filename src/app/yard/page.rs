@@ -76,67 +76,61 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
 /// What to carry today, with the sum on tap.
 fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
     let ui = Ui::get();
-    let need = Memo::new(move || {
+    let said = Memo::new(move || {
         let today = walk.today.get();
-        walk.records.book.with(|book| need(book.standing(), &yard, today))
+        let need = walk.records.book.with(|book| need(book.standing(), &yard, today));
+        if need.hives == 0 {
+            return (nothing(walk, rows), Vec::new());
+        }
+        (w::total(need.hives, need.traps, &ui.volume_up(need.oil.carry)), lines(ui, &need))
     });
-    let words = move || {
-        need.with(|need| {
-            if need.hives == 0 {
-                nothing(walk, rows)
-            } else {
-                w::total(need.hives, need.traps, &ui.volume_up(need.oil.carry))
-            }
-        })
-    };
+    let words = move || said.with(|(words, _)| words.clone());
     let sum = live(move || {
-        let lines = need.with(|need| (need.hives > 0).then(|| lines(ui, need)))?;
-        let lines = lines.into_iter().map(|line| el("li").text(&line));
-        Some(
-            el("details")
-                .class("why")
-                .kid(el("summary").text(w::SUM))
-                .kid(el("ul").class("answer-sum").kids(lines)),
-        )
+        let (_, lines) = said.get();
+        (!lines.is_empty()).then(|| {
+            let mut sum = el("ul").class("answer-sum");
+            for line in lines {
+                sum = sum.kid(el("li").text(&line));
+            }
+            el("details").class("why").kid(el("summary").text(w::SUM)).kid(sum)
+        })
     });
     el("div").class("yard-total").test_id("yard-total").kid(el("p").class("lead").live_text(words)).kid(sum)
 }
 
 fn nothing(walk: Walk, rows: Memo<Vec<Row>>) -> String {
     let today = walk.today.get();
-    let next = rows.with(|rows| {
-        let dues = rows.iter().filter_map(|row| match &row.due {
-            HiveDue::Due { on, .. } => Some((*on, row.hive.clone())),
-            _ => None,
-        });
-        dues.min_by_key(|(on, _)| *on)
-    });
-    let tag = |hive: &ThingId| {
-        walk.records.book.with(|book| book.standing().hives.get(hive).map(|now| now.tag.clone()))
-    };
-    let next = next.and_then(|(on, hive)| Some((on, tag(&hive)?)));
-    let bare = rows.with(|rows| {
-        let bare = |row: &&Row| matches!(row.due, HiveDue::NoTraps { wanting: 1.. });
-        u32::try_from(rows.iter().filter(bare).count()).unwrap_or(u32::MAX)
+    let (mut bare, mut next): (u32, Option<(Day, ThingId)>) = (0, None);
+    rows.with(|rows| {
+        for row in rows {
+            match row.due {
+                HiveDue::NoTraps { wanting: 1.. } => bare += 1,
+                HiveDue::Due { on, .. } if next.as_ref().is_none_or(|(first, _)| on < *first) => {
+                    next = Some((on, row.hive.clone()));
+                }
+                _ => {}
+            }
+        }
     });
     if bare > 0 {
         return w::bare_hives(bare);
     }
-    w::nothing_due(next.as_ref().map(|(on, tag)| (*on, tag.as_str())), today)
+    walk.records.book.with(|book| {
+        let next = next.and_then(|(on, hive)| Some((on, book.standing().hives.get(&hive)?.tag.as_str())));
+        w::nothing_due(next, today)
+    })
 }
 
 /// The sum behind the oil to carry.
 fn lines(ui: Ui, need: &YardNeed) -> Vec<String> {
     let percent = |share: f64| locale::percent(share, 0);
     let oil = &need.oil;
-    let mut lines: Vec<String> = oil
-        .lines
-        .iter()
-        .map(|line| {
-            let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
-            w::oil_line(line.traps, &each, &sum, &percent(line.filled_from), &percent(line.filled_to))
-        })
-        .collect();
+    let mut lines = Vec::new();
+    for line in &oil.lines {
+        let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
+        let (from, to) = (percent(line.filled_from), percent(line.filled_to));
+        lines.push(w::oil_line(line.traps, &each, &sum, &from, &to));
+    }
     lines.push(sums::reserve_sum(&percent(oil.reserve.fraction()), &ui.volume(oil.with_reserve)));
     lines.push(sums::step_sum(&ui.volume_up(oil.carry)));
     if oil.unknown > 0 {

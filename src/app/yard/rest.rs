@@ -1,12 +1,11 @@
 //! "The rest as usual": one entry for every hive that has none, after the keeper has seen the list.
 
-use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::{Memo, RwSignal, after, untrack};
+use crate::app::el::{Bit, el, live};
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::sheet::sheet;
 use crate::app::records::Stop;
 use crate::app::round::form::{big, keys, refused_line};
-use crate::app::round::state::GUARD;
 use crate::app::round::{Walk, bits, said, walk};
 use crate::app::wording::en_round as w;
 use crate::book::entry::Did;
@@ -20,6 +19,7 @@ pub(super) fn view(walk: Walk, yard: ThingId, rows: Memo<Vec<Row>>) -> Bit {
     let any = Memo::new(move || left.with(|left| !left.is_empty()));
     let ask = move || {
         walk.shut();
+        walk.rest_a_moment();
         open.set(true);
     };
     let key = move || any.get().then(|| keys(big(w::REST, "rest-as-usual", ask)));
@@ -33,26 +33,32 @@ fn body(
     left: Memo<Vec<ThingId>>,
     open: RwSignal<bool>,
 ) -> Bit {
-    let usual =
-        match rows.with_untracked(|rows| walk::usual(rows.iter().filter_map(|row| row.today.flatten()))) {
-            Did::AsFound => "as_found",
-            _ => "topped_up",
-        };
+    let mut all = Vec::new();
+    rows.with_untracked(|rows| {
+        for row in rows {
+            all.extend(row.today.flatten());
+        }
+    });
+    let usual = match walk::usual(&all) {
+        Did::AsFound => "as_found",
+        _ => "topped_up",
+    };
     let did = RwSignal::new(usual.to_owned());
     let stop: RwSignal<Option<Stop>> = RwSignal::new(None);
-    let ready = RwSignal::new(false);
-    after(GUARD, move || ready.set(true));
     let tags = live(move || {
-        let hives = left.get();
+        let mut tags = Vec::new();
         walk.records.book.with(|book| {
-            let tag = |hive: &ThingId| book.standing().hives.get(hive).map(|now| now.tag.clone());
-            let tags = hives.iter().filter_map(tag);
-            tags.map(|tag| el("li").kid(el("bdi").text(&tag))).collect::<Vec<El>>()
-        })
+            for hive in left.get() {
+                if let Some(now) = book.standing().hives.get(&hive) {
+                    tags.push(Bit::One(el("li").kid(el("bdi").text(&now.tag))));
+                }
+            }
+        });
+        tags
     });
     let yard = yard.clone();
     let log = move || {
-        if !ready.get_untracked() {
+        if !walk.ready.get_untracked() {
             return;
         }
         let did = if did.with_untracked(|code| code == "as_found") { Did::AsFound } else { Did::ToppedUp };
