@@ -156,7 +156,7 @@ fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Type
         lidded.get().then(|| {
             let choice =
                 Choice::new("kind-bait", w::BAIT).option("no", w::BAIT_OFF).option("yes", w::BAIT_ON);
-            [choice.text(bait_code).view(), why(w::BAIT_WHY.to_owned())]
+            [choice.text(bait_code).view(), why(w::BAIT_WHY)]
         })
     });
     let form = Choice::new("kind-form", w::FORM)

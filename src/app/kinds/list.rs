@@ -75,7 +75,7 @@ fn item(ui: Ui, records: Records, id: &ThingId, now: &KindNow) -> El {
         let retire = (!retired).then(|| Key::new(w::RETIRE, retire).quiet().mark("kind-retire").view());
         Bit::Many(vec![
             el("p").class("keys").kid(link(w::CHANGE, &Place::Kind(id.to_string()))).kid(retire).into(),
-            (!retired).then(|| why(w::RETIRE_HOW.to_owned())).into(),
+            (!retired).then(|| why(w::RETIRE_HOW)).into(),
         ])
     };
     el("section")

@@ -11,14 +11,14 @@ struct Made {
     label: String,
     big: Box<dyn Fn() -> String>,
     sum: Option<Box<dyn Fn() -> Vec<String>>>,
-    why: Option<String>,
+    why: Option<&'static str>,
     mark: Option<&'static str>,
 }
 
 impl Answer {
     /// The answer in large type under its label. It is read out when it changes.
-    pub fn new(label: impl Into<String>, big: impl Fn() -> String + 'static) -> Answer {
-        Answer(Box::new(Made { label: label.into(), big: Box::new(big), sum: None, why: None, mark: None }))
+    pub fn new(label: &str, big: impl Fn() -> String + 'static) -> Answer {
+        made(label, Box::new(big))
     }
 
     /// The lines of the sum.
@@ -30,8 +30,8 @@ impl Answer {
 
     /// Why it is reckoned this way; opens on tap.
     #[must_use]
-    pub fn why(mut self, why: impl Into<String>) -> Answer {
-        self.0.why = Some(why.into());
+    pub fn why(mut self, why: &'static str) -> Answer {
+        self.0.why = Some(why);
         self
     }
 
@@ -56,6 +56,11 @@ impl Answer {
             .kid(sum.map(|sum| live(move || lines(&sum()))))
             .kid(why.map(super::notice::why))
     }
+}
+
+#[inline(never)]
+fn made(label: &str, big: Box<dyn Fn() -> String>) -> Answer {
+    Answer(Box::new(Made { label: label.to_owned(), big, sum: None, why: None, mark: None }))
 }
 
 fn lines(lines: &[String]) -> Bit {

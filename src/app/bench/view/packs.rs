@@ -56,7 +56,7 @@ pub(super) fn view(ui: Ui) -> El {
         .kid(shown::list(shown))
 }
 
-fn price_field(id: impl Into<String>, label: String, text: RwSignal<String>) -> Field {
+fn price_field(id: impl AsRef<str>, label: String, text: RwSignal<String>) -> Field {
     Field::new(id, label, text)
         .decimal()
         .says(move || text.with(|typed| says::optional(says::price(text), typed)))

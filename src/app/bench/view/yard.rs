@@ -51,7 +51,7 @@ pub(super) fn view(ui: Ui) -> El {
         .kid(Notice::caution(w::FOOD_GRADE).view())
         .kid(more(w::REST, rest(ui)))
         .kid(live(move || figure(ui)))
-        .kid(why(w::TRAPS_WHY.to_owned()))
+        .kid(why(w::TRAPS_WHY))
         .kid(keep::view(ui))
 }
 
