@@ -7,7 +7,7 @@ use crate::almanac::spill::spill;
 use crate::almanac::text::LabelError;
 use crate::almanac::typed::{self, TypedError};
 use crate::app::bench::read::MOST_PIECES;
-use crate::app::bench::view::says;
+use crate::app::bench::view::says::{self, Reads};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
@@ -266,18 +266,13 @@ fn spills(draft: &KindDraft) -> Bit {
 }
 
 fn sizes(ui: Ui, t: &Typed) -> Bit {
-    let group = move |id: &'static str, sides: Sides, label: fn(&str) -> String| {
-        let fields = sides.into_iter().zip(w::SIDES).map(|((text, unit), name)| {
-            let says = move || {
-                let typed = (text.get(), unit.get());
-                said(side(&typed).map(|side| match side {
-                    Some(_) => says::length(ui, text, unit),
-                    None => Says::Nothing,
-                }))
-            };
-            Field::new([id, name].concat(), label(name), text).decimal().length(unit).says(says).view()
-        });
-        el("div").class("fields").kids(fields)
+    let group = move |id: &str, sides: Sides, label: fn(&str) -> String| {
+        let mut fields = el("div").class("fields");
+        for (at, name) in sides.into_iter().zip(w::SIDES) {
+            let field = says::field(ui, &[id, name].concat(), &label(name), at, Reads::Side, true);
+            fields = fields.kid(field.view());
+        }
+        fields
     };
     Bit::Many(vec![
         el("h2").class("sub").text(w::INNER).into(),

@@ -2,18 +2,17 @@
 
 use super::page::{Trip, percent};
 use super::sum::{KindNeed, every_trap, missing, spare_kind};
-use crate::almanac::quantity::{Decimal, Share};
-use crate::almanac::supply::{Basket, BasketError, cheapest, oil_to_buy};
+use crate::almanac::quantity::Share;
+use crate::almanac::supply::{cheapest, oil_to_buy};
 use crate::almanac::trap::Pack;
 use crate::almanac::typed;
-use crate::app::bench::view::says;
-use crate::app::edge::locale;
+use crate::app::bench::view::packs;
+use crate::app::bench::view::says::{self, Reads, money};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::kinds::kind_name;
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
-use crate::app::parts::field::Field;
 use crate::app::parts::key::link;
 use crate::app::parts::stepper::Stepper;
 use crate::app::place::Place;
@@ -101,34 +100,8 @@ fn want_lines(want: &Want, spare: u32) -> Vec<String> {
         lines.push(w::NO_PACKS.to_owned());
         return lines;
     }
-    match cheapest(want.need + spare, &want.packs, None) {
-        Ok(basket) => lines.extend(basket_lines(&want.packs, &basket)),
-        Err(BasketError::NothingPriced | BasketError::PackOfNothing { .. }) => {
-            lines.push(wp::NO_PRICES.to_owned());
-        }
-        Err(_) => lines.push(wp::TOO_MANY.to_owned()),
-    }
+    lines.extend(packs::lines(&want.packs, &cheapest(want.need + spare, &want.packs, None)));
     lines
-}
-
-fn basket_lines(packs: &[Pack], basket: &Basket) -> Vec<String> {
-    let bought = basket.packs.iter().filter_map(|(at, count)| {
-        let pack = packs.get(*at)?;
-        let price = pack.price?;
-        let sum = price.as_f64() * f64::from(*count);
-        Some(wp::line(&locale::whole(*count), pack.pieces, &money(price), &locale::fixed(sum, 2)))
-    });
-    let mut lines: Vec<String> = bought.collect();
-    if basket.left_over > 0 {
-        lines.push(wp::left_over(&locale::whole(basket.left_over)));
-    }
-    lines
-        .extend(basket.left_out.iter().filter_map(|at| packs.get(*at)).map(|pack| wp::left_out(pack.pieces)));
-    lines
-}
-
-fn money(value: Decimal) -> String {
-    locale::fixed(value.as_f64(), 2)
 }
 
 fn oil(trip: Trip) -> Bit {
@@ -156,7 +129,7 @@ fn oil(trip: Trip) -> Bit {
     Bit::Many(vec![
         el("h3").text(w::OIL_TO_BUY).into(),
         Stepper::new("load-walks", w::SERVICES, walks, 0, MOST_WALKS).says(walks_says).view().into(),
-        Field::new("load-spilled", w::SPILLED, spilled).says(move || says::share(spilled)).view().into(),
+        says::field(ui, "load-spilled", w::SPILLED, (spilled, spilled), Reads::Share, false).view().into(),
         Answer::new(w::SEASON_OIL, answer).sum(lines).why(w::SEASON_WHY).view().into(),
     ])
 }

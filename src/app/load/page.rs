@@ -6,7 +6,7 @@ use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::{Share, TypedVolume};
 use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::app::bench::read::{self, MOST_PIECES};
-use crate::app::bench::view::says;
+use crate::app::bench::view::says::{self, Reads};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
@@ -199,19 +199,14 @@ fn set(trip: Trip) -> Bit {
         }
     };
     let any = Memo::new(move || changed.with(Option::is_some));
-    let bottle_says = move || {
-        trip.bottle.with(|text| says::optional(says::volume(ui, trip.bottle, trip.bottle_unit), text))
-    };
-    let bottle = Field::new("load-bottle", w::BOTTLE, trip.bottle).decimal().volume(trip.bottle_unit);
-    let reserve =
-        Field::new("load-reserve", w::RESERVE, trip.reserve).says(move || says::share(trip.reserve));
+    let at = (trip.bottle, trip.bottle_unit);
+    let bottle = says::field(ui, "load-bottle", w::BOTTLE, at, Reads::Volume, true);
+    let at = (trip.reserve, trip.reserve);
+    let reserve = says::field(ui, "load-reserve", w::RESERVE, at, Reads::Share, false);
     let key = live(move || {
         any.get().then(|| el("p").class("keys").kid(Key::new(w::SET_KEY, keep).mark("load-set").view()))
     });
-    Bit::Many(vec![
-        el("div").class("fields").kid(reserve.view()).kid(bottle.says(bottle_says).view()).into(),
-        key,
-    ])
+    Bit::Many(vec![el("div").class("fields").kid(reserve.view()).kid(bottle.view()).into(), key])
 }
 
 /// The cautions that go with oil.

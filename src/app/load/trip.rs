@@ -10,7 +10,6 @@ use crate::app::graph::{Memo, RwSignal, effect_since};
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::notice::Notice;
-use crate::app::parts::stepper::Stepper;
 use crate::app::wording::en;
 use crate::app::wording::en_load as w;
 
@@ -57,15 +56,14 @@ pub(super) fn view(trip: Trip) -> Bit {
         trip.spares().map_or_else(|| en::NO_ANSWER.to_owned(), |spare| w::traps(load.place + spare))
     };
     let traps = Answer::new(w::TRAPS, big(bring)).sum(sum(trap_lines)).why(w::SPARE_WHY);
-    let spares = Stepper::new("load-spare-1", w::SPARE, spare, 0, MOST_PIECES)
-        .says(move || says::count(spare, 0, MOST_PIECES));
+    let spares = says::stepper("load-spare-1", w::SPARE, spare, 0, MOST_PIECES);
     let trip_card = el("section")
         .class("card")
         .kid(none)
         .kid(oil.mark("load-oil").view())
         .kid(cautions())
         .kid(traps.mark("load-traps").view())
-        .kid(spares.view())
+        .kid(spares)
         .kid(things());
     let yards_card = el("section").class("card").kid(el("h2").text(w::YARD_BY_YARD)).kid(yards);
     Bit::Many(vec![trip_card.into(), yards_card.into()])

@@ -11,7 +11,6 @@ use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
-use crate::app::parts::stepper::Stepper;
 use crate::app::state::Keep;
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::{self, keep as w};
@@ -61,8 +60,7 @@ fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
         .option("not_yet", w::NOT_YET)
         .text(t.keep_filled());
     let earlier = move || t.keep_filled().with(|code| code == "earlier").then(|| filled_on(ui));
-    let days = Stepper::new("keep-days", w::DAYS, t.keep_days(), 1, 120)
-        .says(move || says::count(t.keep_days(), 1, 120));
+    let days = says::stepper("keep-days", w::DAYS, t.keep_days(), 1, 120);
     let name = Field::new("keep-name", w::NAME, t.keep_name()).wide().says(move || named(t.keep_name()));
     let trap = Field::new("keep-trap", w::TRAP, t.keep_trap()).wide().says(move || named(t.keep_trap()));
     let tags = Field::new("keep-tags", w::TAGS, t.keep_tags()).wide().hint(w::TAGS_HINT).says(tag_says);
@@ -76,7 +74,7 @@ fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
         .kid(depths(ui))
         .kids([trap.view(), built.view(), when.view()])
         .kid(live(earlier))
-        .kid(days.view())
+        .kid(days)
         .kid(Notice::caution(w::ONLY_HERE).view())
         .kid(el("p").class("keys").kid(keep_key(ui, on_keep)))
         .kid(live(mend))
