@@ -14,6 +14,7 @@ use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, RwSignal, StoredValue, effect};
 use crate::app::ledger::words::isolated;
+use crate::app::load::page::tick;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
@@ -28,8 +29,6 @@ use crate::app::wording::en_kinds as w;
 use crate::app::wording::{en, en_typed};
 use crate::book::entry::What;
 use crate::book::id::ThingId;
-use wasm_bindgen::JsCast;
-use web_sys::HtmlInputElement;
 
 type Text = RwSignal<String>;
 /// A text and the code of its unit.
@@ -155,17 +154,19 @@ fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Type
     let bait = live(move || {
         lidded.get().then(|| {
             let choice =
-                Choice::new("kind-bait", w::BAIT).option("no", w::BAIT_OFF).option("yes", w::BAIT_ON);
+                Choice::new("kind-bait", w::BAIT).options(&[("no", w::BAIT_OFF), ("yes", w::BAIT_ON)]);
             [choice.text(bait_code).view(), why(w::BAIT_WHY)]
         })
     });
     let form = Choice::new("kind-form", w::FORM)
-        .option("between", w::FORM_BETWEEN)
-        .option("one_well", w::FORM_ONE)
-        .option("two_wells", w::FORM_TWO)
-        .option("floor", w::FORM_FLOOR)
+        .options(&[
+            ("between", w::FORM_BETWEEN),
+            ("one_well", w::FORM_ONE),
+            ("two_wells", w::FORM_TWO),
+            ("floor", w::FORM_FLOOR),
+        ])
         .text(t.form);
-    let reuse = Choice::new("kind-reuse", w::REUSE).option("no", w::REUSE_NO).option("yes", w::REUSE_YES);
+    let reuse = Choice::new("kind-reuse", w::REUSE).options(&[("no", w::REUSE_NO), ("yes", w::REUSE_YES)]);
     let days = Stepper::new("kind-days", w::DAYS, t.days, 1, 120)
         .says(move || said(draft.with(KindDraft::longest).map(|_| Says::Nothing)));
     el("div")
@@ -196,13 +197,8 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
     let unusual = Memo::new(move || draft.with(KindDraft::unusual));
     let sure = live(move || {
         unusual.get().map(|holds| {
-            let tick = el("input").attr("type", "checkbox");
-            let box_ = tick.element().clone().unchecked_into::<HtmlInputElement>();
-            let read = box_.clone();
-            let tick = tick
-                .live_prop(move || box_.set_checked(sure_ticked.get()))
-                .on("change", move |_| sure_ticked.set(read.checked()));
-            el("label").class("tick").kid(tick).kid(el("span").text(&w::sure(&ui.volume(holds.volume()))))
+            let words = w::sure(&ui.volume(holds.volume()));
+            tick(&words, move || sure_ticked.get(), move |on| sure_ticked.set(on))
         })
     });
     let fill = move || match draft.with(KindDraft::filled_to) {

@@ -20,9 +20,14 @@ pub fn view(ui: Ui, records: Records) -> Bit {
     let list = live(move || {
         records.book.with(|book| {
             let kinds = &book.standing().kinds;
-            let of = |rank: u8| kinds.iter().filter(move |(id, now)| rank_of(id, now) == rank);
-            let items: Vec<Bit> =
-                (0..3).flat_map(of).map(|(id, now)| item(ui, records, id, now).into()).collect();
+            let mut items: Vec<Bit> = Vec::new();
+            for rank in 0..3 {
+                for (id, now) in kinds {
+                    if rank_of(id, now) == rank {
+                        items.push(item(ui, records, id, now).into());
+                    }
+                }
+            }
             if items.is_empty() { Bit::One(el("p").text(w::NONE)) } else { Bit::Many(items) }
         })
     });

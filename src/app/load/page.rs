@@ -141,10 +141,11 @@ fn full(ui: Ui, records: Records) -> Bit {
 fn yards(trip: Trip) -> El {
     let ticks = live(move || {
         trip.records.book.with(|book| {
-            let yards = book.standing().open_yards();
-            yards
-                .map(|(id, now)| Bit::from(yard_tick(trip, id.clone(), &isolated(&now.name))))
-                .collect::<Vec<Bit>>()
+            let mut ticks = Vec::new();
+            for (id, now) in book.standing().open_yards() {
+                ticks.push(Bit::One(yard_tick(trip, id.clone(), &isolated(&now.name))));
+            }
+            Bit::Many(ticks)
         })
     });
     el("fieldset").class("choice").kid(el("legend").text(w::YARDS)).kid(ticks)
@@ -165,7 +166,11 @@ fn yard_tick(trip: Trip, id: ThingId, name: &str) -> El {
 }
 
 /// A box to tick; the whole line is its key.
-pub(super) fn tick(name: &str, on: impl Fn() -> bool + 'static, set: impl Fn(bool) + 'static) -> El {
+pub fn tick(name: &str, on: impl Fn() -> bool + 'static, set: impl Fn(bool) + 'static) -> El {
+    tick_box(name, Box::new(on), Box::new(set))
+}
+
+fn tick_box(name: &str, on: Box<dyn Fn() -> bool>, set: Box<dyn Fn(bool)>) -> El {
     let input = el("input").attr("type", "checkbox").attr("autocomplete", "off");
     let shown = input.element().clone().unchecked_into::<HtmlInputElement>();
     let read = shown.clone();

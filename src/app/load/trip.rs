@@ -45,8 +45,11 @@ pub(super) fn view(trip: Trip) -> Bit {
     let none = live(move || trip.yards().is_empty().then(|| Notice::caution(w::NO_YARD).view()));
     let yards = live(move || {
         load.with(|load| {
-            let yards = load.iter().flat_map(|load| &load.yards);
-            yards.flat_map(|yard| yard_view(trip, yard)).map(Bit::from).collect::<Vec<Bit>>()
+            let mut bits = Vec::new();
+            for yard in load.as_ref().map_or(&[][..], |load| &load.yards) {
+                yard_view(trip, yard, &mut bits);
+            }
+            Bit::Many(bits)
         })
     });
     let oil = Answer::new(w::OIL, big(|trip, load| trip.ui.volume_up(load.carry)))
@@ -76,11 +79,11 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
     let ui = trip.ui;
     let mut lines: Vec<String> = Vec::new();
     if let [only] = load.yards.as_slice() {
-        lines.extend(need_lines(trip, &only.need.oil));
+        need_lines(trip, &only.need.oil, &mut lines);
     } else {
-        lines.extend(
-            load.yards.iter().map(|yard| w::yard_oil(&isolated(&yard.name), &ui.volume(yard.need.oil.sum))),
-        );
+        for yard in &load.yards {
+            lines.push(w::yard_oil(&isolated(&yard.name), &ui.volume(yard.need.oil.sum)));
+        }
     }
     lines.push(w::reserve(&percent(trip.reserve()), &ui.volume(load.with_reserve)));
     lines.push(w::rounded(&ui.volume_up(load.carry)));
@@ -93,19 +96,16 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
     lines
 }
 
-fn need_lines(trip: Trip, oil: &OilForVisit) -> Vec<String> {
+fn need_lines(trip: Trip, oil: &OilForVisit, lines: &mut Vec<String>) {
     let ui = trip.ui;
-    oil.lines
-        .iter()
-        .map(|line| {
-            let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
-            match line.service {
-                Service::Fill => w::oil_line(line.traps, &each, &sum),
-                Service::First => w::first_line(line.traps, &each, &sum),
-                Service::TopUp { from } => w::top_up_line(line.traps, &percent(from), &each, &sum),
-            }
-        })
-        .collect()
+    for line in &oil.lines {
+        let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
+        lines.push(match line.service {
+            Service::Fill => w::oil_line(line.traps, &each, &sum),
+            Service::First => w::first_line(line.traps, &each, &sum),
+            Service::TopUp { from } => w::top_up_line(line.traps, &percent(from), &each, &sum),
+        });
+    }
 }
 
 fn trap_lines(trip: Trip, load: &Load) -> Vec<String> {
@@ -117,7 +117,7 @@ fn trap_lines(trip: Trip, load: &Load) -> Vec<String> {
     lines
 }
 
-fn yard_view(trip: Trip, yard: &YardLoad) -> [El; 2] {
+fn yard_view(trip: Trip, yard: &YardLoad, bits: &mut Vec<Bit>) {
     let mut lines = Vec::new();
     if let Some(since) = yard.resting {
         lines.push(w::resting(&en::date(since)));
@@ -127,13 +127,14 @@ fn yard_view(trip: Trip, yard: &YardLoad) -> [El; 2] {
         if yard.need.wanting > 0 {
             lines.push(w::wanting(yard.need.wanting));
         }
-        lines.extend(need_lines(trip, &yard.need.oil));
+        need_lines(trip, &yard.need.oil, &mut lines);
         if yard.need.oil.unknown > 0 {
             lines.push(w::unknown(yard.need.oil.unknown));
         }
     }
     let list = el("ul").class("tabular").kids(lines.iter().map(|line| el("li").text(line)));
-    [el("h3").text(&isolated(&yard.name)), list]
+    bits.push(el("h3").text(&isolated(&yard.name)).into());
+    bits.push(list.into());
 }
 
 /// A list to tick off while the car is loaded. Ticks stay as long as the page is open, a locked screen included.

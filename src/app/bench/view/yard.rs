@@ -128,18 +128,16 @@ fn figure(ui: Ui) -> Bit {
             return Bit::Nothing;
         };
         let depths = depth_codes(draft.keep_depths(), sum.spots.len());
-        let sides: Vec<BoxSide> = depths
-            .into_iter()
-            .zip(&sum.spots)
-            .map(|(code, spots)| BoxSide {
-                depth: depth(code).unwrap_or_default().depth(),
-                spots: spots.clone(),
-            })
-            .collect();
-        let plans = plans(&sum.spots).into_iter().rev();
-        let plans =
-            plans.map(|(numbers, spots)| drawn(box_plan(&spots, HiveSize::Full), &w::boxes(&numbers)));
-        el("div").class("figure").kid(drawn(hive_side(&sides), w::SIDE)).kids(plans).into()
+        let mut sides = Vec::new();
+        for (code, spots) in depths.into_iter().zip(&sum.spots) {
+            let depth = depth(code).unwrap_or_default().depth();
+            sides.push(BoxSide { depth, spots: spots.clone() });
+        }
+        let mut figure = el("div").class("figure").kid(drawn(hive_side(&sides), w::SIDE));
+        for (numbers, spots) in plans(&sum.spots).iter().rev() {
+            figure = figure.kid(drawn(box_plan(spots, HiveSize::Full), &w::boxes(numbers)));
+        }
+        figure.into()
     })
 }
 
