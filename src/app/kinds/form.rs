@@ -2,7 +2,6 @@
 
 use super::draft::{KindDraft, MOST_PACKS, MOST_POINTS, Wrong, side};
 use super::rows::Rows;
-use crate::almanac::quantity::Volume;
 use crate::almanac::spill::spill;
 use crate::almanac::text::LabelError;
 use crate::almanac::typed::{self, TypedError};
@@ -26,7 +25,7 @@ use crate::app::place::Place;
 use crate::app::records::Records;
 use crate::app::state::Ui;
 use crate::app::wording::en_kinds as w;
-use crate::app::wording::{en, en_typed};
+use crate::app::wording::en_typed;
 use crate::book::entry::What;
 use crate::book::id::ThingId;
 
@@ -206,11 +205,11 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
         Err(Wrong::Typed(error)) => Says::Wrong(en_typed::share(error)),
         Err(wrong) => Says::Wrong(w::wrong(wrong)),
     };
-    let takes = Memo::new(move || draft.with(KindDraft::one_fill));
-    let answer = move || {
-        takes
-            .get()
-            .map_or_else(|| en::NO_ANSWER.to_owned(), |(capacity, share)| ui.volume(capacity.times(share)))
+    let takes = move || {
+        let (capacity, share) = draft.with(KindDraft::one_fill)?;
+        let each = ui.volume(capacity.times(share));
+        let sum = w::fill_sum(&ui.volume(capacity), &locale::percent(share, 1), &each);
+        Some((each, vec![sum]))
     };
     let holds_field = Field::new("kind-holds", w::HOLDS, holds_typed.0).decimal().volume(holds_typed.1);
     el("div")
@@ -222,17 +221,8 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
                 .kid(Field::new("kind-fill", w::FILL, fill_typed).says(fill).view()),
         )
         .kid(sure)
-        .kid(
-            Answer::new(w::TAKES, answer)
-                .sum(move || takes.get().map(|fill| takes_sum(ui, fill)).into_iter().collect())
-                .view(),
-        )
+        .kid(Answer::of(w::TAKES, takes).view())
         .kid(live(move || draft.with(spills)))
-}
-
-/// The sum of one fill.
-fn takes_sum(ui: Ui, (capacity, share): (Volume, f64)) -> String {
-    w::fill_sum(&ui.volume(capacity), &locale::percent(share, 1), &ui.volume(capacity.times(share)))
 }
 
 /// The spill angle and what follows from it.

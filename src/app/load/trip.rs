@@ -8,7 +8,7 @@ use crate::app::bench::view::says;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, RwSignal, effect_since};
 use crate::app::ledger::words::isolated;
-use crate::app::parts::answer::Answer;
+use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::notice::Notice;
 use crate::app::wording::en;
 use crate::app::wording::en_load as w;
@@ -34,14 +34,6 @@ pub(super) fn view(trip: Trip) -> Bit {
         }
         now
     });
-    let big = move |say: fn(Trip, &Load) -> String| {
-        move || {
-            load.with(|load| load.as_ref().map_or_else(|| en::NO_ANSWER.to_owned(), |load| say(trip, load)))
-        }
-    };
-    let sum = move |say: fn(Trip, &Load) -> Vec<String>| {
-        move || load.with(|load| load.as_ref().map(|load| say(trip, load)).unwrap_or_default())
-    };
     let none = live(move || trip.yards().is_empty().then(|| Notice::caution(w::NO_YARD).view()));
     let yards = live(move || {
         load.with(|load| {
@@ -52,13 +44,12 @@ pub(super) fn view(trip: Trip) -> Bit {
             Bit::Many(bits)
         })
     });
-    let oil = Answer::new(w::OIL, big(|trip, load| trip.ui.volume_up(load.carry)))
-        .sum(sum(oil_lines))
-        .why(w::OIL_WHY);
-    let bring = |trip: Trip, load: &Load| {
-        trip.spares().map_or_else(|| en::NO_ANSWER.to_owned(), |spare| w::traps(load.place + spare))
+    let oil = move || {
+        load.with(|load| load.as_ref().map(|load| (trip.ui.volume_up(load.carry), oil_lines(trip, load))))
     };
-    let traps = Answer::new(w::TRAPS, big(bring)).sum(sum(trap_lines)).why(w::SPARE_WHY);
+    let oil = Answer::of(w::OIL, oil).why(w::OIL_WHY);
+    let traps = Answer::of(w::TRAPS, move || load.with(|load| load.as_ref().map(|load| bring(trip, load))));
+    let traps = traps.why(w::SPARE_WHY);
     let spares = says::stepper("load-spare-1", w::SPARE, spare, 0, MOST_PIECES);
     let trip_card = el("section")
         .class("card")
@@ -108,13 +99,17 @@ fn need_lines(trip: Trip, oil: &OilForVisit, lines: &mut Vec<String>) {
     }
 }
 
-fn trap_lines(trip: Trip, load: &Load) -> Vec<String> {
+fn bring(trip: Trip, load: &Load) -> Worked {
     let mut lines = vec![w::place(load.place)];
-    lines.extend(trip.spares().map(w::spare));
+    let mut big = en::NO_ANSWER.to_owned();
+    if let Some(spare) = trip.spares() {
+        big = w::traps(load.place + spare);
+        lines.push(w::spare(spare));
+    }
     if load.disposable > 0 {
         lines.push(w::disposable(load.disposable));
     }
-    lines
+    (big, lines)
 }
 
 fn yard_view(trip: Trip, yard: &YardLoad, bits: &mut Vec<Bit>) {

@@ -4,11 +4,10 @@ use super::says::{self, Reads};
 use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::Memo;
-use crate::app::parts::answer::Answer;
+use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::field::Field;
 use crate::app::parts::notice::Notice;
 use crate::app::state::Ui;
-use crate::app::wording::en;
 use crate::app::wording::en_sums::packs;
 
 /// A field of a card.
@@ -87,7 +86,7 @@ pub(super) fn then_fields(fields: El, ui: Ui, rows: &[Typed]) -> El {
 #[derive(PartialEq, Eq, Default)]
 pub(super) struct Shown {
     /// Answers, each with the lines of its sum.
-    answers: Vec<(String, Vec<String>)>,
+    answers: Vec<Worked>,
     /// Cautions under them.
     pub(super) cautions: Vec<String>,
     /// Other cases, to compare.
@@ -132,15 +131,7 @@ pub(super) fn follow(ui: Ui, show: Show) -> Memo<Shown> {
 
 /// The answer with this index.
 pub(super) fn answer(label: &str, shown: Memo<Shown>, index: usize) -> Answer {
-    Answer::new(label, move || big(shown, index)).sum(move || {
-        shown.with(|shown| shown.answers.get(index).map(|(_, sum)| sum.clone()).unwrap_or_default())
-    })
-}
-
-fn big(shown: Memo<Shown>, index: usize) -> String {
-    shown.with(|shown| {
-        shown.answers.get(index).map_or_else(|| en::NO_ANSWER.to_owned(), |(big, _)| big.clone())
-    })
+    Answer::of(label, move || shown.with(|shown| shown.answers.get(index).cloned()))
 }
 
 /// The cautions.
