@@ -15,44 +15,43 @@ use crate::app::graph::RwSignal;
 pub fn settings(ui: Ui, open: RwSignal<bool>) -> El {
     sheet(open, w::SETTINGS, move || {
         let scheme = Choice::new("scheme", w::SCHEME)
-            .option(Scheme::System.code(), w::SCHEME_SYSTEM)
-            .option(Scheme::Sun.code(), w::SCHEME_SUN)
-            .option(Scheme::Night.code(), w::SCHEME_NIGHT)
+            .options(&[
+                (Scheme::System.code(), w::SCHEME_SYSTEM),
+                (Scheme::Sun.code(), w::SCHEME_SUN),
+                (Scheme::Night.code(), w::SCHEME_NIGHT),
+            ])
             .chosen(move || ui.prefs.get().scheme.code())
             .choose(move |code| {
                 ui.prefs.update(|prefs| prefs.scheme = Scheme::from_code(&code).unwrap_or_default());
             });
         let text = Choice::new("text", w::TEXT)
-            .option(TextSize::Usual.code(), w::TEXT_USUAL)
-            .option(TextSize::Large.code(), w::TEXT_LARGE)
-            .option(TextSize::Largest.code(), w::TEXT_LARGEST)
+            .options(&[
+                (TextSize::Usual.code(), w::TEXT_USUAL),
+                (TextSize::Large.code(), w::TEXT_LARGE),
+                (TextSize::Largest.code(), w::TEXT_LARGEST),
+            ])
             .chosen(move || ui.prefs.get().text.code())
             .choose(move |code| {
                 ui.prefs.update(|prefs| prefs.text = TextSize::from_code(&code).unwrap_or_default());
             });
         let hand = Choice::new("hand", w::HAND)
-            .option(Hand::Left.code(), w::HAND_LEFT)
-            .option(Hand::Right.code(), w::HAND_RIGHT)
+            .options(&[(Hand::Left.code(), w::HAND_LEFT), (Hand::Right.code(), w::HAND_RIGHT)])
             .chosen(move || ui.prefs.get().hand.code())
             .choose(move |code| {
                 ui.prefs.update(|prefs| prefs.hand = Hand::from_code(&code).unwrap_or_default());
             });
-        let volume = VolumeUnit::ALL
-            .into_iter()
-            .fold(Choice::new("volume", w::VOLUME), |choice, unit| {
-                choice.option(prefs::volume_code(unit), en::volume_name(unit))
-            })
+        let volume = Choice::new("volume", w::VOLUME)
+            .options(&VolumeUnit::ALL.map(|unit| (prefs::volume_code(unit), en::volume_name(unit))))
             .chosen(move || prefs::volume_code(ui.prefs.get().volume))
             .choose(move |code| ui.prefs.update(|prefs| prefs.volume = prefs::volume_unit(&code)));
-        let length = LengthUnit::ALL
-            .into_iter()
-            .fold(Choice::new("length", w::LENGTH), |choice, unit| {
-                choice.option(prefs::length_code(unit), en::length_name(unit))
-            })
+        let length = Choice::new("length", w::LENGTH)
+            .options(&LengthUnit::ALL.map(|unit| (prefs::length_code(unit), en::length_name(unit))))
             .chosen(move || prefs::length_code(ui.prefs.get().length))
             .choose(move |code| ui.prefs.update(|prefs| prefs.length = prefs::length_unit(&code)));
-        let mut bits: Vec<Bit> =
-            [scheme, text, hand, volume, length].map(|choice| choice.view().into()).into();
+        let mut bits: Vec<Bit> = Vec::new();
+        for choice in [scheme, text, hand, volume, length] {
+            bits.push(choice.view().into());
+        }
         bits.push(el("p").class("small").text(w::UNITS_NOTE).into());
         bits.push(live(move || install(ui)));
         bits

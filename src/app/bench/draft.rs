@@ -29,7 +29,7 @@ impl BenchDraft {
         self
     }
 
-    fn text(&self, field: Field) -> &str {
+    fn text(&self, field: Slot) -> &str {
         self.texts.get(field as usize).map_or("", String::as_str)
     }
 }
@@ -83,7 +83,8 @@ impl BenchTyped {
         BenchDraft { texts: self.texts.with_value(|texts| texts.iter().map(|text| text.get()).collect()) }
     }
 
-    fn text(self, field: Field) -> crate::app::graph::RwSignal<String> {
+    /// The text of one field.
+    pub fn text(self, field: Slot) -> crate::app::graph::RwSignal<String> {
         let text = self.texts.with_value(|texts| texts.get(field as usize).copied());
         // The table has a text for every field; a spare one is better than a page that stops.
         text.unwrap_or_else(|| crate::app::graph::RwSignal::new(String::new()))
@@ -92,21 +93,22 @@ impl BenchTyped {
 
 macro_rules! fields {
     ($($(#[$doc:meta])* $field:ident = $example:literal;)+) => {
+        /// A field of the Bench.
         #[derive(Clone, Copy)]
         #[allow(non_camel_case_types)] // named as the methods and the stored text
-        enum Field { $($field,)+ }
+        pub enum Slot { $($(#[$doc])* $field,)+ }
 
         /// Name and example of every field.
         const FIELDS: &[(&str, &str)] = &[$((stringify!($field), $example),)+];
 
         impl BenchDraft {
-            $($(#[$doc])* pub fn $field(&self) -> &str { self.text(Field::$field) })+
+            $($(#[$doc])* pub fn $field(&self) -> &str { self.text(Slot::$field) })+
         }
 
         #[cfg(target_arch = "wasm32")]
         impl BenchTyped {
             $($(#[$doc])* pub fn $field(self) -> crate::app::graph::RwSignal<String> {
-                self.text(Field::$field)
+                self.text(Slot::$field)
             })+
         }
     };

@@ -2,18 +2,18 @@
 
 use super::draft::{KindDraft, MOST_PACKS, MOST_POINTS, Wrong, side};
 use super::rows::Rows;
-use crate::almanac::quantity::Volume;
 use crate::almanac::spill::spill;
 use crate::almanac::text::LabelError;
 use crate::almanac::typed::{self, TypedError};
 use crate::app::bench::read::MOST_PIECES;
-use crate::app::bench::view::says;
+use crate::app::bench::view::says::{self, Reads};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, RwSignal, StoredValue, effect};
 use crate::app::ledger::words::isolated;
+use crate::app::load::page::tick;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
@@ -25,11 +25,9 @@ use crate::app::place::Place;
 use crate::app::records::Records;
 use crate::app::state::Ui;
 use crate::app::wording::en_kinds as w;
-use crate::app::wording::{en, en_typed};
+use crate::app::wording::en_typed;
 use crate::book::entry::What;
 use crate::book::id::ThingId;
-use wasm_bindgen::JsCast;
-use web_sys::HtmlInputElement;
 
 type Text = RwSignal<String>;
 /// A text and the code of its unit.
@@ -155,17 +153,19 @@ fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Type
     let bait = live(move || {
         lidded.get().then(|| {
             let choice =
-                Choice::new("kind-bait", w::BAIT).option("no", w::BAIT_OFF).option("yes", w::BAIT_ON);
-            [choice.text(bait_code).view(), why(w::BAIT_WHY.to_owned())]
+                Choice::new("kind-bait", w::BAIT).options(&[("no", w::BAIT_OFF), ("yes", w::BAIT_ON)]);
+            [choice.text(bait_code).view(), why(w::BAIT_WHY)]
         })
     });
     let form = Choice::new("kind-form", w::FORM)
-        .option("between", w::FORM_BETWEEN)
-        .option("one_well", w::FORM_ONE)
-        .option("two_wells", w::FORM_TWO)
-        .option("floor", w::FORM_FLOOR)
+        .options(&[
+            ("between", w::FORM_BETWEEN),
+            ("one_well", w::FORM_ONE),
+            ("two_wells", w::FORM_TWO),
+            ("floor", w::FORM_FLOOR),
+        ])
         .text(t.form);
-    let reuse = Choice::new("kind-reuse", w::REUSE).option("no", w::REUSE_NO).option("yes", w::REUSE_YES);
+    let reuse = Choice::new("kind-reuse", w::REUSE).options(&[("no", w::REUSE_NO), ("yes", w::REUSE_YES)]);
     let days = Stepper::new("kind-days", w::DAYS, t.days, 1, 120)
         .says(move || said(draft.with(KindDraft::longest).map(|_| Says::Nothing)));
     el("div")
@@ -196,13 +196,8 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
     let unusual = Memo::new(move || draft.with(KindDraft::unusual));
     let sure = live(move || {
         unusual.get().map(|holds| {
-            let tick = el("input").attr("type", "checkbox");
-            let box_ = tick.element().clone().unchecked_into::<HtmlInputElement>();
-            let read = box_.clone();
-            let tick = tick
-                .live_prop(move || box_.set_checked(sure_ticked.get()))
-                .on("change", move |_| sure_ticked.set(read.checked()));
-            el("label").class("tick").kid(tick).kid(el("span").text(&w::sure(&ui.volume(holds.volume()))))
+            let words = w::sure(&ui.volume(holds.volume()));
+            tick(&words, move || sure_ticked.get(), move |on| sure_ticked.set(on))
         })
     });
     let fill = move || match draft.with(KindDraft::filled_to) {
@@ -210,11 +205,11 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
         Err(Wrong::Typed(error)) => Says::Wrong(en_typed::share(error)),
         Err(wrong) => Says::Wrong(w::wrong(wrong)),
     };
-    let takes = Memo::new(move || draft.with(KindDraft::one_fill));
-    let answer = move || {
-        takes
-            .get()
-            .map_or_else(|| en::NO_ANSWER.to_owned(), |(capacity, share)| ui.volume(capacity.times(share)))
+    let takes = move || {
+        let (capacity, share) = draft.with(KindDraft::one_fill)?;
+        let each = ui.volume(capacity.times(share));
+        let sum = w::fill_sum(&ui.volume(capacity), &locale::percent(share, 1), &each);
+        Some((each, vec![sum]))
     };
     let holds_field = Field::new("kind-holds", w::HOLDS, holds_typed.0).decimal().volume(holds_typed.1);
     el("div")
@@ -226,17 +221,8 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
                 .kid(Field::new("kind-fill", w::FILL, fill_typed).says(fill).view()),
         )
         .kid(sure)
-        .kid(
-            Answer::new(w::TAKES, answer)
-                .sum(move || takes.get().map(|fill| takes_sum(ui, fill)).into_iter().collect())
-                .view(),
-        )
+        .kid(Answer::of(w::TAKES, takes).view())
         .kid(live(move || draft.with(spills)))
-}
-
-/// The sum of one fill.
-fn takes_sum(ui: Ui, (capacity, share): (Volume, f64)) -> String {
-    w::fill_sum(&ui.volume(capacity), &locale::percent(share, 1), &ui.volume(capacity.times(share)))
 }
 
 /// The spill angle and what follows from it.
@@ -266,18 +252,13 @@ fn spills(draft: &KindDraft) -> Bit {
 }
 
 fn sizes(ui: Ui, t: &Typed) -> Bit {
-    let group = move |id: &'static str, sides: Sides, label: fn(&str) -> String| {
-        let fields = sides.into_iter().zip(w::SIDES).map(|((text, unit), name)| {
-            let says = move || {
-                let typed = (text.get(), unit.get());
-                said(side(&typed).map(|side| match side {
-                    Some(_) => says::length(ui, text, unit),
-                    None => Says::Nothing,
-                }))
-            };
-            Field::new([id, name].concat(), label(name), text).decimal().length(unit).says(says).view()
-        });
-        el("div").class("fields").kids(fields)
+    let group = move |id: &str, sides: Sides, label: fn(&str) -> String| {
+        let mut fields = el("div").class("fields");
+        for (at, name) in sides.into_iter().zip(w::SIDES) {
+            let field = says::field(ui, &[id, name].concat(), &label(name), at, Reads::Side, true);
+            fields = fields.kid(field.view());
+        }
+        fields
     };
     Bit::Many(vec![
         el("h2").class("sub").text(w::INNER).into(),

@@ -20,9 +20,14 @@ pub fn view(ui: Ui, records: Records) -> Bit {
     let list = live(move || {
         records.book.with(|book| {
             let kinds = &book.standing().kinds;
-            let of = |rank: u8| kinds.iter().filter(move |(id, now)| rank_of(id, now) == rank);
-            let items: Vec<Bit> =
-                (0..3).flat_map(of).map(|(id, now)| item(ui, records, id, now).into()).collect();
+            let mut items: Vec<Bit> = Vec::new();
+            for rank in 0..3 {
+                for (id, now) in kinds {
+                    if rank_of(id, now) == rank {
+                        items.push(item(ui, records, id, now).into());
+                    }
+                }
+            }
             if items.is_empty() { Bit::One(el("p").text(w::NONE)) } else { Bit::Many(items) }
         })
     });
@@ -75,7 +80,7 @@ fn item(ui: Ui, records: Records, id: &ThingId, now: &KindNow) -> El {
         let retire = (!retired).then(|| Key::new(w::RETIRE, retire).quiet().mark("kind-retire").view());
         Bit::Many(vec![
             el("p").class("keys").kid(link(w::CHANGE, &Place::Kind(id.to_string()))).kid(retire).into(),
-            (!retired).then(|| why(w::RETIRE_HOW.to_owned())).into(),
+            (!retired).then(|| why(w::RETIRE_HOW)).into(),
         ])
     };
     el("section")

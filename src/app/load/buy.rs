@@ -2,22 +2,20 @@
 
 use super::page::{Trip, percent};
 use super::sum::{KindNeed, every_trap, missing, spare_kind};
-use crate::almanac::quantity::{Decimal, Share};
-use crate::almanac::supply::{Basket, BasketError, cheapest, oil_to_buy};
+use crate::almanac::quantity::Share;
+use crate::almanac::supply::{cheapest, oil_to_buy};
 use crate::almanac::trap::Pack;
 use crate::almanac::typed;
-use crate::app::bench::view::says;
-use crate::app::edge::locale;
+use crate::app::bench::view::packs;
+use crate::app::bench::view::says::{self, Reads, money};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::kinds::kind_name;
 use crate::app::ledger::words::isolated;
-use crate::app::parts::answer::Answer;
-use crate::app::parts::field::Field;
+use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::key::link;
 use crate::app::parts::stepper::Stepper;
 use crate::app::place::Place;
-use crate::app::wording::en;
 use crate::app::wording::en_book::KINDS_KEY;
 use crate::app::wording::en_load as w;
 use crate::app::wording::en_sums::packs as wp;
@@ -81,82 +79,52 @@ fn kind(trip: Trip, id: &ThingId) -> Bit {
             Want { need, spare, packs }
         })
     });
-    // What is typed above, under "Traps to bring": one number for both.
-    let spares = move || if want.with(|want| want.spare) { trip.spares() } else { Some(0) };
     let answer = move || {
-        let Some(spare) = spares() else { return en::NO_ANSWER.to_owned() };
-        want.with(|want| match (want.need + spare, cheapest(want.need + spare, &want.packs, None)) {
-            (0, _) => w::ENOUGH.to_owned(),
-            (_, Ok(basket)) => wp::total(&money(basket.total), basket.pieces),
-            (pieces, Err(_)) => w::traps(pieces),
+        want.with(|want| {
+            // What is typed above, under "Traps to bring": one number for both.
+            let spare = if want.spare { trip.spares()? } else { 0 };
+            Some(worked(want, spare))
         })
     };
-    let lines = move || spares().map(|spare| want.with(|want| want_lines(want, spare))).unwrap_or_default();
-    Bit::Many(vec![el("h3").text(&name).into(), Answer::new(w::CHEAPEST, answer).sum(lines).view().into()])
+    Bit::Many(vec![el("h3").text(&name).into(), Answer::of(w::CHEAPEST, answer).view().into()])
 }
 
-fn want_lines(want: &Want, spare: u32) -> Vec<String> {
+fn worked(want: &Want, spare: u32) -> Worked {
+    let all = want.need + spare;
+    let basket = cheapest(all, &want.packs, None);
+    let big = match &basket {
+        _ if all == 0 => w::ENOUGH.to_owned(),
+        Ok(basket) => wp::total(&money(basket.total), basket.pieces),
+        Err(_) => w::traps(all),
+    };
     let mut lines = vec![w::need(want.need, spare)];
     if want.packs.is_empty() {
         lines.push(w::NO_PACKS.to_owned());
-        return lines;
+    } else {
+        lines.extend(packs::lines(&want.packs, &basket));
     }
-    match cheapest(want.need + spare, &want.packs, None) {
-        Ok(basket) => lines.extend(basket_lines(&want.packs, &basket)),
-        Err(BasketError::NothingPriced | BasketError::PackOfNothing { .. }) => {
-            lines.push(wp::NO_PRICES.to_owned());
-        }
-        Err(_) => lines.push(wp::TOO_MANY.to_owned()),
-    }
-    lines
-}
-
-fn basket_lines(packs: &[Pack], basket: &Basket) -> Vec<String> {
-    let bought = basket.packs.iter().filter_map(|(at, count)| {
-        let pack = packs.get(*at)?;
-        let price = pack.price?;
-        let sum = price.as_f64() * f64::from(*count);
-        Some(wp::line(&locale::whole(*count), pack.pieces, &money(price), &locale::fixed(sum, 2)))
-    });
-    let mut lines: Vec<String> = bought.collect();
-    if basket.left_over > 0 {
-        lines.push(wp::left_over(&locale::whole(basket.left_over)));
-    }
-    lines
-        .extend(basket.left_out.iter().filter_map(|at| packs.get(*at)).map(|pack| wp::left_out(pack.pieces)));
-    lines
-}
-
-fn money(value: Decimal) -> String {
-    locale::fixed(value.as_f64(), 2)
+    (big, lines)
 }
 
 fn oil(trip: Trip) -> Bit {
     let walks = RwSignal::new(String::new());
     let spilled = RwSignal::new("10 %".to_owned());
-    let season = Memo::new(move || {
+    let ui = trip.ui;
+    let answer = move || {
         let count = walks.with(|text| typed::count(text, 0, MOST_WALKS)).ok()?;
         let share: Share = spilled.with(|text| typed::share(text)).ok()?;
         let yards = trip.yards();
         let (_, each) = trip.records.book.with(|book| every_trap(book.standing(), &yards));
-        Some(oil_to_buy(count, each, share, None, 0))
-    });
-    let ui = trip.ui;
-    let answer =
-        move || season.get().map_or_else(|| en::NO_ANSWER.to_owned(), |season| ui.volume_up(season.high));
-    let lines = move || {
-        let season = season.get();
-        let line = season.map(|season| {
-            let (each, sum) = (ui.volume(season.each), ui.volume_up(season.high));
-            w::season(season.services, &each, &percent(season.spill_share), &sum)
-        });
-        line.into_iter().collect()
+        let season = oil_to_buy(count, each, share, None, 0);
+        let (each, sum) = (ui.volume(season.each), ui.volume_up(season.high));
+        let line = w::season(season.services, &each, &percent(season.spill_share), &sum);
+        Some((sum, vec![line]))
     };
     let walks_says = move || walks.with(|text| says::optional(says::count(walks, 0, MOST_WALKS), text));
     Bit::Many(vec![
         el("h3").text(w::OIL_TO_BUY).into(),
         Stepper::new("load-walks", w::SERVICES, walks, 0, MOST_WALKS).says(walks_says).view().into(),
-        Field::new("load-spilled", w::SPILLED, spilled).says(move || says::share(spilled)).view().into(),
-        Answer::new(w::SEASON_OIL, answer).sum(lines).why(w::SEASON_WHY).view().into(),
+        says::field(ui, "load-spilled", w::SPILLED, (spilled, spilled), Reads::Share, false).view().into(),
+        Answer::of(w::SEASON_OIL, answer).why(w::SEASON_WHY).view().into(),
     ])
 }

@@ -6,7 +6,7 @@ use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::{Share, TypedVolume};
 use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::app::bench::read::{self, MOST_PIECES};
-use crate::app::bench::view::says;
+use crate::app::bench::view::says::{self, Reads};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
@@ -141,10 +141,11 @@ fn full(ui: Ui, records: Records) -> Bit {
 fn yards(trip: Trip) -> El {
     let ticks = live(move || {
         trip.records.book.with(|book| {
-            let yards = book.standing().open_yards();
-            yards
-                .map(|(id, now)| Bit::from(yard_tick(trip, id.clone(), &isolated(&now.name))))
-                .collect::<Vec<Bit>>()
+            let mut ticks = Vec::new();
+            for (id, now) in book.standing().open_yards() {
+                ticks.push(Bit::One(yard_tick(trip, id.clone(), &isolated(&now.name))));
+            }
+            Bit::Many(ticks)
         })
     });
     el("fieldset").class("choice").kid(el("legend").text(w::YARDS)).kid(ticks)
@@ -165,7 +166,11 @@ fn yard_tick(trip: Trip, id: ThingId, name: &str) -> El {
 }
 
 /// A box to tick; the whole line is its key.
-pub(super) fn tick(name: &str, on: impl Fn() -> bool + 'static, set: impl Fn(bool) + 'static) -> El {
+pub fn tick(name: &str, on: impl Fn() -> bool + 'static, set: impl Fn(bool) + 'static) -> El {
+    tick_box(name, Box::new(on), Box::new(set))
+}
+
+fn tick_box(name: &str, on: Box<dyn Fn() -> bool>, set: Box<dyn Fn(bool)>) -> El {
     let input = el("input").attr("type", "checkbox").attr("autocomplete", "off");
     let shown = input.element().clone().unchecked_into::<HtmlInputElement>();
     let read = shown.clone();
@@ -199,19 +204,14 @@ fn set(trip: Trip) -> Bit {
         }
     };
     let any = Memo::new(move || changed.with(Option::is_some));
-    let bottle_says = move || {
-        trip.bottle.with(|text| says::optional(says::volume(ui, trip.bottle, trip.bottle_unit), text))
-    };
-    let bottle = Field::new("load-bottle", w::BOTTLE, trip.bottle).decimal().volume(trip.bottle_unit);
-    let reserve =
-        Field::new("load-reserve", w::RESERVE, trip.reserve).says(move || says::share(trip.reserve));
+    let at = (trip.bottle, trip.bottle_unit);
+    let bottle = says::field(ui, "load-bottle", w::BOTTLE, at, Reads::Volume, true);
+    let at = (trip.reserve, trip.reserve);
+    let reserve = says::field(ui, "load-reserve", w::RESERVE, at, Reads::Share, false);
     let key = live(move || {
         any.get().then(|| el("p").class("keys").kid(Key::new(w::SET_KEY, keep).mark("load-set").view()))
     });
-    Bit::Many(vec![
-        el("div").class("fields").kid(reserve.view()).kid(bottle.says(bottle_says).view()).into(),
-        key,
-    ])
+    Bit::Many(vec![el("div").class("fields").kid(reserve.view()).kid(bottle.view()).into(), key])
 }
 
 /// The cautions that go with oil.

@@ -8,9 +8,8 @@ use crate::app::bench::view::says;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, RwSignal, effect_since};
 use crate::app::ledger::words::isolated;
-use crate::app::parts::answer::Answer;
+use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::notice::Notice;
-use crate::app::parts::stepper::Stepper;
 use crate::app::wording::en;
 use crate::app::wording::en_load as w;
 
@@ -35,37 +34,30 @@ pub(super) fn view(trip: Trip) -> Bit {
         }
         now
     });
-    let big = move |say: fn(Trip, &Load) -> String| {
-        move || {
-            load.with(|load| load.as_ref().map_or_else(|| en::NO_ANSWER.to_owned(), |load| say(trip, load)))
-        }
-    };
-    let sum = move |say: fn(Trip, &Load) -> Vec<String>| {
-        move || load.with(|load| load.as_ref().map(|load| say(trip, load)).unwrap_or_default())
-    };
     let none = live(move || trip.yards().is_empty().then(|| Notice::caution(w::NO_YARD).view()));
     let yards = live(move || {
         load.with(|load| {
-            let yards = load.iter().flat_map(|load| &load.yards);
-            yards.flat_map(|yard| yard_view(trip, yard)).map(Bit::from).collect::<Vec<Bit>>()
+            let mut bits = Vec::new();
+            for yard in load.as_ref().map_or(&[][..], |load| &load.yards) {
+                yard_view(trip, yard, &mut bits);
+            }
+            Bit::Many(bits)
         })
     });
-    let oil = Answer::new(w::OIL, big(|trip, load| trip.ui.volume_up(load.carry)))
-        .sum(sum(oil_lines))
-        .why(w::OIL_WHY);
-    let bring = |trip: Trip, load: &Load| {
-        trip.spares().map_or_else(|| en::NO_ANSWER.to_owned(), |spare| w::traps(load.place + spare))
+    let oil = move || {
+        load.with(|load| load.as_ref().map(|load| (trip.ui.volume_up(load.carry), oil_lines(trip, load))))
     };
-    let traps = Answer::new(w::TRAPS, big(bring)).sum(sum(trap_lines)).why(w::SPARE_WHY);
-    let spares = Stepper::new("load-spare-1", w::SPARE, spare, 0, MOST_PIECES)
-        .says(move || says::count(spare, 0, MOST_PIECES));
+    let oil = Answer::of(w::OIL, oil).why(w::OIL_WHY);
+    let traps = Answer::of(w::TRAPS, move || load.with(|load| load.as_ref().map(|load| bring(trip, load))));
+    let traps = traps.why(w::SPARE_WHY);
+    let spares = says::stepper("load-spare-1", w::SPARE, spare, 0, MOST_PIECES);
     let trip_card = el("section")
         .class("card")
         .kid(none)
         .kid(oil.mark("load-oil").view())
         .kid(cautions())
         .kid(traps.mark("load-traps").view())
-        .kid(spares.view())
+        .kid(spares)
         .kid(things());
     let yards_card = el("section").class("card").kid(el("h2").text(w::YARD_BY_YARD)).kid(yards);
     Bit::Many(vec![trip_card.into(), yards_card.into()])
@@ -78,11 +70,11 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
     let ui = trip.ui;
     let mut lines: Vec<String> = Vec::new();
     if let [only] = load.yards.as_slice() {
-        lines.extend(need_lines(trip, &only.need.oil));
+        need_lines(trip, &only.need.oil, &mut lines);
     } else {
-        lines.extend(
-            load.yards.iter().map(|yard| w::yard_oil(&isolated(&yard.name), &ui.volume(yard.need.oil.sum))),
-        );
+        for yard in &load.yards {
+            lines.push(w::yard_oil(&isolated(&yard.name), &ui.volume(yard.need.oil.sum)));
+        }
     }
     lines.push(w::reserve(&percent(trip.reserve()), &ui.volume(load.with_reserve)));
     lines.push(w::rounded(&ui.volume_up(load.carry)));
@@ -95,31 +87,32 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
     lines
 }
 
-fn need_lines(trip: Trip, oil: &OilForVisit) -> Vec<String> {
+fn need_lines(trip: Trip, oil: &OilForVisit, lines: &mut Vec<String>) {
     let ui = trip.ui;
-    oil.lines
-        .iter()
-        .map(|line| {
-            let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
-            match line.service {
-                Service::Fill => w::oil_line(line.traps, &each, &sum),
-                Service::First => w::first_line(line.traps, &each, &sum),
-                Service::TopUp { from } => w::top_up_line(line.traps, &percent(from), &each, &sum),
-            }
-        })
-        .collect()
+    for line in &oil.lines {
+        let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
+        lines.push(match line.service {
+            Service::Fill => w::oil_line(line.traps, &each, &sum),
+            Service::First => w::first_line(line.traps, &each, &sum),
+            Service::TopUp { from } => w::top_up_line(line.traps, &percent(from), &each, &sum),
+        });
+    }
 }
 
-fn trap_lines(trip: Trip, load: &Load) -> Vec<String> {
+fn bring(trip: Trip, load: &Load) -> Worked {
     let mut lines = vec![w::place(load.place)];
-    lines.extend(trip.spares().map(w::spare));
+    let mut big = en::NO_ANSWER.to_owned();
+    if let Some(spare) = trip.spares() {
+        big = w::traps(load.place + spare);
+        lines.push(w::spare(spare));
+    }
     if load.disposable > 0 {
         lines.push(w::disposable(load.disposable));
     }
-    lines
+    (big, lines)
 }
 
-fn yard_view(trip: Trip, yard: &YardLoad) -> [El; 2] {
+fn yard_view(trip: Trip, yard: &YardLoad, bits: &mut Vec<Bit>) {
     let mut lines = Vec::new();
     if let Some(since) = yard.resting {
         lines.push(w::resting(&en::date(since)));
@@ -129,13 +122,14 @@ fn yard_view(trip: Trip, yard: &YardLoad) -> [El; 2] {
         if yard.need.wanting > 0 {
             lines.push(w::wanting(yard.need.wanting));
         }
-        lines.extend(need_lines(trip, &yard.need.oil));
+        need_lines(trip, &yard.need.oil, &mut lines);
         if yard.need.oil.unknown > 0 {
             lines.push(w::unknown(yard.need.oil.unknown));
         }
     }
     let list = el("ul").class("tabular").kids(lines.iter().map(|line| el("li").text(line)));
-    [el("h3").text(&isolated(&yard.name)), list]
+    bits.push(el("h3").text(&isolated(&yard.name)).into());
+    bits.push(list.into());
 }
 
 /// A list to tick off while the car is loaded. Ticks stay as long as the page is open, a locked screen included.

@@ -1,24 +1,33 @@
 //! An answer, the sum it came from, and the reason on tap.
 
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::Memo;
 use crate::app::wording::en;
 
 /// `Answer::new("Oil to carry", move || "500 mL".into()).sum(move || vec![…]).why("…").view()`
 pub struct Answer(Box<Made>);
+
+/// The answer in large type, and the lines of its sum.
+pub type Worked = (String, Vec<String>);
 
 /// An answer in the making, which lies still while it is described.
 struct Made {
     label: String,
     big: Box<dyn Fn() -> String>,
     sum: Option<Box<dyn Fn() -> Vec<String>>>,
-    why: Option<String>,
+    why: Option<&'static str>,
     mark: Option<&'static str>,
 }
 
 impl Answer {
     /// The answer in large type under its label. It is read out when it changes.
-    pub fn new(label: impl Into<String>, big: impl Fn() -> String + 'static) -> Answer {
-        Answer(Box::new(Made { label: label.into(), big: Box::new(big), sum: None, why: None, mark: None }))
+    pub fn new(label: &str, big: impl Fn() -> String + 'static) -> Answer {
+        made(label, Box::new(big))
+    }
+
+    /// An answer that is worked out together with its sum; a dash while there is none.
+    pub fn of(label: &str, worked: impl Fn() -> Option<Worked> + 'static) -> Answer {
+        following(label, Memo::new(worked))
     }
 
     /// The lines of the sum.
@@ -30,8 +39,8 @@ impl Answer {
 
     /// Why it is reckoned this way; opens on tap.
     #[must_use]
-    pub fn why(mut self, why: impl Into<String>) -> Answer {
-        self.0.why = Some(why.into());
+    pub fn why(mut self, why: &'static str) -> Answer {
+        self.0.why = Some(why);
         self
     }
 
@@ -56,6 +65,20 @@ impl Answer {
             .kid(sum.map(|sum| live(move || lines(&sum()))))
             .kid(why.map(super::notice::why))
     }
+}
+
+#[inline(never)]
+fn made(label: &str, big: Box<dyn Fn() -> String>) -> Answer {
+    Answer(Box::new(Made { label: label.to_owned(), big, sum: None, why: None, mark: None }))
+}
+
+#[inline(never)]
+fn following(label: &str, worked: Memo<Option<Worked>>) -> Answer {
+    let big = move || {
+        worked.with(|worked| worked.as_ref().map_or_else(|| en::NO_ANSWER.to_owned(), |(big, _)| big.clone()))
+    };
+    let sum = move || worked.with(|worked| worked.as_ref().map(|(_, sum)| sum.clone()).unwrap_or_default());
+    made(label, Box::new(big)).sum(sum)
 }
 
 fn lines(lines: &[String]) -> Bit {

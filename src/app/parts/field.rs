@@ -5,7 +5,6 @@ use crate::app::el::{Bit, El, el};
 use crate::app::graph::RwSignal;
 use crate::app::prefs;
 use crate::app::wording::en;
-use std::rc::Rc;
 
 /// Which keys the phone brings up.
 #[derive(Clone, Copy)]
@@ -20,7 +19,8 @@ enum Keyboard {
 enum Unit {
     None,
     Fixed(String),
-    Chosen(RwSignal<String>, Vec<(&'static str, &'static str)>),
+    Volume(RwSignal<String>),
+    Length(RwSignal<String>),
 }
 
 /// A labelled input.
@@ -42,7 +42,7 @@ struct Made {
     text: RwSignal<String>,
     keyboard: Keyboard,
     unit: Unit,
-    hint: Option<String>,
+    hint: Option<&'static str>,
     says: Option<SaysFn>,
     wide: bool,
 }
@@ -61,8 +61,8 @@ pub enum Says {
 
 impl Field {
     /// A field for words. `id` is unique on the page.
-    pub fn new(id: impl Into<String>, label: impl Into<String>, text: RwSignal<String>) -> Field {
-        made(id.into(), label.into(), text)
+    pub fn new(id: impl AsRef<str>, label: impl AsRef<str>, text: RwSignal<String>) -> Field {
+        made(id.as_ref(), label.as_ref(), text)
     }
 
     /// Brings up digits.
@@ -96,30 +96,28 @@ impl Field {
     /// A chooser of volume units; `unit` holds the code (`prefs::volume_unit` reads it).
     #[must_use]
     pub fn volume(mut self, unit: RwSignal<String>) -> Field {
-        let units = VolumeUnit::ALL.map(|unit| (prefs::volume_code(unit), en::volume_name(unit)));
-        self.0.unit = Unit::Chosen(unit, units.to_vec());
+        self.0.unit = Unit::Volume(unit);
         self
     }
 
     /// A chooser of length units; `unit` holds the code (`prefs::length_unit` reads it).
     #[must_use]
     pub fn length(mut self, unit: RwSignal<String>) -> Field {
-        let units = LengthUnit::ALL.map(|unit| (prefs::length_code(unit), en::length_name(unit)));
-        self.0.unit = Unit::Chosen(unit, units.to_vec());
+        self.0.unit = Unit::Length(unit);
         self
     }
 
     /// A line between label and input.
     #[must_use]
-    pub fn hint(mut self, hint: impl Into<String>) -> Field {
-        self.0.hint = Some(hint.into());
+    pub fn hint(mut self, hint: &'static str) -> Field {
+        self.0.hint = Some(hint);
         self
     }
 
     /// What the field says about its text, under it.
     #[must_use]
     pub fn says(mut self, says: impl Fn() -> Says + 'static) -> Field {
-        self.0.says = Some(Rc::new(says));
+        self.0.says = Some(Box::new(says));
         self
     }
 
@@ -150,6 +148,7 @@ impl Field {
             .attr("dir", "auto")
             .attr("aria-describedby", &described)
             .typed(text);
+        let line = says_view(says, &says_id, &input);
         if kind == "text" {
             input = input.attr("inputmode", mode);
         }
@@ -157,56 +156,68 @@ impl Field {
         el("div")
             .class(if wide { "field field-wide" } else { "field" })
             .kid(el("label").attr("for", &id).text(&label))
-            .kid(hint.map(|hint| el("p").class("field-hint").attr("id", &hint_id).text(&hint)))
-            .kid(el("div").class("field-row").kid(invalid(input, says.clone())).kid(unit))
-            .kid(says_view(says, &says_id))
+            .kid(hint.map(|hint| el("p").class("field-hint").attr("id", &hint_id).text(hint)))
+            .kid(el("div").class("field-row").kid(input).kid(unit))
+            .kid(line)
     }
 }
 
 #[inline(never)]
-fn made(id: String, label: String, text: RwSignal<String>) -> Field {
+fn made(id: &str, label: &str, text: RwSignal<String>) -> Field {
+    let (id, label) = (id.to_owned(), label.to_owned());
     let (keyboard, unit) = (Keyboard::Words, Unit::None);
     Field(Box::new(Made { id, label, text, keyboard, unit, hint: None, says: None, wide: false }))
 }
 
 /// Says what there is to say about a field.
-pub(super) type SaysFn = Rc<dyn Fn() -> Says>;
+pub(super) type SaysFn = Box<dyn Fn() -> Says>;
 
-/// Marks an input that has something to mend.
-pub(super) fn invalid(input: El, says: Option<SaysFn>) -> El {
-    match says {
-        Some(says) => input
-            .live_attr("aria-invalid", move || matches!(says(), Says::Wrong(_)).then(|| "true".to_owned())),
-        None => input,
-    }
-}
-
-/// The line under a field.
-pub(super) fn says_view(says: Option<SaysFn>, id: &str) -> El {
-    let line = el("p").attr("id", id);
-    let Some(says) = says else { return line.class("field-says") };
-    let again = says.clone();
-    line.live_class(move || match says() {
-        Says::Wrong(_) => "field-says field-wrong",
-        _ => "field-says",
-    })
-    .live_text(move || match again() {
-        Says::Nothing => String::new(),
-        Says::Echo(text) | Says::Wrong(text) => text,
+/// The line under a field, which also marks an input that has something to mend.
+pub(super) fn says_view(says: Option<SaysFn>, id: &str, input: &El) -> El {
+    let line = el("p").attr("id", id).class("field-says");
+    let Some(says) = says else { return line };
+    let (input, shown) = (input.clone(), line.clone());
+    line.live_prop(move || {
+        let (wrong, text) = match says() {
+            Says::Nothing => (false, String::new()),
+            Says::Echo(text) => (false, text),
+            Says::Wrong(text) => (true, text),
+        };
+        let _ = if wrong {
+            input.element().set_attribute("aria-invalid", "true")
+        } else {
+            input.element().remove_attribute("aria-invalid")
+        };
+        shown.element().set_class_name(if wrong { "field-says field-wrong" } else { "field-says" });
+        shown.element().set_text_content(Some(&text));
     })
 }
 
 fn unit_view(unit: Unit, id: &str, label: &str) -> Bit {
-    match unit {
-        Unit::None => Bit::Nothing,
-        Unit::Fixed(unit) => el("span").class("field-unit").text(&unit).into(),
-        Unit::Chosen(chosen, units) => el("select")
+    let select = |chosen: RwSignal<String>, options: Vec<El>| {
+        el("select")
             .attr("id", &[id, "-unit"].concat())
             .class("field-unit")
             .attr("autocomplete", "off")
             .attr("aria-label", &en::unit_of(label))
-            .kids(units.iter().map(|(code, name)| el("option").attr("value", code).text(name)))
+            .kids(options)
             .typed(chosen)
-            .into(),
+            .into()
+    };
+    match unit {
+        Unit::None => Bit::Nothing,
+        Unit::Fixed(unit) => el("span").class("field-unit").text(&unit).into(),
+        Unit::Volume(chosen) => {
+            let option = |unit| option(prefs::volume_code(unit), en::volume_name(unit));
+            select(chosen, VolumeUnit::ALL.into_iter().map(option).collect())
+        }
+        Unit::Length(chosen) => {
+            let option = |unit| option(prefs::length_code(unit), en::length_name(unit));
+            select(chosen, LengthUnit::ALL.into_iter().map(option).collect())
+        }
     }
+}
+
+fn option(code: &str, name: &str) -> El {
+    el("option").attr("value", code).text(name)
 }

@@ -22,8 +22,8 @@ const GUARD_MS: f64 = 300.0;
 
 impl Key {
     /// A plain key.
-    pub fn new(label: impl Into<String>, press: impl Fn() + 'static) -> Key {
-        made(label.into(), Box::new(press))
+    pub fn new(label: impl AsRef<str>, press: impl Fn() + 'static) -> Key {
+        made(label.as_ref(), Box::new(press))
     }
 
     /// The one key of a screen that goes on.
@@ -96,7 +96,8 @@ impl Key {
 }
 
 #[inline(never)]
-fn made(label: String, press: Box<dyn Fn()>) -> Key {
+fn made(label: &str, press: Box<dyn Fn()>) -> Key {
+    let label = label.to_owned();
     Key(Box::new(Made { label, kind: "key", mark: None, guarded: false, off: None, press }))
 }
 

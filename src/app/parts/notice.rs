@@ -11,23 +11,23 @@ struct Made {
     class: &'static str,
     mark: &'static str,
     text: Box<dyn Fn() -> String>,
-    why: Option<String>,
+    why: Option<&'static str>,
 }
 
 impl Notice {
     /// Something may go wrong: "Half full. Fuller spills on bees."
-    pub fn caution(text: impl Into<String>) -> Notice {
-        made("notice notice-caution", "△", text.into())
+    pub fn caution(text: impl AsRef<str>) -> Notice {
+        made("notice notice-caution", "△", text.as_ref())
     }
 
     /// Something must be done today.
-    pub fn alarm(text: impl Into<String>) -> Notice {
-        made("notice notice-alarm", "▲", text.into())
+    pub fn alarm(text: impl AsRef<str>) -> Notice {
+        made("notice notice-alarm", "▲", text.as_ref())
     }
 
     /// Good to know.
-    pub fn plain(text: impl Into<String>) -> Notice {
-        made("notice", "·", text.into())
+    pub fn plain(text: impl AsRef<str>) -> Notice {
+        made("notice", "·", text.as_ref())
     }
 
     /// The text may change while it is shown.
@@ -39,8 +39,8 @@ impl Notice {
 
     /// The reason, on tap.
     #[must_use]
-    pub fn why(mut self, why: impl Into<String>) -> Notice {
-        self.0.why = Some(why.into());
+    pub fn why(mut self, why: &'static str) -> Notice {
+        self.0.why = Some(why);
         self
     }
 
@@ -55,12 +55,12 @@ impl Notice {
 }
 
 #[inline(never)]
-fn made(class: &'static str, mark: &'static str, text: String) -> Notice {
+fn made(class: &'static str, mark: &'static str, text: &str) -> Notice {
+    let text = text.to_owned();
     Notice(Box::new(Made { class, mark, text: Box::new(move || text.clone()), why: None }))
 }
 
 /// A reason that opens on tap.
-#[allow(clippy::needless_pass_by_value)] // handed straight to `Option::map` by every caller
-pub fn why(reason: String) -> El {
-    el("details").class("why").kid(el("summary").text(en::WHY)).kid(el("p").text(&reason))
+pub fn why(reason: &str) -> El {
+    el("details").class("why").kid(el("summary").text(en::WHY)).kid(el("p").text(reason))
 }

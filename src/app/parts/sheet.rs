@@ -11,10 +11,13 @@ use web_sys::HtmlDialogElement;
 /// escape key and gives the focus back.
 pub fn sheet<B: Into<Bit>>(
     open: RwSignal<bool>,
-    title: impl Into<String>,
+    title: impl AsRef<str>,
     body: impl Fn() -> B + 'static,
 ) -> El {
-    let title = title.into();
+    made(open, title.as_ref(), Box::new(move || body().into()))
+}
+
+fn made(open: RwSignal<bool>, title: &str, body: Box<dyn Fn() -> Bit>) -> El {
     let close = el("button")
         .attr("type", "button")
         .class("key key-big")
@@ -22,9 +25,9 @@ pub fn sheet<B: Into<Bit>>(
         .press(move || open.set(false));
     let sheet = el("dialog")
         .class("sheet")
-        .attr("aria-label", &title)
+        .attr("aria-label", title)
         .on("close", move |_| open.set(false))
-        .kid(el("div").class("sheet-head").kid(el("h2").text(&title)).kid(close))
+        .kid(el("div").class("sheet-head").kid(el("h2").text(title)).kid(close))
         .kid(el("div").class("sheet-body").kid(live(move || open.get().then(&body))));
     let dialog = sheet.element().clone().unchecked_into::<HtmlDialogElement>();
     sheet.live_prop(move || {

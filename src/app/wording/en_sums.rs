@@ -193,6 +193,7 @@ pub mod fit {
 
 /// Packs or singles.
 pub mod packs {
+    use crate::almanac::supply::BasketError;
     use crate::app::wording::en::counted;
 
     /// Field: need.
@@ -221,6 +222,14 @@ pub mod packs {
     pub const NOTHING: &str = "Nothing to buy";
     /// Too many.
     pub const TOO_MANY: &str = "Too many pieces for one sum. Split the order.";
+    /// Why there is no basket.
+    pub fn refused(error: &BasketError) -> &'static str {
+        match error {
+            BasketError::NothingPriced | BasketError::PackOfNothing { .. } => NO_PRICES,
+            _ => TOO_MANY,
+        }
+    }
+
     /// Prices in one currency.
     pub const CURRENCY: &str = "All prices in one currency.";
     /// Reason.

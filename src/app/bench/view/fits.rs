@@ -1,70 +1,54 @@
 //! Does the trap fit the box?
 
-use super::says;
-use super::shown::{self, Shown, answer};
+use super::says::Reads;
+use super::shown::{self, Shown, Typed, answer};
 use crate::almanac::fit::{Fit, Side};
 use crate::almanac::quantity::{Length, TypedLength};
-use crate::app::bench::fits::{FitSum, reckon};
+use crate::app::bench::draft::{BenchDraft, Slot};
+use crate::app::bench::fits::reckon;
 use crate::app::el::{El, live};
-use crate::app::graph::RwSignal;
+use crate::app::graph::Memo;
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
-use crate::app::parts::field::Field;
 use crate::app::parts::notice::Notice;
 use crate::app::state::Ui;
+use crate::app::wording::en;
+use crate::app::wording::en_bench::yard::MAY_BE_EMPTY;
 use crate::app::wording::en_bench::{DEEP, MEDIUM, OTHER, SHALLOW};
 use crate::app::wording::en_sums::fit as w;
-use crate::app::wording::{en, en_bench};
+
+const OWN: &[Typed] = &[length("fit-side", w::SIDE, Slot::fit_side, Slot::fit_side_unit)];
+
+const TRAP: &[Typed] = &[
+    length("fit-depth", w::DEPTH, Slot::fit_depth, Slot::fit_depth_unit).may_be_empty(),
+    length("fit-width", w::WIDTH, Slot::fit_width, Slot::fit_width_unit).may_be_empty(),
+    length("fit-length", w::LENGTH, Slot::fit_length, Slot::fit_length_unit).may_be_empty(),
+];
+
+const REST: &[Typed] = &[
+    length("fit-gap", w::GAP, Slot::fit_gap, Slot::fit_gap_unit).may_be_empty().hint(MAY_BE_EMPTY),
+    length("fit-bar", w::BAR, Slot::fit_bar, Slot::fit_bar_unit).may_be_empty().hint(MAY_BE_EMPTY),
+];
+
+const fn length(id: &'static str, label: &'static str, text: Slot, unit: Slot) -> Typed {
+    Typed::new(id, label, text, Reads::Length).unit(unit)
+}
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {
-    let t = ui.bench();
-    let shown = shown::follow(move || {
-        ui.draft.with(|draft| {
-            reckon(draft).map(|sum| Shown {
-                answers: vec![(verdict(&sum.fit).to_owned(), lines(ui, &sum))],
-                ..Shown::default()
-            })
-        })
-    });
-    let side =
-        move |id: &'static str, label: &'static str, text: RwSignal<String>, unit: RwSignal<String>| {
-            Field::new(id, label, text)
-                .decimal()
-                .length(unit)
-                .says(move || text.with(|typed| says::optional(says::length(ui, text, unit), typed)))
-        };
-    let own = move || {
-        t.fit_box().with(|code| code == "own").then(|| {
-            Field::new("fit-side", w::SIDE, t.fit_side())
-                .decimal()
-                .length(t.fit_side_unit())
-                .says(move || says::length(ui, t.fit_side(), t.fit_side_unit()))
-                .view()
-        })
-    };
-    let rest = shown::fields([
-        side("fit-gap", w::GAP, t.fit_gap(), t.fit_gap_unit()).hint(en_bench::yard::MAY_BE_EMPTY).view(),
-        side("fit-bar", w::BAR, t.fit_bar(), t.fit_bar_unit()).hint(en_bench::yard::MAY_BE_EMPTY).view(),
-    ]);
-    let sides = shown::fields([
-        side("fit-depth", w::DEPTH, t.fit_depth(), t.fit_depth_unit()).view(),
-        side("fit-width", w::WIDTH, t.fit_width(), t.fit_width_unit()).view(),
-        side("fit-length", w::LENGTH, t.fit_length(), t.fit_length_unit()).view(),
-    ]);
+    let shown = shown::follow(ui, show);
+    let box_code = ui.bench().fit_box();
     let boxes = Choice::new("fit-box", w::BOX)
-        .option("deep", DEEP)
-        .option("medium", MEDIUM)
-        .option("shallow", SHALLOW)
-        .option("own", OTHER)
-        .text(t.fit_box());
+        .options(&[("deep", DEEP), ("medium", MEDIUM), ("shallow", SHALLOW), ("own", OTHER)])
+        .text(box_code);
+    let own = Memo::new(move || box_code.with(|code| code == "own"));
     shown::body()
         .kid(boxes.view())
-        .kid(live(own))
-        .kid(sides)
+        .kid(live(move || own.get().then(|| shown::fields(ui, OWN))))
+        .kid(shown::fields(ui, TRAP))
         .kid(answer(w::LABEL, shown, 0).why(w::WHY).view())
         .kid(Notice::caution(w::SLOWLY).view())
-        .kid(more(w::REST, rest))
+        .kid(more(w::REST, shown::fields(ui, REST)))
 }
 
 /// Below this, in millimetres, nothing is to spare: no ruler shows it.
@@ -79,12 +63,14 @@ fn verdict(fit: &Fit) -> &'static str {
     }
 }
 
-fn lines(ui: Ui, sum: &FitSum) -> Vec<String> {
-    let mut lines = match sum.fit {
-        Fit::Fits { tightest, spare } => vec![w::to_spare(tightest, &ui.length(spare))],
-        Fit::TooBig { side, over, .. } => vec![w::over(side, &ui.length(over))],
-        Fit::Unknown { missing } => vec![w::missing(missing)],
-    };
+fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
+    let sum = reckon(draft)?;
+    shown.answer(verdict(&sum.fit).to_owned());
+    shown.line(match sum.fit {
+        Fit::Fits { tightest, spare } => w::to_spare(tightest, &ui.length(spare)),
+        Fit::TooBig { side, over, .. } => w::over(side, &ui.length(over)),
+        Fit::Unknown { missing } => w::missing(missing),
+    });
     let place = &sum.place;
     let room = Length::from_millimetres(place.frame_side.millimetres() - place.clearance.millimetres());
     for (side, trap, room) in [
@@ -94,7 +80,7 @@ fn lines(ui: Ui, sum: &FitSum) -> Vec<String> {
     ] {
         let trap =
             trap.map_or_else(|| en::NO_ANSWER.to_owned(), |trap: TypedLength| ui.length(trap.length()));
-        lines.push(w::line(side, &trap, &ui.length(room)));
+        shown.line(w::line(side, &trap, &ui.length(room)));
     }
-    lines
+    Some(())
 }

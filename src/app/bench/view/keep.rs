@@ -6,12 +6,11 @@ use crate::app::bench::keep::{KeepPlan, depth_codes, filled, name, plan, tags};
 use crate::app::bench::read::{MOST_BOXES, MOST_HIVES};
 use crate::app::edge::{self, letters::BrowserLetters};
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::{RwSignal, effect, untrack};
+use crate::app::graph::{Memo, RwSignal, effect, untrack};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
-use crate::app::parts::stepper::Stepper;
 use crate::app::state::Keep;
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::{self, keep as w};
@@ -50,23 +49,23 @@ fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
         Err(error) => Says::Wrong(en_typed::tags(&error)),
     };
     let built = Choice::new("keep-form", w::FORM)
-        .option("between", w::FORM_BETWEEN)
-        .option("one_well", w::FORM_ONE)
-        .option("two_wells", w::FORM_TWO)
-        .option("floor", w::FORM_FLOOR)
+        .options(&[
+            ("between", w::FORM_BETWEEN),
+            ("one_well", w::FORM_ONE),
+            ("two_wells", w::FORM_TWO),
+            ("floor", w::FORM_FLOOR),
+        ])
         .text(t.keep_form());
     let when = Choice::new("keep-filled", w::FILLED)
-        .option("today", w::TODAY)
-        .option("earlier", w::EARLIER)
-        .option("not_yet", w::NOT_YET)
+        .options(&[("today", w::TODAY), ("earlier", w::EARLIER), ("not_yet", w::NOT_YET)])
         .text(t.keep_filled());
     let earlier = move || t.keep_filled().with(|code| code == "earlier").then(|| filled_on(ui));
-    let days = Stepper::new("keep-days", w::DAYS, t.keep_days(), 1, 120)
-        .says(move || says::count(t.keep_days(), 1, 120));
+    let days = says::stepper("keep-days", w::DAYS, t.keep_days(), 1, 120);
     let name = Field::new("keep-name", w::NAME, t.keep_name()).wide().says(move || named(t.keep_name()));
     let trap = Field::new("keep-trap", w::TRAP, t.keep_trap()).wide().says(move || named(t.keep_trap()));
     let tags = Field::new("keep-tags", w::TAGS, t.keep_tags()).wide().hint(w::TAGS_HINT).says(tag_says);
-    let mend = move || planned(ui).is_none().then(|| el("p").attr("role", "status").text(w::MEND));
+    let ready = Memo::new(move || planned(ui).map(|plan| plan.tags.len()));
+    let mend = move || ready.get().is_none().then(|| el("p").attr("role", "status").text(w::MEND));
     el("section")
         .class("keep-form")
         .attr("aria-label", title)
@@ -76,9 +75,9 @@ fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
         .kid(depths(ui))
         .kids([trap.view(), built.view(), when.view()])
         .kid(live(earlier))
-        .kid(days.view())
+        .kid(days)
         .kid(Notice::caution(w::ONLY_HERE).view())
-        .kid(el("p").class("keys").kid(keep_key(ui, on_keep)))
+        .kid(el("p").class("keys").kid(keep_key(ui, on_keep, ready)))
         .kid(live(mend))
 }
 
@@ -87,13 +86,13 @@ fn planned(ui: Ui) -> Option<KeepPlan> {
     ui.draft.with(|draft| plan(draft, ui.today.get(), &BrowserLetters))
 }
 
-fn keep_key(ui: Ui, on_keep: Keep) -> El {
-    let words = move || planned(ui).map_or_else(|| w::KEEP.to_owned(), |plan| w::keep(plan.tags.len()));
+/// The key that keeps as many hives as the form is ready for.
+fn keep_key(ui: Ui, on_keep: Keep, ready: Memo<Option<usize>>) -> El {
     el("button")
         .attr("type", "button")
         .class("key key-primary key-big")
-        .live_attr("disabled", move || planned(ui).is_none().then(String::new))
-        .live_text(words)
+        .live_attr("disabled", move || ready.get().is_none().then(String::new))
+        .live_text(move || ready.get().map_or_else(|| w::KEEP.to_owned(), w::keep))
         .press(move || {
             if let Some(plan) = untrack(|| planned(ui)) {
                 on_keep(plan);
@@ -134,9 +133,7 @@ fn depth_choice(depths: RwSignal<String>, index: usize) -> El {
         })
     };
     Choice::new(["keep-box-", &index.to_string()].concat(), w::depth_of(index + 1))
-        .option("deep", en_bench::DEEP)
-        .option("medium", en_bench::MEDIUM)
-        .option("shallow", en_bench::SHALLOW)
+        .options(&[("deep", en_bench::DEEP), ("medium", en_bench::MEDIUM), ("shallow", en_bench::SHALLOW)])
         .chosen(code)
         .choose(move |code| depths.update(|text| *text = with_depth(text, index, &code)))
         .view()

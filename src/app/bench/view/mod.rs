@@ -4,7 +4,7 @@ mod bodies;
 mod fits;
 mod keep;
 mod oil;
-mod packs;
+pub mod packs;
 mod page;
 mod refill;
 pub mod says;

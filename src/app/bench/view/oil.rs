@@ -1,48 +1,41 @@
 //! Oil to buy for a season.
 
 use super::packs::times;
-use super::says;
-use super::shown::{self, Shown, answer};
-use crate::almanac::quantity::{Decimal, Volume};
-use crate::almanac::supply::{Basket, BasketError};
+use super::says::{Reads, money};
+use super::shown::{self, Shown, Typed, answer};
+use crate::almanac::quantity::{TypedVolume, Volume};
+use crate::almanac::supply::Basket;
+use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::bench::oil::{OilSum, reckon};
 use crate::app::edge::locale;
 use crate::app::el::{El, el};
-use crate::app::graph::RwSignal;
 use crate::app::parts::card::more;
-use crate::app::parts::field::Field;
 use crate::app::parts::notice::Notice;
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::yard::{FOOD_GRADE, MAY_BE_EMPTY};
 use crate::app::wording::en_sums::{oil as w, packs};
 
+const FIELDS: &[Typed] = &[
+    Typed::new("oil-services", w::SERVICES, Slot::oil_services, Reads::Count(0, 366)),
+    Typed::new("oil-each", w::EACH, Slot::oil_each, Reads::Volume).unit(Slot::oil_each_unit),
+    Typed::new("oil-spill", w::SPILL, Slot::oil_spill, Reads::Share),
+];
+
+const SPREAD: Typed = Typed::new("oil-spread", w::SPREAD, Slot::oil_spread, Reads::Volume)
+    .unit(Slot::oil_spread_unit)
+    .may_be_empty()
+    .hint(MAY_BE_EMPTY);
+
+const SIZE: Typed = Typed::new("oil-size-", w::SIZE, Slot::oil_size1, Reads::Volume).may_be_empty();
+
+const PRICE: Typed = Typed::new("oil-price-", w::PRICE, Slot::oil_price1, Reads::Price).may_be_empty();
+
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {
-    let t = ui.bench();
-    let shown = shown::follow(move || {
-        ui.draft.with(|draft| {
-            reckon(draft).map(|sum| Shown {
-                answers: vec![(ui.volume_up(sum.season.high), lines(ui, &sum))],
-                ..Shown::default()
-            })
-        })
-    });
-    let spread =
-        volume(ui, "oil-spread".to_owned(), w::SPREAD.to_owned(), t.oil_spread(), t.oil_spread_unit());
+    let shown = shown::follow(ui, show);
     shown::body()
-        .kid(shown::fields([
-            Field::new("oil-services", w::SERVICES, t.oil_services())
-                .whole()
-                .says(move || says::count(t.oil_services(), 0, 366))
-                .view(),
-            Field::new("oil-each", w::EACH, t.oil_each())
-                .decimal()
-                .volume(t.oil_each_unit())
-                .says(move || says::volume(ui, t.oil_each(), t.oil_each_unit()))
-                .view(),
-            Field::new("oil-spill", w::SPILL, t.oil_spill()).says(move || says::share(t.oil_spill())).view(),
-        ]))
-        .kid(more(w::REST, spread.hint(MAY_BE_EMPTY).view()))
+        .kid(shown::fields(ui, FIELDS))
+        .kid(more(w::REST, SPREAD.field(ui).view()))
         .kid(shown::h3(w::ROWS))
         .kid(rows(ui))
         .kid(answer(w::BUY, shown, 0).why(w::WHY).view())
@@ -51,62 +44,59 @@ pub(super) fn view(ui: Ui) -> El {
         .kid(shown::small(w::RANCID))
 }
 
-fn volume(ui: Ui, id: String, label: String, text: RwSignal<String>, unit: RwSignal<String>) -> Field {
-    Field::new(id, label, text)
-        .decimal()
-        .volume(unit)
-        .says(move || text.with(|typed| says::optional(says::volume(ui, text, unit), typed)))
-}
-
 /// Containers and their prices.
 fn rows(ui: Ui) -> El {
-    let t = ui.bench();
-    let rows = [
-        (t.oil_size1(), t.oil_unit1(), t.oil_price1()),
-        (t.oil_size2(), t.oil_unit2(), t.oil_price2()),
-        (t.oil_size3(), t.oil_unit3(), t.oil_price3()),
+    const ROWS: [(Slot, Slot, Slot); 3] = [
+        (Slot::oil_size1, Slot::oil_unit1, Slot::oil_price1),
+        (Slot::oil_size2, Slot::oil_unit2, Slot::oil_price2),
+        (Slot::oil_size3, Slot::oil_unit3, Slot::oil_price3),
     ];
-    el("div").class("pairs").kids(rows.into_iter().enumerate().map(|(index, (size, unit, price))| {
-        let number = (index + 1).to_string();
-        let size = volume(ui, ["oil-size-", &number].concat(), packs::row(w::SIZE, index + 1), size, unit);
-        let says = move || price.with(|typed| says::optional(says::price(price), typed));
-        let price = Field::new(["oil-price-", &number].concat(), packs::row(w::PRICE, index + 1), price);
-        el("div").class("pair").kid(size.view()).kid(price.decimal().says(says).view())
-    }))
+    let mut rows = el("div").class("pairs");
+    for (index, (size, unit, price)) in ROWS.iter().enumerate() {
+        let size = shown::of_row(ui, &SIZE, (*size, *unit), index + 1);
+        let price = shown::of_row(ui, &PRICE, (*price, *price), index + 1);
+        rows = rows.kid(el("div").class("pair").kid(size).kid(price));
+    }
+    rows
 }
 
-fn lines(ui: Ui, sum: &OilSum) -> Vec<String> {
+fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
+    let sum = reckon(draft)?;
     let season = &sum.season;
+    let high = ui.volume_up(season.high);
     let services = locale::whole(season.services);
     let spill = locale::percent(season.spill_share.fraction(), 1);
+    shown.answer(high.clone());
     // Rounded as the answer above it: one figure is not written in two ways.
-    let mut lines = vec![w::mean(&services, &ui.volume(season.each), &spill, &ui.volume_up(season.mean))];
+    shown.line(w::mean(&services, &ui.volume(season.each), &spill, &ui.volume_up(season.mean)));
     if let Some(spread) = sum.spread {
-        lines.push(w::high(&ui.volume(spread), &services, &ui.volume_up(season.high)));
+        shown.line(w::high(&ui.volume(spread), &services, &high));
     }
     match &sum.basket {
-        Ok(basket) => lines.extend(basket_lines(ui, sum, basket)),
-        Err(BasketError::NothingPriced | BasketError::PackOfNothing { .. }) => {
-            lines.push(packs::NO_PRICES.to_owned());
-        }
-        Err(_) => lines.push(packs::TOO_MANY.to_owned()),
+        Ok(basket) => show_basket(ui, &sum, basket, shown),
+        Err(error) => shown.line(packs::refused(error).to_owned()),
     }
-    lines
+    Some(())
 }
 
-fn basket_lines(ui: Ui, sum: &OilSum, basket: &Basket) -> Vec<String> {
-    let money = |value: Decimal| locale::fixed(value.as_f64(), 2);
-    let mut lines = Vec::new();
+fn show_basket(ui: Ui, sum: &OilSum, basket: &Basket, shown: &mut Shown) {
     for (row, count) in &basket.packs {
         let Some((size, price)) = sum.sizes.get(*row) else { continue };
-        let (size, price) = (locale::volume(size.volume(), size.unit()), price.unwrap_or_default());
-        lines.push(w::line(&locale::whole(*count), &size, &money(price), &money(times(price, *count))));
+        let price = price.unwrap_or_default();
+        let total = money(times(price, *count));
+        shown.line(w::line(&locale::whole(*count), &as_typed(*size), &money(price), &total));
     }
     if !basket.packs.is_empty() {
         let left = Volume::from_millilitres(f64::from(basket.left_over)).unwrap_or_default();
-        lines.push(w::together(&money(basket.total), &ui.volume(left)));
+        shown.line(w::together(&money(basket.total), &ui.volume(left)));
     }
-    let left_out = basket.left_out.iter().filter_map(|row| sum.sizes.get(*row));
-    lines.extend(left_out.map(|(size, _)| w::left_out(&locale::volume(size.volume(), size.unit()))));
-    lines
+    for row in &basket.left_out {
+        if let Some((size, _)) = sum.sizes.get(*row) {
+            shown.line(w::left_out(&as_typed(*size)));
+        }
+    }
+}
+
+fn as_typed(size: TypedVolume) -> String {
+    locale::volume(size.volume(), size.unit())
 }

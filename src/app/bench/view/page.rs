@@ -41,8 +41,8 @@ fn bit(sum: Sum) -> u8 {
 fn card(ui: Ui, sum: Sum) -> El {
     let card = Card {
         id: card_id(sum),
-        title: w::title(sum).to_owned(),
-        asks: w::asks(sum).to_owned(),
+        title: w::title(sum),
+        asks: w::asks(sum),
         open: Memo::new(move || ui.bench_open.get() & bit(sum) != 0),
         toggle: Box::new(move || ui.bench_open.update(|open| *open ^= bit(sum))),
     };

@@ -1,73 +1,51 @@
 //! The day of the next refill.
 
-use super::says;
-use super::shown::{self, Shown, answer};
+use super::says::Reads;
+use super::shown::{self, Shown, Typed, answer};
 use crate::almanac::refill::{Limit, Timing};
+use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::bench::read::MOST_BODIES;
 use crate::app::bench::refill::{RefillSum, last_service, reckon};
 use crate::app::edge::locale;
-use crate::app::el::El;
-use crate::app::graph::RwSignal;
+use crate::app::el::{El, el};
 use crate::app::parts::card::more;
 use crate::app::parts::field::{Field, Says};
-use crate::app::parts::stepper::Stepper;
 use crate::app::state::Ui;
 use crate::app::wording::en_sums::refill as w;
 use crate::app::wording::{en, en_typed};
 
+const FIELDS: &[Typed] = &[Typed::new("refill-max", w::MAX, Slot::refill_max, Reads::Steps(1, 120))];
+
+const REST: &[Typed] = &[
+    rest("refill-level", w::LEVEL, Slot::refill_level, Reads::Share),
+    rest("refill-floor", w::FLOOR, Slot::refill_floor, Reads::Share).hint(w::FLOOR_HINT),
+    rest("refill-found", w::FOUND, Slot::refill_found, Reads::Share),
+    rest("refill-stretch", w::STRETCH, Slot::refill_stretch, Reads::Count(1, 999)),
+    rest("refill-room", w::ROOM, Slot::refill_room, Reads::Count(0, MOST_BODIES)),
+    rest("refill-catch", w::CATCH, Slot::refill_catch, Reads::Positive),
+];
+
+const fn rest(id: &'static str, label: &'static str, text: Slot, reads: Reads) -> Typed {
+    Typed::new(id, label, text, reads).may_be_empty()
+}
+
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {
-    let t = ui.bench();
-    let shown = shown::follow(move || {
-        ui.draft.with(|draft| {
-            reckon(draft, ui.today.get()).map(|sum| Shown {
-                answers: vec![(due(&sum), lines(&sum))],
-                cautions: if sum.rose { vec![w::ROSE.to_owned()] } else { Vec::new() },
-                list: Vec::new(),
-            })
-        })
-    });
-    let last = move || match t.refill_last().with(|text| last_service(text, ui.today.get())) {
+    let shown = shown::follow(ui, show);
+    let typed = ui.bench().refill_last();
+    let says = move || match typed.with(|text| last_service(text, ui.today.get())) {
         Ok(day) => {
             let ago = en::relative(day.days_since(ui.today.get()));
             Says::Echo(en::echo(&[&en::date(day), ", ", &ago].concat()))
         }
         Err(error) => Says::Wrong(en_typed::day(error)),
     };
+    let last = Field::new("refill-last", w::LAST, typed).day().says(says);
     shown::body()
-        .kid(shown::fields([
-            Field::new("refill-last", w::LAST, t.refill_last()).day().says(last).view(),
-            Stepper::new("refill-max", w::MAX, t.refill_max(), 1, 120)
-                .says(move || says::count(t.refill_max(), 1, 120))
-                .view(),
-        ]))
+        .kid(shown::then_fields(el("div").class("fields").kid(last.view()), ui, FIELDS))
         .kid(answer(w::DUE, shown, 0).why(w::WHY).view())
         .kid(shown::cautions(shown))
-        .kid(more(w::REST, rest(ui)))
-}
-
-fn rest(ui: Ui) -> El {
-    let t = ui.bench();
-    let share = |id: &'static str, label: &'static str, text: RwSignal<String>| {
-        Field::new(id, label, text).says(move || text.with(|typed| says::optional(says::share(text), typed)))
-    };
-    let number = |id: &'static str, label: &'static str, text: RwSignal<String>, least: u32, most: u32| {
-        Field::new(id, label, text)
-            .whole()
-            .says(move || text.with(|typed| says::optional(says::count(text, least, most), typed)))
-    };
-    let catch = t.refill_catch();
-    shown::fields([
-        share("refill-level", w::LEVEL, t.refill_level()).view(),
-        share("refill-floor", w::FLOOR, t.refill_floor()).hint(w::FLOOR_HINT).view(),
-        share("refill-found", w::FOUND, t.refill_found()).view(),
-        number("refill-stretch", w::STRETCH, t.refill_stretch(), 1, 999).view(),
-        number("refill-room", w::ROOM, t.refill_room(), 0, MOST_BODIES).view(),
-        Field::new("refill-catch", w::CATCH, catch)
-            .decimal()
-            .says(move || catch.with(|typed| says::optional(says::positive(catch), typed)))
-            .view(),
-    ])
+        .kid(more(w::REST, shown::fields(ui, REST)))
 }
 
 /// The day; one that has passed is "now", because nobody can go there.
@@ -78,27 +56,29 @@ fn due(sum: &RefillSum) -> String {
     }
 }
 
-fn lines(sum: &RefillSum) -> Vec<String> {
+fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
+    let today = ui.today.get();
+    let sum = reckon(draft, today)?;
     let refill = &sum.refill;
-    let away = match sum.timing {
-        Timing::In { days } => i32::from(days),
-        Timing::Today => 0,
-        Timing::Overdue { days } => -i32::from(days),
-    };
-    let mut lines = match sum.timing {
-        Timing::Overdue { .. } => vec![[&en::date(refill.due), ", ", &en::relative(away)].concat()],
-        _ => vec![en::relative(away)],
-    };
-    lines.push(w::decided(&limit(refill.decided_by)));
+    shown.answer(due(&sum));
+    let away = en::relative(refill.due.days_since(today));
+    shown.line(match sum.timing {
+        Timing::Overdue { .. } => [&en::date(refill.due), ", ", &away].concat(),
+        _ => away,
+    });
+    shown.line(w::decided(&limit(refill.decided_by)));
     for other in &refill.also {
         let day = sum.last.plus(i32::from(other.days()));
-        lines.push(w::also(&limit(*other), &en::date(day)));
+        shown.line(w::also(&limit(*other), &en::date(day)));
     }
     if let (Some(stretch), Some(per_day)) = (sum.stretch, sum.per_day) {
         let (from, to) = (stretch.from.fraction(), stretch.to.fraction());
-        lines.push(w::loss(&locale::percent(from, 1), &locale::percent(to, 1), stretch.days, &rate(per_day)));
+        shown.line(w::loss(&locale::percent(from, 1), &locale::percent(to, 1), stretch.days, &rate(per_day)));
     }
-    lines
+    if sum.rose {
+        shown.caution(w::ROSE);
+    }
+    Some(())
 }
 
 /// Percentage points a day.

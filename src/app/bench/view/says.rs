@@ -1,13 +1,77 @@
-//! What fields say about their text.
+//! What fields say about their text, and the fields themselves by what is read from them.
 
-use crate::almanac::quantity::{TypedLength, TypedVolume, VolumeUnit};
+use crate::almanac::quantity::{Decimal, TypedLength, TypedVolume, VolumeUnit};
 use crate::almanac::typed::{self, TypedError};
 use crate::app::bench::read;
 use crate::app::edge::locale;
+use crate::app::el::El;
 use crate::app::graph::RwSignal;
-use crate::app::parts::field::Says;
+use crate::app::parts::field::{Field, Says};
+use crate::app::parts::stepper::Stepper;
 use crate::app::state::Ui;
+use crate::app::wording::en_sums::spill::NO_SIDE;
 use crate::app::wording::{en, en_typed};
+
+/// What stands in a field.
+pub type Text = RwSignal<String>;
+
+/// What the text of a field is read as.
+#[derive(Clone, Copy)]
+pub enum Reads {
+    /// A whole number from the first to the second.
+    Count(u32, u32),
+    /// The same, with keys to step it.
+    Steps(u32, u32),
+    /// A share.
+    Share,
+    /// A volume in the unit beside it.
+    Volume,
+    /// A length in the unit beside it.
+    Length,
+    /// A length of more than 0.
+    Side,
+    /// A price.
+    Price,
+    /// A number of 0 or more.
+    Positive,
+}
+
+/// What is said about `text`, read with the unit in `unit` where it has one.
+#[inline(never)]
+pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
+    match reads {
+        Reads::Count(least, most) | Reads::Steps(least, most) => count(text, least, most),
+        Reads::Share => share(text),
+        Reads::Volume => volume(ui, text, unit),
+        Reads::Length => length(ui, text, unit),
+        Reads::Side => side(ui, text, unit),
+        Reads::Price => price(text),
+        Reads::Positive => positive(text),
+    }
+}
+
+/// A field, its unit chosen in `unit` where it has one. One that may stay empty says nothing about that.
+#[inline(never)]
+pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_be_empty: bool) -> Field {
+    let field = Field::new(id, label, at.0);
+    let field = match reads {
+        Reads::Share => field,
+        Reads::Count(..) | Reads::Steps(..) => field.whole(),
+        Reads::Volume => field.decimal().volume(at.1),
+        Reads::Length | Reads::Side => field.decimal().length(at.1),
+        Reads::Price | Reads::Positive => field.decimal(),
+    };
+    field.says(move || {
+        let empty = may_be_empty && at.0.with(|text| text.trim().is_empty());
+        if empty { Says::Nothing } else { said(ui, at, reads) }
+    })
+}
+
+/// A whole number with keys to step it.
+#[inline(never)]
+pub fn stepper(id: &str, label: &str, text: Text, least: u32, most: u32) -> El {
+    Stepper::new(id, label, text, least, most).says(move || count(text, least, most)).view()
+}
 
 /// Digits and a point say themselves; anything else is answered with what was understood.
 fn echo(text: &str, value: impl FnOnce() -> String) -> Says {
@@ -72,6 +136,19 @@ pub fn length(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> Says {
 fn length_echo(ui: Ui, text: &str, length: TypedLength) -> Says {
     let said = || ui.length(length.length());
     if length.unit() == ui.prefs.get().length { echo(text, said) } else { Says::Echo(en::echo(&said())) }
+}
+
+fn side(ui: Ui, text: Text, unit: Text) -> Says {
+    match text.with(|text| unit.with(|unit| read::length(text, unit))) {
+        Ok(side) if side.number() == Decimal::ZERO => Says::Wrong(NO_SIDE.to_owned()),
+        Ok(_) => length(ui, text, unit),
+        Err(error) => wrong(error),
+    }
+}
+
+/// An amount of money, in whatever currency.
+pub fn money(value: Decimal) -> String {
+    locale::fixed(value.as_f64(), 2)
 }
 
 /// A price.

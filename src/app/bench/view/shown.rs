@@ -1,58 +1,159 @@
-//! What a card shows of its sum, in one shape for all sums, so that the code that follows it exists once.
+//! What a card shows of its fields and of its sum, in one shape for all sums, so that the code behind it exists once.
 
+use super::says::{self, Reads};
+use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::Memo;
-use crate::app::parts::answer::Answer;
+use crate::app::parts::answer::{Answer, Worked};
+use crate::app::parts::field::Field;
 use crate::app::parts::notice::Notice;
-use crate::app::wording::en;
+use crate::app::state::Ui;
+use crate::app::wording::en_sums::packs;
+
+/// A field of a card.
+#[derive(Clone, Copy)]
+pub(super) struct Typed {
+    id: &'static str,
+    label: &'static str,
+    text: Slot,
+    unit: Slot,
+    reads: Reads,
+    may_be_empty: bool,
+    hint: Option<&'static str>,
+}
+
+impl Typed {
+    /// A field that is read as `reads`.
+    pub(super) const fn new(id: &'static str, label: &'static str, text: Slot, reads: Reads) -> Typed {
+        Typed { id, label, text, unit: text, reads, may_be_empty: false, hint: None }
+    }
+
+    /// The unit beside it.
+    pub(super) const fn unit(self, unit: Slot) -> Typed {
+        Typed { unit, ..self }
+    }
+
+    /// It may stay empty.
+    pub(super) const fn may_be_empty(self) -> Typed {
+        Typed { may_be_empty: true, ..self }
+    }
+
+    /// A line between label and input.
+    pub(super) const fn hint(self, hint: &'static str) -> Typed {
+        Typed { hint: Some(hint), ..self }
+    }
+
+    /// The field, for one that says something of its own.
+    pub(super) fn field(&self, ui: Ui) -> Field {
+        let (text, unit) = (ui.bench().text(self.text), ui.bench().text(self.unit));
+        let field = says::field(ui, self.id, self.label, (text, unit), self.reads, self.may_be_empty);
+        match self.hint {
+            Some(hint) => field.hint(hint),
+            None => field,
+        }
+    }
+
+    fn view(&self, ui: Ui) -> El {
+        match self.reads {
+            Reads::Steps(least, most) => {
+                says::stepper(self.id, self.label, ui.bench().text(self.text), least, most)
+            }
+            _ => self.field(ui).view(),
+        }
+    }
+}
+
+/// The field in one of several rows, with the number of its row behind id and label.
+#[inline(never)]
+pub(super) fn of_row(ui: Ui, field: &Typed, (text, unit): (Slot, Slot), row: usize) -> El {
+    let id = [field.id, &row.to_string()].concat();
+    let at = (ui.bench().text(text), ui.bench().text(unit));
+    says::field(ui, &id, &packs::row(field.label, row), at, field.reads, field.may_be_empty).view()
+}
+
+/// Fields under each other.
+pub(super) fn fields(ui: Ui, rows: &[Typed]) -> El {
+    then_fields(el("div").class("fields"), ui, rows)
+}
+
+/// More fields under those that stand in `fields`.
+#[inline(never)]
+pub(super) fn then_fields(fields: El, ui: Ui, rows: &[Typed]) -> El {
+    fields.kids(rows.iter().map(|row| row.view(ui)))
+}
 
 /// Everything of a card that changes while someone types.
-#[derive(Clone, PartialEq, Eq, Default)]
+#[derive(PartialEq, Eq, Default)]
 pub(super) struct Shown {
     /// Answers, each with the lines of its sum.
-    pub(super) answers: Vec<(String, Vec<String>)>,
+    answers: Vec<Worked>,
     /// Cautions under them.
     pub(super) cautions: Vec<String>,
     /// Other cases, to compare.
     pub(super) list: Vec<String>,
 }
 
-/// Follows a sum; none while a field cannot be read.
-pub(super) fn follow(sum: impl Fn() -> Option<Shown> + Send + Sync + 'static) -> Memo<Shown> {
-    remember(Box::new(sum))
+impl Shown {
+    /// One more answer.
+    #[inline(never)]
+    pub(super) fn answer(&mut self, big: String) {
+        self.answers.push((big, Vec::new()));
+    }
+
+    /// One more line in the sum of the answer before.
+    #[inline(never)]
+    pub(super) fn line(&mut self, line: String) {
+        if let Some((_, sum)) = self.answers.last_mut() {
+            sum.push(line);
+        }
+    }
+
+    /// A caution.
+    #[inline(never)]
+    pub(super) fn caution(&mut self, caution: &str) {
+        self.cautions.push(caution.to_owned());
+    }
 }
 
-fn remember(sum: Box<dyn Fn() -> Option<Shown> + Send + Sync>) -> Memo<Shown> {
-    Memo::new(move || sum().unwrap_or_default())
+/// Fills in what is shown of the fields; nothing counts while one of them cannot be read.
+pub(super) type Show = fn(Ui, &BenchDraft, &mut Shown) -> Option<()>;
+
+/// Follows a sum.
+pub(super) fn follow(ui: Ui, show: Show) -> Memo<Shown> {
+    Memo::new(move || {
+        let mut shown = Shown::default();
+        match ui.draft.with(|draft| show(ui, draft, &mut shown)) {
+            Some(()) => shown,
+            None => Shown::default(),
+        }
+    })
 }
 
 /// The answer with this index.
 pub(super) fn answer(label: &str, shown: Memo<Shown>, index: usize) -> Answer {
-    Answer::new(label, move || big(shown, index)).sum(move || {
-        shown.with(|shown| shown.answers.get(index).map(|(_, sum)| sum.clone()).unwrap_or_default())
-    })
-}
-
-fn big(shown: Memo<Shown>, index: usize) -> String {
-    shown.with(|shown| {
-        shown.answers.get(index).map_or_else(|| en::NO_ANSWER.to_owned(), |(big, _)| big.clone())
-    })
+    Answer::of(label, move || shown.with(|shown| shown.answers.get(index).cloned()))
 }
 
 /// The cautions.
 pub(super) fn cautions(shown: Memo<Shown>) -> Bit {
+    each(shown, |shown| &shown.cautions, |caution| Notice::caution(caution).view())
+}
+
+fn each(shown: Memo<Shown>, of: fn(&Shown) -> &Vec<String>, draw: fn(&str) -> El) -> Bit {
     live(move || {
-        let cautions = shown.with(|shown| shown.cautions.clone());
-        cautions.into_iter().map(|caution| Notice::caution(caution).view()).collect::<Vec<El>>()
+        shown.with(|shown| {
+            let mut bits = Vec::new();
+            for line in of(shown) {
+                bits.push(Bit::One(draw(line)));
+            }
+            Bit::Many(bits)
+        })
     })
 }
 
 /// The cases to compare.
 pub(super) fn list(shown: Memo<Shown>) -> El {
-    el("ul").class("tabular").kid(live(move || {
-        let lines = shown.with(|shown| shown.list.clone());
-        lines.iter().map(|line| el("li").text(line)).collect::<Vec<El>>()
-    }))
+    el("ul").class("tabular").kid(each(shown, |shown| &shown.list, |line| el("li").text(line)))
 }
 
 /// A heading within a card.
@@ -63,11 +164,6 @@ pub(super) fn h3(text: &str) -> El {
 /// A remark.
 pub(super) fn small(text: &str) -> El {
     el("p").class("small").text(text)
-}
-
-/// Fields under each other.
-pub(super) fn fields<const N: usize>(fields: [El; N]) -> El {
-    el("div").class("fields").kids(fields)
 }
 
 /// The body of a card.

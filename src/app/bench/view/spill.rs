@@ -1,47 +1,28 @@
 //! The tilt at which an open trap spills.
 
-use super::says;
-use super::shown::{self, Shown, answer};
+use super::says::Reads;
+use super::shown::{self, Shown, Typed, answer};
 use crate::almanac::spill::LEAST_DEPTH_MM;
+use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::bench::spill::{SpillSum, reckon};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::RwSignal;
 use crate::app::parts::drawing::cutaway;
-use crate::app::parts::field::{Field, Says};
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::yard::HALF_FULL;
 use crate::app::wording::en_sums::spill as w;
 
+const FIELDS: &[Typed] = &[
+    Typed::new("spill-length", w::LENGTH, Slot::spill_length, Reads::Side).unit(Slot::spill_length_unit),
+    Typed::new("spill-depth", w::DEPTH, Slot::spill_depth, Reads::Side).unit(Slot::spill_depth_unit),
+    Typed::new("spill-fill", w::FILL, Slot::spill_fill, Reads::Share),
+];
+
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {
-    let t = ui.bench();
-    let shown = shown::follow(move || {
-        ui.draft.with(|draft| {
-            reckon(draft).map(|sum| Shown {
-                answers: vec![(degrees(&sum), lines(ui, &sum))],
-                cautions: cautions(ui, &sum),
-                list: others(&sum),
-            })
-        })
-    });
-    let side =
-        move |id: &'static str, label: &'static str, text: RwSignal<String>, unit: RwSignal<String>| {
-            let says = move || match says::length(ui, text, unit) {
-                Says::Wrong(wrong) => Says::Wrong(wrong),
-                _ if text.with(|text| nothing(text)) => Says::Wrong(w::NO_SIDE.to_owned()),
-                says => says,
-            };
-            Field::new(id, label, text).decimal().length(unit).says(says).view()
-        };
+    let shown = shown::follow(ui, show);
     shown::body()
-        .kid(shown::fields([
-            side("spill-length", w::LENGTH, t.spill_length(), t.spill_length_unit()),
-            side("spill-depth", w::DEPTH, t.spill_depth(), t.spill_depth_unit()),
-            Field::new("spill-fill", w::FILL, t.spill_fill())
-                .says(move || says::share(t.spill_fill()))
-                .view(),
-        ]))
+        .kid(shown::fields(ui, FIELDS))
         .kid(answer(w::GOES_OVER, shown, 0).why(w::WHY).view())
         .kid(live(move || figure(ui)))
         .kid(shown::cautions(shown))
@@ -58,11 +39,6 @@ fn figure(ui: Ui) -> Bit {
     el("div").class("figure-wide").kid(drawing).into()
 }
 
-/// A side of nothing is readable as a number and useless as a side.
-fn nothing(text: &str) -> bool {
-    text.bytes().any(|b| b == b'0') && !text.bytes().any(|b| (b'1'..=b'9').contains(&b)) && text.is_ascii()
-}
-
 fn angle(degrees: f64) -> String {
     w::degrees(&locale::number(degrees, 1))
 }
@@ -77,39 +53,31 @@ fn slope(sum: &SpillSum) -> f64 {
     if fill >= 0.5 { 2.0 * (1.0 - fill) * sides } else { sides / (2.0 * fill) }
 }
 
-fn lines(ui: Ui, sum: &SpillSum) -> Vec<String> {
+fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
+    let sum = reckon(draft)?;
+    shown.answer(degrees(&sum));
     let (fill, spill) = (sum.fill.fraction(), &sum.spill);
-    if fill <= 0.0 {
-        return Vec::new();
+    if fill > 0.0 {
+        shown.line(w::braking(&locale::number(spill.braking, 1)));
+        let (length, depth) = (ui.length(sum.length), ui.length(sum.depth));
+        let (slope, tilt) = (locale::number(slope(&sum), 2), angle(spill.degrees));
+        shown.line(if fill >= 0.5 {
+            w::upper_sum(&locale::percent(1.0 - fill, 1), &depth, &length, &slope, &tilt)
+        } else {
+            w::lower_sum(&depth, &locale::percent(fill, 1), &length, &slope, &tilt)
+        });
     }
-    let (length, depth) = (ui.length(sum.length), ui.length(sum.depth));
-    let slope = locale::number(slope(sum), 2);
-    let working = if fill >= 0.5 {
-        w::upper_sum(&locale::percent(1.0 - fill, 1), &depth, &length, &slope, &angle(spill.degrees))
-    } else {
-        w::lower_sum(&depth, &locale::percent(fill, 1), &length, &slope, &angle(spill.degrees))
-    };
-    vec![w::braking(&locale::number(spill.braking, 1)), working]
-}
-
-fn others(sum: &SpillSum) -> Vec<String> {
-    let line = |(percent, degrees): &(u32, f64)| {
-        w::other(&locale::percent(f64::from(*percent) / 100.0, 0), &angle(*degrees))
-    };
-    sum.others.iter().map(line).collect()
-}
-
-fn cautions(ui: Ui, sum: &SpillSum) -> Vec<String> {
-    let spill = &sum.spill;
-    let mut said = Vec::new();
     if spill.degrees < 5.0 {
-        said.push(w::ANY_BUMP.to_owned());
-    } else if sum.fill.fraction() > 0.6 {
-        said.push(HALF_FULL.to_owned());
+        shown.caution(w::ANY_BUMP);
+    } else if fill > 0.6 {
+        shown.caution(HALF_FULL);
     }
-    let deep = spill.oil_depth;
-    if deep.millimetres() < LEAST_DEPTH_MM && sum.fill.fraction() > 0.0 {
-        said.push(w::shallow(&ui.length(deep)));
+    if spill.oil_depth.millimetres() < LEAST_DEPTH_MM && fill > 0.0 {
+        shown.caution(&w::shallow(&ui.length(spill.oil_depth)));
     }
-    said
+    for (percent, degrees) in &sum.others {
+        let fill = locale::percent(f64::from(*percent) / 100.0, 0);
+        shown.list.push(w::other(&fill, &angle(*degrees)));
+    }
+    Some(())
 }
