@@ -13,8 +13,6 @@
 //! | [`notice::Notice`] | a caution or a plain remark |
 //! | [`sheet::sheet`] | something on top of the page until it is closed |
 //! | [`drawing`] | hive, box and trap as drawings with a text equivalent |
-//!
-//! A place used with gloves wraps its content in the class `glove`: every key inside is 60 px or more.
 
 pub mod answer;
 pub mod card;

@@ -53,7 +53,7 @@ pub mod yard {
     /// Field: boxes.
     pub const BOXES: &str = "Boxes with traps on each hive";
     /// Field: capacity.
-    pub const HOLDS: &str = "One trap holds, brim-full";
+    pub const HOLDS: &str = "One trap holds, brim\u{2011}full";
     /// Opens the other fields.
     pub const REST: &str = "Change the rest: traps a box, how full, reserve, bottle";
     /// Field: traps a box.

@@ -78,7 +78,7 @@ pub const REUSE_NO: &str = "thrown away";
 /// Reusable.
 pub const REUSE_YES: &str = "emptied and used again";
 /// Field: capacity.
-pub const HOLDS: &str = "Holds, brim-full";
+pub const HOLDS: &str = "Holds, brim\u{2011}full";
 /// Under the field.
 pub const HOLDS_HINT: &str = "All oil wells together. Empty while nobody has measured it: its oil is then left out of the sums, and they say so.";
 /// Field: fill.

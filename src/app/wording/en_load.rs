@@ -144,6 +144,9 @@ pub fn unknown(count: u32) -> String {
 
 /// "2 missing or not put in yet".
 pub fn place(count: u32) -> String {
+    if count == 0 {
+        return "none missing".to_owned();
+    }
     [&count.to_string(), " missing or not put in yet"].concat()
 }
 

@@ -185,9 +185,9 @@ pub mod fit {
         ["Type its ", side(which), " to be sure."].concat()
     }
 
-    /// "Top to bottom: 75 mm, room 226.8 mm".
+    /// "Trap top to bottom 75 mm, room 226.8 mm".
     pub fn line(which: Side, trap: &str, room: &str) -> String {
-        [side(which), ": trap ", trap, ", room ", room].concat()
+        ["Trap ", side(which), " ", trap, ", room ", room].concat()
     }
 }
 
@@ -343,7 +343,7 @@ pub mod bodies {
     /// Field: level.
     pub const LEVEL: &str = "Level you read";
     /// Field: capacity.
-    pub const HOLDS: &str = "One trap holds, brim-full";
+    pub const HOLDS: &str = "One trap holds, brim\u{2011}full";
     /// Answer.
     pub const WITHOUT: &str = "Level of the oil alone";
     /// Nothing typed for the capacity.
