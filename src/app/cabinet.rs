@@ -4,7 +4,7 @@ use crate::almanac::day::Day;
 use crate::almanac::json::{self, Fields, Json, MaybeJson, Object, Value, serde_by_json};
 use crate::almanac::table::Table;
 use crate::book::Book;
-use crate::book::entry::Entry;
+use crate::book::entry::{Entry, What};
 use crate::book::log::Log;
 use crate::book::page::{self, Page, Place};
 use crate::book::plain;
@@ -203,19 +203,41 @@ impl Cabinet {
         for entry in entries.into_iter().filter(|entry| book.log().get(&entry.id).is_none()) {
             pages.or_insert(page::place(&entry), Vec::new()).push(entry);
         }
+        // What strikes out and corrects comes first: a file that stops half way brings nothing back that was struck.
+        let (first, rest): (Vec<_>, Vec<_>) =
+            pages.into_iter().map(|(_, page)| page).partition(|page| page.iter().any(speaks_of_others));
         let (mut new, mut stretch, mut size) = (0, Vec::new(), 0);
-        for (_, page) in pages {
+        for page in first.into_iter().chain(rest) {
             let more = json::list_to_text(&page).len();
             if size > 0 && size + more > STRETCH {
-                let full = std::mem::take(&mut stretch);
-                new += self.save(book, full).map_err(|why| (new, why))?;
+                self.save_stretch(book, std::mem::take(&mut stretch), &mut new)?;
                 size = 0;
             }
             size += more;
-            stretch.extend(page);
+            stretch.push(page);
         }
-        new += self.save(book, stretch).map_err(|why| (new, why))?;
+        self.save_stretch(book, stretch, &mut new)?;
         Ok(new)
+    }
+
+    /// Saves these pages at once, or, where the phone has no room for that, one by one: a page that is here already
+    /// goes through the journal with all that was on it before.
+    fn save_stretch(
+        &mut self,
+        book: &mut Book,
+        pages: Vec<Vec<Entry>>,
+        new: &mut usize,
+    ) -> Result<(), (usize, NotSaved)> {
+        match self.save(book, pages.concat()) {
+            Ok(saved) => *new += saved,
+            Err(NotSaved::Shelf { .. }) if pages.len() > 1 => {
+                for page in pages {
+                    *new += self.save(book, page).map_err(|why| (*new, why))?;
+                }
+            }
+            Err(why) => return Err((*new, why)),
+        }
+        Ok(())
     }
 
     /// Reads what other tabs have written meanwhile into `book`. Returns how many entries were new.
@@ -294,6 +316,10 @@ fn add_all(log: &mut Log, entries: Vec<Entry>) {
     for entry in entries {
         log.add(entry);
     }
+}
+
+fn speaks_of_others(entry: &Entry) -> bool {
+    entry.replaces.is_some() || matches!(entry.what, What::Struck { .. })
 }
 
 fn name((yard, day): &Place) -> Option<PageName> {

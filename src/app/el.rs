@@ -380,6 +380,8 @@ fn list(
         stays
     });
     let Some(parent) = end.parent_node() else { return };
+    // A row that is moved loses the focus, and whoever works by keys or by ear their place with it.
+    let focused = document().active_element();
     let mut next = end.clone();
     for key in keys.iter().rev() {
         if !rows.contains_key(key) {
@@ -394,5 +396,10 @@ fn list(
             insert(&parent, node, Some(&next));
         }
         next = node.clone();
+    }
+    if let Some(focused) = focused
+        && document().active_element().as_ref() != Some(&focused)
+    {
+        El(focused).focus();
     }
 }

@@ -169,6 +169,7 @@ impl Records {
 
     fn save(self, entries: Vec<Entry>, said: String) -> Result<Vec<EntryId>, Stop> {
         let ids: Vec<EntryId> = entries.iter().map(|entry| entry.id.clone()).collect();
+        let own = entries.iter().any(|entry| !entry.is_demo());
         let saved = self.book.try_update_untracked(|book| {
             self.cabinet.try_update_value(|cabinet| cabinet.save(book, entries.clone()))
         });
@@ -176,7 +177,10 @@ impl Records {
             Some(Ok(_)) => {
                 self.book.notify();
                 self.act.set(Some(Act { said, entries: ids.clone(), undone: None }));
-                self.remember(|meta| meta.written = true);
+                // A look at the demonstration is no book that could be missed.
+                if own {
+                    self.remember(|meta| meta.written = true);
+                }
                 Ok(ids)
             }
             Some(Err(why)) => {
@@ -188,7 +192,10 @@ impl Records {
                 self.keep_unsaved(why, entries, said);
                 Err(Stop::NotSaved)
             }
-            None => Err(Stop::NotSaved),
+            None => {
+                self.keep_unsaved(NotSaved::Busy, entries, said);
+                Err(Stop::NotSaved)
+            }
         }
     }
 
@@ -245,8 +252,9 @@ impl Records {
     /// # Errors
     /// [`Stop`]; nothing was written.
     pub fn strike(self, entries: &[EntryId], said: &str) -> Result<Vec<EntryId>, Stop> {
-        let written =
-            self.book.with_untracked(|book| book.strike(&self.pen(), clock::stamp().day(), entries));
+        let yard = self.book.with_untracked(|book| book.log().get(entries.first()?)?.yard.clone());
+        let today = yard.map_or_else(|| clock::stamp().day(), |yard| self.today(&yard));
+        let written = self.book.with_untracked(|book| book.strike(&self.pen(), today, entries));
         self.put(written, said)
     }
 
@@ -357,6 +365,9 @@ impl Records {
                 });
                 if matches!(new.flatten(), Some(Ok(new)) if new > 0) {
                     self.book.notify();
+                }
+                if self.cabinet.with_value(Cabinet::read_only) {
+                    self.home.set(Home::ReadOnly);
                 }
             }
         });

@@ -17,8 +17,11 @@ pub fn fold(log: &Log) -> Standing {
 pub fn fold_until(log: &Log, until: Option<Day>) -> Standing {
     let mut standing = Standing::default();
     for (root, entry) in log.in_effect() {
-        if until.is_none_or(|until| entry.day <= until) {
-            apply_as(&mut standing, root, entry);
+        // Yards and kinds count as there from the start.
+        let ground = matches!(entry.what, What::Yard { .. } | What::Kind(_));
+        if ground || until.is_none_or(|until| entry.day <= until) {
+            let first = log.get(root).map_or(entry.day, |first| first.day);
+            apply_as(&mut standing, root, entry, first);
         }
     }
     standing
@@ -27,18 +30,18 @@ pub fn fold_until(log: &Log, until: Option<Day>) -> Standing {
 /// Puts one more entry on top of what stands. Only right for an entry that takes effect after all others
 /// ([`Log::would_be_last`]).
 pub fn apply(standing: &mut Standing, entry: &Entry) {
-    apply_as(standing, &entry.id, entry);
+    apply_as(standing, &entry.id, entry, entry.day);
 }
 
-/// `root` is the name under which the things of the entry are known.
-fn apply_as(standing: &mut Standing, root: &EntryId, entry: &Entry) {
-    if apply_known(standing, root, entry).is_none() {
+/// `root` is the name under which the things of the entry are known, `first` the day its first line was for.
+fn apply_as(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Day) {
+    if apply_known(standing, root, entry, first).is_none() {
         standing.orphans += 1;
     }
 }
 
 /// None when the entry speaks of something this book does not hold.
-fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry) -> Option<()> {
+fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Day) -> Option<()> {
     let day = entry.day;
     match &entry.what {
         What::Keeper(change) => standing.keeper.change(change),
@@ -70,7 +73,10 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry) -> Option
         What::Order { yard, hives } => reorder(standing.yards.get_mut(yard)?, hives),
         What::Hive { yard, tag, size, boxes } => {
             let id = root.thing(0);
-            standing.yards.get_mut(yard)?.order.push(id.clone());
+            // As they were written down, whatever their days: a start that is moved does not move the hive in the walk.
+            let order = &mut standing.yards.get_mut(yard)?.order;
+            let at = order.iter().position(|other| *other > id).unwrap_or(order.len());
+            order.insert(at, id.clone());
             let hive = HiveNow {
                 yard: yard.clone(),
                 tag: tag.clone(),
@@ -78,7 +84,8 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry) -> Option
                 size: *size,
                 since: day,
                 ended: None,
-                boxes: new_boxes(root, 1, boxes, day),
+                // A hive that stood there earlier than was thought: its oil is of the day that was written first.
+                boxes: new_boxes(root, 1, boxes, day, first.max(day)),
                 last: None,
                 skipped: None,
                 losses: Vec::new(),
@@ -119,7 +126,7 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
         What::HiveBack { .. } => hive.ended = None,
         What::BoxesOn { above, boxes, .. } => {
             let at = usize::from(*above).min(hive.boxes.len());
-            for (nth, part) in new_boxes(root, 0, boxes, day).into_iter().enumerate() {
+            for (nth, part) in new_boxes(root, 0, boxes, day, day).into_iter().enumerate() {
                 hive.boxes.insert(at + nth, part);
             }
         }
@@ -130,7 +137,7 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
         What::BoxWants { part, traps, .. } => box_mut(hive, part)?.wants = *traps,
         What::TrapsOn { traps, .. } => {
             for (nth, placed) in (0..).zip(traps) {
-                box_mut(hive, &placed.part)?.traps.push(new_trap(root.thing(nth), &placed.trap, day));
+                box_mut(hive, &placed.part)?.traps.push(new_trap(root.thing(nth), &placed.trap, day, day));
             }
         }
         What::TrapsOff { traps, .. } => {
@@ -169,6 +176,10 @@ fn check(hive: &mut HiveNow, work: &Check, day: Day) {
     let mut trap_days: i32 = 0;
     for trap in hive.boxes.iter_mut().flat_map(|part| &mut part.traps) {
         if work.traps.as_ref().is_some_and(|named| !named.contains(&trap.id)) {
+            continue;
+        }
+        // Before the fill that the hive came into the book with: whatever this left, that fill came after it.
+        if day < trap.service {
             continue;
         }
         let fished =
@@ -247,7 +258,7 @@ fn remember<T>(list: &mut Vec<T>, item: T) {
     list.push(item);
 }
 
-fn new_boxes(root: &EntryId, first: u16, boxes: &[NewBox], day: Day) -> Vec<BoxNow> {
+fn new_boxes(root: &EntryId, first: u16, boxes: &[NewBox], day: Day, filled: Day) -> Vec<BoxNow> {
     let mut next = first;
     let mut name = || {
         let id = root.thing(next);
@@ -258,21 +269,21 @@ fn new_boxes(root: &EntryId, first: u16, boxes: &[NewBox], day: Day) -> Vec<BoxN
         .iter()
         .map(|part| {
             let id = name();
-            let traps = part.traps.iter().map(|trap| new_trap(name(), trap, day)).collect();
+            let traps = part.traps.iter().map(|trap| new_trap(name(), trap, day, filled)).collect();
             BoxNow { id, depth: part.depth, wants: part.wants, since: day, traps }
         })
         .collect()
 }
 
-fn new_trap(id: ThingId, trap: &NewTrap, day: Day) -> TrapNow {
+fn new_trap(id: ThingId, trap: &NewTrap, day: Day, filled: Day) -> TrapNow {
     TrapNow {
         id,
         kind: trap.kind.clone(),
         spot: trap.spot,
         placed: day,
-        service: day,
-        level: trap.level.map(|level| (day, level)),
-        counting: day,
+        service: filled,
+        level: trap.level.map(|level| (filled, level)),
+        counting: filled,
         trouble: None,
         trouble_since: None,
     }

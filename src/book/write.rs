@@ -77,6 +77,8 @@ impl<'a> Draft<'a> {
         self.push(day, line.yard.as_ref(), line.what.clone())?;
         if let Some(entry) = self.entries.last_mut() {
             entry.replaces = Some(line.id.clone());
+            // What takes the line back takes this back.
+            entry.bulk.clone_from(&line.bulk);
         }
         Ok(())
     }

@@ -7,7 +7,7 @@ use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::app::cabinet::{Cabinet, Meta, NotSaved};
 use beetle_almanac::book::Book;
 use beetle_almanac::book::demo::demo;
-use beetle_almanac::book::entry::{Entry, SkipReason};
+use beetle_almanac::book::entry::{Entry, SkipReason, What};
 use beetle_almanac::book::id::EntryId;
 use beetle_almanac::book::write::KindChoice;
 use std::collections::BTreeMap;
@@ -212,6 +212,55 @@ fn keeper_opens_a_file_that_is_too_large_for_the_phone_and_again_when_there_is_r
     let rest = start.cabinet.take_in(&mut start.book, entries.clone());
     assert_eq!(rest, Ok(entries.len() - kept));
     assert_eq!(opened(&phone), Book::from_log(entries.into_iter().collect()));
+}
+
+#[test]
+fn keeper_opens_the_file_of_a_helper_who_added_a_line_to_many_full_pages() {
+    let entries = years();
+    let phone = Rc::new(Memory::new());
+    let mut start = Cabinet::open(phone.clone()).unwrap();
+    start.cabinet.take_in(&mut start.book, entries.clone()).unwrap();
+    // Small lines on pages that are long already: the journal holds each page whole, before and after.
+    let more: Vec<Entry> = entries
+        .iter()
+        .filter(|entry| matches!(entry.what, What::Skip { .. }))
+        .step_by(2)
+        .zip(5_000..)
+        .map(|(entry, n)| {
+            let What::Skip { hive, why, .. } = entry.what.clone() else { panic!() };
+            let id = EntryId::new(entry.id.writer().clone(), n).unwrap();
+            Entry { id, what: What::Skip { hive, why, note: None }, ..entry.clone() }
+        })
+        .collect();
+    phone.set_faults(Faults { quota: Some(written(&phone) + 150_000), ..Faults::default() });
+    assert!(start.cabinet.save(&mut start.book, more.clone()).is_err(), "too much for one save");
+    assert_eq!(start.cabinet.take_in(&mut start.book, more.clone()), Ok(more.len()));
+    assert_eq!(opened(&phone), start.book);
+}
+
+#[test]
+fn keeper_opens_a_file_half_of_which_fits_and_nothing_that_was_struck_comes_back() {
+    let mut book = Book::from_log(years().into_iter().collect());
+    let skips: Vec<EntryId> = book
+        .log()
+        .entries()
+        .filter(|entry| matches!(entry.what, What::Skip { .. }))
+        .map(|e| e.id.clone())
+        .collect();
+    let on = day("2027-03-01");
+    for skip in skips.iter().step_by(20) {
+        let strike = book.strike(&pen("aa", on), on, std::slice::from_ref(skip)).unwrap();
+        book.add(strike);
+    }
+    let struck: Vec<EntryId> = book.log().struck().keys().map(|id| (*id).clone()).collect();
+    let phone = Rc::new(Memory::new());
+    phone.set_faults(Faults { quota: Some(500_000), ..Faults::default() });
+    let mut start = Cabinet::open(phone.clone()).unwrap();
+    let all: Vec<Entry> = book.log().entries().cloned().collect();
+    assert!(start.cabinet.take_in(&mut start.book, all).is_err());
+    let here = start.book.log();
+    let came: Vec<&EntryId> = struck.iter().filter(|id| here.get(id).is_some()).collect();
+    assert!(!came.is_empty() && came.iter().all(|id| here.struck().contains_key(*id)));
 }
 
 #[test]

@@ -5,6 +5,7 @@ use crate::{Yard, plan};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::almanac::tally::CountRange;
+use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Ending, TrapsWent, What};
 use beetle_almanac::book::round;
 use beetle_almanac::book::write::{Doubt, HivePlan, KindChoice, MOST_HIVES, Refusal};
@@ -105,7 +106,12 @@ fn keeper_says_that_the_hive_stood_there_before_and_logs_the_work() {
     let backdated = work(&yard, Did::ToppedUp, None, Some(50));
     let written = yard.book.check(&pen("aa", today), on, today, backdated).unwrap();
     yard.book.add(written);
-    assert!(yard.book.standing().hives[&hive].traps().all(|trap| trap.service == on));
+    let now = &yard.book.standing().hives[&hive];
+    assert!(
+        now.traps().all(|trap| trap.service == yard.start),
+        "the fill that was written first came after it"
+    );
+    assert_eq!(yard.book.standing().orphans, 0);
     // A second time from the corrected line, and back again by striking it out.
     let again = yard.book.hive_since(&pen("aa", today), day("2026-04-10"), today, &hive).unwrap();
     yard.book.add(again.clone());
@@ -113,6 +119,49 @@ fn keeper_says_that_the_hive_stood_there_before_and_logs_the_work() {
     let back = yard.book.strike(&pen("aa", today), today, &[again[0].id.clone()]).unwrap();
     yard.book.add(back);
     assert_eq!(yard.book.standing().hives[&hive].since, on);
+}
+
+#[test]
+fn keeper_moves_the_start_of_a_hive_back_and_no_due_date_no_loss_and_no_walk_changes() {
+    let (on, today) = (day("2026-04-05"), day("2026-05-06"));
+    let mut yard = Yard::new(&["1", "2", "3", "4"], day("2026-05-01"));
+    yard.log("3", day("2026-05-05"), Did::AsFound, (Some(45), None));
+    let seen = |book: &Book| {
+        let standing = book.standing();
+        let order = standing.yards.values().next().unwrap().order.clone();
+        let due = |hive| {
+            let now = &standing.hives[&hive];
+            (
+                now.losses.clone(),
+                now.catches.clone(),
+                round::hive_due(standing, now, round::yard_loss(standing, &now.yard), today),
+            )
+        };
+        (order, ["1", "3"].map(|tag| due(yard.hive(tag))))
+    };
+    let before = seen(&yard.book);
+    let mut moved = yard.book.clone();
+    for tag in ["3", "1"] {
+        moved.add(moved.hive_since(&pen("aa", today), on, today, &yard.hive(tag)).unwrap());
+    }
+    assert_eq!(seen(&moved), before);
+    // Work on the day the start was moved to changes none of it either.
+    let early = Check { before: Some(Share::HALF), ..work(&yard, Did::ToppedUp, None, Some(50)) };
+    moved.add(moved.check(&pen("aa", today), on, today, early).unwrap());
+    let (order, dues) = seen(&moved);
+    assert_eq!((&order, &dues[1]), (&before.0, &before.1[1]));
+    assert_eq!(dues[0].2, before.1[0].2);
+}
+
+#[test]
+fn keeper_takes_back_the_hives_whose_start_was_moved_with_all_they_were_added_with() {
+    let today = day("2026-05-03");
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let line = yard.hive("1").entry().clone();
+    let moved = yard.book.hive_since(&pen("aa", today), day("2026-04-20"), today, &yard.hive("1")).unwrap();
+    let correction = moved[0].id.clone();
+    yard.book.add(moved);
+    assert!(yard.book.together(&line).contains(&correction), "undone with the line it stands in for");
 }
 
 #[test]

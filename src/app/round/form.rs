@@ -124,8 +124,9 @@ fn folded(title: &'static str, mark: &'static str, body: Box<dyn Fn(RwSignal<boo
     let details = fold.element().clone();
     fold.live_attr("open", move || opened.get().then(String::new))
         .on("toggle", move |_| {
-            if details.has_attribute("open") && !opened.get_untracked() {
-                opened.set(true);
+            // The browser tells late: the part of the page may be gone, and then there is nothing to do.
+            if details.has_attribute("open") {
+                opened.renew(true);
             }
         })
         .kid(el("summary").text(title))

@@ -19,8 +19,7 @@ pub enum EntryError {
 impl Entry {
     /// Most beetles in one count.
     pub const COUNT_MOST: u32 = 1_000_000;
-    /// Highest counter that is taken in from a file: half of what there is, so that this phone keeps numbers to write
-    /// with.
+    /// Highest counter that a backup may bring: half of what there is, so that this phone keeps numbers to write with.
     pub const COUNTER_MOST: u32 = EntryId::MOST / 2;
     /// Most characters of a note.
     pub const NOTE_MOST: usize = 500;
@@ -37,9 +36,6 @@ impl Entry {
         let note =
             |text: &Option<String>| text.as_deref().map_or(Ok(()), |text| fits(text, Entry::NOTE_MOST));
         let earlier = |id: &EntryId| if *id < self.id { Ok(()) } else { Err(EntryError::LooksAhead) };
-        if self.id.n() > Entry::COUNTER_MOST {
-            return Err(EntryError::OutOfRange);
-        }
         self.by.as_deref().map_or(Ok(()), |by| fits(by, 60))?;
         self.replaces.as_ref().map_or(Ok(()), earlier)?;
         match &self.what {

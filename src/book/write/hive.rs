@@ -101,7 +101,8 @@ impl Book {
         self.about_yard(pen, day, today, &now.yard, What::HiveBack { hive: hive.clone() })
     }
 
-    /// A hive that stood there earlier than its line says: the line is corrected, and boxes and traps come with it.
+    /// A hive that stood there earlier than its line says: the line is corrected, and boxes and traps come with it. The
+    /// oil stays that of the day that was written first, so no due date moves.
     ///
     /// # Errors
     /// [`Refusal::Future`], [`Refusal::Unknown`], [`Refusal::Nothing`] when it is in the book since that day or longer.
