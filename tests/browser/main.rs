@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
 mod clock;
+mod graph;
 mod storage;
 
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);
