@@ -164,14 +164,20 @@ impl Log {
         at.replaces.as_ref().unwrap_or(&at.id)
     }
 
-    /// The entries that count: not struck, not superseded; yards and kinds first, then by day and counter. Each comes with the name under
-    /// which its things are known.
+    /// The entries that count: not struck, not superseded; yards and kinds first, then by day and counter. Each comes
+    /// with the name under which its things are known.
     pub fn in_effect(&self) -> Vec<(&EntryId, &Entry)> {
         let struck = self.struck();
         let mut newest: Table<&EntryId, &Entry> = Table::new();
         // Ascending order: the last correction of a chain that is not struck is the one that stays.
+        // Of two starts of a hive, moved back on two phones, the earlier one stays: work was written down after it.
         for entry in self.entries().filter(|entry| !struck.contains_key(&entry.id)) {
-            newest.insert(self.root(entry), entry);
+            let root = self.root(entry);
+            let later_start =
+                |before: &&Entry| matches!(entry.what, What::Hive { .. }) && before.day < entry.day;
+            if !newest.get(root).is_some_and(later_start) {
+                newest.insert(root, entry);
+            }
         }
         let mut order: Vec<_> =
             newest.into_iter().filter(|(_, e)| !matches!(e.what, What::Struck { .. })).collect();

@@ -154,6 +154,26 @@ fn keeper_moves_the_start_of_a_hive_back_and_no_due_date_no_loss_and_no_walk_cha
 }
 
 #[test]
+fn two_phones_move_the_start_of_a_hive_back_and_no_work_is_lost() {
+    let today = day("2026-05-03");
+    let yard = Yard::new(&["1"], day("2026-05-01"));
+    let hive = yard.hive("1");
+    let (mut a, mut b) = (yard.book.clone(), yard.book.clone());
+    b.add(b.hive_since(&pen("bb", today), day("2026-03-15"), today, &hive).unwrap());
+    let on = day("2026-03-20");
+    b.add(b.check(&pen("bb", today), on, today, work(&yard, Did::ToppedUp, None, Some(50))).unwrap());
+    // The later name of the two.
+    a.add(a.hive_since(&pen("cc", today), day("2026-04-20"), today, &hive).unwrap());
+    let (mut ab, mut ba) = (a.clone(), b.clone());
+    ab.add(b.log().entries().cloned());
+    ba.add(a.log().entries().cloned());
+    assert_eq!(ab, ba);
+    let now = &ab.standing().hives[&hive];
+    assert_eq!((now.since, ab.standing().orphans), (day("2026-03-15"), 0));
+    assert_eq!(now.last.as_ref().unwrap().day, on);
+}
+
+#[test]
 fn keeper_takes_back_the_hives_whose_start_was_moved_with_all_they_were_added_with() {
     let today = day("2026-05-03");
     let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));

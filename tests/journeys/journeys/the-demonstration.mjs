@@ -23,3 +23,15 @@ journey("she looked at the demonstration and took it out again: her own records 
   await keeper.place("round");
   assert.equal((await rows(keeper)).length, 4);
 });
+
+journey("she only looked at the demonstration: the page does not miss a book that never was", {}, async (keeper) => {
+  await keeper.open();
+  await keeper.place("book");
+  await keeper.tap("demo-fill");
+  await keeper.tapCalmly("demo-remove");
+  await keeper.until("the demonstration is out", () => keeper.shows("demo-fill"));
+  await keeper.open();
+  await keeper.place("book");
+  await keeper.waitFor("demo-fill");
+  assert.equal(await keeper.shows("storage-notice"), false);
+});
