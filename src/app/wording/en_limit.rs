@@ -20,8 +20,12 @@ pub fn reasons(refill: &Refill) -> Vec<String> {
 pub fn later(refill: &Refill) -> Vec<String> {
     let mut lines = Vec::new();
     for limit in &refill.also {
-        let on = refill.due.plus(i32::from(limit.days()) - i32::from(refill.decided_by.days()));
-        lines.push(["Later, ", &date(on), ": ", &sum(*limit, refill.ahead)].concat());
+        let behind = i32::from(limit.days()) - i32::from(refill.decided_by.days());
+        let when = match behind {
+            0 => "The same day".to_owned(),
+            _ => ["Later, ", &date(refill.due.plus(behind))].concat(),
+        };
+        lines.push([&when, ": ", &sum(*limit, refill.ahead)].concat());
     }
     lines
 }
@@ -134,6 +138,9 @@ mod tests {
         let oil = "Later, Wed 9 December 2026: oil low: 50 % − 30 % at 2.86 % a day = 7 days";
         let bodies = "Later, Sat 26 December 2026: beetles: room for 60 at 2.5 a day = 24 days";
         assert_eq!(said(facts), ["your maximum of 5 days", oil, bodies]);
+        let tied = said(RefillFacts { max_days: 7, room: None, ..facts });
+        let oil = "The same day: oil low: 50 % − 30 % at 2.86 % a day = 7 days";
+        assert_eq!(tied, ["your maximum of 7 days", oil]);
     }
 
     #[test]
