@@ -107,6 +107,11 @@ pub struct Refill {
     pub decided_by: Limit,
     /// The other limits that are known, shortest first.
     pub also: Vec<Limit>,
+    /// The loss that the oil's limit follows from, and from whose records it is.
+    pub loss: Loss,
+    /// Days from the service to the reading that the oil and the room count from; the days of every limit count from
+    /// the service.
+    pub ahead: u16,
 }
 
 /// The day a trap is due again: the last service plus the shortest known limit.
@@ -143,7 +148,8 @@ pub fn refill(facts: &RefillFacts) -> Refill {
         }
     }
     sort_by(&mut also, |a, b| a.days().cmp(&b.days()));
-    Refill { due: facts.last_service.plus(i32::from(decided_by.days())), decided_by, also }
+    let due = facts.last_service.plus(i32::from(decided_by.days()));
+    Refill { due, decided_by, also, loss: facts.loss, ahead }
 }
 
 /// Whole days until `left` is used up at `per_day`, with the rate; none when it is never used up.

@@ -3,7 +3,7 @@
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, trap};
 use beetle_almanac::almanac::oil::Service;
-use beetle_almanac::almanac::refill::{Limit, Timing};
+use beetle_almanac::almanac::refill::{Limit, Loss, Timing};
 use beetle_almanac::almanac::stack::{BoxDepth, Corner, Spot};
 use beetle_almanac::book::entry::{Did, SkipReason, TrapsWent, What};
 use beetle_almanac::book::round::{self, Because, HiveDue, Row};
@@ -48,14 +48,21 @@ fn a_level_read_in_between_counts_from_the_day_it_was_read() {
     let mut yard = Yard::new(&["1"], day("2026-05-01"));
     yard.log("1", day("2026-05-06"), Did::AsFound, (Some(40), None));
     // 2 points a day from 40 % on 6 May: 5 more days, though the service was on 1 May.
-    assert_eq!(due(&yard, "1", "2026-05-06").0, "2026-05-11");
+    let (on, _, because) = due(&yard, "1", "2026-05-06");
+    assert_eq!(on, "2026-05-11");
+    assert!(matches!(because, Because::Limit(refill) if refill.ahead == 5));
 }
 
 #[test]
 fn a_hive_without_readings_uses_the_median_of_its_yard() {
     let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
     yard.log("1", day("2026-05-06"), Did::ToppedUp, (Some(40), Some(50)));
-    assert_eq!(due(&yard, "2", "2026-05-06").0, "2026-05-11");
+    let loss = |tag| match due(&yard, tag, "2026-05-06") {
+        (on, _, Because::Limit(refill)) => (on, refill.loss),
+        other => panic!("{other:?}"),
+    };
+    assert_eq!(loss("2"), ("2026-05-11".to_owned(), Loss::Yard { per_day: 2.0, intervals: 1 }));
+    assert_eq!(loss("1"), ("2026-05-16".to_owned(), Loss::Hive { per_day: 2.0, intervals: 1 }));
 }
 
 #[test]

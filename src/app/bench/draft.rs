@@ -156,7 +156,7 @@ fields! {
     /// Refill: level left after service.
     refill_level = "½";
     /// Refill: lowest level that still works.
-    refill_floor = "20 %";
+    refill_floor = "30 %";
     /// Refill: level found at the end of an earlier stretch; empty leaves the loss unknown.
     refill_found = "";
     /// Refill: days of that stretch; empty leaves the loss unknown.

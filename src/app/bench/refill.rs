@@ -73,11 +73,13 @@ fn stretch(level: Option<Share>, found: Option<Share>, days: Option<u32>) -> Opt
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::almanac::refill::Limit;
+    use crate::almanac::quantity::LengthUnit;
+    use crate::almanac::refill::{Limit, working_floor};
 
-    /// Half full, and 35 % three weeks later.
+    /// Half full, and 35 % three weeks later; the oil works down to 20 %.
     fn read_back() -> BenchDraft {
-        BenchDraft::default().with("refill_found", "35 %").with("refill_stretch", "21")
+        let draft = BenchDraft::default().with("refill_floor", "20 %");
+        draft.with("refill_found", "35 %").with("refill_stretch", "21")
     }
 
     #[test]
@@ -97,6 +99,13 @@ mod tests {
         let sum = reckon(&draft.with("refill_max", "60"), today).unwrap();
         assert_eq!(sum.refill.due, Day::parse("2026-06-12").unwrap());
         assert!(matches!(sum.refill.decided_by, Limit::OilLow { days: 42, .. }));
+    }
+
+    #[test]
+    fn the_lowest_level_offered_is_what_covers_a_beetle_in_the_trap_of_the_other_sums() {
+        let draft = BenchDraft::default();
+        let depth = typed::length(draft.spill_depth(), LengthUnit::Millimetre).unwrap().length();
+        assert_eq!(typed::share(draft.refill_floor()).ok(), working_floor(depth));
     }
 
     #[test]

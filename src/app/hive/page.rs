@@ -11,11 +11,11 @@ use crate::app::place::Place;
 use crate::app::round::form::{Form, big_link, go};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
-use crate::app::wording::{en_hive as w, en_round};
+use crate::app::wording::{en_hive as w, en_limit, en_round};
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::id::ThingId;
-use crate::book::round;
+use crate::book::round::{self, Because, HiveDue};
 use crate::book::standing::HiveNow;
 use crate::book::write::{Pen, Refusal};
 
@@ -129,8 +129,10 @@ fn lines_of(page: Page) -> Option<Vec<String>> {
         round::hive_due(book.standing(), &now, loss, today)
     });
     let mut lines = vec![en_round::due(&due, today)];
-    if let round::HiveDue::Due { because, .. } = &due {
-        lines.push(en_round::because(because));
+    match &due {
+        HiveDue::Due { because: Because::Limit(refill), .. } => lines.append(&mut en_limit::reasons(refill)),
+        HiveDue::Due { because, .. } => lines.push(en_round::because(because)),
+        _ => {}
     }
     if let Some(days) = now.traps().map(|trap| today.days_since(trap.service)).max() {
         lines.push(en_round::since(days));

@@ -166,8 +166,9 @@ fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Type
         ])
         .text(t.form);
     let reuse = Choice::new("kind-reuse", w::REUSE).options(&[("no", w::REUSE_NO), ("yes", w::REUSE_YES)]);
-    let days = Stepper::new("kind-days", w::DAYS, t.days, 1, 120)
-        .says(move || said(draft.with(KindDraft::longest).map(|_| Says::Nothing)));
+    let typed_days = t.days;
+    let days =
+        Stepper::new("kind-days", w::DAYS, typed_days, 1, 120).says(move || says::count(typed_days, 1, 120));
     el("div")
         .class("card-body kind-form")
         .kid(Field::new("kind-name", w::NAME, t.name).wide().says(name_says).view())
@@ -180,10 +181,6 @@ fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Type
         .kid(more(w::PACKS, packs(t.packs)))
         .kid(live(move || oil.get().then(|| more(w::POINTS, points(points_rows, draft)))))
         .kid(keep(ui, records, of, draft, tried))
-}
-
-fn said(read: Result<Says, Wrong>) -> Says {
-    read.unwrap_or_else(|wrong| Says::Wrong(w::wrong(wrong)))
 }
 
 fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {

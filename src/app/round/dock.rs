@@ -251,7 +251,7 @@ fn count(walk: Walk) -> El {
         [w::BEETLES, ": ", &text].concat()
     };
     let wrong = move || {
-        let wrong = walk.count.with(|text| draft::count(text)).err().map(en_typed::number);
+        let wrong = walk.count.with(|text| draft::count(text)).err().map(en_typed::count);
         wrong.map(|wrong| el("p").class("field-says field-wrong").text(&wrong))
     };
     let mut keys = el("div").class("dock-keys dock-four");

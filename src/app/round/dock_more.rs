@@ -86,7 +86,7 @@ fn level_says(text: RwSignal<String>) -> Says {
 fn count_says(walk: Walk) -> Says {
     match walk.count.with(|text| draft::count(text)) {
         Ok(_) => Says::Nothing,
-        Err(error) => Says::Wrong(en_typed::number(error)),
+        Err(error) => Says::Wrong(en_typed::count(error)),
     }
 }
 

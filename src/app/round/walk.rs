@@ -80,6 +80,20 @@ pub fn due_word(due: &HiveDue) -> &'static str {
     }
 }
 
+/// The first day on which anything is due, the first hive of that day, and how many they are.
+pub fn first_due(rows: &[Row]) -> Option<(Day, &ThingId, u32)> {
+    let mut first: Option<(Day, &ThingId, u32)> = None;
+    for row in rows {
+        let HiveDue::Due { on, .. } = row.due else { continue };
+        match &mut first {
+            Some((day, _, hives)) if on == *day => *hives += 1,
+            Some((day, ..)) if on > *day => {}
+            _ => first = Some((on, &row.hive, 1)),
+        }
+    }
+    first
+}
+
 /// How many hives lie how to today.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Counts {
@@ -161,7 +175,8 @@ mod tests {
     use crate::book::demo::demo;
     use crate::book::entry::SkipReason;
     use crate::book::id::{EntryId, Writer};
-    use crate::book::round::rows;
+    use crate::book::round::{Because, rows};
+    use crate::book::standing::Trouble;
 
     fn hive(n: u32) -> ThingId {
         EntryId::new(Writer::new("test").unwrap(), n).unwrap().thing(0)
@@ -236,6 +251,20 @@ mod tests {
         let bare = Row { due: HiveDue::NoTraps { wanting: 4 }, ..row(5) };
         let rows = [did(1, Did::AsFound), left(2), waiting, row(4), bare];
         assert_eq!(rest(&rows), [hive(4)]);
+    }
+
+    #[test]
+    fn the_first_day_that_anything_is_due_names_its_first_hive_and_counts_all() {
+        let day = |n| Day::parse("2026-12-01").unwrap().plus(n);
+        let due = |n, on| {
+            let because = Because::Trouble(Trouble::Missing);
+            let due = HiveDue::Due { on, timing: Timing::Today, because, traps_due: 0, traps: 1 };
+            Row { due, ..row(n) }
+        };
+        let rows = [row(1), due(2, day(9)), due(3, day(8)), due(4, day(9)), due(5, day(8))];
+        assert_eq!(first_due(&rows), Some((day(8), &hive(3), 2)));
+        assert_eq!(first_due(&rows[..2]), Some((day(9), &hive(2), 1)));
+        assert_eq!(first_due(&rows[..1]), None);
     }
 
     #[test]

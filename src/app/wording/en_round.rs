@@ -1,10 +1,11 @@
 //! English: the Round and the panel that logs a hive.
 
 use super::en::{counted, days, relative, short_date, weekday};
+use super::en_limit::maximum;
 pub use super::en_log::*;
 pub use super::en_walk::*;
 use crate::almanac::day::Day;
-use crate::almanac::refill::{Limit, Timing};
+use crate::almanac::refill::{Limit, Loss, Refill, Timing};
 use crate::book::entry::{Did, SkipReason};
 use crate::book::round::{Because, HiveDue};
 use crate::book::standing::Trouble;
@@ -183,17 +184,19 @@ pub fn due_on(on: Day, timing: Timing, today: Day) -> String {
 pub fn because(because: &Because) -> String {
     match because {
         Because::Trouble(trouble) => trouble_word(*trouble).to_owned(),
-        Because::Limit(refill) => limit(refill.decided_by),
+        Because::Limit(refill) => limit(refill),
     }
 }
 
-/// A limit, short.
-pub fn limit(limit: Limit) -> String {
-    match limit {
-        Limit::YourMaximum { days: most } => ["your maximum ", &days(u32::from(most))].concat(),
-        Limit::OilLow { .. } => "oil runs low".to_owned(),
-        Limit::Bodies { .. } => "beetles fill it".to_owned(),
-    }
+/// The limit that decided, short; the sum behind it is in [`super::en_limit::reasons`].
+fn limit(refill: &Refill) -> String {
+    let words = match refill.decided_by {
+        Limit::YourMaximum { days } => return maximum(days),
+        Limit::OilLow { .. } if matches!(refill.loss, Loss::Yard { .. }) => "oil runs low, by the yard",
+        Limit::OilLow { .. } => "oil runs low",
+        Limit::Bodies { .. } => "beetles fill it",
+    };
+    words.to_owned()
 }
 
 /// Why a trap does not fish.
@@ -317,6 +320,8 @@ pub fn next_due(due: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::almanac::quantity::Share;
+    use crate::almanac::refill::{RefillFacts, refill};
 
     fn day(text: &str) -> Day {
         Day::parse(text).unwrap()
@@ -330,6 +335,30 @@ mod tests {
         assert_eq!(told("2026-07-12", Timing::In { days: 1 }), "due Sun 12 July, tomorrow");
         assert_eq!(told("2026-07-11", Timing::Today), "due today");
         assert_eq!(told("2026-07-10", Timing::Overdue { days: 1 }), "due now, 1\u{a0}day overdue");
+    }
+
+    #[test]
+    fn a_row_says_what_decides_and_when_the_loss_is_not_the_hives_own() {
+        let said = |max_days, loss| {
+            let half = Some(Share::HALF);
+            let refill = refill(&RefillFacts {
+                last_service: day("2026-12-02"),
+                max_days,
+                level: half,
+                read_on: None,
+                floor: Some(Share::THREE_TENTHS),
+                loss,
+                room: Some(60),
+                catch_per_day: Some(3.0),
+            });
+            because(&Because::Limit(refill))
+        };
+        let (yard, own) =
+            (Loss::Yard { per_day: 2.5, intervals: 3 }, Loss::Hive { per_day: 2.5, intervals: 1 });
+        assert_eq!(said(14, yard), "oil runs low, by the yard");
+        assert_eq!(said(14, own), "oil runs low");
+        assert_eq!(said(7, yard), "your maximum of 7\u{a0}days");
+        assert_eq!(said(60, Loss::Unknown), "beetles fill it");
     }
 
     #[test]

@@ -41,31 +41,6 @@ pub mod refill {
         ["Decided by ", limit].concat()
     }
 
-    /// "your longest time: 14 days".
-    pub fn maximum(count: u16) -> String {
-        ["your longest time: ", &days(u32::from(count))].concat()
-    }
-
-    /// "oil low: 50 % − 20 % at 0.71 % a day = 42 days".
-    pub fn oil_low(from: &str, floor: &str, per_day: &str, count: u16) -> String {
-        ["oil low: ", from, " − ", floor, " at ", per_day, " a day = ", &days(u32::from(count))].concat()
-    }
-
-    /// Already at the floor.
-    pub fn oil_out(floor: &str) -> String {
-        ["oil low: already at ", floor, " or under"].concat()
-    }
-
-    /// "beetles: room for 60 at 2 a day = 30 days".
-    pub fn bodies(room: &str, per_day: &str, count: u16) -> String {
-        ["beetles: room for ", room, " at ", per_day, " a day = ", &days(u32::from(count))].concat()
-    }
-
-    /// A limit that did not decide, with its day.
-    pub fn also(limit: &str, day: &str) -> String {
-        ["Later, ", day, ": ", limit].concat()
-    }
-
     /// How the loss was read.
     pub fn loss(from: &str, to: &str, count: u16, per_day: &str) -> String {
         ["Loss: ", from, " to ", to, " in ", &days(u32::from(count)), " = ", per_day, " a day"].concat()

@@ -99,3 +99,19 @@ pub fn label(error: LabelError) -> String {
         LabelError::TooLong { most } => ["At most ", &most.to_string(), " letters."].concat(),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::almanac::typed;
+
+    #[test]
+    fn where_only_whole_numbers_are_read_the_example_is_whole() {
+        let said = |text| typed::count(text, 0, 99).map_err(count);
+        assert_eq!(said("abc"), Err("One whole number here, such as 12.".to_owned()));
+        assert_eq!(said("1,5"), Err("Whole numbers only.".to_owned()));
+        assert_eq!(said("12"), Ok(12));
+        let ranged = typed::count_or_range("abc", 99).map_err(count);
+        assert_eq!(ranged, Err("One whole number here, such as 12.".to_owned()));
+    }
+}

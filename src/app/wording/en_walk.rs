@@ -35,14 +35,14 @@ pub fn total(hives: u32, traps: u32, carry: &str) -> String {
     [&hives, " due, ", &counted(traps, "trap", "traps"), ", carry ", carry].concat()
 }
 
-/// Nothing is due, and when something will be.
-pub fn nothing_due(next: Option<(Day, &str)>, today: Day) -> String {
-    match next {
-        Some((on, tag)) => {
-            ["Nothing due today. Next: ", &near_and_how_far(on, today), ", ", &hive(tag), "."].concat()
-        }
-        None => "Nothing due today.".to_owned(),
-    }
+/// Nothing is due, and when something will be: the day, the first hive of that day and how many they are.
+pub fn nothing_due(next: Option<(Day, &str, u32)>, today: Day) -> String {
+    let Some((on, tag, hives)) = next else { return "Nothing due today.".to_owned() };
+    let many = match hives {
+        1 => String::new(),
+        hives => [&counted(hives, "hive", "hives"), ", first "].concat(),
+    };
+    ["Nothing due today. Next: ", &near_and_how_far(on, today), ", ", &many, &hive(tag), "."].concat()
 }
 
 /// "Resting since Sun 1 November, nothing is due."
@@ -117,6 +117,16 @@ mod tests {
         assert_eq!(told(0, 0, 0), "No hives here.");
         let spilled = Visit { worked: 24, skipped: 0, left: 0, still_due: 1 };
         assert_eq!(progress(spilled), "24 logged, 1 of them still due – partial");
+    }
+
+    #[test]
+    fn the_next_day_says_how_many_hives_it_brings() {
+        let day = |text| Day::parse(text).unwrap();
+        let told = |hives| nothing_due(Some((day("2026-12-09"), "1", hives)), day("2026-11-25"));
+        let start = "Nothing due today. Next: Wed 9 December, in 14 days, ";
+        assert_eq!(told(24), [start, "24\u{a0}hives, first Hive \u{2068}1\u{2069}."].concat());
+        assert_eq!(told(1), [start, "Hive \u{2068}1\u{2069}."].concat());
+        assert_eq!(nothing_due(None, day("2026-11-25")), "Nothing due today.");
     }
 
     #[test]

@@ -7,6 +7,7 @@ pub mod en_book;
 pub mod en_hive;
 pub mod en_kinds;
 pub mod en_ledger;
+pub mod en_limit;
 pub mod en_load;
 pub mod en_log;
 pub mod en_notices;

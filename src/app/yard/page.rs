@@ -8,6 +8,7 @@ use crate::app::edge::{clock, locale};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, untrack};
 use crate::app::place::Place;
+use crate::app::round::walk::first_due;
 use crate::app::round::{Walk, bits, form};
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::yard as sums;
@@ -100,24 +101,19 @@ fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
 
 fn nothing(walk: Walk, rows: Memo<Vec<Row>>) -> String {
     let today = walk.today.get();
-    let (mut bare, mut next): (u32, Option<(Day, ThingId)>) = (0, None);
     rows.with(|rows| {
+        let mut bare = 0;
         for row in rows {
-            match row.due {
-                HiveDue::NoTraps { wanting: 1.. } => bare += 1,
-                HiveDue::Due { on, .. } if next.as_ref().is_none_or(|(first, _)| on < *first) => {
-                    next = Some((on, row.hive.clone()));
-                }
-                _ => {}
-            }
+            bare += u32::from(matches!(row.due, HiveDue::NoTraps { wanting: 1.. }));
         }
-    });
-    if bare > 0 {
-        return w::bare_hives(bare);
-    }
-    walk.records.book.with(|book| {
-        let next = next.and_then(|(on, hive)| Some((on, book.standing().hives.get(&hive)?.tag.as_str())));
-        w::nothing_due(next, today)
+        if bare > 0 {
+            return w::bare_hives(bare);
+        }
+        walk.records.book.with(|book| {
+            let next = first_due(rows)
+                .and_then(|(on, hive, many)| Some((on, book.standing().hives.get(hive)?.tag.as_str(), many)));
+            w::nothing_due(next, today)
+        })
     })
 }
 

@@ -2,7 +2,7 @@
 
 use super::says::Reads;
 use super::shown::{self, Shown, Typed, answer};
-use crate::almanac::refill::{Limit, Timing};
+use crate::almanac::refill::Timing;
 use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::bench::read::MOST_BODIES;
 use crate::app::bench::refill::{RefillSum, last_service, reckon};
@@ -12,7 +12,7 @@ use crate::app::parts::card::more;
 use crate::app::parts::field::{Field, Says};
 use crate::app::state::Ui;
 use crate::app::wording::en_sums::refill as w;
-use crate::app::wording::{en, en_typed};
+use crate::app::wording::{en, en_limit, en_typed};
 
 const FIELDS: &[Typed] = &[Typed::new("refill-max", w::MAX, Slot::refill_max, Reads::Steps(1, 120))];
 
@@ -66,36 +66,21 @@ fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
         Timing::Overdue { .. } => [&en::date(refill.due), ", ", &away].concat(),
         _ => away,
     });
-    shown.line(w::decided(&limit(refill.decided_by)));
-    for other in &refill.also {
-        let day = sum.last.plus(i32::from(other.days()));
-        shown.line(w::also(&limit(*other), &en::date(day)));
+    shown.line(w::decided(&en_limit::sum(refill.decided_by, refill.ahead)));
+    for line in en_limit::later(refill) {
+        shown.line(line);
     }
     if let (Some(stretch), Some(per_day)) = (sum.stretch, sum.per_day) {
         let (from, to) = (stretch.from.fraction(), stretch.to.fraction());
-        shown.line(w::loss(&locale::percent(from, 1), &locale::percent(to, 1), stretch.days, &rate(per_day)));
+        shown.line(w::loss(
+            &locale::percent(from, 1),
+            &locale::percent(to, 1),
+            stretch.days,
+            &en_limit::rate(per_day),
+        ));
     }
     if sum.rose {
         shown.caution(w::ROSE);
     }
     Some(())
-}
-
-/// Percentage points a day.
-fn rate(per_day: f64) -> String {
-    locale::percent(per_day / 100.0, 2)
-}
-
-fn limit(limit: Limit) -> String {
-    match limit {
-        Limit::YourMaximum { days } => w::maximum(days),
-        Limit::OilLow { days: 0, floor, .. } => w::oil_out(&locale::percent(floor.fraction(), 1)),
-        Limit::OilLow { days, from, floor, per_day } => {
-            let (from, floor) = (locale::percent(from.fraction(), 1), locale::percent(floor.fraction(), 1));
-            w::oil_low(&from, &floor, &rate(per_day), days)
-        }
-        Limit::Bodies { days, room, per_day } => {
-            w::bodies(&locale::whole(room), &locale::number(per_day, 2), days)
-        }
-    }
 }
