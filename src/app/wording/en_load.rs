@@ -80,9 +80,9 @@ pub fn traps(count: u32) -> String {
     counted(count, "trap", "traps")
 }
 
-/// "Hives due: 24 of 24".
+/// "Hives to see, due or skipped: 24 of 24".
 pub fn hives_due(due: u32, of: u32) -> String {
-    ["Hives due: ", &due.to_string(), " of ", &of.to_string()].concat()
+    ["Hives to see, due or skipped: ", &due.to_string(), " of ", &of.to_string()].concat()
 }
 
 /// "Traps due: 46, of these missing: 2".

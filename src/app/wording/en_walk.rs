@@ -29,10 +29,10 @@ pub fn progress(visit: Visit) -> String {
     [&said, " – partial"].concat()
 }
 
-/// "9 hives due, 36 traps, carry 500 mL".
+/// "9 hives to see, 36 traps, carry 500 mL": those that are due, and those that were skipped.
 pub fn total(hives: u32, traps: u32, carry: &str) -> String {
     let hives = counted(hives, "hive", "hives");
-    [&hives, " due, ", &counted(traps, "trap", "traps"), ", carry ", carry].concat()
+    [&hives, " to see, ", &counted(traps, "trap", "traps"), ", carry ", carry].concat()
 }
 
 /// Nothing is due, and when something will be: the day, the first hive of that day and how many they are.
