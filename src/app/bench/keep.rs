@@ -44,6 +44,17 @@ pub fn name(text: &str, letters: &impl Letters) -> Result<String, LabelError> {
     label(text, LABEL_MOST, letters)
 }
 
+/// The name with a number behind it that is free, where `taken` says that a yard has the name; none where it has not.
+pub fn free_name(name: &str, taken: &dyn Fn(&str) -> bool) -> Option<String> {
+    let mut free = name.to_owned();
+    let mut number = 1_u32;
+    while taken(&free) {
+        number += 1;
+        free = [name, " ", &number.to_string()].concat();
+    }
+    (number > 1).then_some(free)
+}
+
 /// The day the traps were filled; none when they are not in yet.
 ///
 /// # Errors
@@ -127,6 +138,15 @@ mod tests {
         assert_eq!((plan.yard.as_str(), plan.tags.len(), plan.traps_a_box), ("My yard", 10, 2));
         assert_eq!(plan.boxes, [BoxDepth::Deep, BoxDepth::Deep]);
         assert_eq!((plan.kind.max_days, plan.filled), (14, Some(today)));
+    }
+
+    #[test]
+    fn keeper_gives_a_second_yard_the_name_of_the_first_and_is_told_a_free_one() {
+        let yards = ["Home", "Home 2"];
+        let taken = |name: &str| yards.iter().any(|yard| crate::app::kinds::same_name(yard, name));
+        assert_eq!(free_name("home", &taken).as_deref(), Some("home 3"));
+        assert_eq!(free_name("HOME 2", &taken).as_deref(), Some("HOME 2 2"));
+        assert_eq!(free_name("Hill", &taken), None);
     }
 
     #[test]

@@ -64,6 +64,12 @@ impl Typed {
         texts.iter().all(|text| text.trim().is_empty()) && self.traps.is_empty()
     }
 
+    /// Something stands in a field that is folded away at first.
+    pub fn beyond_count(&self) -> bool {
+        let count = String::new();
+        !Typed { count, ..self.clone() }.is_empty()
+    }
+
     /// The work on `hive`. `usual` is the level that `did` leaves when nobody says otherwise.
     ///
     /// # Errors
@@ -105,6 +111,22 @@ impl Drafts {
         self.hives.retain(|(known, _)| known != hive);
         if !typed.is_empty() {
             self.hives.push((hive.clone(), typed));
+        }
+    }
+}
+
+impl Drafts {
+    /// Brings back what was logged at `hive` and taken back; what was typed there since then stays.
+    pub fn bring_back(&mut self, hive: &ThingId, typed: &Typed) {
+        if self.get(hive).is_none() {
+            self.put(hive, typed.clone());
+        }
+    }
+
+    /// Leaves out what was brought back and is logged again, unless it was changed in between.
+    pub fn take_again(&mut self, hive: &ThingId, typed: &Typed) {
+        if self.get(hive) == Some(typed) {
+            self.put(hive, Typed::default());
         }
     }
 }
@@ -160,6 +182,27 @@ mod tests {
         let check = Typed::default().check(&hive(), Did::ToppedUp, Some(Share::HALF)).unwrap();
         assert_eq!((check.before, check.after, check.count), (None, Some(Share::HALF), None));
         assert_eq!((check.traps, check.note), (None, None));
+    }
+
+    #[test]
+    fn what_was_taken_back_stands_in_the_fields_again_and_loses_nothing_typed_since() {
+        let counted = Typed { count: "7".into(), ..Typed::default() };
+        let mut drafts = Drafts::default();
+        drafts.bring_back(&hive(), &counted);
+        assert_eq!(drafts.get(&hive()), Some(&counted));
+        drafts.bring_back(&hive(), &Typed { count: "9".into(), ..Typed::default() });
+        assert_eq!(drafts.get(&hive()), Some(&counted));
+        drafts.take_again(&hive(), &Typed::default());
+        assert_eq!(drafts.get(&hive()), Some(&counted));
+        drafts.take_again(&hive(), &counted);
+        assert_eq!(drafts.get(&hive()), None);
+    }
+
+    #[test]
+    fn a_count_alone_needs_no_unfolded_field() {
+        let counted = Typed { count: "7".into(), ..Typed::default() };
+        assert!(!counted.beyond_count());
+        assert!(Typed { note: "wet".into(), ..counted }.beyond_count());
     }
 
     #[test]

@@ -2,14 +2,16 @@
 
 use super::draft::{self, Wrong};
 use super::form::Make;
-use super::state::{Ask, Card, Walk};
+use super::state::{Ask, Card, Walk, Wish};
 use super::walk;
 use crate::almanac::day::Day;
 use crate::almanac::oil;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::frame::focus_heading;
 use crate::app::graph::untrack;
+use crate::app::place::Place;
 use crate::app::records::Stop;
+use crate::app::state::Ui;
 use crate::app::wording::en_round as w;
 use crate::book::entry::{Check, Did, Entry, SkipReason};
 use crate::book::id::ThingId;
@@ -65,6 +67,7 @@ fn put(walk: Walk, day: Day, said: String, make: Make<'_>) -> bool {
 
 /// Saves work on the open hive. `sure` passes over doubts the keeper has been asked about.
 pub(super) fn work(walk: Walk, did: Did, sure: bool) {
+    walk.wish.set_value(Some(Wish::Work(did)));
     let Some(At { hive, now, day }) = asked(walk) else { return };
     let typed = untrack(|| walk.typed());
     let usual = walk.records.book.with_untracked(|book| book.usual_level(&now, did));
@@ -100,6 +103,7 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
 
 /// Saves that the traps the open hive wants were put in, all of one kind.
 pub(super) fn placed(walk: Walk, kind: &ThingId) {
+    walk.wish.set_value(Some(Wish::Placed(kind.clone())));
     let Some(At { hive, now, day }) = asked(walk) else { return };
     let Ok(look) = untrack(|| walk.typed()).check(&hive, Did::AsFound, None) else { return mend(walk) };
     let next = next(walk, &now.yard, &hive, day);
@@ -111,6 +115,7 @@ pub(super) fn placed(walk: Walk, kind: &ThingId) {
 
 /// Saves that the open hive was left.
 pub(super) fn skip(walk: Walk, why: SkipReason) {
+    walk.wish.set_value(Some(Wish::Skip(why)));
     let Some(At { hive, now, day }) = asked(walk) else { return };
     let note = walk.note.with_untracked(|text| text.trim().to_owned());
     if note.chars().count() > Entry::NOTE_MOST {
@@ -159,12 +164,68 @@ pub(super) fn revive(walk: Walk) {
     }
 }
 
-/// Moves the start of the open hive back to the day that work is being written for.
+/// Moves the start of the open hive back to the day that work is being written for, and saves that work.
 pub(super) fn stood_there(walk: Walk) {
     let Ok(At { hive, now, day }) = at(walk) else { return };
     let said = w::stood_there(&now.tag, day);
-    if put(walk, day, said, &|book, pen, day, today| book.hive_since(pen, day, today, &hive)) {
-        walk.ask.set(Ask::Nothing);
+    if !put(walk, day, said, &|book, pen, day, today| book.hive_since(pen, day, today, &hive)) {
+        return;
+    }
+    let moved = walk.records.act.get_untracked();
+    walk.ask.set(Ask::Nothing);
+    match walk.wish.get_value() {
+        Some(Wish::Work(did)) => work(walk, did, false),
+        Some(Wish::Placed(kind)) => placed(walk, &kind),
+        Some(Wish::Skip(why)) => skip(walk, why),
+        None => {}
+    }
+    let done = walk.records.act.get_untracked();
+    if let Some((mut both, done)) = moved.zip(done)
+        && both.entries != done.entries
+    {
+        // One tap did both, so one tap takes both back.
+        both.entries.extend(done.entries);
+        both.said = [&both.said, "; ", &done.said].concat();
+        walk.records.act.set(Some(both));
+    }
+}
+
+/// After the bar took the logging of a hive back, its panel is open again with all that was typed; after it was done
+/// again the walk goes on.
+pub(super) fn follow_undo(ui: Ui, walk: Walk) {
+    let act = walk.records.act.get_untracked();
+    let Some((act, logged)) = act.zip(walk.logged.get_value()) else { return };
+    if act.entries.last() != Some(&logged.entry) {
+        return;
+    }
+    let hive = logged.hive.clone();
+    let at_hive = walk.open.get_untracked().as_ref() == Some(&hive);
+    let Some(yard) = walk.records.book.with_untracked(|book| {
+        let standing = book.standing();
+        let now = standing.hives.get(&hive)?;
+        let only = standing.open_yards().nth(1).is_none();
+        Some((now.yard.clone(), only))
+    }) else {
+        return;
+    };
+    let (yard, only) = yard;
+    if act.undone.is_some() {
+        let here = at_hive
+            || ui.place.with_untracked(|place| match place {
+                Place::Round => only,
+                Place::Yard(id) => *id == yard.to_string(),
+                Place::Hive(id) => *id == hive.to_string(),
+                // A panel that was left open waits in the Round.
+                _ => walk.open.with_untracked(Option::is_some),
+            });
+        walk.bring_back(logged, here);
+    } else if at_hive {
+        let today = walk.today.get_untracked();
+        let day = walk.day.with_untracked(|text| draft::day(text, today)).unwrap_or(today);
+        let next = next(walk, &yard, &hive, day);
+        go_on(walk, (None, Vec::new()), next);
+    } else {
+        walk.take_again(&logged);
     }
 }
 
@@ -179,6 +240,7 @@ fn next(walk: Walk, yard: &ThingId, hive: &ThingId, day: Day) -> Option<ThingId>
 /// Shows what a save has to say, and the next hive.
 fn go_on(walk: Walk, cards: (Option<ThingId>, Vec<Card>), next: Option<ThingId>) {
     walk.cards.set(cards);
+    walk.remember_logged();
     walk.empty_fields();
     if let Some(next) = next {
         walk.open_hive(&next);

@@ -245,6 +245,9 @@ pub fn keep_yard(ui: Ui, walk: Walk, plan: KeepPlan) {
         walk.records.book.with_untracked(|book| book.keep_yard(&pen, &plan.yard, &zone, &kind, &hives));
     match walk.records.put(written, w::kept(hives.tags.len())) {
         Ok(ids) => {
+            // The next yard has a name and tags of its own.
+            ui.bench().keep_name().set(String::new());
+            ui.bench().keep_tags().set(String::new());
             if let Some(yard) = ids.first() {
                 ui.go(&Place::Yard(yard.thing(0).to_string()));
             }

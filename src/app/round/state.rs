@@ -7,8 +7,8 @@ use crate::app::edge::pause::keep_rested;
 use crate::app::graph::{RwSignal, StoredValue, after, expect_context, provide_context, untrack};
 use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
-use crate::book::entry::Did;
-use crate::book::id::ThingId;
+use crate::book::entry::{Did, SkipReason};
+use crate::book::id::{EntryId, ThingId};
 use crate::book::write::Doubt;
 use std::ops::Deref;
 
@@ -37,6 +37,30 @@ pub enum Card {
     Rose,
     /// Many bodies hide the loss of oil.
     Flatters,
+}
+
+/// The key that was pressed last at the open hive.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Wish {
+    /// Work.
+    Work(Did),
+    /// Traps of a kind put in.
+    Placed(ThingId),
+    /// Left.
+    Skip(SkipReason),
+}
+
+/// What stood in the fields when a hive was logged, for the keeper who takes it back.
+#[derive(Clone)]
+pub struct Logged {
+    /// The last entry of the act.
+    pub entry: EntryId,
+    /// The hive.
+    pub hive: ThingId,
+    /// Its fields.
+    pub typed: Typed,
+    /// The day, as typed.
+    pub day: String,
 }
 
 /// The context of the Round: an address, as [`Ui`] is.
@@ -73,6 +97,10 @@ pub struct Parts {
     pub ready: RwSignal<bool>,
     /// The day the fields of the open hive were begun, when it was not today.
     pub begun: RwSignal<Option<Day>>,
+    /// What was asked for before the panel said why not.
+    pub wish: StoredValue<Option<Wish>>,
+    /// The hive that was logged last.
+    pub logged: StoredValue<Option<Logged>>,
     /// Half-made entries of the other hives.
     drafts: RwSignal<Drafts>,
     turn: StoredValue<u32>,
@@ -107,6 +135,8 @@ impl Walk {
             cards: RwSignal::new((None, Vec::new())),
             ready: RwSignal::new(true),
             begun: RwSignal::new(None),
+            wish: StoredValue::new(None),
+            logged: StoredValue::new(None),
             turn: StoredValue::new(0),
             drafts: RwSignal::new(drafts.clone()),
         })));
@@ -133,6 +163,10 @@ impl Walk {
     /// Opens the panel of a hive and brings back what was half made there.
     pub fn open_hive(self, hive: &ThingId) {
         self.put_aside();
+        self.show_hive(hive);
+    }
+
+    fn show_hive(self, hive: &ThingId) {
         let typed = self.drafts.with_untracked(|drafts| drafts.get(hive).cloned()).unwrap_or_default();
         let today = self.today.get_untracked();
         self.begun.set(typed.begun.filter(|day| *day != today && !typed.is_empty()));
@@ -140,6 +174,38 @@ impl Walk {
         self.ask.set(Ask::Nothing);
         self.open.set(Some(hive.clone()));
         self.rest_a_moment();
+    }
+
+    /// Remembers what stands in the fields of the open hive, which was just logged.
+    pub fn remember_logged(self) {
+        let last = self.records.act.with_untracked(|act| act.as_ref()?.entries.last().cloned());
+        let logged = self.open.get_untracked().zip(last).map(|(hive, entry)| Logged {
+            entry,
+            hive,
+            typed: untrack(|| self.typed()),
+            day: self.day.get_untracked(),
+        });
+        self.logged.set_value(logged);
+    }
+
+    /// Puts back what stood in the fields of a hive whose entry was taken back; `open` shows its panel too.
+    pub fn bring_back(self, logged: Logged, open: bool) {
+        let Logged { hive, typed, day, .. } = logged;
+        self.put_aside();
+        self.drafts.update(|drafts| drafts.bring_back(&hive, &typed));
+        if open {
+            self.day.set(day);
+            if typed.beyond_count() {
+                self.more.set(true);
+            }
+            // Not by way of `open_hive`: it would put empty fields over what was just brought back.
+            self.show_hive(&hive);
+        }
+    }
+
+    /// Leaves out what was brought back at a hive that is not open and is logged again.
+    pub fn take_again(self, logged: &Logged) {
+        self.drafts.update(|drafts| drafts.take_again(&logged.hive, &logged.typed));
     }
 
     /// Shuts the panel. What is half made stays; the next walk is for today again.

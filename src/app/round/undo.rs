@@ -1,6 +1,7 @@
 //! The undo bar: what was done last, and the key that takes it back.
 
 use super::form::big;
+use super::log;
 use super::state::Walk;
 use crate::app::edge::clock;
 use crate::app::el::{El, el, live};
@@ -36,7 +37,15 @@ pub(super) fn view(ui: Ui, walk: Walk) -> El {
         };
         let press = move || {
             walk.cards.set((None, Vec::new()));
+            let undone = || {
+                walk.records.act.with_untracked(|act| act.as_ref().is_some_and(|act| act.undone.is_some()))
+            };
+            let before = undone();
             walk.records.undo_or_redo();
+            // What the phone did not keep has changed nothing.
+            if undone() != before {
+                log::follow_undo(ui, walk);
+            }
         };
         Some(el("div").class("undo").kid(el("span").text(&said)).kid(big(key, "undo", press)))
     };

@@ -154,6 +154,7 @@ pub mod yard {
 /// "Keep this yard".
 pub mod keep {
     use crate::app::wording::en::counted;
+    use crate::app::wording::en_round::own;
 
     /// The key.
     pub const KEEP: &str = "Keep this yard";
@@ -211,6 +212,12 @@ pub mod keep {
         let hives = u32::try_from(hives).unwrap_or(u32::MAX);
         ["Keep ", &counted(hives, "hive", "hives")].concat()
     }
+
+    /// Another yard has the name.
+    pub fn twice(free: &str) -> String {
+        ["Another yard has this name. Free: ", &own(free)].concat()
+    }
+
     /// The line of tags that goes with a number of hives.
     pub fn tags_for(hives: u32) -> String {
         match hives {

@@ -309,7 +309,7 @@ pub fn traps_went(went: TrapsWent) -> &'static str {
 /// What was done to traps.
 pub fn did(did: Did) -> &'static str {
     match did {
-        Did::AsFound => "looked at and left",
+        Did::AsFound => "as found",
         Did::ToppedUp => "topped up",
         Did::Replaced => "replaced",
         Did::Spilled => "spilled",

@@ -90,7 +90,7 @@ pub const BACK: &str = "Back";
 /// Key that saves in spite of a doubt.
 pub const SAVE_AS_IS: &str = "Save as it is";
 /// Key that goes back to the fields.
-pub const CHANGE: &str = "Change";
+pub const CHANGE: &str = "Change the entry";
 /// Key of a dead hive.
 pub const REVIVE: &str = "Take it back into care";
 /// Key of a hive that is in the book since a later day.
@@ -267,7 +267,7 @@ pub fn did_key(did: Did) -> &'static str {
 /// A piece of work inside a sentence.
 pub fn did(did: Did) -> &'static str {
     match did {
-        Did::AsFound => "left as found",
+        Did::AsFound => "as found",
         Did::ToppedUp => "topped up",
         Did::Replaced => "replaced",
         Did::Spilled => "spilled",

@@ -10,6 +10,7 @@ const TYPED = [
   ["#holds", "1.500", /1\.5\b.*1,?500/],
   ["#holds", "12 oz", /US or imperial/],
   ["#holds", "20 g", /weight|volume/i],
+  ["#holds", "0", /more than 0/i],
 ];
 
 journey("she typed what cannot be: it stays as typed, and the page says what to type instead", {}, async (keeper) => {

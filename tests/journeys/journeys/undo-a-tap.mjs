@@ -1,6 +1,6 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { due, keepYard, log, onTheDay, rows } from "../house/round.mjs";
+import { due, entries, keepYard, log, onTheDay, rows } from "../house/round.mjs";
 
 journey("she tapped the wrong hive and took it back, at once", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
   await keeper.open();
@@ -29,4 +29,50 @@ journey("she marked all the rest as usual and took it back with one tap", { faul
   await keeper.tap("undo");
   await keeper.until("39 hives are due again", async () => (await rows(keeper)).filter(({ due }) => due === "today").length === 39);
   assert.deepEqual(await rows(keeper), before, "the hive logged on its own is not touched");
+});
+
+journey("she pressed the wrong key and took it back: the panel is at that hive again, and the count with it", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await onTheDay(keeper, "2026-07-15T09:00");
+  await keeper.tap(`[data-testid=row][data-tag="2"] [data-testid=row-open]`);
+  await keeper.tap("count-5");
+  await keeper.tap("count-1");
+  await log(keeper, 2, "missing");
+  await keeper.reads(".dock-name", /3/);
+  await keeper.tap("undo");
+  await keeper.reads(".dock-name", /2/);
+  await keeper.reads("count", /6/);
+  // Done again, the walk goes on, and the count is not left over for a second entry.
+  await keeper.tap("undo");
+  await keeper.reads(".dock-name", /3/);
+  await keeper.tap("undo");
+  await keeper.reads(".dock-name", /2/);
+  await log(keeper, 2, "topped_up");
+  await keeper.reads(".dock-name", /3/);
+  const [check] = (await entries(keeper)).filter(({ what }) => what.check?.did === "topped_up");
+  assert.equal(check.what.check.count, 6);
+});
+
+journey("she wrote for a day before the hive was in the book: one answer moves its start and saves the work", { faults: { clock: "2026-07-15T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2);
+  await keeper.tap(`[data-testid=row][data-tag="1"] [data-testid=row-open]`);
+  await keeper.tap("more");
+  await keeper.waitFor("#log-day");
+  // As the phone's own calendar fills the field; its keys differ from browser to browser.
+  await keeper.driver.run(() => {
+    const field = document.querySelector("#log-day");
+    field.value = "2026-07-10";
+    field.dispatchEvent(new Event("input", { bubbles: true }));
+  });
+  await log(keeper, 1, "topped_up");
+  await keeper.tap("stood-there");
+  await keeper.reads(".dock-name", /2/);
+  const checks = (await entries(keeper)).filter(({ what }) => what.check?.did === "topped_up");
+  assert.equal(checks.length, 1);
+  await keeper.tap("undo");
+  await keeper.reads(".dock-name", /1/);
+  const struck = (await entries(keeper)).filter(({ what }) => what.struck);
+  assert.deepEqual(struck.map(({ what }) => what.struck.entries.length), [2], "start and work are taken back together");
 });

@@ -2,15 +2,17 @@
 
 use super::{says, shown};
 use crate::almanac::typed;
-use crate::app::bench::keep::{KeepPlan, depth_codes, filled, name, plan, tags};
+use crate::app::bench::keep::{KeepPlan, depth_codes, filled, free_name, name, plan, tags};
 use crate::app::bench::read::{MOST_BOXES, MOST_HIVES};
 use crate::app::edge::{self, letters::BrowserLetters};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, RwSignal, effect, untrack};
+use crate::app::kinds::same_name;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
+use crate::app::records::Records;
 use crate::app::state::Keep;
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::{self, keep as w};
@@ -43,6 +45,12 @@ fn show(open: RwSignal<bool>) {
 fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
     let title = if new { w::NEW } else { w::TITLE };
     let t = ui.bench();
+    let records = Records::get();
+    // What an earlier yard was kept with is no start for another one.
+    if untrack(|| another_has(records, &t.keep_name().get())) {
+        t.keep_name().set(String::new());
+        t.keep_tags().set(String::new());
+    }
     follow_hives(ui);
     let tag_says = move || match t.keep_tags().with(|text| tags(text, &BrowserLetters)) {
         Ok(tags) => Says::Echo(en_typed::hives_named(&tags)),
@@ -61,10 +69,12 @@ fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
         .text(t.keep_filled());
     let earlier = move || t.keep_filled().with(|code| code == "earlier").then(|| filled_on(ui));
     let days = says::stepper("keep-days", w::DAYS, t.keep_days(), 1, 120);
-    let name = Field::new("keep-name", w::NAME, t.keep_name()).wide().says(move || named(t.keep_name()));
+    let name = Field::new("keep-name", w::NAME, t.keep_name())
+        .wide()
+        .says(move || yard_named(records, t.keep_name()));
     let trap = Field::new("keep-trap", w::TRAP, t.keep_trap()).wide().says(move || named(t.keep_trap()));
     let tags = Field::new("keep-tags", w::TAGS, t.keep_tags()).wide().hint(w::TAGS_HINT).says(tag_says);
-    let ready = Memo::new(move || planned(ui).map(|plan| plan.tags.len()));
+    let ready = Memo::new(move || planned(ui, records).map(|plan| plan.tags.len()));
     let mend = move || ready.get().is_none().then(|| el("p").attr("role", "status").text(w::MEND));
     el("section")
         .class("keep-form")
@@ -77,24 +87,39 @@ fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
         .kid(live(earlier))
         .kid(days)
         .kid(Notice::caution(w::ONLY_HERE).view())
-        .kid(el("p").class("keys").kid(keep_key(ui, on_keep, ready)))
+        .kid(el("p").class("keys").kid(keep_key(ui, records, on_keep, ready)))
         .kid(live(mend))
 }
 
 /// The form as a plan; none while one of its fields cannot be read.
-fn planned(ui: Ui) -> Option<KeepPlan> {
-    ui.draft.with(|draft| plan(draft, ui.today.get(), &BrowserLetters))
+fn planned(ui: Ui, records: Records) -> Option<KeepPlan> {
+    let plan = ui.draft.with(|draft| plan(draft, ui.today.get(), &BrowserLetters))?;
+    (!another_has(records, &plan.yard)).then_some(plan)
+}
+
+/// Whether another open yard has this name; the demonstration is a book of its own. Tracks the book.
+fn another_has(records: Records, name: &str) -> bool {
+    records.book.with(|book| {
+        let mut yards = book.standing().open_yards();
+        yards.any(|(id, yard)| !id.is_demo() && same_name(&yard.name, name))
+    })
+}
+
+fn yard_named(records: Records, text: RwSignal<String>) -> Says {
+    let taken = |name: &str| another_has(records, name);
+    let free = text.with(|text| free_name(&name(text, &BrowserLetters).ok()?, &taken));
+    free.map_or_else(|| named(text), |free| Says::Wrong(w::twice(&free)))
 }
 
 /// The key that keeps as many hives as the form is ready for.
-fn keep_key(ui: Ui, on_keep: Keep, ready: Memo<Option<usize>>) -> El {
+fn keep_key(ui: Ui, records: Records, on_keep: Keep, ready: Memo<Option<usize>>) -> El {
     el("button")
         .attr("type", "button")
         .class("key key-primary key-big")
         .live_attr("disabled", move || ready.get().is_none().then(String::new))
         .live_text(move || ready.get().map_or_else(|| w::KEEP.to_owned(), w::keep))
         .press(move || {
-            if let Some(plan) = untrack(|| planned(ui)) {
+            if let Some(plan) = untrack(|| planned(ui, records)) {
                 on_keep(plan);
             }
         })

@@ -3,12 +3,12 @@
 use super::says::Reads;
 use super::shown::{self, Shown, Typed, answer};
 use super::{keep, says};
-use crate::almanac::quantity::{Share, VolumeUnit};
+use crate::almanac::quantity::{Decimal, Share, VolumeUnit};
 use crate::almanac::stack::{HiveSize, Spot};
 use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::bench::fits::depth;
 use crate::app::bench::keep::depth_codes;
-use crate::app::bench::read::{MOST_BOXES, MOST_HIVES, MOST_TRAPS_A_BOX};
+use crate::app::bench::read::{self, MOST_BOXES, MOST_HIVES, MOST_TRAPS_A_BOX};
 use crate::app::bench::yard::{YardSum, reckon};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
@@ -21,6 +21,7 @@ use crate::app::prefs;
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_bench::yard as w;
+use crate::app::wording::en_sums::spill::NO_SIDE;
 
 const FIELDS: &[Typed] = &[
     Typed::new("hives", w::HIVES, Slot::hives, Reads::Steps(0, MOST_HIVES)),
@@ -46,6 +47,9 @@ pub(super) fn view(ui: Ui) -> El {
     let holds_says = move || match says::volume(ui, t.holds(), t.holds_unit()) {
         Says::Nothing if ui.draft.with(|draft| reckon(draft).is_some_and(|sum| odd(&sum))) => {
             Says::Echo(w::SIZE_ODD.to_owned())
+        }
+        Says::Nothing | Says::Echo(_) if t.holds().with(|text| none(text, &t.holds_unit().get())) => {
+            Says::Wrong(NO_SIDE.to_owned())
         }
         says => says,
     };
@@ -75,6 +79,11 @@ fn show_in(ui: Ui) -> Bit {
     }
     let show = move || ui.prefs.update(|prefs| prefs.volume = unit);
     el("p").class("keys").kid(Key::new(w::show_in(en::volume_name(unit)), show).quiet().view()).into()
+}
+
+/// A trap that holds nothing is a slip of the finger.
+fn none(text: &str, unit: &str) -> bool {
+    read::volume(text, unit).is_ok_and(|holds| holds.number() == Decimal::ZERO)
 }
 
 fn odd(sum: &YardSum) -> bool {
