@@ -97,7 +97,7 @@ export class Keeper {
         last = null;
       } catch (error) {
         // The page may be drawing this very part anew, or be between two loads.
-        if (!/stale element|no such element|no such window|javascript error|unknown error|aborted by navigation/.test(error.code ?? "")) throw error;
+        if (!/stale element|no such element|no such window|javascript error|unknown error|aborted by navigation|script timeout/.test(error.code ?? "")) throw error;
         last = error;
       }
       await pause(STEP_MS);
