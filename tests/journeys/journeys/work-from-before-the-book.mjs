@@ -18,7 +18,7 @@ journey("she writes down work from before the hive was in the book: its start mo
     field.dispatchEvent(new Event("input", { bubbles: true }));
   }, "2026-07-01");
   await keeper.tap("did-topped_up");
-  await keeper.reads("refusal", /in the book since .*15 July.*stand there earlier/);
+  await keeper.reads("refusal", /in the book since .*15.*stand there earlier/);
   assert.equal((await entries(keeper)).filter(({ what }) => what.check).length, 0, "nothing is written yet");
 
   await keeper.tap("stood-there");
