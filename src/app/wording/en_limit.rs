@@ -2,6 +2,7 @@
 
 use super::en::{date, days, with_unit};
 use crate::almanac::refill::{Limit, Loss, Refill};
+use crate::almanac::trap::TrapKind;
 
 /// What decided the day, whose loss that was, and the limits behind it with their days.
 pub fn reasons(refill: &Refill) -> Vec<String> {
@@ -23,6 +24,8 @@ pub fn later(refill: &Refill) -> Vec<String> {
         let behind = i32::from(limit.days()) - i32::from(refill.decided_by.days());
         let when = match behind {
             0 => "The same day".to_owned(),
+            // No trap waits that long, and a day years ahead would promise what nobody knows.
+            _ if limit.days() > *TrapKind::MAX_DAYS.end() => "Long after that".to_owned(),
             _ => ["Later, ", &date(refill.due.plus(behind))].concat(),
         };
         lines.push([&when, ": ", &sum(*limit, refill.ahead)].concat());
@@ -141,6 +144,9 @@ mod tests {
         let tied = said(RefillFacts { max_days: 7, room: None, ..facts });
         let oil = "The same day: oil low: 50 % − 30 % at 2.86 % a day = 7 days";
         assert_eq!(tied, ["your maximum of 7 days", oil]);
+        let rare = said(RefillFacts { catch_per_day: Some(0.09), loss: Loss::Unknown, ..facts });
+        let bodies = "Long after that: beetles: room for 60 at 0.09 a day = 666 days";
+        assert_eq!(rare, ["your maximum of 5 days", bodies], "no day that is years ahead");
     }
 
     #[test]
