@@ -169,36 +169,77 @@ export class Keeper {
 
   // --- doing ---
 
-  /** A real tap by the driver: it fails when something else lies over the key. */
+  /**
+   * A real tap by the driver: it fails when something else lies over the key. The driver looks where the key is, then
+   * taps there; where the page has moved in between, the tap lands beside it and nothing says so. Here it is said when
+   * it met another key, and done again when it met nothing, as a keeper would.
+   */
   async tap(where) {
     let last;
     await this.until(`"${describe(where)}" can be tapped`, async () => {
       const handle = where instanceof Handle ? where : await this.one(where);
       await this.bringInSight(handle);
       try {
+        await this.watchTap(handle);
         await this.driver.click(handle.id);
-        return true;
       } catch (error) {
         if (!["element click intercepted", "element not interactable", "stale element reference"].includes(error.code)) throw error;
         last = error;
         return false;
       }
+      const met = await this.tapMet();
+      if (met === null) return true;
+      if (met) throw new Error(`the tap on "${describe(where)}" met ${met}: the page moved under it`);
+      last = new Error("the tap met nothing");
+      return false;
     }).catch((error) => {
       if (last) error.message += `\n${last.message}`;
       throw error;
     });
     this.taps += 1;
   }
-  /** Scrolls as a thumb would: into the middle of what the panel and the bar at the thumb leave free. */
-  bringInSight(handle) {
-    return this.driver.run((element) => {
-      element.scrollIntoView({ block: "center", behavior: "instant" });
-      const foot = document.querySelector(".foot");
-      if (!foot || foot.contains(element) || element.closest("dialog")) return;
-      const { top, height } = element.getBoundingClientRect();
-      const free = Math.min(innerHeight, Math.max(0, foot.getBoundingClientRect().top));
-      scrollBy({ top: top + height / 2 - free / 2, behavior: "instant" });
+  /** Keeps what the next tap meets. */
+  watchTap(handle) {
+    return this.driver.run((key) => {
+      globalThis.tapMet = "";
+      const meets = ({ target }) => {
+        const other = target.closest("button, a, summary, label, input, select, textarea");
+        globalThis.tapMet = key.contains(target) ? null : other ? `"${(other.innerText || other.outerHTML).slice(0, 60)}"` : "";
+      };
+      addEventListener("click", meets, { capture: true, once: true });
     }, handle);
+  }
+  /** Null when the tap met its key, or has led to another page; nothing, or the other key's words, when it did not. */
+  tapMet() {
+    return this.driver.run(() => (globalThis.tapMet === undefined ? null : globalThis.tapMet)).catch((error) => {
+      if (error.code === "no such window") return null;
+      throw error;
+    });
+  }
+  /**
+   * Scrolls as a thumb would, into the middle of what the panel and the bar at the thumb leave free, and waits until
+   * the page stands still: rows that come into sight take their own height, and a panel that shuts makes room.
+   */
+  async bringInSight(handle) {
+    const place = () =>
+      this.driver.run((element) => {
+        element.scrollIntoView({ block: "center", behavior: "instant" });
+        const foot = document.querySelector(".foot");
+        if (foot && !foot.contains(element) && !element.closest("dialog")) {
+          const { top, height } = element.getBoundingClientRect();
+          const free = Math.min(innerHeight, Math.max(0, foot.getBoundingClientRect().top));
+          scrollBy({ top: top + height / 2 - free / 2, behavior: "instant" });
+        }
+        const { left, top, width, height } = element.getBoundingClientRect();
+        return [left, top, width, height].map(Math.round).join(" ");
+      }, handle);
+    let before = await place();
+    for (let tries = 0; tries < 20; tries += 1) {
+      await this.drawn();
+      const now = await place();
+      if (now === before) return;
+      before = now;
+    }
   }
   /** Taps a key that does much at once: it takes no tap in the moment it comes up, against a wet screen's own taps. */
   async tapCalmly(where) {
