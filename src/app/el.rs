@@ -309,7 +309,7 @@ fn set_value(element: &Element, text: &str) {
         let select = select.clone();
         let text = text.to_owned();
         // Its options may not be there yet.
-        edge::after_paint(move || select.set_value(&text));
+        edge::before_paint(move || select.set_value(&text));
     }
 }
 

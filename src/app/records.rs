@@ -167,7 +167,38 @@ impl Records {
         self.save(entries, said.into())
     }
 
+    /// The same in two steps: first the undo bar says that it is saved, then everything that reads the book is drawn
+    /// anew and `then` goes on. To draw a yard of a hundred hives takes longer than a keeper should wait to see that a
+    /// tap was heard.
+    ///
+    /// # Errors
+    /// [`Stop`]; nothing was written, and `then` is not called.
+    pub fn put_and(
+        self,
+        written: Result<Vec<Entry>, Refusal>,
+        said: String,
+        then: impl FnOnce() + 'static,
+    ) -> Result<(), Stop> {
+        if let Err(stop) = self.keep(written.map_err(Stop::Refused)?, said) {
+            self.book.notify();
+            return Err(stop);
+        }
+        edge::after_paint(move || {
+            self.book.notify();
+            then();
+        });
+        Ok(())
+    }
+
     fn save(self, entries: Vec<Entry>, said: String) -> Result<Vec<EntryId>, Stop> {
+        let kept = self.keep(entries, said);
+        // What another tab wrote may have come in even where this was refused.
+        self.book.notify();
+        kept
+    }
+
+    /// Saves, and leaves it to the caller to tell who reads the book.
+    fn keep(self, entries: Vec<Entry>, said: String) -> Result<Vec<EntryId>, Stop> {
         let ids: Vec<EntryId> = entries.iter().map(|entry| entry.id.clone()).collect();
         let own = entries.iter().any(|entry| !entry.is_demo());
         let saved = self.book.try_update_untracked(|book| {
@@ -175,7 +206,6 @@ impl Records {
         });
         match saved.flatten() {
             Some(Ok(_)) => {
-                self.book.notify();
                 self.act.set(Some(Act { said, entries: ids.clone(), undone: None }));
                 // A look at the demonstration is no book that could be missed.
                 if own {
@@ -184,8 +214,6 @@ impl Records {
                 Ok(ids)
             }
             Some(Err(why)) => {
-                // What another tab wrote may have come in before this was refused.
-                self.book.notify();
                 if why == NotSaved::ReadOnly {
                     self.home.set(Home::ReadOnly);
                 }

@@ -11,6 +11,7 @@ pub mod pause;
 pub mod slot;
 pub mod worker;
 
+use crate::app::graph::after;
 use js_sys::{Array, Function, Reflect};
 use wasm_bindgen::prelude::*;
 use web_sys::{Document, Event, EventTarget, Window};
@@ -33,8 +34,18 @@ pub fn listen(target: &EventTarget, event: &str, react: impl FnMut(Event) + 'sta
     }
 }
 
-/// Calls `then` once the page has been drawn again.
+/// Calls `then` once the page has been drawn again. A frame's own callbacks run before it is drawn, so what they ask the
+/// browser to lay out or scroll would hold up the very answer the keeper waits for: `then` comes after them.
 pub fn after_paint(then: impl FnOnce() + 'static) {
+    drawn(Box::new(then));
+}
+
+fn drawn(then: Box<dyn FnOnce()>) {
+    before_paint(move || after(0, then));
+}
+
+/// Calls `then` when the page is complete and about to be drawn.
+pub fn before_paint(then: impl FnOnce() + 'static) {
     if let Some(window) = window() {
         let closure = Closure::once_into_js(then);
         let _ = window.request_animation_frame(closure.unchecked_ref());

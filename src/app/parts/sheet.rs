@@ -34,7 +34,7 @@ fn made(open: RwSignal<bool>, title: &str, body: Box<dyn Fn() -> Bit>) -> El {
         let wanted = open.get();
         let dialog = dialog.clone();
         // A dialog opens only once it stands in the page.
-        edge::after_paint(move || match (wanted, dialog.open()) {
+        edge::before_paint(move || match (wanted, dialog.open()) {
             (true, false) => {
                 let _ = dialog.show_modal();
             }

@@ -23,8 +23,8 @@ use crate::book::write::{Doubt, Refusal};
 pub(super) const DOCK: &str = "dock";
 
 /// The panel.
-pub(super) fn view(walk: Walk) -> El {
-    follow_focus(walk);
+pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
+    follow_focus(walk, walking);
     let head = Memo::new(move || {
         let mut head = [w::hive(""), String::new(), String::new()];
         let Some(hive) = walk.open.get() else { return head };
@@ -70,38 +70,43 @@ pub(super) fn view(walk: Walk) -> El {
         .live_attr("aria-expanded", move || yes_no(walk.more.get()))
         .live_text(move || if walk.more.get() { w::LESS } else { w::MORE }.to_owned())
         .press(move || walk.more.update(|more| *more = !*more));
-    let page = el("a")
-        .class("key key-big key-quiet")
-        .live_attr("href", move || Some(part(2)))
-        .text(w::HIVE_PAGE)
-        .press(move || walk.shut());
+    let page = el("a").class("key key-big key-quiet").text(w::HIVE_PAGE).press(move || walk.shut());
+    let way = page.clone();
+    let page = page.live_prop(move || {
+        // The tap that shuts the panel still has to find where the link leads.
+        let to = part(2);
+        if !to.is_empty() {
+            let _ = way.clone().attr("href", &to);
+        }
+    });
     el("section")
         .class("dock")
         .attr("id", DOCK)
         .attr("aria-label", w::PANEL)
         .test_id("panel")
         .live_attr("data-ready", move || yes_no(walk.ready.get()))
+        .live_attr("hidden", move || (!walking.get()).then(String::new))
         .kid(el("div").class("dock-head").kid(words).kid(big(w::SHUT, "shut", move || walk.shut())))
         .kid(days(walk))
         .kid(body)
-        .kid(live(move || walk.more.get().then(|| untrack(|| dock_more::view(walk)))))
+        .kid(live(move || (walking.get() && walk.more.get()).then(|| untrack(|| dock_more::view(walk)))))
         .kid(el("div").class("dock-ways").kid(more).kid(page))
 }
 
 /// The focus goes to the name of the hive when the panel opens and after a question, and to a question when one is
 /// asked; from hive to hive it stays on the key. The row of the hive comes into sight.
-fn follow_focus(walk: Walk) {
-    effect_since(move |before: Option<bool>| {
-        let asks = walk.ask.with(|ask| *ask != Ask::Nothing);
-        if asks || before != Some(false) {
+fn follow_focus(walk: Walk, walking: Memo<bool>) {
+    effect_since(move |before: Option<(bool, bool)>| {
+        let (opens, asks) = (walking.get(), walk.ask.with(|ask| *ask != Ask::Nothing));
+        if opens && (asks || before != Some((true, false))) {
             edge::after_paint(move || {
                 focus(if asks { ".dock-ask" } else { ".dock-name" });
             });
         }
-        asks
+        (opens, asks)
     });
     effect(move || {
-        let Some(hive) = walk.open.get() else { return };
+        let Some(hive) = walk.open.get().filter(|_| walking.get()) else { return };
         edge::after_paint(move || {
             let row = ["row-", &hive.to_string()].concat();
             if let Some(row) = edge::document().and_then(|document| document.get_element_by_id(&row)) {
@@ -182,7 +187,7 @@ fn bare_keys(walk: Walk, wanting: u32) -> Bit {
         };
         big("", "did-placed", press).class("key key-big key-usual").live_text(words)
     });
-    let keys = work_keys(walk)
+    let keys = work_keys(walk, "dock-keys dock-work dock-bare")
         .kid(place)
         .kid(work_key(walk, Did::AsFound, "did-as_found", None))
         .kid(skip_key(walk));
@@ -194,10 +199,9 @@ fn saves() -> El {
     el("p").class("dock-saves").text(w::SAVES)
 }
 
-fn work_keys(walk: Walk) -> El {
-    el("div").live_class(move || {
-        if walk.ready.get() { "dock-keys dock-work" } else { "dock-keys dock-work dock-wait" }
-    })
+/// They take no tap until they have been there for a moment.
+fn work_keys(walk: Walk, class: &str) -> El {
+    el("div").class(class).live_attr("data-wait", move || (!walk.ready.get()).then(String::new))
 }
 
 fn skip_key(walk: Walk) -> El {
@@ -222,7 +226,7 @@ fn keys(walk: Walk) -> Bit {
         });
         usual(&all)
     });
-    let keys = work_keys(walk)
+    let keys = work_keys(walk, "dock-keys dock-work")
         .kid(work_key(walk, Did::AsFound, "did-as_found", Some(usual)))
         .kid(work_key(walk, Did::ToppedUp, "did-topped_up", Some(usual)))
         .kid(work_key(walk, Did::Replaced, "did-replaced", Some(usual)))

@@ -2,8 +2,9 @@
 
 use super::state::Walk;
 use super::{dock, undo};
+use crate::app::edge;
 use crate::app::el::{Bit, live};
-use crate::app::graph::{Memo, untrack};
+use crate::app::graph::{Memo, RwSignal, effect, untrack};
 use crate::app::place::{Place, Section};
 use crate::app::state::Ui;
 
@@ -18,8 +19,17 @@ pub fn foot_class(ui: Ui, walk: Walk) -> impl Fn() -> &'static str + 'static {
     move || if walking.get() { "foot foot-walk" } else { "foot" }
 }
 
-/// Undo bar and panel.
+/// Undo bar and panel. The panel is made once, as soon as the keeper has come to the Round and the list is drawn, and
+/// is hidden from then on: to make it anew would be the longest part of opening a hive.
 pub fn in_foot(ui: Ui, walk: Walk) -> Bit {
     let walking = walking(ui, walk);
-    bits![undo::view(ui, walk), live(move || walking.get().then(|| untrack(|| dock::view(walk)))),]
+    let made = RwSignal::new(false);
+    effect(move || {
+        if walking.get() {
+            made.renew(true);
+        } else if ui.place.with(Place::section) == Section::Round {
+            edge::after_paint(move || made.renew(true));
+        }
+    });
+    bits![undo::view(ui, walk), live(move || made.get().then(|| untrack(|| dock::view(walk, walking)))),]
 }

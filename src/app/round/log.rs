@@ -58,11 +58,29 @@ fn kept(walk: Walk, written: Result<Vec<Entry>, Refusal>, said: String) -> bool 
     kept.map_err(|stop| walk.ask.set(Ask::Stopped(stop))).is_ok()
 }
 
-/// Writes what `make` makes of the book, the pen, `day` and today.
-fn put(walk: Walk, day: Day, said: String, make: Make<'_>) -> bool {
+/// Keeps what was written and goes on to the next hive, or the panel says why not.
+fn kept_on(walk: Walk, written: Result<Vec<Entry>, Refusal>, said: String, go: Step) {
+    match walk.records.put_and(written, said, move || go_on(walk, go)) {
+        Ok(()) => {
+            walk.remember_logged();
+            walk.empty_fields();
+            // Until the next hive is there the keys are still those of this one.
+            walk.rest_a_moment();
+        }
+        Err(stop) => walk.ask.set(Ask::Stopped(stop)),
+    }
+}
+
+/// What `make` makes of the book, the pen, `day` and today.
+fn made(walk: Walk, day: Day, make: Make<'_>) -> Result<Vec<Entry>, Refusal> {
     let today = walk.today.get_untracked();
     let pen = walk.records.pen();
-    kept(walk, walk.records.book.with_untracked(|book| make(book, &pen, day, today)), said)
+    walk.records.book.with_untracked(|book| make(book, &pen, day, today))
+}
+
+/// Writes it.
+fn put(walk: Walk, day: Day, said: String, make: Make<'_>) -> bool {
+    kept(walk, made(walk, day, make), said)
 }
 
 /// Saves work on the open hive. `sure` passes over doubts the keeper has been asked about.
@@ -96,9 +114,8 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
     let cards = cards(&check, day, rose);
     let next = next(walk, &now.yard, &hive, day);
     let some = check.traps.as_ref().map(Vec::len);
-    if kept(walk, written, w::logged(&now.tag, did, some, (day != today).then_some(day))) {
-        go_on(walk, (Some(hive), cards), next);
-    }
+    let said = w::logged(&now.tag, did, some, (day != today).then_some(day));
+    kept_on(walk, written, said, Step { from: hive, cards, next });
 }
 
 /// Saves that the traps the open hive wants were put in, all of one kind.
@@ -106,11 +123,11 @@ pub(super) fn placed(walk: Walk, kind: &ThingId) {
     walk.wish.set_value(Some(Wish::Placed(kind.clone())));
     let Some(At { hive, now, day }) = asked(walk) else { return };
     let Ok(look) = untrack(|| walk.typed()).check(&hive, Did::AsFound, None) else { return mend(walk) };
-    let next = next(walk, &now.yard, &hive, day);
     let said = w::logged_placed(&now.tag, now.wanting());
-    if put(walk, day, said, &|book, pen, day, today| book.traps_placed(pen, day, today, kind, look.clone())) {
-        go_on(walk, (None, Vec::new()), next);
-    }
+    let next = next(walk, &now.yard, &hive, day);
+    let written =
+        made(walk, day, &|book, pen, day, today| book.traps_placed(pen, day, today, kind, look.clone()));
+    kept_on(walk, written, said, Step { from: hive, cards: Vec::new(), next });
 }
 
 /// Saves that the open hive was left.
@@ -124,9 +141,9 @@ pub(super) fn skip(walk: Walk, why: SkipReason) {
     let next = next(walk, &now.yard, &hive, day);
     let note = (!note.is_empty()).then_some(note);
     let said = w::logged_skip(&now.tag, why);
-    if put(walk, day, said, &|book, pen, day, today| book.skip(pen, day, today, &hive, why, note.clone())) {
-        go_on(walk, (None, Vec::new()), next);
-    }
+    let written =
+        made(walk, day, &|book, pen, day, today| book.skip(pen, day, today, &hive, why, note.clone()));
+    kept_on(walk, written, said, Step { from: hive, cards: Vec::new(), next });
 }
 
 /// Traps that did not fish were replaced and filled on the spot.
@@ -223,7 +240,9 @@ pub(super) fn follow_undo(ui: Ui, walk: Walk) {
         let today = walk.today.get_untracked();
         let day = walk.day.with_untracked(|text| draft::day(text, today)).unwrap_or(today);
         let next = next(walk, &yard, &hive, day);
-        go_on(walk, (None, Vec::new()), next);
+        walk.remember_logged();
+        walk.empty_fields();
+        go_on(walk, Step { from: hive, cards: Vec::new(), next });
     } else {
         walk.take_again(&logged);
     }
@@ -237,11 +256,20 @@ fn next(walk: Walk, yard: &ThingId, hive: &ThingId, day: Day) -> Option<ThingId>
         .with_untracked(|book| walk::next_hive(&walk::stops(book.standing(), yard, day), Some(hive)))
 }
 
-/// Shows what a save has to say, and the next hive.
-fn go_on(walk: Walk, cards: (Option<ThingId>, Vec<Card>), next: Option<ThingId>) {
-    walk.cards.set(cards);
-    walk.remember_logged();
-    walk.empty_fields();
+/// From a hive that was logged to the next.
+struct Step {
+    from: ThingId,
+    cards: Vec<Card>,
+    next: Option<ThingId>,
+}
+
+/// Shows what a save has to say, and the next hive, unless the keeper has turned to another one by now.
+fn go_on(walk: Walk, Step { from, cards, next }: Step) {
+    let stays = walk.open.with_untracked(|open| open.as_ref() == Some(&from));
+    walk.cards.set((Some(from), cards));
+    if !stays {
+        return;
+    }
     if let Some(next) = next {
         walk.open_hive(&next);
     } else {

@@ -249,11 +249,11 @@ impl Walk {
     }
 
     fn fill(self, typed: Typed) {
-        self.before.set(typed.before);
-        self.after.set(typed.after);
-        self.count.set(typed.count);
-        self.note.set(typed.note);
-        self.traps.set(typed.traps);
+        self.before.renew(typed.before);
+        self.after.renew(typed.after);
+        self.count.renew(typed.count);
+        self.note.renew(typed.note);
+        self.traps.renew(typed.traps);
     }
 
     /// Puts what stands in the fields aside for later.
