@@ -93,11 +93,11 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
     if !sure && !doubts.is_empty() {
         return walk.ask.set(Ask::Doubts(did, doubts));
     }
-    let cards = cards(&check, day, rose);
+    let cards = cards(&check, rose);
     let next = next(walk, &now.yard, &hive, day);
     let some = check.traps.as_ref().map(Vec::len);
     if kept(walk, written, w::logged(&now.tag, did, some, (day != today).then_some(day))) {
-        go_on(walk, (Some(hive), cards), next);
+        go_on(walk, cards, next);
     }
 }
 
@@ -109,7 +109,7 @@ pub(super) fn placed(walk: Walk, kind: &ThingId) {
     let next = next(walk, &now.yard, &hive, day);
     let said = w::logged_placed(&now.tag, now.wanting());
     if put(walk, day, said, &|book, pen, day, today| book.traps_placed(pen, day, today, kind, look.clone())) {
-        go_on(walk, (None, Vec::new()), next);
+        go_on(walk, Vec::new(), next);
     }
 }
 
@@ -125,7 +125,7 @@ pub(super) fn skip(walk: Walk, why: SkipReason) {
     let note = (!note.is_empty()).then_some(note);
     let said = w::logged_skip(&now.tag, why);
     if put(walk, day, said, &|book, pen, day, today| book.skip(pen, day, today, &hive, why, note.clone())) {
-        go_on(walk, (None, Vec::new()), next);
+        go_on(walk, Vec::new(), next);
     }
 }
 
@@ -149,9 +149,7 @@ pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
     });
     let Some((tag, day, check)) = found else { return };
     let said = w::logged(&tag, Did::Replaced, check.traps.as_ref().map(Vec::len), None);
-    if put(walk, day, said, &|book, pen, day, today| book.check(pen, day, today, check.clone())) {
-        walk.cards.set((None, Vec::new()));
-    }
+    put(walk, day, said, &|book, pen, day, today| book.check(pen, day, today, check.clone()));
 }
 
 /// Takes the open hive back into care.
@@ -223,7 +221,7 @@ pub(super) fn follow_undo(ui: Ui, walk: Walk) {
         let today = walk.today.get_untracked();
         let day = walk.day.with_untracked(|text| draft::day(text, today)).unwrap_or(today);
         let next = next(walk, &yard, &hive, day);
-        go_on(walk, (None, Vec::new()), next);
+        go_on(walk, Vec::new(), next);
     } else {
         walk.take_again(&logged);
     }
@@ -238,7 +236,7 @@ fn next(walk: Walk, yard: &ThingId, hive: &ThingId, day: Day) -> Option<ThingId>
 }
 
 /// Shows what a save has to say, and the next hive.
-fn go_on(walk: Walk, cards: (Option<ThingId>, Vec<Card>), next: Option<ThingId>) {
+fn go_on(walk: Walk, cards: Vec<Card>, next: Option<ThingId>) {
     walk.cards.set(cards);
     walk.remember_logged();
     walk.empty_fields();
@@ -251,10 +249,10 @@ fn go_on(walk: Walk, cards: (Option<ThingId>, Vec<Card>), next: Option<ThingId>)
 }
 
 /// What to say after a save.
-fn cards(check: &Check, day: Day, rose: bool) -> Vec<Card> {
+fn cards(check: &Check, rose: bool) -> Vec<Card> {
     let mut cards = Vec::new();
     if matches!(check.did, Did::Missing | Did::GluedShut | Did::Spilled) {
-        cards.push(Card::Trouble(check.did, day));
+        cards.push(Card::Trouble(check.did));
     }
     if rose {
         cards.push(Card::Rose);

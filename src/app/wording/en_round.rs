@@ -116,13 +116,11 @@ pub const REST_DID: &str = "What was done?";
 /// Everything has an entry.
 pub const ALL_DONE: &str = "Every hive has an entry.";
 /// After a spill.
-pub const SPILLED: &str =
-    "Oil spilled: wipe with a rag, never rinse onto brood. Replace, half fill. Recheck in 2–3 days";
+pub const SPILLED: &str = "Wipe, never rinse onto brood. Half fill.";
 /// After a missing trap.
-pub const MISSING: &str =
-    "Missing: this hive stays due until a trap is in. Look on the floor and in the grass.";
+pub const MISSING: &str = "Look on the floor and in the grass.";
 /// After one glued shut.
-pub const GLUED: &str = "Glued shut: it caught nothing since. Scrape it free or put in another.";
+pub const GLUED: &str = "Caught nothing since. Scrape it free or replace it.";
 /// Key behind these.
 pub const FILLED_AGAIN: &str = "Replaced and filled";
 /// Many bodies in the oil.
