@@ -52,17 +52,19 @@ pub(super) fn view(ui: Ui, walk: Walk) -> El {
                 log::follow_undo(ui, walk);
             }
         };
-        let mut bar = el("div").class("undo").kid(el("span").text(&said));
+        let mut bar = el("div").class("undo");
+        let mut words = el("span").text(&said);
         // Advice belongs to the save it came from.
         let logged = walk.logged.get_value();
         let logged =
             logged.filter(|logged| act.undone.is_none() && act.entries.last() == Some(&logged.entry));
-        if let Some(logged) = logged.filter(|_| !cards.is_empty()) {
-            bar = bar.class("undo told").test_id("told");
-            for card in cards {
-                bar = bar.kid(el("span").text(told::line(card)));
-            }
-            bar = bar.kid(told::filled(walk, logged.hive));
+        let logged = logged.filter(|_| !cards.is_empty());
+        for card in if logged.is_some() { cards } else { Vec::new() } {
+            words = words.text(". ").kid(el("strong").text(told::line(card)));
+        }
+        bar = bar.kid(words);
+        if let Some(logged) = logged {
+            bar = bar.class("undo told").test_id("told").kid(told::filled(walk, logged.hive));
             bar = bar.kid(big(w::GOT_IT, "told-away", move || walk.cards.set(Vec::new())));
         }
         Some(bar.kid(big(key, "undo", press)))
