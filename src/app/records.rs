@@ -51,12 +51,14 @@ pub enum Stop {
 }
 
 /// A file that was not taken in to its end.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Partly {
     /// Lines that are in.
     pub kept: usize,
     /// Lines of the file that this book had not.
     pub of: usize,
+    /// Why not.
+    pub why: NotSaved,
 }
 
 /// What could not be kept, until the keeper has dealt with it.
@@ -304,10 +306,10 @@ impl Records {
             let kept = self.book.try_update_untracked(|book| {
                 self.cabinet.try_update_value(|cabinet| cabinet.take_in(book, backup.entries))
             });
-            let kept = match kept.flatten() {
-                Some(Ok(_)) => of,
-                Some(Err((kept, _))) => kept,
-                None => 0,
+            let (kept, why) = match kept.flatten() {
+                Some(Ok(_)) => (of, NotSaved::Busy),
+                Some(Err(partly)) => partly,
+                None => (0, NotSaved::Busy),
             };
             self.book.notify();
             if kept > 0 {
@@ -316,7 +318,7 @@ impl Records {
                 self.remember(|meta| meta.written = true);
             }
             if kept < of {
-                return Err(Partly { kept, of });
+                return Err(Partly { kept, of, why });
             }
         }
         Ok(union)
