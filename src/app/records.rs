@@ -358,10 +358,15 @@ impl Records {
     fn follow_other_tabs(self) {
         let Some(window) = edge::window() else { return };
         listen(&window, "storage", move |event| {
-            let event = event.dyn_into::<web_sys::StorageEvent>();
-            let page =
-                event.ok().and_then(|event| event.key()).is_some_and(|key| key.starts_with(keys::PAGE));
-            if page {
+            let Ok(event) = event.dyn_into::<web_sys::StorageEvent>() else { return };
+            let page = event.key().is_some_and(|key| key.starts_with(keys::PAGE));
+            // Pages go only with the demonstration, all of them at once.
+            if page && event.new_value().is_none() {
+                if self.has_demo() {
+                    self.book.update(|book| *book = book.without(Entry::is_demo));
+                    self.act.set(None);
+                }
+            } else if page {
                 let new = self.book.try_update_untracked(|book| {
                     self.cabinet.try_update_value(|cabinet| cabinet.refresh(book))
                 });
