@@ -66,6 +66,8 @@ pub struct OilLine {
     pub sum: Volume,
     /// What is done to them.
     pub service: Service,
+    /// Such a trap is used again; otherwise it is thrown away when it is full.
+    pub reusable: bool,
     /// What one trap holds when brim-full; none for a kind without oil.
     pub capacity: Volume,
     /// Share of the capacity that is in the trap already, 0–1.
@@ -108,6 +110,7 @@ pub fn oil_for_visit(needs: &[OilNeed<'_>], reserve: Share, bottle: Option<Volum
             each,
             sum: each.times(f64::from(need.traps)),
             service: need.service,
+            reusable: need.kind.reusable,
             capacity: oil_capacity(need.kind).unwrap_or_default(),
             filled_from: need.kind.filled(from),
             filled_to: need.kind.filled(need.target),

@@ -92,7 +92,7 @@ fn need_lines(trip: Trip, oil: &OilForVisit, lines: &mut Vec<String>) {
     for line in &oil.lines {
         let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
         lines.push(match line.service {
-            Service::Fill => w::oil_line(line.traps, &each, &sum),
+            Service::Fill => w::oil_line(line.traps, &each, &sum, line.reusable),
             Service::First => w::first_line(line.traps, &each, &sum),
             Service::TopUp { from } => w::top_up_line(line.traps, &percent(from), &each, &sum),
         });

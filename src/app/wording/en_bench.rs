@@ -184,6 +184,8 @@ pub mod keep {
     pub const FORM_TWO: &str = "lidded, two wells";
     /// No oil.
     pub const FORM_FLOOR: &str = "on the floor, no oil";
+    /// Under the choice what becomes of a full trap.
+    pub const AGAIN: &str = "Open traps are usually thrown away, the others used again. For those thrown away Load reckons a whole fill at every service.";
     /// Choice: filled.
     pub const FILLED: &str = "The traps were filled";
     /// Today.

@@ -102,9 +102,10 @@ pub fn resting(since: &str) -> String {
     ["Trap work rests since ", since, ": nothing is due."].concat()
 }
 
-/// "46 traps × 10 mL = 460 mL".
-pub fn oil_line(count: u32, each: &str, sum: &str) -> String {
-    [&traps(count), " × ", each, " = ", sum].concat()
+/// "46 traps × 10 mL = 460 mL, whole fills: thrown away when full".
+pub fn oil_line(count: u32, each: &str, sum: &str, reusable: bool) -> String {
+    let why = if reusable { "level or loss not known" } else { "thrown away when full" };
+    [&traps(count), " × ", each, " = ", sum, ", whole fills: ", why].concat()
 }
 
 /// "4 traps to put in × 10 mL = 40 mL".
@@ -112,9 +113,9 @@ pub fn first_line(count: u32, each: &str, sum: &str) -> String {
     [&traps(count), " to put in × ", each, " = ", sum].concat()
 }
 
-/// "46 traps, topped up from 35 %: × 3 mL = 138 mL".
+/// "46 traps used again, from 35 % up, × 3 mL = 138 mL".
 pub fn top_up_line(count: u32, from: &str, each: &str, sum: &str) -> String {
-    [&traps(count), " from ", from, " up, × ", each, " = ", sum].concat()
+    [&traps(count), " used again, from ", from, " up, × ", each, " = ", sum].concat()
 }
 
 /// "Ferry Field 460 mL".
