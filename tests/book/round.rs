@@ -292,6 +292,38 @@ fn a_hive_carried_to_another_yard_keeps_its_traps_and_dates() {
 }
 
 #[test]
+fn work_on_a_hive_before_it_was_moved_is_no_walk_of_its_new_yard() {
+    use beetle_almanac::app::round::walk::last_walked;
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let on = day("2026-05-08");
+    let kind = beetle_almanac::book::write::KindChoice::Known(yard.kind());
+    let plan = crate::plan(&["7"], &[(BoxDepth::Deep, 2)], day("2026-05-01"));
+    let second = yard.book.keep_yard(&pen("aa", on), "Kiln Bank", "Europe/Berlin", &kind, &plan).unwrap();
+    let to = second[0].id.thing(0);
+    yard.book.add(second);
+    yard.log("2", day("2026-05-07"), Did::ToppedUp, (None, Some(50)));
+    let hive = yard.hive("2");
+    let moved = yard.book.move_hive(&pen("aa", on), on, on, &hive, &to, None, &Unicode).unwrap();
+    yard.book.add(moved);
+    assert_eq!(last_walked(&yard.book, &to), None);
+    let work = beetle_almanac::book::entry::Check {
+        hive,
+        traps: None,
+        did: Did::AsFound,
+        before: None,
+        after: None,
+        count: None,
+        note: None,
+    };
+    let after = day("2026-05-09");
+    let entries = yard.book.check(&pen("aa", after), after, after, work).unwrap();
+    yard.book.add(entries);
+    assert_eq!(last_walked(&yard.book, &to), Some(after));
+    yard.log("1", on, Did::ToppedUp, (None, Some(50)));
+    assert_eq!(last_walked(&yard.book, &yard.id), Some(on));
+}
+
+#[test]
 fn a_spilled_hive_stays_due_until_it_is_filled_and_asks_for_a_second_look() {
     let mut yard = Yard::new(&["1"], day("2026-07-01"));
     let (on, by) = (day("2026-07-05"), day("2026-07-08"));

@@ -185,15 +185,11 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
                 return vec![w::resting(since)];
             }
             let need = yard::need(standing, &id, today);
-            let mut walked = None;
-            for (_, hive) in standing.hives_of(&id, false) {
-                walked = walked.max(hive.last.as_ref().map(|seen| seen.day));
-            }
             let mut lines = vec![w::counts(walk::counts(&rows))];
             if need.traps > 0 {
-                lines.push(w::total(need.hives, need.traps, &ui.volume_up(need.oil.carry)));
+                lines.push(w::total(need.hives, need.traps, &ui.carried(need.oil.with_reserve)));
             }
-            lines.push(w::walked(walked, today));
+            lines.push(w::walked(walk::last_walked(book, &id), today));
             let visit = round::visit(&rows);
             if visit.begun() {
                 lines.push(w::progress(visit));
