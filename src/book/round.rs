@@ -89,7 +89,7 @@ pub struct Row {
     pub today: Option<Option<Did>>,
     /// What stops one of its traps from fishing.
     pub trouble: Option<Trouble>,
-    /// Oil spilled: look again by this day. None once the day is past, or somebody has looked.
+    /// Oil spilled: look again by this day. None once somebody has looked.
     pub recheck: Option<Day>,
 }
 
@@ -153,7 +153,7 @@ pub fn rows(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Row> {
         skipped: hive.skipped,
         today: hive.last.as_ref().filter(|seen| seen.day == today).map(|seen| seen.did),
         trouble: hive.traps().find_map(|trap| trap.trouble),
-        recheck: hive.spilled.map(|day| day.plus(RECHECK_DAYS)).filter(|by| *by >= today),
+        recheck: hive.spilled.map(|day| day.plus(RECHECK_DAYS)),
     };
     let (mut rows, rest): (Vec<Row>, Vec<Row>) = standing
         .hives_of(yard, true)

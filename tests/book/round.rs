@@ -336,7 +336,8 @@ fn a_spilled_hive_stays_due_until_it_is_filled_and_asks_for_a_second_look() {
     assert!(!filled.still_due());
     assert_eq!((filled.trouble, filled.recheck), (None, Some(by)));
     assert_eq!(row(&yard, "1", "2026-07-08").recheck, Some(by));
-    assert_eq!(row(&yard, "1", "2026-07-09").recheck, None);
+    // Missed, it is still wanted.
+    assert_eq!(row(&yard, "1", "2026-07-20").recheck, Some(by));
     // The second look ends it.
     yard.log("1", day("2026-07-07"), Did::AsFound, (Some(48), None));
     assert_eq!(row(&yard, "1", "2026-07-07").recheck, None);
