@@ -23,9 +23,7 @@ pub const BOTTLE: &str = "One bottle holds";
 /// Key.
 pub const SET_KEY: &str = "Remember these";
 /// What was done, for the undo bar.
-pub const SET_ACT: &str = "Reserve and bottle";
-/// Said once.
-pub const SET_SAID: &str = "Reserve and bottle remembered";
+pub const SET_ACT: &str = "Reserve and bottle remembered";
 /// Caution.
 pub const FOOD_GRADE: &str = "Food-grade oil only. No motor oil, no fuel.";
 /// Caution.
