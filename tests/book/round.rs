@@ -158,7 +158,6 @@ fn in_a_paused_season_nothing_is_overdue() {
         &yard.id,
         day("2027-01-15"),
         beetle_almanac::almanac::quantity::Share::QUARTER,
-        None,
     );
     assert_eq!((need.hives, need.traps), (0, 0));
 }
@@ -167,12 +166,12 @@ fn in_a_paused_season_nothing_is_overdue() {
 fn the_yard_total_counts_due_traps_and_their_oil() {
     let yard = Yard::new(&["1", "2", "3"], day("2026-05-01"));
     let quarter = beetle_almanac::almanac::quantity::Share::QUARTER;
-    let need = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-15"), quarter, None);
+    let need = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-15"), quarter);
     // 3 hives × 2 boxes × 2 traps × 20 mL × ½ = 120 mL, + 25 % = 150 mL.
     assert_eq!((need.hives, need.traps), (3, 12));
     assert!((need.oil.sum.millilitres() - 120.0).abs() < 1e-9);
-    assert!((need.oil.carry.millilitres() - 150.0).abs() < 1e-9);
-    let early = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-14"), quarter, None);
+    assert!((need.oil.with_reserve.millilitres() - 150.0).abs() < 1e-9);
+    let early = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-14"), quarter);
     assert_eq!((early.hives, early.traps), (0, 0));
 }
 
@@ -185,7 +184,7 @@ fn a_reusable_trap_is_topped_up_from_the_level_it_will_have_sunk_to() {
     yard.log("1", day("2026-05-11"), Did::ToppedUp, (Some(40), Some(50)));
     // One point a day; after 10 days 40 % is left: 4 traps × 20 mL × 10 % = 8 mL.
     let quarter = beetle_almanac::almanac::quantity::Share::QUARTER;
-    let need = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-21"), quarter, None);
+    let need = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-21"), quarter);
     assert!((need.oil.sum.millilitres() - 8.0).abs() < 1e-9, "{:?}", need.oil);
 }
 
@@ -218,26 +217,26 @@ fn traps_still_to_be_put_in_are_brought_with_their_first_fill() {
     let more = yard.book.about_yard(&pen("aa", start), start, start, &yard.id, wants).unwrap();
     yard.book.add(more);
     let quarter = beetle_almanac::almanac::quantity::Share::QUARTER;
-    let need = |on| round::yard_need(yard.book.standing(), &yard.id, day(on), quarter, None);
-    // Nothing is due yet, but two places stand empty: 2 traps × 20 mL × ½ = 20 mL, + 25 % = 25 mL, carried as 50 mL.
+    let need = |on| round::yard_need(yard.book.standing(), &yard.id, day(on), quarter);
+    // Nothing is due yet, but two places stand empty: 2 traps × 20 mL × ½ = 20 mL, + 25 % = 25 mL.
     let early = need("2026-05-14");
     assert_eq!((early.hives, early.traps, early.missing, early.wanting), (0, 0, 2, 2));
     assert_eq!(early.oil.lines.iter().map(|line| line.traps).collect::<Vec<_>>(), [2]);
     assert!((early.oil.sum.millilitres() - 20.0).abs() < 1e-9);
-    assert!((early.oil.carry.millilitres() - 50.0).abs() < 1e-9);
-    // With the 8 traps that fall due: 80 mL + 20 mL, each with a line of its own; + 25 % = 125 mL, carried as 150 mL.
+    assert!((early.oil.with_reserve.millilitres() - 25.0).abs() < 1e-9);
+    // With the 8 traps that fall due: 80 mL + 20 mL, each with a line of its own; + 25 % = 125 mL.
     let due = need("2026-05-15");
     assert_eq!((due.hives, due.traps, due.missing, due.wanting), (2, 8, 2, 2));
     let lines: Vec<(u32, Service)> = due.oil.lines.iter().map(|line| (line.traps, line.service)).collect();
     assert_eq!(lines, [(8, Service::Fill), (2, Service::First)]);
     assert!((due.oil.sum.millilitres() - 100.0).abs() < 1e-9);
-    assert!((due.oil.carry.millilitres() - 150.0).abs() < 1e-9);
+    assert!((due.oil.with_reserve.millilitres() - 125.0).abs() < 1e-9);
     // While trap work rests, nothing is put in.
     let on = day("2026-05-20");
     let pause = What::Season { yard: yard.id.clone(), running: false };
     let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, pause).unwrap();
     yard.book.add(entries);
-    let rest = round::yard_need(yard.book.standing(), &yard.id, on, quarter, None);
+    let rest = round::yard_need(yard.book.standing(), &yard.id, on, quarter);
     assert_eq!((rest.missing, rest.oil.sum.millilitres()), (0, 0.0));
 }
 

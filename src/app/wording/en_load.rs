@@ -126,11 +126,6 @@ pub fn reserve(share: &str, sum: &str) -> String {
     ["+ ", share, " reserve = ", sum].concat()
 }
 
-/// "rounded up in steps of 50 mL = 600 mL". The step is a metric one in every unit.
-pub fn rounded(sum: &str) -> String {
-    ["rounded up in steps of 50\u{a0}mL = ", sum].concat()
-}
-
 /// "= 2 bottles of 500 mL".
 pub fn bottles(count: u32, size: &str) -> String {
     ["in ", &counted(count, "bottle", "bottles"), " of ", size].concat()
