@@ -3,15 +3,17 @@
 //! Things to carry round up.
 
 use super::level::level_of;
-use super::quantity::{Share, Volume};
+use super::quantity::{Share, Volume, VolumeUnit};
 use super::tally::CountRange;
 use super::trap::TrapKind;
 
 /// Reserve for spills and for one hive more when the keeper has not said otherwise: a quarter (judgement, no source).
 pub const USUAL_RESERVE: Share = Share::QUARTER;
 
-/// What is carried is a multiple of this, in millilitres.
+/// What is carried is a multiple of this where the keeper reads metric units, in millilitres; else of so many fluid
+/// ounces, which are nearly as much.
 const CARRY_STEP_ML: f64 = 50.0;
+const CARRY_STEP_OUNCES: f64 = 2.0;
 
 /// Volume of one body in millilitres: 12.5 mg at density 1, and the ellipsoid around it. Derived, not measured in oil.
 const BODY_ML: (f64, f64) = (0.013, 0.026);
@@ -66,6 +68,8 @@ pub struct OilLine {
     pub sum: Volume,
     /// What is done to them.
     pub service: Service,
+    /// Such a trap is used again; otherwise it is thrown away when it is full.
+    pub reusable: bool,
     /// What one trap holds when brim-full; none for a kind without oil.
     pub capacity: Volume,
     /// Share of the capacity that is in the trap already, 0–1.
@@ -85,16 +89,12 @@ pub struct OilForVisit {
     pub reserve: Share,
     /// Sum and reserve, not rounded.
     pub with_reserve: Volume,
-    /// Sum and reserve up to the next 50 mL.
-    pub carry: Volume,
-    /// Bottles that hold what is carried; none without a bottle size.
-    pub bottles: Option<u32>,
     /// Traps left out because nobody has measured their capacity.
     pub unknown: u32,
 }
 
-/// Oil for the services in `needs`, with `reserve` on top, in bottles of the size `bottle`.
-pub fn oil_for_visit(needs: &[OilNeed<'_>], reserve: Share, bottle: Option<Volume>) -> OilForVisit {
+/// Oil for the services in `needs`, with `reserve` on top.
+pub fn oil_for_visit(needs: &[OilNeed<'_>], reserve: Share) -> OilForVisit {
     let mut lines = Vec::with_capacity(needs.len());
     let mut unknown: u32 = 0;
     for need in needs {
@@ -108,6 +108,7 @@ pub fn oil_for_visit(needs: &[OilNeed<'_>], reserve: Share, bottle: Option<Volum
             each,
             sum: each.times(f64::from(need.traps)),
             service: need.service,
+            reusable: need.kind.reusable,
             capacity: oil_capacity(need.kind).unwrap_or_default(),
             filled_from: need.kind.filled(from),
             filled_to: need.kind.filled(need.target),
@@ -115,14 +116,31 @@ pub fn oil_for_visit(needs: &[OilNeed<'_>], reserve: Share, bottle: Option<Volum
     }
     let sum = lines.iter().fold(Volume::ZERO, |sum, line| sum.plus(line.sum));
     let with_reserve = sum.times(1.0 + reserve.fraction());
-    let carry = round_up(with_reserve, CARRY_STEP_ML);
-    let bottles = bottle.filter(|bottle| *bottle > Volume::ZERO).map(|bottle| {
-        #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-        // a float cast stops at the ends of u32
-        let count = steps_up(carry.millilitres() / bottle.millilitres()) as u32;
-        count
-    });
-    OilForVisit { lines, sum, reserve, with_reserve, carry, bottles, unknown }
+    OilForVisit { lines, sum, reserve, with_reserve, unknown }
+}
+
+/// The step in which a volume to carry is rounded up for a keeper who reads `unit`: 50 mL, or 2 fluid ounces, US or
+/// imperial, which are a quarter of a US cup and 4 US tablespoons.
+pub fn carry_step(unit: VolumeUnit) -> Volume {
+    let ml = match unit {
+        VolumeUnit::Millilitre | VolumeUnit::Litre => CARRY_STEP_ML,
+        VolumeUnit::ImperialFluidOunce => unit.millilitres() * CARRY_STEP_OUNCES,
+        _ => VolumeUnit::UsFluidOunce.millilitres() * CARRY_STEP_OUNCES,
+    };
+    Volume::from_millilitres(ml).unwrap_or_default()
+}
+
+/// What is carried of `oil`: up to the next step of the unit the keeper reads.
+pub fn carried(oil: Volume, unit: VolumeUnit) -> Volume {
+    round_up(oil, carry_step(unit).millilitres())
+}
+
+/// Bottles of `bottle` that hold `carried`; none for a bottle of nothing.
+pub fn bottles(carried: Volume, bottle: Volume) -> Option<u32> {
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
+    // a float cast stops at the ends of u32
+    let count = steps_up(carried.millilitres() / bottle.millilitres()) as u32;
+    (bottle > Volume::ZERO).then_some(count)
 }
 
 /// `volume` up to the next multiple of `step_ml` millilitres; unchanged when the step is not above 0.
@@ -202,8 +220,8 @@ pub fn level_without_bodies(level: Share, bodies: CountRange, kind: &TrapKind) -
 #[cfg(test)]
 mod tests {
     use super::{
-        OilNeed, Service, USUAL_RESERVE, bodies_volume, level_flatters, level_without_bodies, oil_for_visit,
-        round_up,
+        OilNeed, Service, USUAL_RESERVE, bodies_volume, bottles, carried, carry_step, level_flatters,
+        level_without_bodies, oil_for_visit, round_up,
     };
     use crate::almanac::quantity::{Decimal, Share, TypedVolume, Volume, VolumeUnit};
     use crate::almanac::tally::CountRange;
@@ -237,8 +255,10 @@ mod tests {
     fn twenty_four_hives_of_three_boxes_take_1800_ml_and_not_1850() {
         let kind = kind(Some(20));
         let need = OilNeed { kind: &kind, traps: 24 * 3 * 2, service: Service::Fill, target: Share::HALF };
-        let oil = oil_for_visit(&[need], USUAL_RESERVE, Some(ml(500.0)));
-        assert_eq!((oil.sum, oil.carry, oil.bottles, oil.unknown), (ml(1440.0), ml(1800.0), Some(4), 0));
+        let oil = oil_for_visit(&[need], USUAL_RESERVE);
+        let carry = carried(oil.with_reserve, VolumeUnit::Millilitre);
+        assert_eq!((oil.sum, carry, oil.unknown), (ml(1440.0), ml(1800.0), 0));
+        assert_eq!(bottles(carry, ml(500.0)), Some(4));
     }
 
     #[test]
@@ -250,9 +270,38 @@ mod tests {
             service: Service::TopUp { from: percent(35) },
             target: Share::HALF,
         };
-        let oil = oil_for_visit(&[need], USUAL_RESERVE, None);
+        let oil = oil_for_visit(&[need], USUAL_RESERVE);
         assert!((oil.sum.millilitres() - 118.8).abs() < 1e-9);
-        assert_eq!((oil.carry, oil.bottles), (ml(150.0), None));
+        assert_eq!(carried(oil.with_reserve, VolumeUnit::Litre), ml(150.0));
+    }
+
+    /// 148.5 mL are 5.02 US fluid ounces (of 29.573 529 562 5 mL, NIST Handbook 44), 5.23 imperial ones (of
+    /// 28.413 062 5 mL), 0.63 US cups of 8 ounces, 10.04 US tablespoons of half an ounce.
+    #[test]
+    fn what_is_carried_is_round_in_the_unit_the_keeper_reads() {
+        use VolumeUnit::{ImperialFluidOunce, Litre, Millilitre, UsCup, UsFluidOunce, UsTablespoon};
+        let round = [
+            (Millilitre, 150.0, 50.0),
+            (Litre, 0.15, 0.05),
+            (UsFluidOunce, 6.0, 2.0),
+            (ImperialFluidOunce, 6.0, 2.0),
+            (UsCup, 0.75, 0.25),
+            (UsTablespoon, 12.0, 4.0),
+        ];
+        for (unit, amount, step) in round {
+            let shown = carried(ml(148.5), unit).in_unit(unit);
+            assert!((shown - amount).abs() < 1e-9, "{unit:?}: {shown}");
+            assert!((carry_step(unit).in_unit(unit) - step).abs() < 1e-9);
+            assert_eq!(carried(carried(ml(148.5), unit), unit), carried(ml(148.5), unit));
+        }
+    }
+
+    #[test]
+    fn bottles_hold_what_is_carried_and_noise_fills_none() {
+        assert_eq!(bottles(ml(1800.0), ml(600.0)), Some(3));
+        assert_eq!(bottles(ml(1_800.000_000_000_1), ml(600.0)), Some(3));
+        assert_eq!(bottles(ml(1850.0), ml(600.0)), Some(4));
+        assert_eq!(bottles(ml(1850.0), Volume::ZERO), None);
     }
 
     #[test]
@@ -270,9 +319,9 @@ mod tests {
         let (unmeasured, mut lure) = (kind(None), kind(None));
         lure.form = TrapForm::FloorLure;
         let fill = |kind, traps| OilNeed { kind, traps, service: Service::Fill, target: Share::HALF };
-        let oil = oil_for_visit(&[fill(&unmeasured, 7), fill(&lure, 3)], USUAL_RESERVE, None);
-        assert_eq!((oil.unknown, oil.lines.len(), oil.carry), (7, 1, Volume::ZERO));
-        assert_eq!(oil_for_visit(&[], USUAL_RESERVE, Some(Volume::ZERO)).bottles, None);
+        let oil = oil_for_visit(&[fill(&unmeasured, 7), fill(&lure, 3)], USUAL_RESERVE);
+        assert_eq!((oil.unknown, oil.lines.len(), oil.with_reserve), (7, 1, Volume::ZERO));
+        assert_eq!(carried(Volume::ZERO, VolumeUnit::Millilitre), Volume::ZERO);
     }
 
     #[test]
@@ -284,7 +333,7 @@ mod tests {
             service: Service::TopUp { from: percent(60) },
             target: Share::HALF,
         };
-        assert_eq!(oil_for_visit(&[need], USUAL_RESERVE, None).sum, Volume::ZERO);
+        assert_eq!(oil_for_visit(&[need], USUAL_RESERVE).sum, Volume::ZERO);
     }
 
     #[test]

@@ -51,12 +51,14 @@ pub enum Stop {
 }
 
 /// A file that was not taken in to its end.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Partly {
     /// Lines that are in.
     pub kept: usize,
     /// Lines of the file that this book had not.
     pub of: usize,
+    /// Why not.
+    pub why: NotSaved,
 }
 
 /// What could not be kept, until the keeper has dealt with it.
@@ -332,10 +334,10 @@ impl Records {
             let kept = self.book.try_update_untracked(|book| {
                 self.cabinet.try_update_value(|cabinet| cabinet.take_in(book, backup.entries))
             });
-            let kept = match kept.flatten() {
-                Some(Ok(_)) => of,
-                Some(Err((kept, _))) => kept,
-                None => 0,
+            let (kept, why) = match kept.flatten() {
+                Some(Ok(_)) => (of, NotSaved::Busy),
+                Some(Err(partly)) => partly,
+                None => (0, NotSaved::Busy),
             };
             self.book.notify();
             if kept > 0 {
@@ -344,7 +346,7 @@ impl Records {
                 self.remember(|meta| meta.written = true);
             }
             if kept < of {
-                return Err(Partly { kept, of });
+                return Err(Partly { kept, of, why });
             }
         }
         Ok(union)
@@ -384,10 +386,15 @@ impl Records {
     fn follow_other_tabs(self) {
         let Some(window) = edge::window() else { return };
         listen(&window, "storage", move |event| {
-            let event = event.dyn_into::<web_sys::StorageEvent>();
-            let page =
-                event.ok().and_then(|event| event.key()).is_some_and(|key| key.starts_with(keys::PAGE));
-            if page {
+            let Ok(event) = event.dyn_into::<web_sys::StorageEvent>() else { return };
+            let page = event.key().is_some_and(|key| key.starts_with(keys::PAGE));
+            // Pages go only with the demonstration, all of them at once.
+            if page && event.new_value().is_none() {
+                if self.has_demo() {
+                    self.book.update(|book| *book = book.without(Entry::is_demo));
+                    self.act.set(None);
+                }
+            } else if page {
                 let new = self.book.try_update_untracked(|book| {
                     self.cabinet.try_update_value(|cabinet| cabinet.refresh(book))
                 });

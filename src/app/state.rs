@@ -11,6 +11,7 @@ use super::place::Place;
 use super::prefs::Prefs;
 use crate::almanac::day::Day;
 use crate::almanac::json::{self, Json};
+use crate::almanac::oil;
 use crate::almanac::quantity::{Length, Volume};
 use crate::app::graph::{Memo, RwSignal, StoredValue, expect_context, provide_context};
 use std::ops::Deref;
@@ -128,6 +129,16 @@ impl Ui {
     /// A volume to carry or buy, rounded up in that unit.
     pub fn volume_up(self, volume: Volume) -> String {
         locale::volume_up(volume, self.prefs.get().volume)
+    }
+
+    /// A volume to carry, up to the next step of the unit the keeper reads.
+    pub fn carried(self, volume: Volume) -> String {
+        self.volume_up(oil::carried(volume, self.prefs.get().volume))
+    }
+
+    /// That step.
+    pub fn carry_step(self) -> String {
+        self.volume(oil::carry_step(self.prefs.get().volume))
     }
 
     /// A length in the unit the keeper reads.

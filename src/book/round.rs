@@ -5,7 +5,7 @@ use super::id::ThingId;
 use super::standing::{Catch, HiveNow, Standing, TrapNow, Trouble};
 use crate::almanac::day::Day;
 use crate::almanac::oil::{self, OilForVisit, OilNeed, Service};
-use crate::almanac::quantity::{Decimal, Share, Volume};
+use crate::almanac::quantity::{Decimal, Share};
 use crate::almanac::refill::{self, Loss, Refill, RefillFacts, Timing};
 use crate::almanac::trap::TrapKind;
 
@@ -89,7 +89,7 @@ pub struct Row {
     pub today: Option<Option<Did>>,
     /// What stops one of its traps from fishing.
     pub trouble: Option<Trouble>,
-    /// Oil spilled: look again by this day. None once the day is past, or somebody has looked.
+    /// Oil spilled: look again by this day. None once somebody has looked.
     pub recheck: Option<Day>,
 }
 
@@ -153,7 +153,7 @@ pub fn rows(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Row> {
         skipped: hive.skipped,
         today: hive.last.as_ref().filter(|seen| seen.day == today).map(|seen| seen.did),
         trouble: hive.traps().find_map(|trap| trap.trouble),
-        recheck: hive.spilled.map(|day| day.plus(RECHECK_DAYS)).filter(|by| *by >= today),
+        recheck: hive.spilled.map(|day| day.plus(RECHECK_DAYS)),
     };
     let (mut rows, rest): (Vec<Row>, Vec<Row>) = standing
         .hives_of(yard, true)
@@ -293,13 +293,7 @@ pub fn yard_loss(standing: &Standing, yard: &ThingId) -> Option<(f64, u8)> {
 ///
 /// A reusable trap is topped up from the level it will have sunk to; a disposable one is replaced and filled anew, and
 /// so is a trap whose level or loss is not known, so that the bottle is never too small.
-pub fn yard_need(
-    standing: &Standing,
-    yard: &ThingId,
-    day: Day,
-    reserve: Share,
-    bottle: Option<Volume>,
-) -> YardNeed {
+pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> YardNeed {
     let yard_loss = yard_loss(standing, yard);
     let (mut hives, mut traps, mut missing, mut wanting, mut unnamed) = (0, 0, 0, 0, 0);
     let mut needs: Vec<OilNeed<'_>> = Vec::new();
@@ -337,7 +331,7 @@ pub fn yard_need(
         }
     }
     needs.append(&mut first);
-    let mut oil = oil::oil_for_visit(&needs, reserve, bottle);
+    let mut oil = oil::oil_for_visit(&needs, reserve);
     // Where no kind is described at all, nobody knows what a trap takes.
     oil.unknown += unnamed;
     YardNeed { hives, traps, missing: missing + wanting, wanting, oil }

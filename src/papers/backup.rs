@@ -194,6 +194,20 @@ impl Backup {
     pub fn preview(&self, book: &Book) -> Union {
         book.log().compare(&self.entries)
     }
+
+    /// What it comes to by itself: the book it holds, and how many of its lines are struck out. The counts of the file
+    /// name everything that was ever written down.
+    pub fn alone(&self) -> (Book, usize) {
+        let mut log = Log::default();
+        for entry in &self.entries {
+            log.add(entry.clone());
+        }
+        let struck = log.struck();
+        let out =
+            |entry: &&Entry| struck.contains_key(&entry.id) && !matches!(entry.what, What::Struck { .. });
+        let count = log.entries().filter(out).count();
+        (Book::from_log(log), count)
+    }
 }
 
 /// The text with the line ends of the file as it was written.

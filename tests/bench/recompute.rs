@@ -36,7 +36,7 @@ fn main() {
     let due = median(|| {
         for yard in book.standing().yards.keys() {
             black_box(round::rows(book.standing(), yard, today));
-            black_box(round::yard_need(book.standing(), yard, today, Share::QUARTER, None));
+            black_box(round::yard_need(book.standing(), yard, today, Share::QUARTER));
         }
     });
     let json = median(|| {

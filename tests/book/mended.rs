@@ -149,7 +149,7 @@ fn a_skipped_hive_in_a_resting_yard_needs_nothing() {
     let pause = What::Season { yard: yard.id.clone(), running: false };
     let e = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, pause).unwrap();
     yard.book.add(e);
-    let need = round::yard_need(yard.book.standing(), &yard.id, day("2027-01-15"), Share::QUARTER, None);
+    let need = round::yard_need(yard.book.standing(), &yard.id, day("2027-01-15"), Share::QUARTER);
     assert_eq!((need.hives, need.traps, need.oil.lines.len()), (0, 0, 0));
 }
 

@@ -158,7 +158,6 @@ fn in_a_paused_season_nothing_is_overdue() {
         &yard.id,
         day("2027-01-15"),
         beetle_almanac::almanac::quantity::Share::QUARTER,
-        None,
     );
     assert_eq!((need.hives, need.traps), (0, 0));
 }
@@ -167,12 +166,12 @@ fn in_a_paused_season_nothing_is_overdue() {
 fn the_yard_total_counts_due_traps_and_their_oil() {
     let yard = Yard::new(&["1", "2", "3"], day("2026-05-01"));
     let quarter = beetle_almanac::almanac::quantity::Share::QUARTER;
-    let need = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-15"), quarter, None);
+    let need = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-15"), quarter);
     // 3 hives × 2 boxes × 2 traps × 20 mL × ½ = 120 mL, + 25 % = 150 mL.
     assert_eq!((need.hives, need.traps), (3, 12));
     assert!((need.oil.sum.millilitres() - 120.0).abs() < 1e-9);
-    assert!((need.oil.carry.millilitres() - 150.0).abs() < 1e-9);
-    let early = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-14"), quarter, None);
+    assert!((need.oil.with_reserve.millilitres() - 150.0).abs() < 1e-9);
+    let early = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-14"), quarter);
     assert_eq!((early.hives, early.traps), (0, 0));
 }
 
@@ -185,7 +184,7 @@ fn a_reusable_trap_is_topped_up_from_the_level_it_will_have_sunk_to() {
     yard.log("1", day("2026-05-11"), Did::ToppedUp, (Some(40), Some(50)));
     // One point a day; after 10 days 40 % is left: 4 traps × 20 mL × 10 % = 8 mL.
     let quarter = beetle_almanac::almanac::quantity::Share::QUARTER;
-    let need = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-21"), quarter, None);
+    let need = round::yard_need(yard.book.standing(), &yard.id, day("2026-05-21"), quarter);
     assert!((need.oil.sum.millilitres() - 8.0).abs() < 1e-9, "{:?}", need.oil);
 }
 
@@ -218,26 +217,26 @@ fn traps_still_to_be_put_in_are_brought_with_their_first_fill() {
     let more = yard.book.about_yard(&pen("aa", start), start, start, &yard.id, wants).unwrap();
     yard.book.add(more);
     let quarter = beetle_almanac::almanac::quantity::Share::QUARTER;
-    let need = |on| round::yard_need(yard.book.standing(), &yard.id, day(on), quarter, None);
-    // Nothing is due yet, but two places stand empty: 2 traps × 20 mL × ½ = 20 mL, + 25 % = 25 mL, carried as 50 mL.
+    let need = |on| round::yard_need(yard.book.standing(), &yard.id, day(on), quarter);
+    // Nothing is due yet, but two places stand empty: 2 traps × 20 mL × ½ = 20 mL, + 25 % = 25 mL.
     let early = need("2026-05-14");
     assert_eq!((early.hives, early.traps, early.missing, early.wanting), (0, 0, 2, 2));
     assert_eq!(early.oil.lines.iter().map(|line| line.traps).collect::<Vec<_>>(), [2]);
     assert!((early.oil.sum.millilitres() - 20.0).abs() < 1e-9);
-    assert!((early.oil.carry.millilitres() - 50.0).abs() < 1e-9);
-    // With the 8 traps that fall due: 80 mL + 20 mL, each with a line of its own; + 25 % = 125 mL, carried as 150 mL.
+    assert!((early.oil.with_reserve.millilitres() - 25.0).abs() < 1e-9);
+    // With the 8 traps that fall due: 80 mL + 20 mL, each with a line of its own; + 25 % = 125 mL.
     let due = need("2026-05-15");
     assert_eq!((due.hives, due.traps, due.missing, due.wanting), (2, 8, 2, 2));
     let lines: Vec<(u32, Service)> = due.oil.lines.iter().map(|line| (line.traps, line.service)).collect();
     assert_eq!(lines, [(8, Service::Fill), (2, Service::First)]);
     assert!((due.oil.sum.millilitres() - 100.0).abs() < 1e-9);
-    assert!((due.oil.carry.millilitres() - 150.0).abs() < 1e-9);
+    assert!((due.oil.with_reserve.millilitres() - 125.0).abs() < 1e-9);
     // While trap work rests, nothing is put in.
     let on = day("2026-05-20");
     let pause = What::Season { yard: yard.id.clone(), running: false };
     let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, pause).unwrap();
     yard.book.add(entries);
-    let rest = round::yard_need(yard.book.standing(), &yard.id, on, quarter, None);
+    let rest = round::yard_need(yard.book.standing(), &yard.id, on, quarter);
     assert_eq!((rest.missing, rest.oil.sum.millilitres()), (0, 0.0));
 }
 
@@ -292,6 +291,38 @@ fn a_hive_carried_to_another_yard_keeps_its_traps_and_dates() {
 }
 
 #[test]
+fn work_on_a_hive_before_it_was_moved_is_no_walk_of_its_new_yard() {
+    use beetle_almanac::app::round::walk::last_walked;
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let on = day("2026-05-08");
+    let kind = beetle_almanac::book::write::KindChoice::Known(yard.kind());
+    let plan = crate::plan(&["7"], &[(BoxDepth::Deep, 2)], day("2026-05-01"));
+    let second = yard.book.keep_yard(&pen("aa", on), "Kiln Bank", "Europe/Berlin", &kind, &plan).unwrap();
+    let to = second[0].id.thing(0);
+    yard.book.add(second);
+    yard.log("2", day("2026-05-07"), Did::ToppedUp, (None, Some(50)));
+    let hive = yard.hive("2");
+    let moved = yard.book.move_hive(&pen("aa", on), on, on, &hive, &to, None, &Unicode).unwrap();
+    yard.book.add(moved);
+    assert_eq!(last_walked(&yard.book, &to), None);
+    let work = beetle_almanac::book::entry::Check {
+        hive,
+        traps: None,
+        did: Did::AsFound,
+        before: None,
+        after: None,
+        count: None,
+        note: None,
+    };
+    let after = day("2026-05-09");
+    let entries = yard.book.check(&pen("aa", after), after, after, work).unwrap();
+    yard.book.add(entries);
+    assert_eq!(last_walked(&yard.book, &to), Some(after));
+    yard.log("1", on, Did::ToppedUp, (None, Some(50)));
+    assert_eq!(last_walked(&yard.book, &yard.id), Some(on));
+}
+
+#[test]
 fn a_spilled_hive_stays_due_until_it_is_filled_and_asks_for_a_second_look() {
     let mut yard = Yard::new(&["1"], day("2026-07-01"));
     let (on, by) = (day("2026-07-05"), day("2026-07-08"));
@@ -304,7 +335,8 @@ fn a_spilled_hive_stays_due_until_it_is_filled_and_asks_for_a_second_look() {
     assert!(!filled.still_due());
     assert_eq!((filled.trouble, filled.recheck), (None, Some(by)));
     assert_eq!(row(&yard, "1", "2026-07-08").recheck, Some(by));
-    assert_eq!(row(&yard, "1", "2026-07-09").recheck, None);
+    // Missed, it is still wanted.
+    assert_eq!(row(&yard, "1", "2026-07-20").recheck, Some(by));
     // The second look ends it.
     yard.log("1", day("2026-07-07"), Did::AsFound, (Some(48), None));
     assert_eq!(row(&yard, "1", "2026-07-07").recheck, None);

@@ -5,6 +5,7 @@ use crate::{Yard, plan};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::book::entry::{Entry, What};
 use beetle_almanac::book::write::KindChoice;
+use beetle_almanac::papers::backup;
 
 fn tags(yard: &Yard) -> Vec<String> {
     yard.book.standing().hives_of(&yard.id, true).map(|(_, hive)| hive.tag.clone()).collect()
@@ -50,4 +51,31 @@ fn a_corrected_hive_keeps_its_name_and_everything_that_hangs_on_it() {
     yard.book.add([corrected]);
     assert_eq!(yard.book.standing().hives[&hive].tag, "One");
     assert_eq!(yard.book.standing().hives[&hive].traps().count(), 4);
+}
+
+#[test]
+fn a_backup_names_what_stands_in_it_and_how_much_is_struck_out() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let twice = plan(&["7"], &[(BoxDepth::Deep, 2)], yard.start);
+    let kind = KindChoice::Known(yard.kind());
+    let wrong = yard.book.keep_yard(&pen("aa", yard.start), "Wrong", "Europe/Berlin", &kind, &twice).unwrap();
+    let ids: Vec<_> = wrong.iter().map(|entry| entry.id.clone()).collect();
+    yard.book.add(wrong);
+    let look = |yard: &Yard| {
+        let pen = pen("aa", yard.start);
+        let file = backup::open(&backup::write(yard.book.log(), pen.at, None).unwrap()).unwrap();
+        let (alone, struck) = file.alone();
+        let names: Vec<String> = alone.standing().yards.values().map(|yard| yard.name.clone()).collect();
+        (names, alone.standing().hives.len(), struck, file.counts.yards)
+    };
+    let both = || vec!["Ferry Field".to_owned(), "Wrong".to_owned()];
+    assert_eq!(look(&yard), (both(), 3, 0, 2));
+    let strike = yard.book.strike(&pen("aa", yard.start), yard.start, &ids).unwrap();
+    let struck = vec![strike[0].id.clone()];
+    yard.book.add(strike);
+    // The file keeps every line; what was taken back is no yard and no hive any more.
+    assert_eq!(look(&yard), (vec!["Ferry Field".to_owned()], 2, ids.len(), 2));
+    let back = yard.book.strike(&pen("aa", yard.start), yard.start, &struck).unwrap();
+    yard.book.add(back);
+    assert_eq!(look(&yard), (both(), 3, 0, 2));
 }

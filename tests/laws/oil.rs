@@ -3,10 +3,10 @@
 use super::quantities::ranges;
 use super::{kinds, ml, oil_kinds, percent, shares};
 use beetle_almanac::almanac::oil::{
-    OilNeed, Service, bodies_that_fit, bodies_volume, level_flatters, level_without_bodies, oil_for_visit,
-    round_up,
+    OilNeed, Service, bodies_that_fit, bodies_volume, bottles, carried, carry_step, level_flatters,
+    level_without_bodies, oil_for_visit, round_up,
 };
-use beetle_almanac::almanac::quantity::{Share, Volume};
+use beetle_almanac::almanac::quantity::{Share, Volume, VolumeUnit};
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::almanac::trap::TrapKind;
 use proptest::prelude::*;
@@ -16,7 +16,7 @@ fn top_up(kind: &TrapKind, traps: u32, from: u32, target: u32) -> OilNeed<'_> {
 }
 
 fn sum(need: OilNeed<'_>) -> f64 {
-    oil_for_visit(&[need], Share::NONE, None).sum.millilitres()
+    oil_for_visit(&[need], Share::NONE).sum.millilitres()
 }
 
 proptest! {
@@ -40,8 +40,8 @@ proptest! {
     #[test]
     fn a_fill_is_a_top_up_from_nothing(kind in oil_kinds(), traps in 0..200_u32, target in 0..=100_u32) {
         let fill = OilNeed { kind: &kind, traps, service: Service::Fill, target: percent(target) };
-        let full = oil_for_visit(&[fill], Share::NONE, None);
-        prop_assert_eq!(full.sum, oil_for_visit(&[top_up(&kind, traps, 0, target)], Share::NONE, None).sum);
+        let full = oil_for_visit(&[fill], Share::NONE);
+        prop_assert_eq!(full.sum, oil_for_visit(&[top_up(&kind, traps, 0, target)], Share::NONE).sum);
         let line = &full.lines[0];
         let each = line.capacity.millilitres() * (line.filled_to - line.filled_from);
         prop_assert!((line.each.millilitres() - each).abs() < 1e-9, "the line shows the sum it came from");
@@ -54,21 +54,28 @@ proptest! {
         traps in proptest::collection::vec((0..300_u32, 0..=100_u32, 0..=100_u32), 0..6),
         reserve in shares(),
         bottle in 1..2000_u32,
+        unit in proptest::sample::select(&VolumeUnit::ALL[..]),
     ) {
         let needs: Vec<OilNeed<'_>> = traps.iter().map(|(n, from, to)| top_up(&kind, *n, *from, *to)).collect();
         let bottle_ml = f64::from(bottle);
-        let oil = oil_for_visit(&needs, reserve, Some(ml(bottle_ml)));
-        let (sum, with, carry) = (oil.sum.millilitres(), oil.with_reserve.millilitres(), oil.carry.millilitres());
+        let oil = oil_for_visit(&needs, reserve);
+        let carry = carried(oil.with_reserve, unit);
+        let full = bottles(carry, ml(bottle_ml)).unwrap();
+        let step = carry_step(unit).millilitres();
+        let (sum, with) = (oil.sum.millilitres(), oil.with_reserve.millilitres());
         prop_assert!((with - sum * (1.0 + reserve.fraction())).abs() <= 1e-9 * with);
-        prop_assert!(carry >= with - 1e-6 && carry - with < 50.0);
-        prop_assert!(carry % 50.0 == 0.0);
-        let bottles = f64::from(oil.bottles.unwrap());
-        prop_assert!(bottles * bottle_ml >= carry && (bottles - 1.0) * bottle_ml < carry);
+        let (held, ml_carried) = (f64::from(full) * bottle_ml, carry.millilitres());
+        prop_assert!(ml_carried >= with - 1e-6 && ml_carried - with < step);
+        let steps = ml_carried / step;
+        prop_assert!((steps - steps.round()).abs() < 1e-9 * steps.max(1.0));
+        // A bottle that is short by the noise of a sum holds it.
+        prop_assert!(held >= ml_carried - 1e-6 && held - bottle_ml < ml_carried);
         // One hive more never needs less.
         let mut more = needs.clone();
         more.push(top_up(&kind, 2, 0, 50));
-        let more = oil_for_visit(&more, reserve, Some(ml(bottle_ml)));
-        prop_assert!(more.carry >= oil.carry && more.bottles >= oil.bottles);
+        let more = oil_for_visit(&more, reserve);
+        let more = carried(more.with_reserve, unit);
+        prop_assert!(more >= carry && bottles(more, ml(bottle_ml)).unwrap() >= full);
     }
 
     /// Sums worked out in whole millilitres first: rounding up may not be tipped over by the order of additions.
@@ -86,7 +93,7 @@ proptest! {
     #[test]
     fn traps_nobody_measured_are_counted_and_not_guessed(kind in kinds(), traps in 0..1000_u32) {
         let need = OilNeed { kind: &kind, traps, service: Service::Fill, target: Share::HALF };
-        let oil = oil_for_visit(&[need, need], Share::QUARTER, None);
+        let oil = oil_for_visit(&[need, need], Share::QUARTER);
         let unknown = kind.form.takes_oil() && kind.capacity.is_none();
         prop_assert_eq!(oil.unknown, if unknown { 2 * traps } else { 0 });
         prop_assert_eq!(oil.lines.len(), if unknown { 0 } else { 2 });

@@ -2,7 +2,7 @@
 
 use super::{close, day, decimal, ml, mm, percent, trap};
 use beetle_almanac::almanac::oil::{
-    OilNeed, Service, USUAL_RESERVE, bodies_volume, level_flatters, oil_for_visit,
+    OilNeed, Service, USUAL_RESERVE, bodies_volume, carried, level_flatters, oil_for_visit,
 };
 use beetle_almanac::almanac::quantity::{Share, TypedVolume, VolumeUnit};
 use beetle_almanac::almanac::refill::{
@@ -25,9 +25,13 @@ fn c1_c3_twenty_four_hives() {
     assert_eq!(total.traps, 144);
     let kind = holding(20.0);
     let need = OilNeed { kind: &kind, traps: total.traps, service: Service::Fill, target: Share::HALF };
-    let oil = oil_for_visit(&[need], USUAL_RESERVE, None);
-    assert_eq!((oil.sum, oil.with_reserve, oil.carry), (ml(1440.0), ml(1800.0), ml(1800.0)));
-    close(oil.carry.in_unit(VolumeUnit::UsFluidOunce), 60.9, 0.05);
+    let oil = oil_for_visit(&[need], USUAL_RESERVE);
+    let carry = carried(oil.with_reserve, VolumeUnit::Millilitre);
+    assert_eq!((oil.sum, oil.with_reserve, carry), (ml(1440.0), ml(1800.0), ml(1800.0)));
+    close(carry.in_unit(VolumeUnit::UsFluidOunce), 60.9, 0.05);
+    // In steps of 2 fl oz.
+    let ounces = carried(oil.with_reserve, VolumeUnit::UsFluidOunce);
+    close(ounces.in_unit(VolumeUnit::UsFluidOunce), 62.0, 1e-9);
 }
 
 #[test]
@@ -39,10 +43,10 @@ fn c3_a_top_up() {
         service: Service::TopUp { from: percent(35.0) },
         target: Share::HALF,
     };
-    let oil = oil_for_visit(&[need], USUAL_RESERVE, None);
+    let oil = oil_for_visit(&[need], USUAL_RESERVE);
     close(oil.sum.millilitres(), 118.8, 1e-9);
     close(oil.with_reserve.millilitres(), 148.5, 1e-9);
-    assert_eq!(oil.carry, ml(150.0));
+    assert_eq!(carried(oil.with_reserve, VolumeUnit::Millilitre), ml(150.0));
 }
 
 /// 300 mL short is five hives of three boxes: 60 mL each.
@@ -50,7 +54,7 @@ fn c3_a_top_up() {
 fn c3_the_night_before() {
     let kind = holding(20.0);
     let hive = OilNeed { kind: &kind, traps: 6, service: Service::Fill, target: Share::HALF };
-    assert_eq!(oil_for_visit(&[hive], Share::NONE, None).sum, ml(60.0));
+    assert_eq!(oil_for_visit(&[hive], Share::NONE).sum, ml(60.0));
 }
 
 #[test]

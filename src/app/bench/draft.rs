@@ -143,6 +143,8 @@ fields! {
     keep_trap = "Oil trap";
     /// Keep: how it is built: `between`, `one_well`, `two_wells`.
     keep_form = "between";
+    /// Keep: `yes` when the trap is used again, `no` when it is thrown away; empty goes along with how it is built.
+    keep_again = "";
     /// Keep: `today`, `earlier` or `not_yet`.
     keep_filled = "today";
     /// Keep: the earlier date.

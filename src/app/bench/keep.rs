@@ -86,6 +86,15 @@ pub fn form(code: &str) -> TrapForm {
     }
 }
 
+/// Whether the traps are used again: as the keeper says, else as traps built so usually are.
+pub fn again(draft: &BenchDraft) -> bool {
+    match draft.keep_again() {
+        "yes" => true,
+        "no" => false,
+        _ => form(draft.keep_form()) != TrapForm::BetweenFrame,
+    }
+}
+
 /// The form as a plan; none while one of its fields cannot be read.
 pub fn plan(draft: &BenchDraft, today: Day, letters: &impl Letters) -> Option<KeepPlan> {
     let sum = yard::reckon(draft)?;
@@ -97,7 +106,7 @@ pub fn plan(draft: &BenchDraft, today: Day, letters: &impl Letters) -> Option<Ke
     let kind = TrapKind {
         name: name(draft.keep_trap(), letters).ok()?,
         form,
-        reusable: form != TrapForm::BetweenFrame,
+        reusable: again(draft),
         capacity: form.takes_oil().then_some(sum.holds),
         max_days: u16::try_from(max_days).ok()?,
         ..yard::plain_trap(sum.holds, sum.fill)
@@ -147,6 +156,18 @@ mod tests {
         assert_eq!(free_name("home", &taken).as_deref(), Some("home 3"));
         assert_eq!(free_name("HOME 2", &taken).as_deref(), Some("HOME 2 2"));
         assert_eq!(free_name("Hill", &taken), None);
+    }
+
+    #[test]
+    fn a_trap_is_used_again_as_its_kind_usually_is_until_the_keeper_says_otherwise() {
+        let today = Day::parse("2026-07-14").unwrap();
+        let used_again = |form: &str, again: &str| {
+            let draft = BenchDraft::default().with("keep_tags", "1").with("keep_form", form);
+            plan(&draft.with("keep_again", again), today, &Tables).unwrap().kind.reusable
+        };
+        assert_eq!(["between", "one_well", "floor"].map(|form| used_again(form, "")), [false, true, true]);
+        assert_eq!(["between", "one_well"].map(|form| used_again(form, "yes")), [true, true]);
+        assert_eq!(["between", "one_well"].map(|form| used_again(form, "no")), [false, false]);
     }
 
     #[test]

@@ -45,7 +45,7 @@ fn read_all(draft: &BenchDraft) -> Result<YardSum, TypedError> {
     let total = trap_total(hives, boxes, a_box);
     let kind = plain_trap(holds, fill);
     let need = OilNeed { kind: &kind, traps: total.traps, service: Service::Fill, target: fill };
-    let oil = oil_for_visit(&[need], reserve, bottle);
+    let oil = oil_for_visit(&[need], reserve);
     let counts = vec![u8::try_from(a_box).unwrap_or(u8::MAX); boxes as usize];
     Ok(YardSum { total, holds, fill, oil, bottle, spots: stack_spots(&counts, HiveSize::Full) })
 }
@@ -78,7 +78,7 @@ mod tests {
     fn the_example_on_the_first_screen_is_forty_traps_and_half_a_litre() {
         let sum = reckon(&BenchDraft::default()).unwrap();
         assert_eq!(sum.total.traps, 40);
-        assert_eq!((sum.oil.sum.millilitres(), sum.oil.carry.millilitres()), (400.0, 500.0));
+        assert_eq!((sum.oil.sum.millilitres(), sum.oil.with_reserve.millilitres()), (400.0, 500.0));
         assert_eq!(sum.spots.len(), 2);
     }
 
@@ -86,13 +86,13 @@ mod tests {
     #[test]
     fn twenty_four_hives_of_three_boxes_need_1440_and_carry_1800() {
         let sum = reckon(&draft("24", "3", "50 %")).unwrap();
-        assert_eq!((sum.oil.sum.millilitres(), sum.oil.carry.millilitres()), (1440.0, 1800.0));
+        assert_eq!((sum.oil.sum.millilitres(), sum.oil.with_reserve.millilitres()), (1440.0, 1800.0));
     }
 
     #[test]
     fn no_hives_need_nothing_and_a_wrong_field_gives_no_answer() {
         let none = reckon(&draft("0", "3", "half")).unwrap();
-        assert_eq!((none.total.traps, none.oil.carry.millilitres()), (0, 0.0));
+        assert_eq!((none.total.traps, none.oil.with_reserve.millilitres()), (0, 0.0));
         for wrong in
             [draft("-1", "2", "½"), draft("501", "2", "½"), draft("10", "1/2", "½"), draft("10", "2", "120")]
         {

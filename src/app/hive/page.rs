@@ -137,8 +137,8 @@ fn lines_of(page: Page) -> Option<Vec<String>> {
     if let Some(days) = now.traps().map(|trap| today.days_since(trap.service)).max() {
         lines.push(en_round::since(days));
     }
-    let recheck = now.spilled.map(|day| day.plus(round::RECHECK_DAYS)).filter(|by| *by >= today);
-    lines.extend(recheck.map(en_round::recheck_by));
+    let recheck = now.spilled.map(|day| day.plus(round::RECHECK_DAYS));
+    lines.extend(recheck.map(|by| en_round::recheck_by(by, today)));
     if let Some((day, why)) = now.skipped {
         lines.push(en_round::skipped(day, today, why));
     }

@@ -339,7 +339,6 @@ fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>, t
         });
         if records.put(written, act).is_ok() {
             ui.kind_draft.set_value(None);
-            ui.said.set(w::SAVED.to_owned());
             ui.go(&Place::Kinds);
         } else {
             failed.set(true);

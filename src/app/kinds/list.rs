@@ -73,9 +73,8 @@ fn item(ui: Ui, records: Records, id: &ThingId, now: &KindNow) -> El {
                 let today = ui.today.get_untracked().max(super::first_day(book, &of));
                 book.about_keeper(&records.pen(), today, What::KindRetired { kind: of.clone() })
             });
-            if records.put(written, w::retired_act(&name)).is_ok() {
-                ui.said.set(w::RETIRED_SAID.to_owned());
-            }
+            // What stopped it is shown by the frame.
+            let _ = records.put(written, w::retired_act(&name));
         };
         let retire = (!retired).then(|| Key::new(w::RETIRE, retire).quiet().mark("kind-retire").view());
         Bit::Many(vec![

@@ -22,7 +22,6 @@ use leptos::prelude::event_target_value;
 /// What every line can reach.
 #[derive(Clone, Copy)]
 struct Desk {
-    ui: Ui,
     records: Records,
     /// The line whose keys are shown.
     open: RwSignal<Option<EntryId>>,
@@ -43,7 +42,7 @@ pub(super) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
 
 /// The lines alone, for a page that is about the yard or hive `of` anyway.
 pub fn list(ui: Ui, records: Records, of: Option<ThingId>) -> Bit {
-    let desk = Desk { ui, records, open: RwSignal::new(None) };
+    let desk = Desk { records, open: RwSignal::new(None) };
     let shown = RwSignal::new(PAGE);
     live(move || {
         let (shown_now, today) = (shown.get(), ui.today.get());
@@ -205,12 +204,10 @@ fn line_id(id: &EntryId) -> String {
 
 /// Strikes lines out and puts the focus back on the line it was on: the list is drawn anew.
 fn strike(desk: Desk, line: &EntryId, entries: &[EntryId], said: &str) {
-    let Desk { ui, records, .. } = desk;
-    if records.strike(entries, said).is_err() {
+    if desk.records.strike(entries, said).is_err() {
         return;
     }
     desk.open.set(None);
-    ui.said.set(said.to_owned());
     // Names of entries are letters, digits and hyphens, which a selector takes as they are.
     let line = ["#", &line_id(line)].concat();
     edge::after_paint(move || {

@@ -10,10 +10,11 @@ use crate::app::parts::notice::Notice;
 use crate::app::records::Records;
 use crate::app::wording::en_book::restore as w;
 use crate::app::wording::en_ledger;
+use crate::app::wording::en_notices::why;
 use crate::book::Book;
-use crate::book::entry::What;
 use crate::book::log::Union;
-use crate::papers::backup::{self, Backup, BackupError};
+use crate::book::standing::Standing;
+use crate::papers::backup::{self, Backup, BackupError, Counts};
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 
@@ -101,7 +102,10 @@ fn preview(records: Records, backup: &Backup, opened: Opened, result: RwSignal<S
         result.set(take_in(records, backup));
     };
     let by = backup.by.as_deref().map(words::isolated);
-    let about = [w::made(backup.made, by.as_deref()), w::holds(backup.counts), yards(backup)];
+    let (alone, struck) = backup.alone();
+    let standing = alone.standing();
+    let holds = Counts { yards: standing.yards.len(), hives: standing.hives.len(), ..backup.counts };
+    let about = [w::made(backup.made, by.as_deref()), w::holds(holds, struck), yards(standing)];
     let mut preview = el("div")
         .class("preview")
         .test_id("restore-preview")
@@ -131,7 +135,7 @@ fn take_in(records: Records, backup: Backup) -> String {
     let (made, held) = (backup.made.day(), backup.counts.entries);
     let union = match records.restore(backup) {
         Ok(union) => union,
-        Err(partly) => return w::partly(partly.kept, partly.of),
+        Err(partly) => return w::partly(partly.kept, partly.of, why(&partly.why)),
     };
     let own =
         records.book.with_untracked(|book| book.log().entries().filter(|entry| !entry.is_demo()).count());
@@ -161,12 +165,10 @@ fn clashing(book: &Book, union: &Union) -> Vec<String> {
     said
 }
 
-fn yards(backup: &Backup) -> String {
+fn yards(standing: &Standing) -> String {
     let mut names = Vec::new();
-    for entry in &backup.entries {
-        if let What::Yard { name, .. } = &entry.what {
-            names.push(words::isolated(name));
-        }
+    for yard in standing.yards.values() {
+        names.push(words::isolated(&yard.name));
     }
     if names.is_empty() { w::NO_YARD.to_owned() } else { w::yards(&names.join(", ")) }
 }

@@ -199,9 +199,8 @@ fn set(trip: Trip) -> Bit {
         let written = records
             .book
             .with_untracked(|book| book.about_keeper(&records.pen(), ui.today.get_untracked(), what));
-        if records.put(written, w::SET_ACT).is_ok() {
-            ui.said.set(w::SET_SAID.to_owned());
-        }
+        // What stopped it is shown by the frame.
+        let _ = records.put(written, w::SET_ACT);
     };
     let any = Memo::new(move || changed.with(Option::is_some));
     let at = (trip.bottle, trip.bottle_unit);

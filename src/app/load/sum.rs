@@ -1,8 +1,8 @@
 //! The load for several yards on one day.
 
 use crate::almanac::day::Day;
-use crate::almanac::oil::round_up;
-use crate::almanac::quantity::{Share, Volume};
+use crate::almanac::oil::{bottles, carried};
+use crate::almanac::quantity::{Share, Volume, VolumeUnit};
 use crate::book::id::ThingId;
 use crate::book::round::{self, HiveDue, YardNeed};
 use crate::book::standing::{HiveNow, Standing, Trouble};
@@ -11,8 +11,6 @@ use crate::book::standing::{HiveNow, Standing, Trouble};
 pub const SPARE_PERCENT: u32 = 5;
 /// Fewest spare traps anyone drives out with.
 pub const SPARE_LEAST: u32 = 2;
-/// What is carried is a multiple of this, in millilitres.
-const STEP_ML: f64 = 50.0;
 
 /// What one yard needs.
 #[derive(Clone, Debug, PartialEq)]
@@ -57,7 +55,7 @@ pub struct Load {
     pub oil: Volume,
     /// Oil and reserve.
     pub with_reserve: Volume,
-    /// Oil and reserve, up to the next 50 mL.
+    /// Oil and reserve, up to the next step of the keeper's unit.
     pub carry: Volume,
     /// Bottles that hold it; none without a size.
     pub bottles: Option<u32>,
@@ -65,13 +63,14 @@ pub struct Load {
     pub unknown: u32,
 }
 
-/// The load for these yards on `day`.
+/// The load for these yards on `day`, in steps of the unit the keeper reads.
 pub fn load(
     standing: &Standing,
     yards: &[ThingId],
     day: Day,
     reserve: Share,
     bottle: Option<Volume>,
+    unit: VolumeUnit,
 ) -> Load {
     let yards: Vec<YardLoad> =
         yards.iter().filter_map(|yard| yard_load(standing, yard, day, reserve)).collect();
@@ -80,7 +79,7 @@ pub fn load(
     let place = total(|yard| yard.need.missing);
     let oil = yards.iter().fold(Volume::ZERO, |sum, yard| sum.plus(yard.need.oil.sum));
     let with_reserve = oil.times(1.0 + reserve.fraction());
-    let carry = round_up(with_reserve, STEP_ML);
+    let carry = carried(with_reserve, unit);
     Load {
         due,
         place,
@@ -110,7 +109,7 @@ fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> O
         name: now.name.clone(),
         hives,
         resting: now.paused,
-        need: round::yard_need(standing, yard, day, reserve, None),
+        need: round::yard_need(standing, yard, day, reserve),
         disposable,
     })
 }
@@ -130,15 +129,6 @@ fn thrown_away(standing: &Standing, hive: &HiveNow, loss: Option<(f64, u8)>, day
 /// Spare traps for `due` traps: 5 %, at least 2, none where nothing is due.
 pub fn spare(due: u32) -> u32 {
     if due == 0 { 0 } else { due.saturating_mul(SPARE_PERCENT).div_ceil(100).max(SPARE_LEAST) }
-}
-
-/// Bottles of `bottle` that hold `carry`; none for a bottle of nothing.
-fn bottles(carry: Volume, bottle: Volume) -> Option<u32> {
-    let (carry, bottle) = (carry.millilitres(), bottle.millilitres());
-    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)]
-    // a float cast stops at the ends of u32
-    let count = (carry / bottle - 1e-9).ceil().max(0.0) as u32;
-    (bottle > 0.0).then_some(count)
 }
 
 /// Traps to buy, kind by kind: those missing from the hives of `yards`, and empty places under the kind that
@@ -220,8 +210,9 @@ mod tests {
         let standing = book.standing();
         let both = yards(standing);
         let bottle = Volume::from_millilitres(500.0).ok();
-        let all = load(standing, &both, today(), Share::QUARTER, bottle);
-        let alone = |at: usize| load(standing, &both[at..=at], today(), Share::QUARTER, bottle);
+        let metric = VolumeUnit::Millilitre;
+        let all = load(standing, &both, today(), Share::QUARTER, bottle, metric);
+        let alone = |at: usize| load(standing, &both[at..=at], today(), Share::QUARTER, bottle, metric);
         assert_eq!(all.due, alone(0).due + alone(1).due);
         assert!(
             (all.oil.millilitres() - alone(0).oil.millilitres() - alone(1).oil.millilitres()).abs() < 1e-6
@@ -230,7 +221,7 @@ mod tests {
         assert!(all.carry.millilitres() <= alone(0).carry.millilitres() + alone(1).carry.millilitres());
         assert!(all.carry >= all.with_reserve);
         assert!(f64::from(all.bottles.unwrap()) * 500.0 >= all.carry.millilitres());
-        assert_eq!(load(standing, &[], today(), Share::QUARTER, bottle).bottles, Some(0));
+        assert_eq!(load(standing, &[], today(), Share::QUARTER, bottle, metric).bottles, Some(0));
     }
 
     #[test]
@@ -240,20 +231,11 @@ mod tests {
     }
 
     #[test]
-    fn bottles_hold_what_is_carried_and_noise_fills_none() {
-        let ml = |value| Volume::from_millilitres(value).unwrap();
-        assert_eq!(bottles(ml(1800.0), ml(600.0)), Some(3));
-        assert_eq!(bottles(ml(1_800.000_000_000_1), ml(600.0)), Some(3));
-        assert_eq!(bottles(ml(1850.0), ml(600.0)), Some(4));
-        assert_eq!(bottles(ml(1850.0), Volume::ZERO), None);
-    }
-
-    #[test]
     fn every_trap_filled_anew_is_the_most_a_walk_takes() {
         let book = book();
         let standing = book.standing();
         let (traps, oil) = every_trap(standing, &yards(standing));
-        let now = load(standing, &yards(standing), today(), Share::NONE, None);
+        let now = load(standing, &yards(standing), today(), Share::NONE, None, VolumeUnit::Millilitre);
         assert!(traps >= now.due && oil >= now.oil);
     }
 
@@ -273,7 +255,7 @@ mod tests {
         }
         let all = yards(&standing);
         let needs = missing(&standing, &all);
-        let brought = load(&standing, &all, today(), Share::NONE, None).place;
+        let brought = load(&standing, &all, today(), Share::NONE, None, VolumeUnit::Millilitre).place;
         assert_eq!((brought, needs.iter().map(|need| need.traps).sum::<u32>()), (6, 6));
         // The first yard has 24 hives, the second 9.
         assert_eq!(spare_kind(&standing, &all, &needs), Some(needs[0].kind.clone()));

@@ -11,6 +11,7 @@ use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::notice::Notice;
 use crate::app::wording::en;
+use crate::app::wording::en_bench::yard::step_sum;
 use crate::app::wording::en_load as w;
 
 /// The answers, then each yard.
@@ -18,9 +19,10 @@ pub(super) fn view(trip: Trip) -> Bit {
     let load = Memo::new(move || {
         let day = trip.day().ok()?;
         let (yards, reserve) = (trip.yards(), trip.reserve());
+        let unit = trip.ui.prefs.get().volume;
         let bottle = trip.bottle().map(crate::almanac::quantity::TypedVolume::volume);
         trip.records.book.with(|book| {
-            (!yards.is_empty()).then(|| sum::load(book.standing(), &yards, day, reserve, bottle))
+            (!yards.is_empty()).then(|| sum::load(book.standing(), &yards, day, reserve, bottle, unit))
         })
     });
     // The usual number follows day and yards until the keeper types another one.
@@ -77,7 +79,7 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
         }
     }
     lines.push(w::reserve(&percent(trip.reserve()), &ui.volume(load.with_reserve)));
-    lines.push(w::rounded(&ui.volume_up(load.carry)));
+    lines.push(step_sum(&ui.carry_step(), &ui.volume_up(load.carry)));
     if let (Some(count), Some(bottle)) = (load.bottles, trip.bottle()) {
         lines.push(w::bottles(count, &ui.volume(bottle.volume())));
     }
@@ -92,7 +94,7 @@ fn need_lines(trip: Trip, oil: &OilForVisit, lines: &mut Vec<String>) {
     for line in &oil.lines {
         let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
         lines.push(match line.service {
-            Service::Fill => w::oil_line(line.traps, &each, &sum),
+            Service::Fill => w::oil_line(line.traps, &each, &sum, line.reusable),
             Service::First => w::first_line(line.traps, &each, &sum),
             Service::TopUp { from } => w::top_up_line(line.traps, &percent(from), &each, &sum),
         });

@@ -75,6 +75,8 @@ impl Form {
         match records.put(written, said) {
             Ok(_) => {
                 self.stop.set(None);
+                // A day that stays would date the next change too, and nobody looks at it again.
+                self.day.set(String::new());
                 true
             }
             Err(stop) => {

@@ -59,9 +59,10 @@ fn kept(walk: Walk, written: Result<Vec<Entry>, Refusal>, said: String) -> bool 
 }
 
 /// Keeps what was written and goes on to the next hive, or the panel says why not.
-fn kept_on(walk: Walk, written: Result<Vec<Entry>, Refusal>, said: String, go: Step) {
+fn kept_on(walk: Walk, written: Result<Vec<Entry>, Refusal>, said: String, cards: Vec<Card>, go: Step) {
     match walk.records.put_and(written, said, move || go_on(walk, go)) {
         Ok(()) => {
+            walk.cards.set(cards);
             walk.remember_logged();
             walk.empty_fields();
             // Until the next hive is there the keys are still those of this one.
@@ -111,11 +112,11 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
     if !sure && !doubts.is_empty() {
         return walk.ask.set(Ask::Doubts(did, doubts));
     }
-    let cards = cards(&check, day, rose);
+    let cards = cards(&check, rose);
     let next = next(walk, &now.yard, &hive, day);
     let some = check.traps.as_ref().map(Vec::len);
     let said = w::logged(&now.tag, did, some, (day != today).then_some(day));
-    kept_on(walk, written, said, Step { from: hive, cards, next });
+    kept_on(walk, written, said, cards, Step { from: hive, next });
 }
 
 /// Saves that the traps the open hive wants were put in, all of one kind.
@@ -127,7 +128,7 @@ pub(super) fn placed(walk: Walk, kind: &ThingId) {
     let next = next(walk, &now.yard, &hive, day);
     let written =
         made(walk, day, &|book, pen, day, today| book.traps_placed(pen, day, today, kind, look.clone()));
-    kept_on(walk, written, said, Step { from: hive, cards: Vec::new(), next });
+    kept_on(walk, written, said, Vec::new(), Step { from: hive, next });
 }
 
 /// Saves that the open hive was left.
@@ -143,7 +144,7 @@ pub(super) fn skip(walk: Walk, why: SkipReason) {
     let said = w::logged_skip(&now.tag, why);
     let written =
         made(walk, day, &|book, pen, day, today| book.skip(pen, day, today, &hive, why, note.clone()));
-    kept_on(walk, written, said, Step { from: hive, cards: Vec::new(), next });
+    kept_on(walk, written, said, Vec::new(), Step { from: hive, next });
 }
 
 /// Traps that did not fish were replaced and filled on the spot.
@@ -166,9 +167,7 @@ pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
     });
     let Some((tag, day, check)) = found else { return };
     let said = w::logged(&tag, Did::Replaced, check.traps.as_ref().map(Vec::len), None);
-    if put(walk, day, said, &|book, pen, day, today| book.check(pen, day, today, check.clone())) {
-        walk.cards.set((None, Vec::new()));
-    }
+    put(walk, day, said, &|book, pen, day, today| book.check(pen, day, today, check.clone()));
 }
 
 /// Takes the open hive back into care.
@@ -242,7 +241,8 @@ pub(super) fn follow_undo(ui: Ui, walk: Walk) {
         let next = next(walk, &yard, &hive, day);
         walk.remember_logged();
         walk.empty_fields();
-        go_on(walk, Step { from: hive, cards: Vec::new(), next });
+        walk.cards.set(Vec::new());
+        go_on(walk, Step { from: hive, next });
     } else {
         walk.take_again(&logged);
     }
@@ -259,15 +259,12 @@ fn next(walk: Walk, yard: &ThingId, hive: &ThingId, day: Day) -> Option<ThingId>
 /// From a hive that was logged to the next.
 struct Step {
     from: ThingId,
-    cards: Vec<Card>,
     next: Option<ThingId>,
 }
 
-/// Shows what a save has to say, and the next hive, unless the keeper has turned to another one by now.
-fn go_on(walk: Walk, Step { from, cards, next }: Step) {
-    let stays = walk.open.with_untracked(|open| open.as_ref() == Some(&from));
-    walk.cards.set((Some(from), cards));
-    if !stays {
+/// Shows the next hive, unless the keeper has turned to another one by now.
+fn go_on(walk: Walk, Step { from, next }: Step) {
+    if walk.open.with_untracked(|open| open.as_ref() != Some(&from)) {
         return;
     }
     if let Some(next) = next {
@@ -279,10 +276,10 @@ fn go_on(walk: Walk, Step { from, cards, next }: Step) {
 }
 
 /// What to say after a save.
-fn cards(check: &Check, day: Day, rose: bool) -> Vec<Card> {
+fn cards(check: &Check, rose: bool) -> Vec<Card> {
     let mut cards = Vec::new();
     if matches!(check.did, Did::Missing | Did::GluedShut | Did::Spilled) {
-        cards.push(Card::Trouble(check.did, day));
+        cards.push(Card::Trouble(check.did));
     }
     if rose {
         cards.push(Card::Rose);

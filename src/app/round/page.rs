@@ -2,7 +2,7 @@
 
 use super::form::{add_yard, big, big_link, keys};
 use super::state::Walk;
-use super::{told, walk};
+use super::walk;
 use crate::app::bench::Sum;
 use crate::app::bench::keep::KeepPlan;
 use crate::app::edge::clock;
@@ -23,15 +23,7 @@ pub fn view(ui: Ui) -> Bit {
     let walk = Walk::get();
     on_cleanup(move || follow_zone(ui, None));
     let shown = Memo::new(move || shown(ui, walk));
-    let yard = move || match shown.get() {
-        Shown::Yard(yard, _) => Some(yard),
-        Shown::Hive(hive) => walk
-            .records
-            .book
-            .with_untracked(|book| book.standing().hives.get(&hive).map(|now| now.yard.clone())),
-        _ => None,
-    };
-    let place = live(move || {
+    live(move || {
         let shown = shown.get();
         untrack(|| {
             settle(ui, walk, &shown);
@@ -44,8 +36,7 @@ pub fn view(ui: Ui) -> Bit {
                 Shown::Lost => lost(),
             }
         })
-    });
-    bits![told::view(walk, yard), place]
+    })
 }
 
 /// What the address and the book come to.
@@ -194,15 +185,11 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
                 return vec![w::resting(since)];
             }
             let need = yard::need(standing, &id, today);
-            let mut walked = None;
-            for (_, hive) in standing.hives_of(&id, false) {
-                walked = walked.max(hive.last.as_ref().map(|seen| seen.day));
-            }
             let mut lines = vec![w::counts(walk::counts(&rows))];
             if need.traps > 0 {
-                lines.push(w::total(need.hives, need.traps, &ui.volume_up(need.oil.carry)));
+                lines.push(w::total(need.hives, need.traps, &ui.carried(need.oil.with_reserve)));
             }
-            lines.push(w::walked(walked, today));
+            lines.push(w::walked(walk::last_walked(book, &id), today));
             let visit = round::visit(&rows);
             if visit.begun() {
                 lines.push(w::progress(visit));

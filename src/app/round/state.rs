@@ -32,7 +32,7 @@ pub enum Ask {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Card {
     /// A trap that does not fish any more.
-    Trouble(Did, Day),
+    Trouble(Did),
     /// The level went up.
     Rose,
     /// Many bodies hide the loss of oil.
@@ -91,8 +91,8 @@ pub struct Parts {
     pub more: RwSignal<bool>,
     /// What the panel asks.
     pub ask: RwSignal<Ask>,
-    /// Cards after the last save, and the hive and traps they are about.
-    pub cards: RwSignal<(Option<ThingId>, Vec<Card>)>,
+    /// Cards after the last save, about the hive in `logged`.
+    pub cards: RwSignal<Vec<Card>>,
     /// The keys have been there long enough to be meant.
     pub ready: RwSignal<bool>,
     /// The day the fields of the open hive were begun, when it was not today.
@@ -132,7 +132,7 @@ impl Walk {
             day: RwSignal::new(drafts.day.clone()),
             more: RwSignal::new(false),
             ask: RwSignal::new(Ask::Nothing),
-            cards: RwSignal::new((None, Vec::new())),
+            cards: RwSignal::new(Vec::new()),
             ready: RwSignal::new(true),
             begun: RwSignal::new(None),
             wish: StoredValue::new(None),

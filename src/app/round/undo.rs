@@ -1,42 +1,47 @@
-//! The undo bar: what was done last, and the key that takes it back.
+//! The undo bar: what was done last, what there is to say about it, and the key that takes it back.
+//!
+//! Advice stands here and not above the list: on a small phone, and with large letters, nothing of the list is left in
+//! sight while the next hive is logged. The bar grows away from the thumb, so the keys under it keep their place.
 
 use super::form::big;
-use super::log;
 use super::state::Walk;
+use super::{log, told};
 use crate::app::edge::clock;
 use crate::app::el::{El, el, live};
-use crate::app::graph::{StoredValue, effect, effect_since};
+use crate::app::graph::StoredValue;
+use crate::app::place::Place;
 use crate::app::state::Ui;
 use crate::app::wording::en_round as w;
+use crate::book::id::EntryId;
 
-/// The bar stays at least this long when the keeper goes elsewhere (milliseconds).
-const STAYS_MS: f64 = 10_000.0;
+/// An act that leads to another place by itself does so within this time (milliseconds).
+const LEADS_MS: f64 = 1_000.0;
 
-/// The bar. It stays until the next act; going to another place puts it away once it has been there for long enough.
+/// The bar. It stays until the next act, and is shown where that was done.
 pub(super) fn view(ui: Ui, walk: Walk) -> El {
     let act = walk.records.act;
-    let since = StoredValue::new(0.0);
-    effect(move || {
-        act.track();
-        since.set_value(clock::now_ms());
-    });
-    effect_since(move |first: Option<()>| {
-        ui.place.track();
-        if first.is_some() {
-            walk.cards.set((None, Vec::new()));
-        }
-        if act.with_untracked(Option::is_some) && clock::now_ms() - since.get_value() > STAYS_MS {
-            act.set(None);
-        }
-    });
+    let done: StoredValue<(Option<EntryId>, f64, Place)> = StoredValue::new((None, 0.0, Place::Round));
     let bar = move || {
         let act = act.get().filter(|act| !act.said.is_empty())?;
+        let (place, cards) = (ui.place.get(), walk.cards.get());
+        let here = done.try_update_value(|(last, since, there)| {
+            let now = clock::now_ms();
+            if *last != act.entries.last().cloned() {
+                (*last, *since) = (act.entries.last().cloned(), now);
+                there.clone_from(&place);
+            } else if now - *since < LEADS_MS {
+                there.clone_from(&place);
+            }
+            same(there, &place)
+        });
+        if here != Some(true) {
+            return None;
+        }
         let (said, key) = match &act.undone {
             Some(_) => (w::undone(&act.said), w::REDO),
             None => (act.said, w::UNDO),
         };
         let press = move || {
-            walk.cards.set((None, Vec::new()));
             let undone = || {
                 walk.records.act.with_untracked(|act| act.as_ref().is_some_and(|act| act.undone.is_some()))
             };
@@ -47,7 +52,27 @@ pub(super) fn view(ui: Ui, walk: Walk) -> El {
                 log::follow_undo(ui, walk);
             }
         };
-        Some(el("div").class("undo").kid(el("span").text(&said)).kid(big(key, "undo", press)))
+        let mut bar = el("div").class("undo");
+        let mut words = el("span").text(&said);
+        // Advice belongs to the save it came from.
+        let logged = walk.logged.get_value();
+        let logged =
+            logged.filter(|logged| act.undone.is_none() && act.entries.last() == Some(&logged.entry));
+        let logged = logged.filter(|_| !cards.is_empty());
+        for card in if logged.is_some() { cards } else { Vec::new() } {
+            words = words.text(". ").kid(el("strong").text(told::line(card)));
+        }
+        bar = bar.kid(words);
+        if let Some(logged) = logged {
+            bar = bar.class("undo told").test_id("told").kid(told::filled(walk, logged.hive));
+            bar = bar.kid(big(w::GOT_IT, "told-away", move || walk.cards.set(Vec::new())));
+        }
+        Some(bar.kid(big(key, "undo", press)))
     };
     el("div").attr("role", "status").test_id("undo-bar").kid(live(bar))
+}
+
+/// The Round shows the only yard as that yard's own place does.
+fn same(one: &Place, other: &Place) -> bool {
+    one == other || matches!((one, other), (Place::Round, Place::Yard(_)) | (Place::Yard(_), Place::Round))
 }

@@ -3,6 +3,7 @@
 use crate::almanac::day::Day;
 use crate::almanac::refill::Timing;
 use crate::almanac::text::small;
+use crate::book::Book;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
@@ -42,6 +43,18 @@ pub fn usual(did: &[Did]) -> Did {
         }
     }
     usual.0
+}
+
+/// The last day on which somebody stood at a hive of `yard` in this yard: what was done to a hive before it was moved
+/// here was no walk of this yard.
+pub fn last_walked(book: &Book, yard: &ThingId) -> Option<Day> {
+    let mut last = None;
+    for (_, hive) in book.standing().hives_of(yard, false) {
+        let Some(seen) = &hive.last else { continue };
+        let here = book.log().get(&seen.entry).is_some_and(|entry| entry.yard.as_ref() == Some(yard));
+        last = last.max(here.then_some(seen.day));
+    }
+    last
 }
 
 /// A stop on a walk: a hive, and what was logged there on the day; `Some(None)` is a skip.
@@ -171,7 +184,6 @@ fn parts(tag: &str) -> Vec<Part> {
 mod tests {
     use super::*;
     use crate::almanac::text::Letters;
-    use crate::book::Book;
     use crate::book::demo::demo;
     use crate::book::entry::SkipReason;
     use crate::book::id::{EntryId, Writer};

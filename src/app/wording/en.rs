@@ -111,9 +111,18 @@ pub fn put(said: &mut String, words: &str) {
     said.push_str(words);
 }
 
+/// A whole number as the phone's owner writes it. Below a thousand there is nothing to set apart.
+pub fn whole(count: u32) -> String {
+    #[cfg(target_arch = "wasm32")]
+    if count >= 1000 {
+        return crate::app::edge::locale::whole(count);
+    }
+    count.to_string()
+}
+
 /// A count with its noun.
 pub fn counted(count: u32, one: &str, many: &str) -> String {
-    [count.to_string().as_str(), "\u{a0}", if count == 1 { one } else { many }].concat()
+    [whole(count).as_str(), "\u{a0}", if count == 1 { one } else { many }].concat()
 }
 
 /// A number and its unit, never torn apart at the end of a line.

@@ -77,7 +77,7 @@ pub mod yard {
     /// Caution at the oil.
     pub const FOOD_GRADE: &str = "Food-grade oil only. No motor oil, no fuel.";
     /// Why 25 %.
-    pub const RESERVE_WHY: &str = "The reserve covers traps that went over and drops that miss. What you carry goes up to the next 50 mL; nothing you carry is ever rounded down.";
+    pub const RESERVE_WHY: &str = "The reserve covers traps that went over and drops that miss. What you carry goes up to the next full step; nothing you carry is ever rounded down.";
     /// Why corners.
     pub const TRAPS_WHY: &str = "Two in each box, in opposite corners, on the other diagonal in the next box up: beetles run along walls and corners. That is common practice, not a proven optimum.";
     /// Under the drawing of the hive.
@@ -119,9 +119,9 @@ pub mod yard {
         ["+ ", reserve, " reserve = ", with].concat()
     }
 
-    /// "rounded up in steps of 50 mL = 500 mL". The step is a metric one in every unit.
-    pub fn step_sum(carry: &str) -> String {
-        ["rounded up in steps of 50\u{a0}mL = ", carry].concat()
+    /// "rounded up in steps of 50 mL = 500 mL".
+    pub fn step_sum(step: &str, carry: &str) -> String {
+        ["rounded up in steps of ", step, " = ", carry].concat()
     }
 
     /// Key: reads every volume in that unit.
@@ -184,6 +184,8 @@ pub mod keep {
     pub const FORM_TWO: &str = "lidded, two wells";
     /// No oil.
     pub const FORM_FLOOR: &str = "on the floor, no oil";
+    /// Under the choice what becomes of a full trap.
+    pub const AGAIN: &str = "Open traps are usually thrown away, the others used again. For those thrown away Load reckons a whole fill at every service.";
     /// Choice: filled.
     pub const FILLED: &str = "The traps were filled";
     /// Today.

@@ -175,20 +175,16 @@ pub mod restore {
     pub const LEAVE: &str = "Leave it";
     /// Key when nothing is new.
     pub const NOTHING_NEW: &str = "Nothing new: close";
-    /// Not kept.
-    pub const NOT_KEPT: &str =
-        "The phone did not keep it: nothing was taken in. Free some room and try again.";
-    /// The phone refused on the way.
-    pub fn partly(kept: usize, of: usize) -> String {
-        if kept == 0 {
-            return NOT_KEPT.to_owned();
-        }
+    /// The phone refused, at once or on the way, and why.
+    pub fn partly(kept: usize, of: usize, why: &str) -> String {
+        let kept = &kept.to_string();
         [
-            "The phone has no room for all of it: ",
-            &kept.to_string(),
+            kept,
             " of ",
             &lines(of),
-            " are in. The file still holds everything: free some room and open it again; nothing comes twice.",
+            " taken in. ",
+            why,
+            " The file still holds everything: once that is mended open it again; nothing comes twice.",
         ]
         .concat()
     }
@@ -213,11 +209,17 @@ pub mod restore {
         }
     }
 
-    /// What it holds.
-    pub fn holds(counts: Counts) -> String {
+    /// What it holds, and how many of its lines are struck out.
+    pub fn holds(counts: Counts, struck: usize) -> String {
+        let out = if struck > 0 {
+            [", ", &struck.to_string(), " of them struck out"].concat()
+        } else {
+            String::new()
+        };
         [
             "Holds ",
             &lines(counts.entries),
+            &out,
             ": ",
             &counted(number(counts.yards), "yard", "yards"),
             ", ",
@@ -362,7 +364,7 @@ pub mod demo {
 mod tests {
     use super::{history, restore};
     use crate::almanac::day::{Day, Stamp};
-    use crate::papers::backup::{BackupError, Looks};
+    use crate::papers::backup::{BackupError, Counts, Looks};
 
     #[test]
     fn the_hour_alone_tells_a_line_written_the_same_day() {
@@ -371,6 +373,29 @@ mod tests {
         assert_eq!(history::written(day, at, None), "written 09:05");
         let before = Day::parse("2025-12-31").unwrap();
         assert_eq!(history::written(before, at, Some("Ann")), "written Tue 14 July 2026 09:05 by Ann");
+    }
+
+    #[test]
+    fn a_file_that_was_not_taken_in_says_what_stopped_it() {
+        use crate::app::cabinet::NotSaved;
+        use crate::app::wording::en_notices::why;
+        let full = NotSaved::Shelf { why: crate::store::shelf::ShelfError::Full, text: String::new() };
+        let mut said: Vec<String> = [full, NotSaved::ReadOnly, NotSaved::Busy]
+            .iter()
+            .map(|because| restore::partly(3, 12, why(because)))
+            .collect();
+        assert!(said.iter().all(|said| said.starts_with("3 of 12\u{a0}lines taken in. ")));
+        assert!(said.iter().filter(|said| said.contains("room")).count() == 1, "{said:?}");
+        said.dedup();
+        assert_eq!(said.len(), 3);
+    }
+
+    #[test]
+    fn a_file_says_how_much_of_it_is_struck_out() {
+        let counts = Counts { entries: 12, yards: 1, hives: 5, days: 4 };
+        let whole = "Holds 12\u{a0}lines: 1\u{a0}yard, 5\u{a0}hives, 4\u{a0}days";
+        assert_eq!(restore::holds(counts, 0), whole);
+        assert_eq!(restore::holds(counts, 3), whole.replace(':', ", 3 of them struck out:"));
     }
 
     #[test]

@@ -29,17 +29,13 @@ pub fn retired_act(name: &str) -> String {
     ["No longer offered: ", name].concat()
 }
 
-/// Said once.
-pub const RETIRED_SAID: &str = "Kind of trap no longer offered";
 /// Heading of the form.
 pub const NEW: &str = "A kind of trap";
 /// Key.
 pub const SAVE: &str = "Keep this kind";
-/// Said once.
-pub const SAVED: &str = "Kind of trap kept";
 /// What was done, for the undo bar.
 pub fn act(name: &str) -> String {
-    ["Kind of trap: ", name].concat()
+    ["Kind of trap kept: ", name].concat()
 }
 
 /// A field needs mending.

@@ -23,9 +23,7 @@ pub const BOTTLE: &str = "One bottle holds";
 /// Key.
 pub const SET_KEY: &str = "Remember these";
 /// What was done, for the undo bar.
-pub const SET_ACT: &str = "Reserve and bottle";
-/// Said once.
-pub const SET_SAID: &str = "Reserve and bottle remembered";
+pub const SET_ACT: &str = "Reserve and bottle remembered";
 /// Caution.
 pub const FOOD_GRADE: &str = "Food-grade oil only. No motor oil, no fuel.";
 /// Caution.
@@ -102,9 +100,10 @@ pub fn resting(since: &str) -> String {
     ["Trap work rests since ", since, ": nothing is due."].concat()
 }
 
-/// "46 traps × 10 mL = 460 mL".
-pub fn oil_line(count: u32, each: &str, sum: &str) -> String {
-    [&traps(count), " × ", each, " = ", sum].concat()
+/// "46 traps × 10 mL = 460 mL, whole fills: thrown away when full".
+pub fn oil_line(count: u32, each: &str, sum: &str, reusable: bool) -> String {
+    let why = if reusable { "level or loss not known" } else { "thrown away when full" };
+    [&traps(count), " × ", each, " = ", sum, ", whole fills: ", why].concat()
 }
 
 /// "4 traps to put in × 10 mL = 40 mL".
@@ -112,9 +111,9 @@ pub fn first_line(count: u32, each: &str, sum: &str) -> String {
     [&traps(count), " to put in × ", each, " = ", sum].concat()
 }
 
-/// "46 traps, topped up from 35 %: × 3 mL = 138 mL".
+/// "46 traps used again, from 35 % up, × 3 mL = 138 mL".
 pub fn top_up_line(count: u32, from: &str, each: &str, sum: &str) -> String {
-    [&traps(count), " from ", from, " up, × ", each, " = ", sum].concat()
+    [&traps(count), " used again, from ", from, " up, × ", each, " = ", sum].concat()
 }
 
 /// "Ferry Field 460 mL".
@@ -125,11 +124,6 @@ pub fn yard_oil(name: &str, oil: &str) -> String {
 /// "+ 25 % reserve = 575 mL".
 pub fn reserve(share: &str, sum: &str) -> String {
     ["+ ", share, " reserve = ", sum].concat()
-}
-
-/// "rounded up in steps of 50 mL = 600 mL". The step is a metric one in every unit.
-pub fn rounded(sum: &str) -> String {
-    ["rounded up in steps of 50\u{a0}mL = ", sum].concat()
 }
 
 /// "= 2 bottles of 500 mL".

@@ -58,11 +58,6 @@ pub fn begun_on(day: Day, today: Day) -> String {
     ["Levels or counts here were typed on ", &near_and_how_far(day, today), ". Still right?"].concat()
 }
 
-/// "Recheck in 2–3 days, by Fri 17 July."
-pub fn recheck(text: &str, by: Day) -> String {
-    [text, ", by ", &near(by), "."].concat()
-}
-
 /// A note that is too long.
 pub fn note_over(over: usize) -> String {
     ["500 characters at most: ", &over.to_string(), " too many."].concat()

@@ -116,13 +116,11 @@ pub const REST_DID: &str = "What was done?";
 /// Everything has an entry.
 pub const ALL_DONE: &str = "Every hive has an entry.";
 /// After a spill.
-pub const SPILLED: &str =
-    "Oil spilled: wipe with a rag, never rinse onto brood. Replace, half fill. Recheck in 2–3 days";
+pub const SPILLED: &str = "Wipe, never rinse onto brood. Half fill.";
 /// After a missing trap.
-pub const MISSING: &str =
-    "Missing: this hive stays due until a trap is in. Look on the floor and in the grass.";
+pub const MISSING: &str = "Look on the floor and in the grass.";
 /// After one glued shut.
-pub const GLUED: &str = "Glued shut: it caught nothing since. Scrape it free or put in another.";
+pub const GLUED: &str = "Caught nothing since. Scrape it free or replace it.";
 /// Key behind these.
 pub const FILLED_AGAIN: &str = "Replaced and filled";
 /// Many bodies in the oil.
@@ -222,9 +220,9 @@ pub fn still_due(trouble: Trouble) -> String {
     [trouble_word(trouble), " – still due"].concat()
 }
 
-/// "recheck by Fri 17 July".
-pub fn recheck_by(day: Day) -> String {
-    ["recheck by ", &near(day)].concat()
+/// "recheck by Fri 17 July", "recheck missed, was due by Fri 17 July".
+pub fn recheck_by(day: Day, today: Day) -> String {
+    [if day < today { "recheck missed, was due by " } else { "recheck by " }, &near(day)].concat()
 }
 
 /// "4 traps to place: Slim trap".
@@ -359,6 +357,13 @@ mod tests {
         assert_eq!(said(14, own), "oil runs low");
         assert_eq!(said(7, yard), "your maximum of 7\u{a0}days");
         assert_eq!(said(60, Loss::Unknown), "beetles fill it");
+    }
+
+    #[test]
+    fn a_recheck_that_was_missed_says_so() {
+        let by = day("2026-07-17");
+        assert_eq!(recheck_by(by, by), "recheck by Fri 17 July");
+        assert_eq!(recheck_by(by, day("2026-07-18")), "recheck missed, was due by Fri 17 July");
     }
 
     #[test]

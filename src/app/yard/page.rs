@@ -3,7 +3,6 @@
 use super::{keys, rest, rows};
 use crate::almanac::day::Day;
 use crate::almanac::oil::USUAL_RESERVE;
-use crate::almanac::quantity::TypedVolume;
 use crate::app::edge::{clock, locale};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, untrack};
@@ -17,11 +16,9 @@ use crate::book::id::ThingId;
 use crate::book::round::{self, HiveDue, Row, YardNeed};
 use crate::book::standing::Standing;
 
-/// What `yard` needs on `day`, with the reserve and the bottle of the keeper.
+/// What `yard` needs on `day`, with the reserve of the keeper.
 pub fn need(standing: &Standing, yard: &ThingId, day: Day) -> YardNeed {
-    let keeper = &standing.keeper;
-    let bottle = keeper.bottle.map(TypedVolume::volume);
-    round::yard_need(standing, yard, day, keeper.reserve.unwrap_or(USUAL_RESERVE), bottle)
+    round::yard_need(standing, yard, day, standing.keeper.reserve.unwrap_or(USUAL_RESERVE))
 }
 
 /// The page of a yard. `alone` when there is no other.
@@ -83,7 +80,7 @@ fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
         if need.hives == 0 {
             return (nothing(walk, rows), Vec::new());
         }
-        (w::total(need.hives, need.traps, &ui.volume_up(need.oil.carry)), lines(ui, &need))
+        (w::total(need.hives, need.traps, &ui.carried(need.oil.with_reserve)), lines(ui, &need))
     });
     let words = move || said.with(|(words, _)| words.clone());
     let sum = live(move || {
@@ -128,7 +125,7 @@ fn lines(ui: Ui, need: &YardNeed) -> Vec<String> {
         lines.push(w::oil_line(line.traps, &each, &sum, &from, &to));
     }
     lines.push(sums::reserve_sum(&percent(oil.reserve.fraction()), &ui.volume(oil.with_reserve)));
-    lines.push(sums::step_sum(&ui.volume_up(oil.carry)));
+    lines.push(sums::step_sum(&ui.carry_step(), &ui.carried(oil.with_reserve)));
     if oil.unknown > 0 {
         lines.push(w::unknown_capacity(oil.unknown));
     }

@@ -68,10 +68,7 @@ fn body(
         let written =
             walk.records.book.with_untracked(|book| book.same_for_all(&pen, today, today, &hives, did));
         match walk.records.put(written, w::logged_rest(hives.len(), did)) {
-            Ok(_) => {
-                walk.cards.set((None, Vec::new()));
-                open.set(false);
-            }
+            Ok(_) => open.set(false),
             Err(why) => stop.set(Some(why)),
         }
     };

@@ -65,7 +65,7 @@ async function round(keeper, look) {
   await keeper.tap("did-spilled");
   await keeper.one("told");
   await look("round: after a spill");
-  await keeper.tap("[data-testid=told] .key:last-child");
+  await keeper.tap("told-away");
   await keeper.gone("told");
 
   await fill(keeper);

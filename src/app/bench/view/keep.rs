@@ -2,7 +2,7 @@
 
 use super::{says, shown};
 use crate::almanac::typed;
-use crate::app::bench::keep::{KeepPlan, depth_codes, filled, free_name, name, plan, tags};
+use crate::app::bench::keep::{KeepPlan, again, depth_codes, filled, free_name, name, plan, tags};
 use crate::app::bench::read::{MOST_BOXES, MOST_HIVES};
 use crate::app::edge::{self, letters::BrowserLetters};
 use crate::app::el::{Bit, El, el, live};
@@ -16,7 +16,7 @@ use crate::app::records::Records;
 use crate::app::state::Keep;
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::{self, keep as w};
-use crate::app::wording::{en, en_typed};
+use crate::app::wording::{en, en_kinds, en_typed};
 
 /// The key, and the form once it was pressed. Nothing while nobody takes the plan.
 pub(super) fn view(ui: Ui) -> Bit {
@@ -64,6 +64,10 @@ fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
             ("floor", w::FORM_FLOOR),
         ])
         .text(t.keep_form());
+    let full = Choice::new("keep-again", en_kinds::REUSE)
+        .options(&[("no", en_kinds::REUSE_NO), ("yes", en_kinds::REUSE_YES)])
+        .chosen(move || if ui.draft.with(again) { "yes" } else { "no" })
+        .choose(move |code| t.keep_again().set(code));
     let when = Choice::new("keep-filled", w::FILLED)
         .options(&[("today", w::TODAY), ("earlier", w::EARLIER), ("not_yet", w::NOT_YET)])
         .text(t.keep_filled());
@@ -83,7 +87,7 @@ fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
         .kid(new.then(|| shown::small(w::NEW_HOW)))
         .kids([name.view(), tags.view()])
         .kid(depths(ui))
-        .kids([trap.view(), built.view(), when.view()])
+        .kids([trap.view(), built.view(), full.view(), shown::small(w::AGAIN), when.view()])
         .kid(live(earlier))
         .kid(days)
         .kid(Notice::caution(w::ONLY_HERE).view())

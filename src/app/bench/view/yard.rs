@@ -3,6 +3,7 @@
 use super::says::Reads;
 use super::shown::{self, Shown, Typed, answer};
 use super::{keep, says};
+use crate::almanac::oil;
 use crate::almanac::quantity::{Decimal, Share, VolumeUnit};
 use crate::almanac::stack::{HiveSize, Spot};
 use crate::app::bench::draft::{BenchDraft, Slot};
@@ -103,7 +104,7 @@ fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
     let traps_sum = w::traps_sum(count.hives, count.boxes, count.a_box, &traps);
     shown.answer(traps);
     shown.line(traps_sum);
-    let carry = ui.volume_up(oil.carry);
+    let carry = ui.carried(oil.with_reserve);
     let total = ui.volume(oil.sum);
     // In the unit the capacity was typed in, so that the figures multiply as they stand.
     let unit = sum.holds.unit();
@@ -120,8 +121,11 @@ fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
         let reserve = locale::percent(oil.reserve.fraction(), 1);
         shown.line(w::reserve_sum(&reserve, &ui.volume(oil.with_reserve)));
     }
-    shown.line(w::step_sum(&carry));
-    if let (Some(bottles), Some(bottle)) = (oil.bottles, sum.bottle) {
+    shown.line(w::step_sum(&ui.carry_step(), &carry));
+    let carried = oil::carried(oil.with_reserve, ui.prefs.get().volume);
+    if let Some(bottle) = sum.bottle
+        && let Some(bottles) = oil::bottles(carried, bottle)
+    {
         shown.line(w::bottles_sum(bottles, &ui.volume(bottle)));
     }
     if sum.fill.fraction() > 0.6 {
