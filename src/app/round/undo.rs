@@ -59,8 +59,10 @@ pub(super) fn view(ui: Ui, walk: Walk) -> El {
         let logged =
             logged.filter(|logged| act.undone.is_none() && act.entries.last() == Some(&logged.entry));
         let logged = logged.filter(|_| !cards.is_empty());
+        let mut between = ". ";
         for card in if logged.is_some() { cards } else { Vec::new() } {
-            words = words.text(". ").kid(el("strong").text(told::line(card)));
+            words = words.text(between).kid(el("strong").text(told::line(card)));
+            between = " ";
         }
         bar = bar.kid(words);
         if let Some(logged) = logged {
