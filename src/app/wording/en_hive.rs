@@ -123,7 +123,7 @@ pub const ADD_HIVES: &str = "Add hives";
 /// Field: tags.
 pub const TAGS: &str = "Tags";
 /// Under it.
-pub const TAGS_HINT: &str = "Such as 25–30, or A1, A2, B7.";
+pub const TAGS_HINT: &str = "Such as 25–\u{2060}30, or A1, A2, B7.";
 /// Choice: size.
 pub const SIZE: &str = "Size";
 /// Full hive.
