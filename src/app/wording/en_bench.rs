@@ -81,7 +81,7 @@ pub mod yard {
     /// Why corners.
     pub const TRAPS_WHY: &str = "Two in each box, in opposite corners, on the other diagonal in the next box up: beetles run along walls and corners. That is common practice, not a proven optimum.";
     /// Under the drawing of the hive.
-    pub const SIDE: &str = "One hive from its left side. Dashed: far side.";
+    pub const SIDE: &str = "One hive from its left side, entrance at the arrow. Dashed: far side.";
     /// Capacity out of the common.
     pub const SIZE_ODD: &str = "Is that right? Traps for oil mostly hold 1 to 500 mL.";
 

@@ -107,7 +107,7 @@ pub mod fit {
     use crate::almanac::fit::Side;
 
     /// Choice: the box.
-    pub const BOX: &str = "The box is a";
+    pub const BOX: &str = "Depth of the box";
     /// Field: own frame side.
     pub const SIDE: &str = "Depth of the frame sides";
     /// Field: depth.
