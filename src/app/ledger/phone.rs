@@ -84,6 +84,7 @@ fn keeping(records: Records) -> El {
         (Home::Kept, _) if asked.get() => Notice::caution(w::NOT_PROMISED).view(),
         (Home::Kept, None) => el("p").text(w::MAY_CLEAR),
         (Home::Kept, Some(false)) => el("div")
+            .class("stack")
             .kid(el("p").text(w::MAY_CLEAR))
             .kid(el("p").class("keys").kid(Key::new(w::ASK, ask).view())),
     });

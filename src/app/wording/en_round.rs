@@ -329,7 +329,7 @@ mod tests {
     fn a_due_day_is_told_with_weekday_and_days() {
         let today = day("2026-07-11");
         let told = |on: &str, timing| due_on(day(on), timing, today);
-        assert_eq!(told("2026-07-14", Timing::In { days: 3 }), "due Tue 14 July, in 3 days");
+        assert_eq!(told("2026-07-14", Timing::In { days: 3 }), "due Tue 14 July, in 3\u{a0}days");
         assert_eq!(told("2026-07-12", Timing::In { days: 1 }), "due Sun 12 July, tomorrow");
         assert_eq!(told("2026-07-11", Timing::Today), "due today");
         assert_eq!(told("2026-07-10", Timing::Overdue { days: 1 }), "due now, 1\u{a0}day overdue");
