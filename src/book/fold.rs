@@ -153,7 +153,7 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
             // Work on a later day is the second look.
             hive.spilled =
                 if work.did == Did::Spilled { Some(day) } else { hive.spilled.filter(|on| *on == day) };
-            check(hive, work, day);
+            check(hive, work, root, entry);
         }
         What::Skip { why, .. } => {
             hive.last = Some(Seen { day, did: None, entry: root.clone() });
@@ -170,7 +170,14 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
 /// The level found closes an interval of oil loss that began at the last known level; a spilled, missing or closed
 /// trap closes none, and neither does a level that rose. Traps of one hive that were left at the same level on the
 /// same day give one interval together: reading one number for six traps is one observation, not six.
-fn check(hive: &mut HiveNow, work: &Check, day: Day) {
+///
+/// Where kinds of trap were left at different levels, books of the first weeks hold one count as several lines of one
+/// bulk, each for its traps and the count on the first. Such a line goes on where the first one stopped.
+fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, entry: &Entry) {
+    let day = entry.day;
+    let goes_on = entry.bulk.as_ref().filter(|first| *first != root && work.traps.is_some());
+    let same_count = hive.catches.last_mut().filter(|catch| Some(&catch.entry) == goes_on);
+    let counted = work.count.is_some() || same_count.is_some();
     let mut intervals: Vec<(Day, Share)> = Vec::new();
     let mut rose = false;
     let mut trap_days: i32 = 0;
@@ -194,7 +201,7 @@ fn check(hive: &mut HiveNow, work: &Check, day: Day) {
                 }
             }
         }
-        attend(trap, work, day);
+        attend(trap, work, day, counted);
     }
     if let Some(to) = work.before {
         for (since, from) in intervals {
@@ -202,15 +209,19 @@ fn check(hive: &mut HiveNow, work: &Check, day: Day) {
                 remember(&mut hive.losses, LossInterval { days, from, to });
             }
         }
+        let rose = rose || goes_on.is_some() && hive.rose == Some(day);
         hive.rose = if rose { Some(day) } else { None };
     }
-    if let (Some(count), Ok(trap_days)) = (work.count, u32::try_from(trap_days)) {
-        remember(&mut hive.catches, Catch { count, trap_days });
+    let Ok(trap_days) = u32::try_from(trap_days) else { return };
+    match (work.count, same_count) {
+        (Some(count), _) => remember(&mut hive.catches, Catch { count, trap_days, entry: root.clone() }),
+        (None, Some(catch)) => catch.trap_days = catch.trap_days.saturating_add(trap_days),
+        (None, None) => {}
     }
 }
 
-/// What the work leaves of one trap.
-fn attend(trap: &mut TrapNow, work: &Check, day: Day) {
+/// What the work leaves of one trap. `counted`: its beetles are in a count of that day.
+fn attend(trap: &mut TrapNow, work: &Check, day: Day, counted: bool) {
     let was = trap.trouble;
     match work.did {
         Did::AsFound => {
@@ -245,7 +256,7 @@ fn attend(trap: &mut TrapNow, work: &Check, day: Day) {
     }
     // Days without fishing are no trap-days: a trap that fishes again counts from today.
     let mended = was.is_some() && trap.trouble.is_none();
-    if work.count.is_some() || mended {
+    if counted || mended {
         trap.counting = day;
     }
     trap.trouble_since = trap.trouble.and(trap.trouble_since.or(Some(day)));

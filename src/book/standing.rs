@@ -97,12 +97,14 @@ pub struct Seen {
 }
 
 /// Beetles counted at one check.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Catch {
     /// How many.
     pub count: CountRange,
     /// Traps times days they were fishing.
     pub trap_days: u32,
+    /// The entry that says so.
+    pub entry: EntryId,
 }
 
 /// A box on a hive.

@@ -6,6 +6,7 @@ mod demo;
 mod fixtures;
 mod laws;
 mod mended;
+mod mixed;
 #[path = "../support/phone.rs"]
 mod phone;
 mod plain;
