@@ -205,8 +205,11 @@ fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, entry: &Entry) {
     }
     if let Some(to) = work.before {
         for (since, from) in intervals {
-            if let Ok(days) = u16::try_from(day.days_since(since)) {
-                remember(&mut hive.losses, LossInterval { days, from, to });
+            let Ok(days) = u16::try_from(day.days_since(since)) else { continue };
+            let interval = LossInterval { days, from, to };
+            // Two readings of one day would push out what does tell of the oil.
+            if interval.per_day().is_some() {
+                remember(&mut hive.losses, interval);
             }
         }
         let rose = rose || goes_on.is_some() && hive.rose == Some(day);

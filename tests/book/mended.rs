@@ -3,7 +3,7 @@
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan, trap};
 use beetle_almanac::almanac::quantity::Share;
-use beetle_almanac::almanac::refill::Timing;
+use beetle_almanac::almanac::refill::{Timing, median_loss};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::book::Book;
@@ -340,4 +340,18 @@ fn a_trap_found_empty_is_due_at_once() {
     yard.log("1", day("2026-05-05"), Did::AsFound, (Some(0), None));
     let row = round::rows(yard.book.standing(), &yard.id, day("2026-05-05")).remove(0);
     assert!(row.due.now());
+}
+
+#[test]
+fn a_level_read_before_a_top_up_of_the_same_day_pushes_no_interval_out() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let mut on = day("2026-05-01");
+    for _ in 0..6 {
+        on = on.plus(10);
+        yard.log("1", on, Did::AsFound, (Some(40), None));
+        yard.log("1", on, Did::ToppedUp, (Some(40), Some(50)));
+    }
+    let losses = &yard.book.standing().hives[&yard.hive("1")].losses;
+    assert_eq!(losses.iter().map(|interval| interval.days).collect::<Vec<_>>(), [10; 5]);
+    assert_eq!(median_loss(losses), Some((1.0, 5)));
 }
