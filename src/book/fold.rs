@@ -257,6 +257,7 @@ fn attend(trap: &mut TrapNow, work: &Check, day: Day, counted: bool) {
         }
         Did::GluedShut => trap.trouble = Some(Trouble::GluedShut),
     }
+    // A count is of the beetles since the last one, whether or not the oil they lie in is changed.
     // Days without fishing are no trap-days: a trap that fishes again counts from today.
     let mended = was.is_some() && trap.trouble.is_none();
     if counted || mended {

@@ -355,3 +355,19 @@ fn a_level_read_before_a_top_up_of_the_same_day_pushes_no_interval_out() {
     assert_eq!(losses.iter().map(|interval| interval.days).collect::<Vec<_>>(), [10; 5]);
     assert_eq!(median_loss(losses), Some((1.0, 5)));
 }
+
+/// Counted are the beetles since the last count: ten at a look, four more at the top-up, though all lie in the oil.
+#[test]
+fn beetles_left_in_the_oil_at_a_look_are_counted_once() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let hive = yard.hive("1");
+    for (on, did, count) in [("2026-05-11", Did::AsFound, 10), ("2026-05-21", Did::ToppedUp, 4)] {
+        let after = (did == Did::ToppedUp).then_some(Share::HALF);
+        let work = work(&hive, did, Some(count), after);
+        let written = yard.book.check(&pen("aa", day(on)), day(on), day(on), work).unwrap();
+        yard.book.add(written);
+    }
+    let catches = &yard.book.standing().hives[&hive].catches;
+    let sums: Vec<_> = catches.iter().map(|catch| (catch.count.low(), catch.trap_days)).collect();
+    assert_eq!(sums, [(10, 40), (4, 40)]);
+}
