@@ -17,9 +17,7 @@ pub fn fold(log: &Log) -> Standing {
 pub fn fold_until(log: &Log, until: Option<Day>) -> Standing {
     let mut standing = Standing::default();
     for (root, entry) in log.in_effect() {
-        // Yards and kinds count as there from the start.
-        let ground = matches!(entry.what, What::Yard { .. } | What::Kind(_));
-        if ground || until.is_none_or(|until| entry.day <= until) {
+        if entry.is_ground() || until.is_none_or(|until| entry.day <= until) {
             let first = log.get(root).map_or(entry.day, |first| first.day);
             apply_as(&mut standing, root, entry, first);
         }

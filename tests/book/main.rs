@@ -4,6 +4,7 @@
 mod cabinet;
 mod demo;
 mod fixtures;
+mod late;
 mod laws;
 mod mended;
 mod mixed;
