@@ -284,7 +284,8 @@ impl Records {
     pub fn strike(self, entries: &[EntryId], said: &str) -> Result<Vec<EntryId>, Stop> {
         let yard = self.book.with_untracked(|book| book.log().get(entries.first()?)?.yard.clone());
         let today = yard.map_or_else(|| clock::stamp().day(), |yard| self.today(&yard));
-        let written = self.book.with_untracked(|book| book.strike(&self.pen(), today, entries));
+        let written =
+            self.book.with_untracked(|book| book.strike(&self.pen(), today, entries, &BrowserLetters));
         self.put(written, said)
     }
 

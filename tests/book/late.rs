@@ -40,7 +40,7 @@ proptest! {
         let mut book = phones(&acts).swap_remove(0);
         let on = day("2026-06-20");
         let target = book.log().entries().nth(pick as usize % book.log().len()).unwrap().id.clone();
-        let strike = book.strike(&pen("aa", on), on, &[target]).unwrap();
+        let strike = book.strike(&pen("aa", on), on, &[target], &Unicode).unwrap();
         book.add(strike);
         for entry in phones(&more).swap_remove(1).log().entries() {
             book.add([entry.clone()]);
@@ -81,7 +81,7 @@ fn a_hive_that_was_struck_out_makes_no_later_save_fold_the_whole_book() {
         }
     }
     let start = yard.hive("1").entry().clone();
-    let strike = yard.book.strike(&pen("aa", on), on, &[start]).unwrap();
+    let strike = yard.book.strike(&pen("aa", on), on, &[start], &Unicode).unwrap();
     yard.book.add(strike);
     assert_eq!(yard.book.standing().orphans, 50);
     let fold = Instant::now();

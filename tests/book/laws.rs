@@ -37,7 +37,7 @@ pub(crate) fn phones(acts: &[Act]) -> Vec<Book> {
             1 => {
                 let newest = book.log().entries().nth(*b as usize % book.log().len()).unwrap().id.clone();
                 let together = book.together(&newest);
-                book.strike(&pen, on, &together)
+                book.strike(&pen, on, &together, &Unicode)
             }
             2 => {
                 let plan = plan(&[&format!("n{b}")], &[(BoxDepth::Medium, 2)], on);
@@ -145,10 +145,10 @@ proptest! {
         let before = book.standing().clone();
         let target = book.log().entries().nth(pick as usize % book.log().len()).unwrap().id.clone();
         prop_assume!(!book.log().struck().contains_key(&target));
-        let strike = book.strike(&pen("aa", on), on, &[target]).unwrap();
+        let strike = book.strike(&pen("aa", on), on, &[target], &Unicode).unwrap();
         let undo = strike[0].id.clone();
         book.add(strike);
-        let redo = book.strike(&pen("aa", on), on, &[undo]).unwrap();
+        let redo = book.strike(&pen("aa", on), on, &[undo], &Unicode).unwrap();
         book.add(redo);
         prop_assert_eq!(book.standing(), &before);
     }

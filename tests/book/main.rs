@@ -15,6 +15,7 @@ mod refused;
 mod round;
 #[path = "../support/mod.rs"]
 mod support;
+mod undone;
 mod yard;
 
 use beetle_almanac::almanac::day::Day;

@@ -168,7 +168,7 @@ fn a_line_that_comes_after_its_strike_stays_struck() {
         )
         .unwrap();
     a.add(e.clone());
-    let s = a.strike(&pen("aa", day("2026-05-08")), day("2026-05-08"), &[e[0].id.clone()]).unwrap();
+    let s = a.strike(&pen("aa", day("2026-05-08")), day("2026-05-08"), &[e[0].id.clone()], &Unicode).unwrap();
     a.add(s.clone());
     let mut b = yard.book.clone();
     b.add(s);
@@ -190,7 +190,7 @@ fn no_two_living_hives_of_a_yard_share_a_tag() {
     yard.book.add(e);
     let taken = Err(Refusal::TagTaken { free: "1b".to_owned() });
     assert_eq!(yard.book.hive_back(&pen("aa", on), on, on, &one, &Unicode), taken);
-    assert_eq!(yard.book.strike(&pen("aa", on), on, &[strike_me]), taken);
+    assert_eq!(yard.book.strike(&pen("aa", on), on, &[strike_me], &Unicode), taken);
     let tags: Vec<_> = yard.book.standing().hives_of(&yard.id, true).filter(|(_, h)| h.tag == "1").collect();
     assert_eq!(tags.len(), 1);
 }

@@ -1,6 +1,6 @@
 //! Hives whose traps are of two kinds, filled to different levels.
 
-use crate::support::{day, pen};
+use crate::support::{Unicode, day, pen};
 use crate::{Yard, trap};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::stack::BoxDepth;
@@ -111,7 +111,7 @@ fn all_of_it_is_taken_back_with_one_undo() {
     let together = yard.book.together(&entries[1].id);
     assert_eq!(together.len(), entries.len());
     let on = day("2026-05-12");
-    let strike = yard.book.strike(&pen("aa", on), on, &together).unwrap();
+    let strike = yard.book.strike(&pen("aa", on), on, &together, &Unicode).unwrap();
     yard.book.add(strike);
     assert_eq!(*yard.book.standing(), before);
 }

@@ -1,5 +1,5 @@
 use super::{Counts, days, lines};
-use crate::app::ledger::words::tests::{book, pen, today};
+use crate::app::ledger::words::tests::{Plain, book, pen, today};
 use crate::book::entry::What;
 use crate::book::id::Writer;
 use crate::book::write::Pen;
@@ -34,7 +34,7 @@ fn a_struck_bulk_stays_in_its_place_and_says_how_many_come_back() {
     let mut book = book();
     let hive = book.log().entries().find(|entry| matches!(entry.what, What::Hive { .. })).unwrap().id.clone();
     let bulk = book.together(&hive);
-    let strike = book.strike(&pen(), today(), &bulk).unwrap();
+    let strike = book.strike(&pen(), today(), &bulk, &Plain).unwrap();
     let by = strike[0].id.clone();
     let before = lines(&book, None).len();
     book.add(strike);
@@ -45,7 +45,7 @@ fn a_struck_bulk_stays_in_its_place_and_says_how_many_come_back() {
         (line.together, &line.counts),
         (bulk.len(), &Counts::Struck { by: by.clone(), lines: bulk.len() })
     );
-    let again = book.strike(&pen(), today(), &[by]).unwrap();
+    let again = book.strike(&pen(), today(), &[by], &Plain).unwrap();
     book.add(again);
     assert!(lines(&book, None).iter().all(|line| line.counts == Counts::Yes));
 }
