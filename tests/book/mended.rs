@@ -244,13 +244,37 @@ fn no_entry_that_is_taken_in_leaves_the_phone_without_numbers() {
         e.what = What::Note { hive: None, text: "x".into() };
         backup::write(&[e].into_iter().collect(), pen("zz", day("2026-05-01")).at, None).unwrap()
     };
-    assert!(backup::open(&file(Entry::COUNTER_MOST + 1)).is_err());
+    let most = Entry::counter_most(1);
+    assert!(backup::open(&file(most + 1)).is_err());
     let mut book = yard.book.clone();
-    book.add(backup::open(&file(Entry::COUNTER_MOST)).unwrap().entries);
-    let on = day("2026-05-02");
-    let next = book.check(&pen("aa", on), on, on, work(&yard.hive("1"), Did::AsFound, None, None)).unwrap();
-    assert!(next[0].id.n() > Entry::COUNTER_MOST);
-    assert_eq!(next[0].check(), Ok(()), "a page that holds it is read again");
+    book.add(backup::open(&file(most)).unwrap().entries);
+    for n in 1..=20 {
+        let on = day("2026-05-02").plus(n);
+        let look = work(&yard.hive("1"), Did::AsFound, None, None);
+        let next = book.check(&pen("aa", on), on, on, look).unwrap();
+        assert!(next[0].id.n() > most);
+        assert_eq!(next[0].check(), Ok(()), "a page that holds it is read again");
+        book.add(next);
+        // The demonstration comes and goes between two lines and takes its numbers along.
+        book.add(demo(on, "Europe/Berlin", 120, &Unicode).unwrap());
+        let own = backup::write(book.log(), pen("aa", on).at, None).unwrap();
+        assert!(backup::open(&own).is_ok(), "a file of its own is read again");
+        if n % 2 == 0 {
+            book = book.without(Entry::is_demo);
+        }
+    }
+}
+
+/// The bound as the file grows: never below the counters of the lines themselves, never all the numbers there are.
+#[test]
+fn the_highest_counter_of_a_file_grows_with_its_lines_and_ends_at_half_of_what_there_is() {
+    assert_eq!(Entry::counter_most(0), 1_000_000);
+    for lines in [1, 14_000, 100_000, 400_000] {
+        assert_eq!(Entry::counter_most(lines), 1_000_000 + 1000 * u32::try_from(lines).unwrap());
+    }
+    for lines in [499_001, 5_000_000, usize::MAX] {
+        assert_eq!(Entry::counter_most(lines), Entry::COUNTER_MOST);
+    }
 }
 
 #[test]

@@ -19,13 +19,23 @@ pub enum EntryError {
 impl Entry {
     /// Most beetles in one count.
     pub const COUNT_MOST: u32 = 1_000_000;
-    /// Highest counter that a backup may bring: half of what there is, so that this phone keeps numbers to write with.
+    /// Highest counter in a backup, whatever it holds: half of what there is, so that this phone keeps numbers to write
+    /// with.
     pub const COUNTER_MOST: u32 = EntryId::MOST / 2;
     /// Most characters of a note.
     pub const NOTE_MOST: usize = 500;
     /// Most characters of a tag or name. Visible characters are counted where text is typed; this is the bound on
     /// what a file may bring.
     pub const NAME_MOST: usize = 300;
+
+    /// Highest counter in a backup of `lines` entries. Every entry has one number more than the highest its writer knew,
+    /// so honest counters stay near the number of lines; what leads past it are the demonstration's lines, of which a
+    /// backup holds none. It grows a thousand with each line, and so what is written after a file was taken in stays
+    /// below it: a file this phone takes in cannot make its own later backups unreadable.
+    pub fn counter_most(lines: usize) -> u32 {
+        let lines = u32::try_from(lines).unwrap_or(u32::MAX);
+        lines.saturating_mul(1000).saturating_add(1_000_000).min(Entry::COUNTER_MOST)
+    }
 
     /// Checks what the types cannot: lengths, counts, and that corrections look back.
     ///
