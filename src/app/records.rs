@@ -144,7 +144,10 @@ impl Records {
     pub fn pen(self) -> Pen {
         Pen {
             writer: self.writer.get_value(),
-            by: self.meta.with_untracked(|meta| meta.label.clone()),
+            // A label from before its code points were bounded would stop every save.
+            by: self.meta.with_untracked(|meta| {
+                meta.label.clone().filter(|label| label.chars().count() <= Entry::BY_MOST)
+            }),
             at: clock::stamp(),
         }
     }
