@@ -144,7 +144,10 @@ impl Records {
     pub fn pen(self) -> Pen {
         Pen {
             writer: self.writer.get_value(),
-            by: self.meta.with_untracked(|meta| meta.label.clone()),
+            // A label from before its code points were bounded would stop every save.
+            by: self.meta.with_untracked(|meta| {
+                meta.label.clone().filter(|label| label.chars().count() <= Entry::BY_MOST)
+            }),
             at: clock::stamp(),
         }
     }
@@ -284,7 +287,8 @@ impl Records {
     pub fn strike(self, entries: &[EntryId], said: &str) -> Result<Vec<EntryId>, Stop> {
         let yard = self.book.with_untracked(|book| book.log().get(entries.first()?)?.yard.clone());
         let today = yard.map_or_else(|| clock::stamp().day(), |yard| self.today(&yard));
-        let written = self.book.with_untracked(|book| book.strike(&self.pen(), today, entries));
+        let written =
+            self.book.with_untracked(|book| book.strike(&self.pen(), today, entries, &BrowserLetters));
         self.put(written, said)
     }
 

@@ -249,7 +249,7 @@ fn keeper_opens_a_file_half_of_which_fits_and_nothing_that_was_struck_comes_back
         .collect();
     let on = day("2027-03-01");
     for skip in skips.iter().step_by(20) {
-        let strike = book.strike(&pen("aa", on), on, std::slice::from_ref(skip)).unwrap();
+        let strike = book.strike(&pen("aa", on), on, std::slice::from_ref(skip), &Unicode).unwrap();
         book.add(strike);
     }
     let struck: Vec<EntryId> = book.log().struck().keys().map(|id| (*id).clone()).collect();

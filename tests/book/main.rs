@@ -4,8 +4,10 @@
 mod cabinet;
 mod demo;
 mod fixtures;
+mod late;
 mod laws;
 mod mended;
+mod mixed;
 #[path = "../support/phone.rs"]
 mod phone;
 mod plain;
@@ -13,6 +15,7 @@ mod refused;
 mod round;
 #[path = "../support/mod.rs"]
 mod support;
+mod undone;
 mod yard;
 
 use beetle_almanac::almanac::day::Day;

@@ -1,7 +1,7 @@
 //! This phone: the label beside its lines, the room left, whether the browser keeps it.
 
 use super::safety::{NEARLY_FULL, months_left};
-use crate::almanac::text::{LabelError, label};
+use crate::almanac::text::{LabelError, PHONE_MOST, label};
 use crate::app::edge::keeping;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{El, el, live};
@@ -17,14 +17,11 @@ use crate::app::wording::en_book::phone as w;
 use crate::app::wording::en_typed;
 use wasm_bindgen_futures::spawn_local;
 
-/// Most visible letters of a phone's label.
-const LABEL_MOST: usize = 20;
-
 /// The section of the Book.
 pub(super) fn view(ui: Ui, records: Records) -> El {
     let kept = records.meta.with_untracked(|meta| meta.label.clone()).unwrap_or_default();
     let text = RwSignal::new(kept);
-    let read = move || match text.with(|text| label(text, LABEL_MOST, &BrowserLetters)) {
+    let read = move || match text.with(|text| label(text, PHONE_MOST, &BrowserLetters)) {
         Ok(label) => Ok(Some(label)),
         Err(LabelError::Empty) => Ok(None),
         Err(error) => Err(error),
