@@ -60,6 +60,18 @@ pub fn label(text: &str, most: Most, letters: &impl Letters) -> Result<String, L
     Ok(kept.to_owned())
 }
 
+/// As [`label`], for a field that may stay empty.
+///
+/// # Errors
+/// [`LabelError`], but never that it is empty.
+pub fn label_if_any(text: &str, most: Most, letters: &impl Letters) -> Result<Option<String>, LabelError> {
+    match label(text, most, letters) {
+        Ok(label) => Ok(Some(label)),
+        Err(LabelError::Empty) => Ok(None),
+        Err(error) => Err(error),
+    }
+}
+
 fn keep(c: char) -> Option<char> {
     match c {
         '\u{2028}' | '\u{2029}' => Some(' '),

@@ -74,7 +74,8 @@ pub struct Aside {
     pub key: String,
     /// The text, byte for byte.
     pub raw: String,
-    /// Sound, but written by a newer version of the app. Otherwise it is damaged.
+    /// Sound, but written by a newer version of the app. Otherwise it is damaged, or has other words for a line that was
+    /// read elsewhere.
     pub newer: bool,
 }
 
@@ -129,7 +130,14 @@ impl Cabinet {
             .collect();
         for part in shelves.pages {
             match part.found {
-                Found::Loaded(page) | Found::Migrated { value: page, .. } => add_all(&mut log, page.entries),
+                Found::Loaded(page) | Found::Migrated { value: page, .. } => {
+                    if !add_all(&mut log, page.entries) {
+                        let key = part.name.key(part.part);
+                        pages.leave(&key);
+                        let raw = shelf.get(&key)?.unwrap_or_default();
+                        asides.push(Aside { key, raw, newer: false });
+                    }
+                }
                 Found::Newer { raw, .. } => {
                     asides.push(Aside { key: part.name.key(part.part), raw, newer: true });
                 }
@@ -311,11 +319,17 @@ impl Cabinet {
     }
 }
 
-/// A clash between two pages keeps what was read first; the other text stays on the shelf.
-fn add_all(log: &mut Log, entries: Vec<Entry>) {
+/// False when an entry is here already under the same name with other words. What was read first counts; a log cannot
+/// hold both, so the page of the second is left as it is and shown.
+fn add_all(log: &mut Log, entries: Vec<Entry>) -> bool {
+    let mut whole = true;
     for entry in entries {
-        log.add(entry);
+        match log.get(&entry.id) {
+            Some(here) => whole &= json::to_text(here) == json::to_text(&entry),
+            None => _ = log.add(entry),
+        }
     }
+    whole
 }
 
 fn speaks_of_others(entry: &Entry) -> bool {

@@ -1,7 +1,7 @@
 //! This phone: the label beside its lines, the room left, whether the browser keeps it.
 
 use super::safety::{NEARLY_FULL, months_left};
-use crate::almanac::text::{LabelError, PHONE_MOST, label};
+use crate::almanac::text::{PHONE_MOST, label_if_any};
 use crate::app::edge::keeping;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{El, el, live};
@@ -21,11 +21,7 @@ use wasm_bindgen_futures::spawn_local;
 pub(super) fn view(ui: Ui, records: Records) -> El {
     let kept = records.meta.with_untracked(|meta| meta.label.clone()).unwrap_or_default();
     let text = RwSignal::new(kept);
-    let read = move || match text.with(|text| label(text, PHONE_MOST, &BrowserLetters)) {
-        Ok(label) => Ok(Some(label)),
-        Err(LabelError::Empty) => Ok(None),
-        Err(error) => Err(error),
-    };
+    let read = move || text.with(|text| label_if_any(text, PHONE_MOST, &BrowserLetters));
     let says = move || match read() {
         Ok(_) => Says::Nothing,
         Err(error) => Says::Wrong(en_typed::label(error)),
