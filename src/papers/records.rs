@@ -42,28 +42,102 @@ const LEVEL_UNIT: &str = "% of depth";
 /// The columns of each table. A unit stands in a column of its own.
 const YARDS: &[&str] = &["yard_id", "name", "time_zone", "since", "resting_since", "closed", "hives_in_care"];
 const HIVES: &[&str] = &[
-    "hive_id", "yard_id", "yard", "place", "tag", "earlier_tags", "size", "since", "ended", "how_ended", "boxes",
+    "hive_id",
+    "yard_id",
+    "yard",
+    "place",
+    "tag",
+    "earlier_tags",
+    "size",
+    "since",
+    "ended",
+    "how_ended",
+    "boxes",
     "traps",
 ];
-const BOXES: &[&str] =
-    &["box_id", "hive_id", "hive", "level_from_floor", "depth", "depth_unit", "since", "traps_wanted", "traps"];
+const BOXES: &[&str] = &[
+    "box_id",
+    "hive_id",
+    "hive",
+    "level_from_floor",
+    "depth",
+    "depth_unit",
+    "since",
+    "traps_wanted",
+    "traps",
+];
 const TRAPS: &[&str] = &[
-    "trap_id", "box_id", "hive_id", "hive", "kind_id", "kind", "spot", "placed", "serviced", "level_read", "level",
-    "level_unit", "trouble", "trouble_since",
+    "trap_id",
+    "box_id",
+    "hive_id",
+    "hive",
+    "kind_id",
+    "kind",
+    "spot",
+    "placed",
+    "serviced",
+    "level_read",
+    "level",
+    "level_unit",
+    "trouble",
+    "trouble_since",
 ];
 const KINDS: &[&str] = &[
-    "kind_id", "name", "form", "used_again", "offered", "longest_days", "fill", "fill_unit", "holds", "holds_unit",
-    "inside_length", "inside_length_unit", "inside_width", "inside_width_unit", "inside_depth", "inside_depth_unit",
-    "outside_length", "outside_length_unit", "outside_width", "outside_width_unit", "outside_depth",
+    "kind_id",
+    "name",
+    "form",
+    "used_again",
+    "offered",
+    "longest_days",
+    "fill",
+    "fill_unit",
+    "holds",
+    "holds_unit",
+    "inside_length",
+    "inside_length_unit",
+    "inside_width",
+    "inside_width_unit",
+    "inside_depth",
+    "inside_depth_unit",
+    "outside_length",
+    "outside_length_unit",
+    "outside_width",
+    "outside_width_unit",
+    "outside_depth",
     "outside_depth_unit",
 ];
 const CHECKS: &[&str] = &[
-    "entry_id", "day", "written_at", "written_by", "yard_id", "yard", "hive_id", "hive", "traps", "did",
-    "level_found", "level_found_state", "level_left", "level_unit", "beetles_low", "beetles_high", "beetles_state",
+    "entry_id",
+    "day",
+    "written_at",
+    "written_by",
+    "yard_id",
+    "yard",
+    "hive_id",
+    "hive",
+    "traps",
+    "did",
+    "level_found",
+    "level_found_state",
+    "level_left",
+    "level_unit",
+    "beetles_low",
+    "beetles_high",
+    "beetles_state",
     "note",
 ];
 const EVENTS: &[&str] = &[
-    "entry_id", "day", "written_at", "written_by", "yard_id", "yard", "hive_id", "hive", "what", "in_words", "record",
+    "entry_id",
+    "day",
+    "written_at",
+    "written_by",
+    "yard_id",
+    "yard",
+    "hive_id",
+    "hive",
+    "what",
+    "in_words",
+    "record",
 ];
 
 impl Records {
@@ -108,7 +182,8 @@ impl Records {
     /// yard of the keeper's own.
     pub fn table(self, book: &Book, style: Style, words: &dyn Fn(&Entry) -> String) -> String {
         let own = book.standing().yards.keys().any(|yard| !yard.is_demo());
-        let mut filling = Filling { table: Table::new(self.columns(), style), standing: book.standing(), own };
+        let mut filling =
+            Filling { table: Table::new(self.columns(), style), standing: book.standing(), own };
         match self {
             Records::Yards => filling.yards(),
             Records::Hives | Records::Boxes | Records::Traps => filling.hives(self),

@@ -98,8 +98,7 @@ pub mod tables {
     /// Chooser.
     pub const WHICH: &str = "Table of";
     /// What is in it.
-    pub const WHAT: &str =
-        "Comma-separated, a header row, days as 2026-07-14, a point before decimals. Struck lines are left out.";
+    pub const WHAT: &str = "Comma-separated, a header row, days as 2026-07-14, a point before decimals. Struck lines are left out.";
     /// Box to tick.
     pub const MARK: &str = "For a spreadsheet: mark the letters as UTF-8";
     /// Box to tick.
@@ -134,10 +133,10 @@ pub mod truck {
     pub const COLUMNS: [&str; 9] =
         ["Mark", "Hive", "Boxes", "Traps", "Last served", "Due", "Level", "Count", "Larvae"];
     /// What the mark means.
-    pub const MARKS: &str = "Mark: ! overdue or a trap does not fish · S skipped · R look again after a spill";
+    pub const MARKS: &str =
+        "Mark: ! overdue or a trap does not fish · S skipped · R look again after a spill";
     /// How the pen is used.
-    pub const PEN: &str =
-        "Level found in % of the depth. Count of beetles: 0 when none was seen, empty when nobody looked. Larvae: yes or no.";
+    pub const PEN: &str = "Level found in % of the depth. Count of beetles: 0 when none was seen, empty when nobody looked. Larvae: yes or no.";
     /// One mark a hive, the most pressing.
     pub const MARK_NOW: &str = "!";
     /// Skipped.
