@@ -25,10 +25,10 @@ const REMEMBERED_DAYS: i32 = 60;
 /// What is to be done at a hive.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Task {
-    /// Traps are due.
-    Traps,
     /// Oil spilled: look again.
     Look,
+    /// Traps are due.
+    Traps,
 }
 
 /// One hive in an event.
@@ -95,12 +95,12 @@ pub struct Calendar {
 }
 
 impl YardDay {
-    /// The event's name: yard, task, hive and cycle of one of its items, always the first by task and hive. As an item
-    /// is in one event only, no two events share a name; as its cycle lasts until the hive is served, a day that moves
-    /// keeps it.
+    /// The event's name: yard, task, hive and cycle of one of its items. As an item is in one event only, no two events
+    /// share a name; as its cycle lasts until the hive is served, a day that moves keeps it. It is the last item by task
+    /// and hive: a walk that was broken off has most often begun with the first hives.
     pub fn uid(&self) -> String {
-        let first = self.items.iter().min_by_key(|item| (item.task, &item.hive));
-        let Some(Item { task, hive, cycle, .. }) = first else { return self.yard.to_string() };
+        let last = self.items.iter().max_by_key(|item| (item.task, &item.hive));
+        let Some(Item { task, hive, cycle, .. }) = last else { return self.yard.to_string() };
         let task = match task {
             Task::Traps => ".traps.",
             Task::Look => ".look.",
