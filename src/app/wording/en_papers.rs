@@ -132,9 +132,8 @@ pub mod truck {
     /// Columns; the last three are for the pen.
     pub const COLUMNS: [&str; 9] =
         ["Mark", "Hive", "Boxes", "Traps", "Last served", "Due", "Level", "Count", "Larvae"];
-    /// What the mark means.
-    pub const MARKS: &str =
-        "Mark: ! overdue or a trap does not fish · S skipped · R look again after a spill";
+    /// What the letters mean.
+    pub const MARKS: &str = "Mark: ! overdue or a trap does not fish, S skipped, R look again after a spill. Boxes from the floor up: D deep, M medium, S shallow, O own depth.";
     /// How the pen is used.
     pub const PEN: &str = "Level found in % of the depth. Count of beetles: 0 when none was seen, empty when nobody looked. Larvae: yes or no.";
     /// One mark a hive, the most pressing.

@@ -152,7 +152,7 @@ journey("she took the truck sheet along and showed the inspector packet", CLOCK,
 
   const cards = await sheet(keeper, "hive-cards");
   assert.equal(await keeper.driver.run(() => document.querySelectorAll(".hive-card").length), 3);
-  assert.match(cards, /Hive 1[\s\S]*Last looks/);
+  assert.match(cards, /Hive .?1[\s\S]*Last looks/);
 
   await keeper.driver.run(() => (window.print = () => (window.printed = (window.printed ?? 0) + 1)));
   await keeper.tap("sheet-print");
@@ -161,9 +161,11 @@ journey("she took the truck sheet along and showed the inspector packet", CLOCK,
   await keeper.tap("sheet-save");
   const [file] = await savedFiles(keeper, 1);
   assert.match(file.name, /^hive-cards-2026-07-18\.html$/);
-  assert.match(file.text, /^<!doctype html>[\s\S]*<title>Hive cards<\/title>[\s\S]*Hive 3[\s\S]*<\/html>$/);
+  assert.ok(file.text.startsWith("<!doctype html>") && file.text.endsWith("</html>"));
+  assert.match(file.text, /<title>Hive cards<\/title>/);
+  assert.equal(file.text.match(/class="hive-card"/g).length, 3);
   await keeper.tap("sheet-show");
-  assert.match(await keeper.value("#sheet-show"), /Hive 3/);
+  assert.match(await keeper.value("#sheet-show"), /Hive .?3\b/u);
 });
 
 journey("a browser that will not share hands over a file instead, and a list shut by the keeper does nothing", CLOCK, async (keeper) => {
