@@ -4,6 +4,7 @@
 
 use super::papers::{FORMULA, TAG, Tale, calendars};
 use super::{day, rows};
+use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::app::ledger::words;
 use beetle_almanac::book::entry::{Check, Entry, What};
 use beetle_almanac::book::round::{self, HiveDue};
@@ -59,10 +60,7 @@ fn the_calendar_says_what_the_book_says() {
         for row in round::rows(standing, yard, tale.today) {
             let tag = standing.hives[&row.hive].tag.clone();
             let mut add = |on: beetle_almanac::almanac::day::Day, what: &str| {
-                let list = match on < tale.today {
-                    true => "Overdue",
-                    false => what,
-                };
+                let list = if on < tale.today { "Overdue" } else { what };
                 let key = (format!("{} {}", on.max(tale.today), now.name), list.to_owned());
                 wanted.entry(key).or_default().push(tag.clone());
             };
@@ -234,7 +232,7 @@ fn trap_work_is_read_back_line_by_line() {
         assert_eq!((&row["entry_id"], &row["day"]), (&entry.id.to_string(), &entry.day.to_string()));
         assert_eq!((&row["hive_id"], &row["written_at"]), (&hive.to_string(), &entry.at.to_string()));
         let low = count.map(|count| count.low().to_string()).unwrap_or_default();
-        let high = count.and_then(|count| count.high()).map(|high| high.to_string()).unwrap_or_default();
+        let high = count.and_then(CountRange::high).map(|high| high.to_string()).unwrap_or_default();
         assert_eq!((&row["beetles_low"], &row["beetles_high"]), (&low, &high));
         assert_eq!(row["beetles_state"], if count.is_some() { "counted" } else { "not looked" });
         assert_eq!(row["level_found"], before.map(|level| level.percent().to_string()).unwrap_or_default());
@@ -302,7 +300,7 @@ fn a_statistics_program_reads_numbers_and_days() {
     for (at, entry) in lines.iter().enumerate() {
         let What::Check(check) = &entry.what else { unreachable!() };
         assert_eq!(low[at], check.count.map(|count| f64::from(count.low())));
-        assert_eq!(high[at], check.count.and_then(|count| count.high()).map(f64::from));
+        assert_eq!(high[at], check.count.and_then(CountRange::high).map(f64::from));
         assert_eq!(found[at], check.before.map(|level| level.percent().as_f64()));
         assert_eq!(days[at], entry.day.to_string());
     }

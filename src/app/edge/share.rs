@@ -24,7 +24,7 @@ pub fn can(name: &str, media_type: &str) -> bool {
 
 /// Opens the phone's list of apps; to be called while a tap is being answered. None where the browser has no such list.
 pub fn share(name: &str, media_type: &str, text: &str) -> Option<Promise> {
-    navigator("share", &file(name, media_type, text)?)?.dyn_into().ok()
+    Some(Promise::resolve(&navigator("share", &file(name, media_type, text)?)?))
 }
 
 /// What became of it.
