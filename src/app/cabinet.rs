@@ -8,6 +8,7 @@ use crate::book::entry::{Entry, What};
 use crate::book::log::Log;
 use crate::book::page::{self, Page, Place};
 use crate::book::plain;
+use crate::papers::calendar::Given;
 use crate::store::desk::{Desk, DeskError, Slot};
 use crate::store::found::{Format, Found};
 use crate::store::headroom::{self, Used};
@@ -41,6 +42,8 @@ pub struct Meta {
     pub written: bool,
     /// The last backup file, and how many entries it held.
     pub backup: Option<(Day, usize)>,
+    /// The calendar's events as they were given out last.
+    pub calendar: Vec<Given>,
 }
 
 /// Fields that nobody knows are passed over: a later version may remember more.
@@ -51,6 +54,7 @@ impl Json for Meta {
         object.field("since", &self.since);
         object.field("written", &self.written);
         self.backup.write_if(&mut object, "backup");
+        self.calendar.write_if(&mut object, "calendar");
         object.close();
     }
 
@@ -61,6 +65,8 @@ impl Json for Meta {
             since: fields.take("since")?,
             written: fields.or_default("written")?,
             backup: fields.maybe("backup")?,
+            // What nobody here can read is given out anew, which no calendar takes amiss.
+            calendar: fields.maybe("calendar").unwrap_or_default(),
         })
     }
 }

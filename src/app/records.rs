@@ -113,7 +113,7 @@ impl Records {
             home = Home::ReadOnly;
         }
         let today = clock::stamp().day();
-        let fresh = Meta { label: None, since: today, written: false, backup: None };
+        let fresh = Meta { label: None, since: today, written: false, backup: None, calendar: Vec::new() };
         let meta = cabinet.meta().unwrap_or(fresh);
         let gone = meta.written && book.log().is_empty() && asides.is_empty();
         let records = Records(Box::leak(Box::new(Parts {

@@ -8,6 +8,7 @@ pub mod keeping;
 pub mod letters;
 pub mod locale;
 pub mod pause;
+pub mod share;
 pub mod slot;
 pub mod worker;
 
