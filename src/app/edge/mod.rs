@@ -7,6 +7,7 @@ pub mod install;
 pub mod keeping;
 pub mod letters;
 pub mod locale;
+pub mod locks;
 pub mod pause;
 pub mod slot;
 pub mod worker;
