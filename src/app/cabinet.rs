@@ -300,6 +300,8 @@ impl Cabinet {
         second: Vec<(String, String)>,
     ) -> Result<Reconciled, ShelfError> {
         let mut here = self.pages.texts()?;
+        // What waits for the second copy is compared with the rest: another tab may have written there since.
+        self.outbox.retain(|key, _| !here.contains_key(key));
         let mut found = Reconciled::default();
         let mut differing = Vec::new();
         for (key, raw) in second {
