@@ -238,7 +238,7 @@ fn the_second_copy_refuses_at_every_transaction_or_is_full_and_takes_everything_
 /// Every text of one copy damaged in many ways: cut off, a letter changed, something in between.
 fn damaged(text: &str) -> Vec<String> {
     let mut all = vec![String::new(), "null".to_owned(), "\u{fffd}{\"v\":1".to_owned()];
-    for (at, _) in text.char_indices().step_by(7) {
+    for (at, _) in text.char_indices().step_by(23) {
         all.push(text[..at].to_owned());
         all.push([&text[..at], "\u{7}", text.get(at + 1..).unwrap_or("")].concat());
         all.push([&text[..at], "x", &text[at..]].concat());

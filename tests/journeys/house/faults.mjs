@@ -1,17 +1,28 @@
 // Scripts that stand before the page's own: another clock, a storage that refuses.
 
 /**
- * @param {{clock?: string, storage?: "denied", second?: "none" | "hangs" | "full", locks?: "none"}} wanted `clock` is a
+ * @param {{clock?: string, storage?: "denied", second?: "none" | "hangs" | "full", locks?: "none",
+ *   promise?: "given"}} wanted `clock` is a
  *   local date and time, such as "2026-07-14T09:00"; it runs on from there. `second` is what the browser's database does,
- *   where the second copy lies.
+ *   where the second copy lies;
+ *   with `promise` it promises to keep what is stored once it is asked, and counts on the page how often that was.
  */
-export function faults({ clock, storage, second, locks }) {
+export function faults({ clock, storage, second, locks, promise }) {
   const parts = [];
   if (clock !== undefined) parts.push(`(${setClock})(${new Date(clock).getTime() - Date.now()});`);
   if (storage === "denied") parts.push(`(${denyStorage})();`);
   if (second !== undefined) parts.push(`(${spoilDatabase})(${JSON.stringify(second)});`);
   if (locks === "none") parts.push(`(${hideLocks})();`);
+  if (promise === "given") parts.push(`(${promiseToKeep})();`);
   return parts.join("\n");
+}
+
+function promiseToKeep() {
+  const root = document.documentElement;
+  root.dataset.asked = 0;
+  const persist = async () => ++root.dataset.asked > 0;
+  const persisted = async () => root.dataset.asked > 0;
+  Object.defineProperty(Navigator.prototype, "storage", { get: () => ({ persist, persisted }) });
 }
 
 function spoilDatabase(how) {

@@ -27,7 +27,7 @@ journey("the browser cleared one copy of her book: it comes back by itself, and 
   const list = await rows(keeper);
 
   assert.ok((await clearPages(keeper)) > 0);
-  await keeper.open("#/round");
+  await keeper.reload();
   await keeper.reads("restored-notice", new RegExp(`${book.length} lines of your book .*came back`));
   assert.equal(await keeper.shows("storage-notice"), false);
   assert.deepEqual(byId(await entries(keeper)), book);
@@ -36,12 +36,12 @@ journey("the browser cleared one copy of her book: it comes back by itself, and 
   // The other way round nothing is missing on the screen; the second copy is written anew.
   await keeper.tap("restored-away");
   await clearSecond(keeper);
-  await keeper.open("#/round");
+  await keeper.reload();
   await keeper.until("the list is there", async () => (await rows(keeper)).length === 3);
   await log(keeper, 2, "topped_up");
   await keeper.reads("kept", /Saved/);
   assert.ok((await clearPages(keeper)) > 0);
-  await keeper.open("#/round");
+  await keeper.reload();
   await keeper.reads("restored-notice", new RegExp(`${book.length + 1} lines of your book .*came back`));
   await keeper.until("hive 2 is done", async () => (await due(keeper, 2)) === "later");
 });

@@ -6,6 +6,29 @@ const ofTheDay = async (keeper) => (await entries(keeper)).filter(({ day }) => d
 const isDone = (keeper, tag, where) =>
   keeper.until(`hive ${tag} is done ${where}`, async () => (await due(keeper, tag)) === "later");
 
+journey("her browser knows no locks and she logs in two tabs: each sees the other's entry and none is lost", { faults: { clock: "2026-07-01T09:00", locks: "none" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 4);
+  await onTheDay(keeper, "2026-07-15T09:00");
+  const first = await keeper.driver.window();
+  const hash = await keeper.driver.run(() => location.hash);
+  const second = await keeper.newTab(hash);
+
+  await log(keeper, 1, "topped_up");
+  await isDone(keeper, 1, "in the second tab");
+  await keeper.turnTo(first);
+  await isDone(keeper, 1, "in the first tab");
+  await log(keeper, 2, "replaced");
+  await isDone(keeper, 2, "in the first tab");
+  await keeper.turnTo(second);
+  await isDone(keeper, 2, "in the second tab");
+  await log(keeper, 3, "as_found");
+  await keeper.until("three entries", async () => (await ofTheDay(keeper)) === 3);
+  await keeper.reload();
+  for (const tag of [1, 2]) assert.equal(await due(keeper, tag), "later");
+  assert.equal(await due(keeper, 4), "today");
+});
+
 journey("she has the page open twice: one tab writes, the other reads until she takes over there", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
   await keeper.open();
   await keepYard(keeper, 4);
@@ -49,27 +72,4 @@ journey("she has the page open twice: one tab writes, the other reads until she 
   await keeper.reload();
   for (const tag of [1, 2, 4]) assert.equal(await due(keeper, tag), "later");
   assert.equal(await keeper.shows("restored-notice"), false);
-});
-
-journey("her browser knows no locks and she logs in two tabs: each sees the other's entry and none is lost", { faults: { clock: "2026-07-01T09:00", locks: "none" } }, async (keeper) => {
-  await keeper.open();
-  await keepYard(keeper, 4);
-  await onTheDay(keeper, "2026-07-15T09:00");
-  const first = await keeper.driver.window();
-  const hash = await keeper.driver.run(() => location.hash);
-  const second = await keeper.newTab(hash);
-
-  await log(keeper, 1, "topped_up");
-  await isDone(keeper, 1, "in the second tab");
-  await keeper.turnTo(first);
-  await isDone(keeper, 1, "in the first tab");
-  await log(keeper, 2, "replaced");
-  await isDone(keeper, 2, "in the first tab");
-  await keeper.turnTo(second);
-  await isDone(keeper, 2, "in the second tab");
-  await log(keeper, 3, "as_found");
-  await keeper.until("three entries", async () => (await ofTheDay(keeper)) === 3);
-  await keeper.reload();
-  for (const tag of [1, 2]) assert.equal(await due(keeper, tag), "later");
-  assert.equal(await due(keeper, 4), "today");
 });
