@@ -177,6 +177,22 @@ impl<S: Shelf, P> Pages<S, P> {
         self.seen.or_insert(key.to_owned(), Seen::default()).left = true;
     }
 
+    /// The text under the key of every page, as it will be once what was cut short is finished.
+    ///
+    /// # Errors
+    /// [`ShelfError`] when the shelf cannot be read at all.
+    pub fn texts(&self) -> Result<Table<String, String>, ShelfError> {
+        let mut texts = keys::lying(&self.shelf, keys::PAGE)?;
+        journal::foresee(&self.shelf, &mut texts)?;
+        Ok(texts)
+    }
+
+    /// Learns that a copy of this generation lies elsewhere: the next save under `key` gets a higher one.
+    pub fn heed(&mut self, key: &str, generation: u64) {
+        let seen = self.seen.or_insert(key.to_owned(), Seen::default());
+        seen.highest = seen.highest.max(generation);
+    }
+
     /// The shelf under the pages.
     pub fn shelf(&self) -> &S {
         &self.shelf

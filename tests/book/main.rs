@@ -15,6 +15,9 @@ mod phone;
 mod plain;
 mod refused;
 mod round;
+mod second;
+#[path = "../support/second.rs"]
+mod second_copy;
 #[path = "../support/mod.rs"]
 mod support;
 mod undone;

@@ -10,6 +10,15 @@ use crate::book::entry::{Did, SkipReason};
 use crate::book::round::{Because, HiveDue};
 use crate::book::standing::Trouble;
 
+/// Behind what was done: whether it lies in both copies. Nothing while it is on its way there.
+pub fn twice(twice: Option<bool>) -> &'static str {
+    match twice {
+        None => "",
+        Some(true) => ". Saved",
+        Some(false) => ". In one place only",
+    }
+}
+
 /// Round without hives: the lead.
 pub const EMPTY: &str = "No hives are kept yet.";
 /// What the round will do.
