@@ -187,7 +187,7 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
     let (holds_typed, sure_ticked, fill_typed) = (t.holds, t.sure, t.fill);
     let holds = move || match draft.with(KindDraft::capacity) {
         Ok(None) => Says::Nothing,
-        Ok(Some(_)) => says::volume(ui, holds_typed.0, holds_typed.1),
+        Ok(Some(_)) => says::said(ui, holds_typed, Reads::Holds),
         Err(wrong) => Says::Wrong(w::wrong(wrong)),
     };
     let unusual = Memo::new(move || draft.with(KindDraft::unusual));
@@ -205,7 +205,8 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
     let takes = move || {
         let (capacity, share) = draft.with(KindDraft::one_fill)?;
         let each = ui.volume(capacity.times(share));
-        let sum = w::fill_sum(&ui.volume(capacity), &locale::percent(share, 1), &each);
+        let holds = ui.volume_in_sum(capacity, share, capacity.times(share), false);
+        let sum = w::fill_sum(&holds, &locale::percent(share, 1), &each);
         Some((each, vec![sum]))
     };
     let holds_field = Field::new("kind-holds", w::HOLDS, holds_typed.0).decimal().volume(holds_typed.1);

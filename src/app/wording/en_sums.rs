@@ -65,8 +65,8 @@ pub mod spill {
     pub const ANY_BUMP: &str = "Any bump spills it.";
     /// Reason.
     pub const WHY: &str = "Tilting and steady braking do the same to the oil. A jolt makes waves and spills sooner, so keep well under the number.";
-    /// A side of nothing.
-    pub const NO_SIDE: &str = "More than 0.";
+    /// A side that nothing in a hive has.
+    pub const SIDE_ODD: &str = "Is that right? Few traps are longer than 470 mm (18½ in).";
     /// A trap that cannot spill.
     pub const EMPTY: &str = "Empty: nothing to spill";
 
@@ -117,11 +117,11 @@ pub mod fit {
     /// Field: length.
     pub const LENGTH: &str = "Trap, along the frame";
     /// Opens the other fields.
-    pub const REST: &str = "My frames are different";
+    pub const REST: &str = "My frames or boxes are different";
     /// Field: gap.
     pub const GAP: &str = "Gap between two top bars";
-    /// Field: top bar.
-    pub const BAR: &str = "Length of a top bar";
+    /// Field: the box, along the frames.
+    pub const INSIDE: &str = "Box inside, along the frames";
     /// Answer.
     pub const LABEL: &str = "This trap in this box";
     /// It does.
@@ -135,7 +135,7 @@ pub mod fit {
     /// Caution.
     pub const SLOWLY: &str = "Lower slowly: queen may be on these frames.";
     /// Reason.
-    pub const WHY: &str = "A trap must clear the frames of the box below by 5 mm, pass between two top bars, and be shorter than a top bar. Where you type nothing, frames spaced 34.9 mm with top bars 27 mm wide and 482.6 mm long are taken.";
+    pub const WHY: &str = "A trap must clear the frames of the box below by 5 mm (0.2 in), pass between two top bars, and hang between the end walls: a top bar is longer than that by its lugs. Where you type nothing, a ten-frame box is taken, 466.7 mm (18 3/8 in) long inside, frames spaced 34.9 mm (1 3/8 in), top bars 27 mm (1 1/16 in) wide: common practice.";
 
     /// Name of a side.
     pub fn side(side: Side) -> &'static str {

@@ -13,6 +13,7 @@ pub fn number(error: TypedError) -> String {
         TypedError::NotANumber => "One number here, such as 12, 1.5 or ½.".to_owned(),
         TypedError::Negative => "0 or more.".to_owned(),
         TypedError::TooMany { most } => ["At most ", &most.to_string(), "."].concat(),
+        TypedError::TooFew { least: Decimal::ZERO } => "More than 0.".to_owned(),
         TypedError::TooFew { least } => ["At least ", &least.to_string(), "."].concat(),
         TypedError::NotWhole => "Whole numbers only.".to_owned(),
         TypedError::Ambiguous { small, large } => which(small, large),
