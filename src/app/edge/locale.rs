@@ -132,8 +132,7 @@ pub fn volume(volume: Volume, unit: VolumeUnit) -> String {
 pub fn volume_in_sum(each: Volume, times: f64, sum: Volume, unit: VolumeUnit, up: bool) -> String {
     let ((unit, least), (of, of_sum)) = (shown(each, unit), shown(sum, unit));
     let ratio = unit.millilitres() / of.millilitres();
-    let decimals =
-        figure::decimals(each.in_unit(unit), times * ratio, least, sum.in_unit(of), of_sum, up);
+    let decimals = figure::decimals(each.in_unit(unit), times * ratio, least, sum.in_unit(of), of_sum, up);
     en::with_unit(&number(each.in_unit(unit), decimals), en::volume_name(unit))
 }
 

@@ -63,7 +63,7 @@ fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
     shown.answer(degrees(&sum));
     let (fill, spill) = (sum.fill.fraction(), &sum.spill);
     if fill > 0.0 {
-        shown.line(w::braking(&locale::number(spill.braking, 1)));
+        shown.line(w::braking(spill.braking).to_owned());
         let (length, depth) = (ui.length(sum.length), ui.length(sum.depth));
         let (slope, tilt) = (slope_shown(slope(&sum)), angle(spill.degrees));
         shown.line(if fill >= 0.5 {
