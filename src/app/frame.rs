@@ -41,8 +41,7 @@ pub fn frame() -> Bit {
             el("button")
                 .attr("type", "button")
                 .class("head-key")
-                .attr("aria-label", en::page::SETTINGS)
-                .text(en::page::SETTINGS_KEY)
+                .text(en::page::SETTINGS)
                 .press(move || settings_open.set(true)),
         );
     let foot = el("div")

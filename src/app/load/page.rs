@@ -73,7 +73,7 @@ impl Trip {
     }
 
     fn read_bottle(self) -> Result<TypedVolume, TypedError> {
-        self.bottle.with(|text| self.bottle_unit.with(|unit| read::volume(text, unit)))
+        self.bottle.with(|text| self.bottle_unit.with(|unit| read::holds(text, unit)))
     }
 }
 
@@ -143,7 +143,11 @@ fn yards(trip: Trip) -> El {
         trip.records.book.with(|book| {
             let mut ticks = Vec::new();
             for (id, now) in book.standing().open_yards() {
-                ticks.push(Bit::One(yard_tick(trip, id.clone(), &isolated(&now.name))));
+                let mut name = isolated(&now.name);
+                if id.is_demo() {
+                    name = w::invented(&name);
+                }
+                ticks.push(Bit::One(yard_tick(trip, id.clone(), &name)));
             }
             Bit::Many(ticks)
         })
@@ -204,7 +208,7 @@ fn set(trip: Trip) -> Bit {
     };
     let any = Memo::new(move || changed.with(Option::is_some));
     let at = (trip.bottle, trip.bottle_unit);
-    let bottle = says::field(ui, "load-bottle", w::BOTTLE, at, Reads::Volume, true);
+    let bottle = says::field(ui, "load-bottle", w::BOTTLE, at, Reads::Holds, true);
     let at = (trip.reserve, trip.reserve);
     let reserve = says::field(ui, "load-reserve", w::RESERVE, at, Reads::Share, false);
     let key = live(move || {

@@ -41,10 +41,10 @@ pub const THINGS: [&str; 6] = [
     "Water and soap for hands",
     "Charged phone, backup file saved",
 ];
-/// Why the oil is reckoned so.
-pub const OIL_WHY: &str = "A trap that is used again is topped up from the level it will have sunk to by that day. One that is thrown away, or whose level or loss is not known, is reckoned as a whole fill: the bottle is then never too small.";
+/// Why the oil is worked out so.
+pub const OIL_WHY: &str = "A trap that is used again is topped up from the level it will have sunk to by that day. One that is thrown away, or whose level or loss is not known, is counted as a whole fill: the bottle is then never too small.";
 /// Why the spares.
-pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at least 2 (judgement).";
+pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at least 2: our judgement.";
 /// Nothing due.
 pub const NOTHING: &str = "Nothing is due by that day.";
 /// Field.
@@ -53,6 +53,8 @@ pub const SPARE: &str = "Spare traps, to bring and to buy";
 pub const CHEAPEST: &str = "Cheapest";
 /// No packs.
 pub const NO_PACKS: &str = "No packs are written down for this kind.";
+/// Key to the page of the kind.
+pub const ADD_PACKS: &str = "Write its packs down";
 /// Nothing to buy.
 pub const ENOUGH: &str = "Nothing to buy";
 /// Field.
@@ -67,6 +69,11 @@ pub const SEASON_OIL: &str = "Oil for the rest of the season, at most";
 pub const SEASON_WHY: &str = "As if every trap in the ticked yards were emptied and filled anew on every walk: topping up takes less. Vegetable oil turns rancid, so buy it for one season.";
 /// Buying needs yards.
 pub const KIND_NONE: &str = "Describe your traps under Book, Kinds of trap, to see what to buy.";
+
+/// A yard that is not real.
+pub fn invented(name: &str) -> String {
+    [name, " (", super::en_round::INVENTED, ")"].concat()
+}
 
 /// "24 hives".
 pub fn hives(count: u32) -> String {

@@ -24,7 +24,7 @@ pub fn logged_placed(tag: &str, traps: u32) -> String {
     [&hive(tag), ": ", &counted(traps, "trap", "traps"), " placed"].concat()
 }
 
-/// "Hive 7 skipped: temper".
+/// "Hive 7 skipped: hot bees".
 pub fn logged_skip(tag: &str, why: SkipReason) -> String {
     [&hive(tag), " skipped: ", skip(why)].concat()
 }
@@ -70,7 +70,7 @@ pub fn note_length(count: usize) -> String {
 
 /// A clock that is not the phone's.
 pub fn zone(zone: &str) -> String {
-    ["Days here follow the clock of ", zone, "."].concat()
+    ["Days here go by the clock of ", &zone.replace('_', " "), "."].concat()
 }
 
 /// A question before a save.
@@ -119,7 +119,7 @@ pub fn refusal(refusal: &Refusal) -> String {
         .concat(),
         Refusal::SameYard => "It stands in that yard already. Nothing was written.".to_owned(),
         Refusal::NotThereYet => {
-            "That was not there yet on this day. Choose a later day, or mend the earlier line first."
+            "That was not there yet on this day. Choose a later day, or mend the earlier entry first."
                 .to_owned()
         }
         Refusal::Demonstration => "Invented hives and your own do not mix. Choose another yard.".to_owned(),

@@ -138,7 +138,7 @@ pub const FILLED_AGAIN: &str = "Replaced and filled";
 pub const FLATTERS: &str = "The level reading flatters: 100 beetles hide 1.3–2.6 mL of lost oil.";
 /// The level rose.
 pub const ROSE: &str =
-    "More oil than was left: water or debris in it, or a service nobody wrote down? Kept as read.";
+    "More oil than was left: water or debris in it, or a visit nobody wrote down? Kept as read.";
 /// Key that puts a card away.
 pub const GOT_IT: &str = "Got it";
 /// Key that empties old fields.
@@ -291,7 +291,7 @@ pub const SKIP: &str = "Skip…";
 /// Key of a reason.
 pub fn skip_key(why: SkipReason) -> &'static str {
     match why {
-        SkipReason::Temper => "Temper",
+        SkipReason::Temper => "Hot bees",
         SkipReason::Robbing => "Robbing",
         SkipReason::Weather => "Weather",
         SkipReason::NoTime => "No time",
@@ -302,7 +302,7 @@ pub fn skip_key(why: SkipReason) -> &'static str {
 /// A reason inside a sentence.
 pub fn skip(why: SkipReason) -> &'static str {
     match why {
-        SkipReason::Temper => "temper",
+        SkipReason::Temper => "hot bees",
         SkipReason::Robbing => "robbing",
         SkipReason::Weather => "weather",
         SkipReason::NoTime => "no time",
