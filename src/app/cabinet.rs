@@ -245,32 +245,52 @@ impl Cabinet {
     /// # Errors
     /// [`ShelfError`] when the shelf cannot be read at all.
     pub fn refresh(&mut self, book: &mut Book) -> Result<usize, ShelfError> {
-        let shelves = self.pages.read_all()?;
-        let mut new = Vec::new();
-        for part in shelves.pages {
-            self.read_only |= matches!(part.found, Found::Newer { .. });
-            new.extend(part.found.into_value().into_iter().flat_map(|page| page.entries));
-        }
-        Ok(book.add(new))
+        self.read_into(book).map(|(new, _)| new)
     }
 
-    /// Takes the demonstration off the shelf and out of the book. Pages of the keeper's own yards are not touched.
+    /// The same, without reading every page where none has changed: for a page that is shown again, which may have
+    /// slept while other tabs wrote.
+    ///
+    /// # Errors
+    /// As [`Cabinet::refresh`].
+    pub fn catch_up(&mut self, book: &mut Book) -> Result<usize, ShelfError> {
+        if self.pages.changed()? { self.refresh(book) } else { Ok(0) }
+    }
+
+    /// Reads every page into `book`: how many entries were new, and the keys of the demonstration's pages.
+    ///
+    /// Once the book is open nothing else reads them. A page that was read counts as known, and the next save writes
+    /// over it whatever the book does not hold.
+    fn read_into(&mut self, book: &mut Book) -> Result<(usize, Vec<String>), ShelfError> {
+        let shelves = self.pages.read_all()?;
+        let (mut new, mut demo) = (Vec::new(), Vec::new());
+        for part in shelves.pages {
+            self.read_only |= matches!(part.found, Found::Newer { .. });
+            // What cannot be read is left alone here as everywhere.
+            let Some(page) = part.found.into_value() else { continue };
+            if part.name.yard().is_some_and(|yard| yard.starts_with("demo-")) {
+                demo.push(part.name.key(part.part));
+            }
+            new.extend(page.entries);
+        }
+        Ok((book.add(new), demo))
+    }
+
+    /// Takes the demonstration off the shelf and out of the book. Pages of the keeper's own yards are not touched, and
+    /// what another tab has written on them meanwhile comes into `book`.
     ///
     /// # Errors
     /// [`ShelfError`] when the shelf refuses; what is already off stays off, and nothing else is lost.
     pub fn remove_demo(&mut self, book: &mut Book) -> Result<(), ShelfError> {
+        let (_, demo) = self.read_into(book)?;
         if self.read_only {
             return Err(ShelfError::Other);
         }
-        for part in self.pages.read_all()?.pages {
-            let demo = part.name.yard().is_some_and(|yard| yard.starts_with("demo-"));
-            // What cannot be read is left alone here as everywhere.
-            if demo && part.found.value().is_some() {
-                self.shelf.remove(&part.name.key(part.part))?;
-            }
+        for key in demo {
+            self.shelf.remove(&key)?;
         }
         // The pages are read anew, so that a demonstration filled in again starts from a clean shelf.
-        self.pages.read_all()?;
+        self.refresh(book)?;
         *book = book.without(Entry::is_demo);
         Ok(())
     }

@@ -395,17 +395,34 @@ impl Records {
                     self.act.set(None);
                 }
             } else if page {
-                let new = self.book.try_update_untracked(|book| {
-                    self.cabinet.try_update_value(|cabinet| cabinet.refresh(book))
-                });
-                if matches!(new.flatten(), Some(Ok(new)) if new > 0) {
-                    self.book.notify();
-                }
-                if self.cabinet.with_value(Cabinet::read_only) {
-                    self.home.set(Home::ReadOnly);
-                }
+                self.refresh(Cabinet::refresh);
             }
         });
+        // A page that slept, or lay in the browser's memory behind another, was told nothing.
+        listen(&window, "pageshow", move |event| {
+            if js_sys::Reflect::get(&event, &"persisted".into()).is_ok_and(|kept| kept.is_truthy()) {
+                self.refresh(Cabinet::catch_up);
+            }
+        });
+        let Some(document) = edge::document() else { return };
+        listen(&document.clone(), "visibilitychange", move |_| {
+            if !document.hidden() {
+                self.refresh(Cabinet::catch_up);
+            }
+        });
+    }
+
+    /// Takes in what other tabs have put on the shelf.
+    fn refresh(self, look: fn(&mut Cabinet, &mut Book) -> Result<usize, ShelfError>) {
+        let new = self
+            .book
+            .try_update_untracked(|book| self.cabinet.try_update_value(|cabinet| look(cabinet, book)));
+        if matches!(new.flatten(), Some(Ok(new)) if new > 0) {
+            self.book.notify();
+        }
+        if self.cabinet.with_value(Cabinet::read_only) {
+            self.home.renew(Home::ReadOnly);
+        }
     }
 }
 
