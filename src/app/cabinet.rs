@@ -240,7 +240,8 @@ impl Cabinet {
         Ok(())
     }
 
-    /// Reads what other tabs have written meanwhile into `book`. Returns how many entries were new.
+    /// Reads what other tabs have written meanwhile into `book`. The demonstration leaves it when no page of it is left;
+    /// a page of the keeper's own that is gone is still in the book. Returns how many entries came or went.
     ///
     /// # Errors
     /// [`ShelfError`] when the shelf cannot be read at all.
@@ -257,7 +258,7 @@ impl Cabinet {
         if self.pages.changed()? { self.refresh(book) } else { Ok(0) }
     }
 
-    /// Reads every page into `book`: how many entries were new, and the keys of the demonstration's pages.
+    /// Reads every page into `book`: how many entries came or went, and the keys of the demonstration's pages.
     ///
     /// Once the book is open nothing else reads them. A page that was read counts as known, and the next save writes
     /// over it whatever the book does not hold.
@@ -273,7 +274,13 @@ impl Cabinet {
             }
             new.extend(page.entries);
         }
-        Ok((book.add(new), demo))
+        let mut moved = book.add(new);
+        if demo.is_empty() && book.log().entries().any(Entry::is_demo) {
+            let rest = book.without(Entry::is_demo);
+            moved += book.log().len() - rest.log().len();
+            *book = rest;
+        }
+        Ok((moved, demo))
     }
 
     /// Takes the demonstration off the shelf and out of the book. Pages of the keeper's own yards are not touched, and
@@ -290,9 +297,7 @@ impl Cabinet {
             self.shelf.remove(&key)?;
         }
         // The pages are read anew, so that a demonstration filled in again starts from a clean shelf.
-        self.refresh(book)?;
-        *book = book.without(Entry::is_demo);
-        Ok(())
+        self.refresh(book).map(|_| ())
     }
 
     /// What the app remembers of itself.

@@ -387,14 +387,7 @@ impl Records {
         let Some(window) = edge::window() else { return };
         listen(&window, "storage", move |event| {
             let Ok(event) = event.dyn_into::<web_sys::StorageEvent>() else { return };
-            let page = event.key().is_some_and(|key| key.starts_with(keys::PAGE));
-            // Pages go only with the demonstration, all of them at once.
-            if page && event.new_value().is_none() {
-                if self.has_demo() {
-                    self.book.update(|book| *book = book.without(Entry::is_demo));
-                    self.act.set(None);
-                }
-            } else if page {
+            if event.key().is_some_and(|key| key.starts_with(keys::PAGE)) {
                 self.refresh(Cabinet::refresh);
             }
         });
@@ -418,6 +411,11 @@ impl Records {
             .book
             .try_update_untracked(|book| self.cabinet.try_update_value(|cabinet| look(cabinet, book)));
         if matches!(new.flatten(), Some(Ok(new)) if new > 0) {
+            let here = |id: &EntryId| self.book.with_untracked(|book| book.log().get(id).is_some());
+            // What went out with the demonstration cannot be undone.
+            if !self.act.with_untracked(|act| act.as_ref().is_none_or(|act| act.entries.iter().all(here))) {
+                self.act.set(None);
+            }
             self.book.notify();
         }
         if self.cabinet.with_value(Cabinet::read_only) {

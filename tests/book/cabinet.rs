@@ -10,6 +10,7 @@ use beetle_almanac::book::demo::demo;
 use beetle_almanac::book::entry::{Entry, SkipReason, What};
 use beetle_almanac::book::id::EntryId;
 use beetle_almanac::book::write::KindChoice;
+use beetle_almanac::store::shelf::Shelf as _;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
@@ -331,4 +332,29 @@ fn a_page_that_slept_while_another_tab_wrote_catches_up_and_reads_nothing_where_
     shelf.set_faults(Faults::default());
     assert_eq!(first.cabinet.catch_up(&mut first.book), Ok(0), "its own saves are no news");
     assert_eq!(shelf.reads(), u32::try_from(shelf.texts().len()).unwrap(), "each text once");
+}
+
+#[test]
+fn a_page_that_vanishes_is_not_taken_for_the_demonstration_and_comes_back_with_the_next_save() {
+    let (shelf, yard) = kept();
+    let on = day("2026-05-15");
+    let mut first = Cabinet::open(shelf.clone()).unwrap();
+    let entries = demo(on, "Europe/Berlin", 120, &Unicode).unwrap();
+    first.cabinet.save(&mut first.book, entries).unwrap();
+    let skip = first.book.skip(&pen("aa", on), on, on, &yard.hive("1"), SkipReason::Temper, None).unwrap();
+    first.cabinet.save(&mut first.book, skip).unwrap();
+    let before = first.book.clone();
+    let own = format!("beetle-almanac:page:{}:2026-05-15", yard.id);
+    shelf.remove(&own).unwrap();
+    assert_eq!(first.cabinet.refresh(&mut first.book), Ok(0));
+    assert_eq!(first.book, before, "what it has in memory it keeps, the demonstration too");
+    let skip = first.book.skip(&pen("aa", on), on, on, &yard.hive("2"), SkipReason::Temper, None).unwrap();
+    first.cabinet.save(&mut first.book, skip).unwrap();
+    assert_eq!(opened(&shelf), first.book);
+
+    let mut second = Cabinet::open(shelf.clone()).unwrap();
+    second.cabinet.remove_demo(&mut second.book).unwrap();
+    let demo = first.book.log().entries().filter(|entry| entry.is_demo()).count();
+    assert_eq!(first.cabinet.refresh(&mut first.book), Ok(demo));
+    assert_eq!(first.book, second.book);
 }
