@@ -2,6 +2,7 @@
 
 use super::cabinet::{Aside, Cabinet, Meta, NotSaved, Opened};
 use super::edge::{self, clock, device, letters::BrowserLetters, listen};
+use super::unsaved::{Held, Unsaved};
 use crate::almanac::day::Day;
 use crate::almanac::json;
 use crate::app::graph::{RwSignal, StoredValue, expect_context, provide_context};
@@ -59,17 +60,6 @@ pub struct Partly {
     pub of: usize,
     /// Why not.
     pub why: NotSaved,
-}
-
-/// What could not be kept, until the keeper has dealt with it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Unsaved {
-    /// Why.
-    pub why: NotSaved,
-    /// What was to be written: tried again with [`Records::try_again`].
-    pub entries: Vec<Entry>,
-    /// What was done, in a few words.
-    pub said: String,
 }
 
 /// The context of every view that reads or writes records: an address, as [`Ui`](super::state::Ui) is.
@@ -246,26 +236,21 @@ impl Records {
     /// another writer, or they would carry the same names and one of the two would be lost.
     fn keep_unsaved(self, why: NotSaved, entries: Vec<Entry>, said: String) {
         self.writer.set_value(writer());
-        self.unsaved.update(|unsaved| match unsaved {
-            Some(before) => {
-                before.why = why;
-                if entries.iter().any(|new| before.entries.iter().all(|known| known.id != new.id)) {
-                    let between = if before.said.is_empty() || said.is_empty() { "" } else { "; " };
-                    before.said = [before.said.as_str(), between, &said].concat();
-                    before.entries.extend(entries);
-                }
-            }
-            None => *unsaved = Some(Unsaved { why, entries, said }),
-        });
+        let mut unsaved =
+            self.unsaved.get_untracked().unwrap_or(Unsaved { why: NotSaved::Busy, acts: Vec::new() });
+        unsaved.why = why;
+        unsaved.hold(Held { said, entries });
+        self.unsaved.set(Some(unsaved));
     }
 
-    /// Tries once more to keep what could not be kept.
-    pub fn try_again(self) {
-        if let Some(unsaved) = self.unsaved.get_untracked()
-            && self.save(unsaved.entries, unsaved.said).is_ok()
-        {
+    /// Tries once more to keep what could not be kept; true when it is.
+    pub fn try_again(self) -> bool {
+        let Some(unsaved) = self.unsaved.get_untracked() else { return true };
+        let kept = self.save(unsaved.entries(), unsaved.said()).is_ok();
+        if kept {
             self.unsaved.set(None);
         }
+        kept
     }
 
     /// Takes the last act back, or, when it was taken back, does it again.
@@ -428,7 +413,7 @@ impl Records {
 fn left_over(entries: Vec<Entry>) -> Option<Unsaved> {
     let text = json::list_to_text(&entries);
     let why = NotSaved::Shelf { why: ShelfError::Full, text };
-    (!entries.is_empty()).then(|| Unsaved { why, entries, said: String::new() })
+    (!entries.is_empty()).then(|| Unsaved { why, acts: vec![Held { said: String::new(), entries }] })
 }
 
 /// The browser's storage, or a shelf that forgets when the browser lends none.

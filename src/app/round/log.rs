@@ -68,7 +68,12 @@ fn kept_on(walk: Walk, written: Result<Vec<Entry>, Refusal>, said: String, cards
             // Until the next hive is there the keys are still those of this one.
             walk.rest_a_moment();
         }
-        Err(stop) => walk.ask.set(Ask::Stopped(stop)),
+        Err(stop) => {
+            if stop == Stop::NotSaved {
+                walk.remember_held();
+            }
+            walk.ask.set(Ask::Stopped(stop));
+        }
     }
 }
 
