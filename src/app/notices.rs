@@ -74,13 +74,12 @@ fn not_kept(ui: Ui, records: Records, unsaved: &Unsaved) -> El {
         .kid(keys)
 }
 
-/// As a backup file, so that Restore takes it in; the bare lines where that cannot be.
+/// As a backup file, so that Restore takes it in; the bare lines of the demonstration, which no file holds.
 fn entries_text(entries: &[Entry]) -> String {
     let own = entries.iter().any(|entry| !entry.is_demo());
     let log: Log = entries.iter().cloned().collect();
     let by = entries.first().and_then(|entry| entry.by.as_deref());
-    let file = own.then(|| backup::write(&log, clock::stamp(), by).ok()).flatten();
-    file.unwrap_or_else(|| json::list_to_text(entries))
+    if own { backup::write(&log, clock::stamp(), by) } else { json::list_to_text(entries) }
 }
 
 /// Whether the phone keeps anything.
