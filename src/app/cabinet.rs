@@ -111,6 +111,8 @@ pub struct Cabinet {
     pages: Pages<Rc<dyn Shelf>, Page>,
     shelf: Rc<dyn Shelf>,
     read_only: bool,
+    /// The entry in the making as this tab read it or kept it last.
+    draft: Option<String>,
 }
 
 impl Cabinet {
@@ -149,7 +151,7 @@ impl Cabinet {
         let undone = |page: &Unsaved| json::from_text::<Page>(&page.payload);
         let unsaved = recovery.unsaved.iter().filter_map(undone).flat_map(|page| page.entries);
         let unsaved = unsaved.filter(|entry| log.get(&entry.id).is_none()).collect();
-        let cabinet = Cabinet { pages, shelf, read_only };
+        let cabinet = Cabinet { pages, shelf, read_only, draft: None };
         Ok(Opened { cabinet, book: Book::from_log(log), asides, unsaved })
     }
 
@@ -314,17 +316,28 @@ impl Cabinet {
     }
 
     /// The entry in the making; none when nothing was begun.
-    pub fn draft(&self) -> Option<String> {
+    pub fn draft(&mut self) -> Option<String> {
+        self.draft = self.lying_draft();
+        self.draft.clone()
+    }
+
+    fn lying_draft(&self) -> Option<String> {
         let found = Desk::new(self.shelf.clone()).read(Slot::Draft, &DRAFT).ok()?;
         found.into_value().filter(|text| !text.is_empty())
     }
 
-    /// Keeps the entry in the making; an empty text when nothing is begun any more.
+    /// Keeps the entry in the making; an empty text when nothing is begun any more. What another tab has begun is not
+    /// emptied by that.
     ///
     /// # Errors
     /// [`DeskError`]; the text before is still there.
-    pub fn keep_draft(&self, text: &str) -> Result<(), DeskError> {
-        Desk::new(self.shelf.clone()).write(Slot::Draft, &DRAFT, &text.to_owned()).map(|_| ())
+    pub fn keep_draft(&mut self, text: &str) -> Result<(), DeskError> {
+        if text.is_empty() && self.lying_draft() != self.draft {
+            return Ok(());
+        }
+        Desk::new(self.shelf.clone()).write(Slot::Draft, &DRAFT, &text.to_owned())?;
+        self.draft = (!text.is_empty()).then(|| text.to_owned());
+        Ok(())
     }
 
     /// How full the shelf is.

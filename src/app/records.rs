@@ -200,7 +200,7 @@ impl Records {
             Some(Ok(_)) => {
                 self.act.set(Some(Act { said, entries: ids.clone(), undone: None }));
                 // A look at the demonstration is no book that could be missed.
-                if own {
+                if own && !self.meta.with_untracked(|meta| meta.written) {
                     self.remember(|meta| meta.written = true);
                 }
                 Ok(ids)
@@ -337,27 +337,35 @@ impl Records {
         Ok(union)
     }
 
-    /// Changes what the app remembers of itself. A phone that does not keep it loses a reminder, not a record.
+    /// Changes what the app remembers of itself, as it lies there now: another tab may have changed another part of it. A
+    /// phone that does not keep it loses a reminder, not a record.
     pub fn remember(self, change: impl FnOnce(&mut Meta)) {
-        let before = self.meta.get_untracked();
-        let mut after = before.clone();
-        change(&mut after);
-        if after != before {
-            self.cabinet.with_value(|cabinet| {
-                let _ = cabinet.keep_meta(&after);
-            });
-            self.meta.set(after);
-        }
+        let mut meta = self.remembered();
+        change(&mut meta);
+        self.put_meta(meta);
+    }
+
+    fn remembered(self) -> Meta {
+        self.cabinet.with_value(Cabinet::meta).unwrap_or_else(|| self.meta.get_untracked())
+    }
+
+    fn put_meta(self, meta: Meta) {
+        self.cabinet.with_value(|cabinet| {
+            if cabinet.meta().as_ref() != Some(&meta) {
+                let _ = cabinet.keep_meta(&meta);
+            }
+        });
+        self.meta.renew(meta);
     }
 
     /// The entry in the making, as it was kept; none when nothing was begun.
     pub fn draft(self) -> Option<String> {
-        self.cabinet.with_value(Cabinet::draft)
+        self.cabinet.try_update_value(Cabinet::draft).flatten()
     }
 
     /// Keeps the entry in the making. A phone that does not keep it still has it on the screen.
     pub fn keep_draft(self, text: &str) {
-        self.cabinet.with_value(|cabinet| {
+        self.cabinet.try_update_value(|cabinet| {
             let _ = cabinet.keep_draft(text);
         });
     }
