@@ -17,9 +17,7 @@ pub fn fold(log: &Log) -> Standing {
 pub fn fold_until(log: &Log, until: Option<Day>) -> Standing {
     let mut standing = Standing::default();
     for (root, entry) in log.in_effect() {
-        // Yards and kinds count as there from the start.
-        let ground = matches!(entry.what, What::Yard { .. } | What::Kind(_));
-        if ground || until.is_none_or(|until| entry.day <= until) {
+        if entry.is_ground() || until.is_none_or(|until| entry.day <= until) {
             let first = log.get(root).map_or(entry.day, |first| first.day);
             apply_as(&mut standing, root, entry, first);
         }
@@ -153,7 +151,7 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
             // Work on a later day is the second look.
             hive.spilled =
                 if work.did == Did::Spilled { Some(day) } else { hive.spilled.filter(|on| *on == day) };
-            check(hive, work, day);
+            check(hive, work, root, entry);
         }
         What::Skip { why, .. } => {
             hive.last = Some(Seen { day, did: None, entry: root.clone() });
@@ -170,7 +168,14 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
 /// The level found closes an interval of oil loss that began at the last known level; a spilled, missing or closed
 /// trap closes none, and neither does a level that rose. Traps of one hive that were left at the same level on the
 /// same day give one interval together: reading one number for six traps is one observation, not six.
-fn check(hive: &mut HiveNow, work: &Check, day: Day) {
+///
+/// Where kinds of trap were left at different levels, books of the first weeks hold one count as several lines of one
+/// bulk, each for its traps and the count on the first. Such a line goes on where the first one stopped.
+fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, entry: &Entry) {
+    let day = entry.day;
+    let goes_on = entry.bulk.as_ref().filter(|first| *first != root && work.traps.is_some());
+    let same_count = hive.catches.last_mut().filter(|catch| Some(&catch.entry) == goes_on);
+    let counted = work.count.is_some() || same_count.is_some();
     let mut intervals: Vec<(Day, Share)> = Vec::new();
     let mut rose = false;
     let mut trap_days: i32 = 0;
@@ -194,23 +199,30 @@ fn check(hive: &mut HiveNow, work: &Check, day: Day) {
                 }
             }
         }
-        attend(trap, work, day);
+        attend(trap, work, day, counted);
     }
     if let Some(to) = work.before {
         for (since, from) in intervals {
-            if let Ok(days) = u16::try_from(day.days_since(since)) {
-                remember(&mut hive.losses, LossInterval { days, from, to });
+            let Ok(days) = u16::try_from(day.days_since(since)) else { continue };
+            let interval = LossInterval { days, from, to };
+            // Two readings of one day would push out what does tell of the oil.
+            if interval.per_day().is_some() {
+                remember(&mut hive.losses, interval);
             }
         }
+        let rose = rose || goes_on.is_some() && hive.rose == Some(day);
         hive.rose = if rose { Some(day) } else { None };
     }
-    if let (Some(count), Ok(trap_days)) = (work.count, u32::try_from(trap_days)) {
-        remember(&mut hive.catches, Catch { count, trap_days });
+    let Ok(trap_days) = u32::try_from(trap_days) else { return };
+    match (work.count, same_count) {
+        (Some(count), _) => remember(&mut hive.catches, Catch { count, trap_days, entry: root.clone() }),
+        (None, Some(catch)) => catch.trap_days = catch.trap_days.saturating_add(trap_days),
+        (None, None) => {}
     }
 }
 
-/// What the work leaves of one trap.
-fn attend(trap: &mut TrapNow, work: &Check, day: Day) {
+/// What the work leaves of one trap. `counted`: its beetles are in a count of that day.
+fn attend(trap: &mut TrapNow, work: &Check, day: Day, counted: bool) {
     let was = trap.trouble;
     match work.did {
         Did::AsFound => {
@@ -243,9 +255,10 @@ fn attend(trap: &mut TrapNow, work: &Check, day: Day) {
         }
         Did::GluedShut => trap.trouble = Some(Trouble::GluedShut),
     }
+    // A count is of the beetles since the last one, whether or not the oil they lie in is changed.
     // Days without fishing are no trap-days: a trap that fishes again counts from today.
     let mended = was.is_some() && trap.trouble.is_none();
-    if work.count.is_some() || mended {
+    if counted || mended {
         trap.counting = day;
     }
     trap.trouble_since = trap.trouble.and(trap.trouble_since.or(Some(day)));

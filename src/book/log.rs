@@ -164,13 +164,13 @@ impl Log {
         at.replaces.as_ref().unwrap_or(&at.id)
     }
 
-    /// The entries that count: not struck, not superseded; yards and kinds first, then by day and counter. Each comes
-    /// with the name under which its things are known.
-    pub fn in_effect(&self) -> Vec<(&EntryId, &Entry)> {
-        let struck = self.struck();
+    /// The line that counts of each chain of corrections, by the chain's first line: of those that are not `struck` the
+    /// last, but of two starts of a hive, moved back on two phones, the earlier one, as work was written down after it.
+    pub fn corrected<'a>(
+        &'a self,
+        struck: &Table<&'a EntryId, &'a EntryId>,
+    ) -> Table<&'a EntryId, &'a Entry> {
         let mut newest: Table<&EntryId, &Entry> = Table::new();
-        // Ascending order: the last correction of a chain that is not struck is the one that stays.
-        // Of two starts of a hive, moved back on two phones, the earlier one stays: work was written down after it.
         for entry in self.entries().filter(|entry| !struck.contains_key(&entry.id)) {
             let root = self.root(entry);
             let later_start =
@@ -179,13 +179,17 @@ impl Log {
                 newest.insert(root, entry);
             }
         }
+        newest
+    }
+
+    /// The entries that count: not struck, not superseded; yards and kinds first, then by day and counter. Each comes
+    /// with the name under which its things are known.
+    pub fn in_effect(&self) -> Vec<(&EntryId, &Entry)> {
+        let newest = self.corrected(&self.struck());
         let mut order: Vec<_> =
             newest.into_iter().filter(|(_, e)| !matches!(e.what, What::Struck { .. })).collect();
-        // Yards and kinds come first whatever day they carry: a hive may have stood there before the yard was written
-        // down.
-        let ground = |entry: &Entry| !matches!(entry.what, What::Yard { .. } | What::Kind(_));
         sort_by(&mut order, |(a_root, a), (b_root, b)| {
-            (ground(a), a.day, *a_root).cmp(&(ground(b), b.day, *b_root))
+            (!a.is_ground(), a.day, *a_root).cmp(&(!b.is_ground(), b.day, *b_root))
         });
         order
     }

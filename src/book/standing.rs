@@ -97,12 +97,14 @@ pub struct Seen {
 }
 
 /// Beetles counted at one check.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Catch {
     /// How many.
     pub count: CountRange,
     /// Traps times days they were fishing.
     pub trap_days: u32,
+    /// The entry that says so.
+    pub entry: EntryId,
 }
 
 /// A box on a hive.
@@ -135,7 +137,8 @@ pub struct TrapNow {
     pub service: Day,
     /// The last known level and the day it was read or made.
     pub level: Option<(Day, Share)>,
-    /// First day of the count that is running: the day it was last emptied or counted.
+    /// First day of the count that is running: the day it was last emptied or counted. Beetles counted that day and left
+    /// in the oil are not of it.
     pub counting: Day,
     /// What stops it from fishing.
     pub trouble: Option<Trouble>,

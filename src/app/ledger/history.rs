@@ -20,7 +20,7 @@ pub enum Counts {
         /// Lines it struck.
         lines: usize,
     },
-    /// A later line stands in for it.
+    /// Another line of its chain of corrections stands in for it.
     Corrected,
 }
 
@@ -41,25 +41,20 @@ pub struct Line<'a> {
 pub fn lines<'a>(book: &'a Book, of: Option<&ThingId>) -> Vec<Line<'a>> {
     let struck = book.log().struck();
     let mut bulks: Table<&EntryId, usize> = Table::new();
-    let mut superseded: Table<&EntryId, ()> = Table::new();
-    for entry in book.log().entries() {
-        if let Some(bulk) = &entry.bulk {
-            *bulks.or_insert(bulk, 0) += 1;
-        }
-        if let Some(before) = &entry.replaces
-            && !struck.contains_key(&entry.id)
-        {
-            superseded.insert(before, ());
-        }
+    for bulk in book.log().entries().filter_map(|entry| entry.bulk.as_ref()) {
+        *bulks.or_insert(bulk, 0) += 1;
     }
+    let newest = book.log().corrected(&struck);
+    let superseded =
+        |entry: &Entry| newest.get(book.log().root(entry)).is_some_and(|line| line.id != entry.id);
     let counts = |entry: &Entry| match struck.get(&entry.id) {
         Some(by) => Counts::Struck { by: (*by).clone(), lines: struck_by(book, by) },
-        None if superseded.contains_key(&entry.id) => Counts::Corrected,
+        None if superseded(entry) => Counts::Corrected,
         None => Counts::Yes,
     };
     let mut lines: Vec<Line<'a>> = Vec::new();
     for entry in book.log().entries() {
-        if !matches!(entry.what, What::Struck { .. }) && of.is_none_or(|of| about(entry, of)) {
+        if !matches!(entry.what, What::Struck { .. }) && of.is_none_or(|of| about(book, entry, of)) {
             let together = entry.bulk.as_ref().and_then(|bulk| bulks.get(bulk)).copied().unwrap_or(1);
             lines.push(Line { entry, counts: counts(entry), together });
         }
@@ -75,12 +70,14 @@ pub fn days<'a, 'b>(lines: &'b [Line<'a>]) -> impl Iterator<Item = &'b [Line<'a>
     lines.chunk_by(|a, b| a.entry.day == b.entry.day)
 }
 
-fn about(entry: &Entry, of: &ThingId) -> bool {
-    let to = match &entry.what {
-        What::HiveMoved { to, .. } => Some(to),
-        _ => None,
+fn about(book: &Book, entry: &Entry, of: &ThingId) -> bool {
+    let own = match &entry.what {
+        What::HiveMoved { to, .. } if to == of => true,
+        // A start that was moved bears the name of the first one.
+        What::Hive { .. } => book.log().root(entry) == of.entry(),
+        _ => entry.hive().as_ref() == Some(of),
     };
-    entry.yard.as_ref() == Some(of) || to == Some(of) || entry.hive().as_ref() == Some(of)
+    own || entry.yard.as_ref() == Some(of)
 }
 
 fn struck_by(book: &Book, strike: &EntryId) -> usize {

@@ -1,6 +1,7 @@
 //! The Book: what happened, and the files that keep it safe.
 
 pub mod history;
+pub mod papers;
 pub mod safety;
 pub mod words;
 

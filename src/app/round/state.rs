@@ -4,7 +4,9 @@ use super::draft::{self, Drafts, Typed};
 use crate::almanac::day::Day;
 use crate::almanac::json;
 use crate::app::edge::pause::keep_rested;
-use crate::app::graph::{RwSignal, StoredValue, after, expect_context, provide_context, untrack};
+use crate::app::graph::{
+    RwSignal, StoredValue, after, effect_since, expect_context, provide_context, untrack,
+};
 use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
 use crate::book::entry::{Did, SkipReason};
@@ -151,6 +153,13 @@ impl Walk {
             walk.open_hive(&hive);
             walk.more.set(true);
         }
+        effect_since(move |before: Option<bool>| {
+            let held = records.unsaved.with(Option::is_some);
+            if before == Some(true) && !held {
+                untrack(|| walk.kept_at_last());
+            }
+            held
+        });
         keep_rested(text, move || walk.text(), move |text| walk.records.keep_draft(text));
         walk
     }
@@ -223,7 +232,7 @@ impl Walk {
 
     /// What the phone had not kept is kept now: it no longer stands in the fields, or it would be logged once more. What
     /// was changed there since then stays.
-    pub fn kept_at_last(self) {
+    fn kept_at_last(self) {
         for (hive, typed) in self.held.try_update_value(std::mem::take).unwrap_or_default() {
             if self.open.with_untracked(|open| *open == Some(hive.clone())) {
                 self.ask.set(Ask::Nothing);

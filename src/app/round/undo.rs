@@ -53,7 +53,11 @@ pub(super) fn view(ui: Ui, walk: Walk) -> El {
             }
         };
         let mut bar = el("div").class("undo");
-        let mut words = el("span").text(&said);
+        let twice = walk.records.twice;
+        let own = act.own;
+        let kept =
+            el("span").test_id("kept").live_text(move || w::twice(twice.get().filter(|_| own)).to_owned());
+        let mut words = el("span").text(&said).kid(kept);
         // Advice belongs to the save it came from.
         let logged = walk.logged.get_value();
         let logged =
