@@ -21,6 +21,7 @@ mod second_copy;
 #[path = "../support/mod.rs"]
 mod support;
 mod undone;
+mod unsaved;
 mod yard;
 
 use beetle_almanac::almanac::day::Day;

@@ -8,7 +8,7 @@ use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::app::bench::read::{self, MOST_PIECES};
 use crate::app::bench::view::says::{self, Reads};
 use crate::app::edge::locale;
-use crate::app::el::{Bit, El, el, live};
+use crate::app::el::{Bit, El, el, live, target};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::ledger::words::isolated;
@@ -177,8 +177,11 @@ pub fn tick(name: &str, on: impl Fn() -> bool + 'static, set: impl Fn(bool) + 's
 fn tick_box(name: &str, on: Box<dyn Fn() -> bool>, set: Box<dyn Fn(bool)>) -> El {
     let input = el("input").attr("type", "checkbox").attr("autocomplete", "off");
     let shown = input.element().clone().unchecked_into::<HtmlInputElement>();
-    let read = shown.clone();
-    let input = input.live_prop(move || shown.set_checked(on())).on("change", move |_| set(read.checked()));
+    let input = input.live_prop(move || shown.set_checked(on())).on("change", move |event| {
+        if let Some(input) = target::<HtmlInputElement>(&event) {
+            set(input.checked());
+        }
+    });
     el("label").class("tick").kid(input).kid(el("span").text(name))
 }
 

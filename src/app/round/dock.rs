@@ -147,11 +147,6 @@ fn days(walk: Walk) -> Bit {
     bits![live(other), live(old)]
 }
 
-/// What is pressed before the keys have been there for a moment was not meant.
-fn meant(walk: Walk) -> bool {
-    walk.ready.get_untracked()
-}
-
 /// Traps that the open hive wants, when it has none at all.
 fn bare(walk: Walk) -> Option<u32> {
     let hive = walk.open.get()?;
@@ -176,11 +171,7 @@ fn bare_keys(walk: Walk, wanting: u32) -> Bit {
         None => w::NO_KIND_HERE.to_owned(),
     };
     let place = kind.filter(|_| wanting > 0).map(|(kind, _)| {
-        let press = move || {
-            if meant(walk) {
-                log::placed(walk, &kind);
-            }
-        };
+        let press = move || log::placed(walk, &kind);
         let words = move || {
             let today = walk.day_or_today() == walk.today.get();
             if today { w::PLACED_NOW } else { w::PLACED_THEN }.to_owned()
@@ -206,7 +197,7 @@ fn work_keys(walk: Walk, class: &str) -> El {
 
 fn skip_key(walk: Walk) -> El {
     big(w::SKIP, "did-skipped", move || {
-        if meant(walk) {
+        if log::meant(walk) {
             walk.ask.set(Ask::Skip);
         }
     })
@@ -238,11 +229,7 @@ fn keys(walk: Walk) -> Bit {
 
 /// A key that saves at once. What is usual today stands out.
 pub(super) fn work_key(walk: Walk, did: Did, mark: &'static str, usual: Option<Memo<Did>>) -> El {
-    let key = big(w::did_key(did), mark, move || {
-        if meant(walk) {
-            log::work(walk, did, false);
-        }
-    });
+    let key = big(w::did_key(did), mark, move || log::work(walk, did, false));
     let Some(usual) = usual else { return key };
     key.live_class(move || if usual.get() == did { "key key-big key-usual" } else { "key key-big" })
 }
@@ -303,7 +290,7 @@ fn question(walk: Walk, did: Did, doubts: &[Doubt]) -> Bit {
     for doubt in doubts {
         words.push(w::doubt(*doubt));
     }
-    let save = primary(w::SAVE_AS_IS, "save-as-is", move || log::work(walk, did, true));
+    let save = primary(w::SAVE_AS_IS, "save-as-is", move || log::work_as_is(walk, did));
     let keys = el("div").class("dock-keys").kid(back(walk, w::CHANGE)).kid(save);
     bits![asks("doubt").text(&words.join(" ")), keys]
 }
