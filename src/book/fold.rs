@@ -178,6 +178,9 @@ fn check(hive: &mut HiveNow, work: &Check, day: Day) {
         if work.traps.as_ref().is_some_and(|named| !named.contains(&trap.id)) {
             continue;
         }
+        if trap.passed_over(work.did, work.traps.is_some()) {
+            continue;
+        }
         // Before the fill that the hive came into the book with: whatever this left, that fill came after it.
         if day < trap.service {
             continue;

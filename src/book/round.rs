@@ -89,6 +89,8 @@ pub struct Row {
     pub today: Option<Option<Did>>,
     /// What stops one of its traps from fishing.
     pub trouble: Option<Trouble>,
+    /// Every trap in it is missing or glued shut.
+    pub stuck: bool,
     /// Oil spilled: look again by this day. None once somebody has looked.
     pub recheck: Option<Day>,
 }
@@ -153,6 +155,7 @@ pub fn rows(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Row> {
         skipped: hive.skipped,
         today: hive.last.as_ref().filter(|seen| seen.day == today).map(|seen| seen.did),
         trouble: hive.traps().find_map(|trap| trap.trouble),
+        stuck: hive.stuck(),
         recheck: hive.spilled.map(|day| day.plus(RECHECK_DAYS)),
     };
     let (mut rows, rest): (Vec<Row>, Vec<Row>) = standing

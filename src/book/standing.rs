@@ -154,6 +154,18 @@ pub enum Trouble {
     GluedShut,
 }
 
+impl TrapNow {
+    /// Whether `did` leaves this trap as it is: one that is missing can only be replaced, and one that is glued shut
+    /// takes part in work on the whole hive only when it is replaced. `named`: the keeper spoke of this trap.
+    pub fn passed_over(&self, did: Did, named: bool) -> bool {
+        match self.trouble {
+            Some(Trouble::Missing) => did != Did::Replaced,
+            Some(Trouble::GluedShut) => !named && matches!(did, Did::AsFound | Did::ToppedUp | Did::Spilled),
+            _ => false,
+        }
+    }
+}
+
 impl HiveNow {
     /// Intervals and counts a hive remembers: enough for a median that follows the season.
     pub const REMEMBERED: usize = 5;
@@ -166,6 +178,12 @@ impl HiveNow {
     /// Every trap, from the floor up.
     pub fn traps(&self) -> impl Iterator<Item = &TrapNow> {
         self.boxes.iter().flat_map(|part| &part.traps)
+    }
+
+    /// Traps are in it, and none of them can be topped up with the others.
+    pub fn stuck(&self) -> bool {
+        let mut traps = self.traps().peekable();
+        traps.peek().is_some() && traps.all(|trap| trap.passed_over(Did::ToppedUp, false))
     }
 
     /// Traps the boxes are meant to carry and do not.

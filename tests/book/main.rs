@@ -13,6 +13,7 @@ mod refused;
 mod round;
 #[path = "../support/mod.rs"]
 mod support;
+mod trouble;
 mod yard;
 
 use beetle_almanac::almanac::day::Day;

@@ -74,12 +74,15 @@ pub fn stops<'a>(standing: &'a Standing, yard: &'a ThingId, day: Day) -> Vec<Sto
     waiting
 }
 
-/// The hives that "the rest as usual" stands for: no entry today, traps in, and not waiting since a skip. What was
-/// skipped wants somebody to stand at it.
+/// The hives that "the rest as usual" stands for: no entry today, and a trap in that can be topped up.
 pub fn rest(rows: &[Row]) -> Vec<ThingId> {
-    let left = rows.iter().filter(|row| row.today.is_none() && row.skipped.is_none());
-    let left = left.filter(|row| !matches!(row.due, HiveDue::NoTraps { .. }));
+    let left = rows.iter().filter(|row| row.today.is_none() && !left_out(row));
     left.map(|row| row.hive.clone()).collect()
+}
+
+/// No entry today, and still not among the rest: no trap in it can be topped up.
+pub fn left_out(row: &Row) -> bool {
+    row.today.is_none() && (row.stuck || matches!(row.due, HiveDue::NoTraps { .. }))
 }
 
 /// A word for how a hive lies to today, for the style sheet.
@@ -196,7 +199,7 @@ mod tests {
 
     fn row(n: u32) -> Row {
         let due = HiveDue::Resting { since: Day::parse("2026-07-14").unwrap() };
-        Row { hive: hive(n), due, days_since: None, skipped: None, today: None, trouble: None, recheck: None }
+        Row { hive: hive(n), due, days_since: None, skipped: None, today: None, trouble: None, stuck: false, recheck: None }
     }
 
     fn did(n: u32, did: Did) -> Row {
@@ -257,12 +260,13 @@ mod tests {
     }
 
     #[test]
-    fn the_rest_leaves_out_what_has_an_entry_what_waits_since_a_skip_and_hives_without_traps() {
+    fn the_rest_leaves_out_what_has_an_entry_and_hives_in_which_nothing_can_be_topped_up() {
         let day = Day::parse("2026-07-14").unwrap();
         let waiting = Row { skipped: Some((day, SkipReason::Temper)), ..row(3) };
         let bare = Row { due: HiveDue::NoTraps { wanting: 4 }, ..row(5) };
-        let rows = [did(1, Did::AsFound), left(2), waiting, row(4), bare];
-        assert_eq!(rest(&rows), [hive(4)]);
+        let stuck = Row { stuck: true, ..row(6) };
+        let rows = [did(1, Did::AsFound), left(2), waiting, row(4), bare, stuck];
+        assert_eq!(rest(&rows), [hive(3), hive(4)]);
     }
 
     #[test]

@@ -135,6 +135,9 @@ pub fn refusal(refusal: &Refusal) -> String {
             " wanted. Write first that they were placed.",
         ]
         .concat(),
+        Refusal::NoneFishes => {
+            "No trap to top up: missing or glued shut. “Replaced” writes down that new ones are in.".to_owned()
+        }
         Refusal::NoYard => "Choose the yard it goes to.".to_owned(),
         Refusal::Nothing => "Nothing to write: nothing was changed.".to_owned(),
         Refusal::Unknown => "This is not in the book any more. Go back to the list.".to_owned(),
