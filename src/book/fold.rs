@@ -46,6 +46,9 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
     match &entry.what {
         What::Keeper(change) => standing.keeper.change(change),
         What::Kind(kind) => {
+            if let Some(yard) = entry.yard.as_ref().and_then(|yard| standing.yards.get_mut(yard)) {
+                yard.kind.get_or_insert_with(|| root.thing(0));
+            }
             standing.kinds.insert(root.thing(0), KindNow { kind: kind.clone(), retired: false });
         }
         What::KindChanged { kind, now } => standing.kinds.get_mut(kind)?.kind = now.clone(),
@@ -58,6 +61,7 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
                 paused: None,
                 closed: None,
                 order: Vec::new(),
+                kind: None,
             };
             standing.yards.insert(root.thing(0), yard);
         }
@@ -79,6 +83,7 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
             order.insert(at, id.clone());
             let hive = HiveNow {
                 yard: yard.clone(),
+                from: yard.clone(),
                 tag: tag.clone(),
                 was: Vec::new(),
                 size: *size,

@@ -51,6 +51,8 @@ pub struct YardNow {
     pub closed: Option<Day>,
     /// Hives in walking order, ended ones included.
     pub order: Vec<ThingId>,
+    /// The kind of trap that was described when the yard was kept.
+    pub kind: Option<ThingId>,
 }
 
 /// A hive.
@@ -58,6 +60,8 @@ pub struct YardNow {
 pub struct HiveNow {
     /// The yard it stands in.
     pub yard: ThingId,
+    /// The yard it came into the book with: until a trap is in, it wants that yard's kind.
+    pub from: ThingId,
     /// What is written on it.
     pub tag: String,
     /// Earlier tags, oldest first.
@@ -178,6 +182,13 @@ impl HiveNow {
     /// Every trap, from the floor up.
     pub fn traps(&self) -> impl Iterator<Item = &TrapNow> {
         self.boxes.iter().flat_map(|part| &part.traps)
+    }
+
+    /// What stops the first trap that does not fish, and how many traps it stops.
+    pub fn trouble(&self) -> Option<(Trouble, u32)> {
+        let first = self.traps().find_map(|trap| trap.trouble)?;
+        let alike = self.traps().filter(|trap| trap.trouble == Some(first)).count();
+        Some((first, u32::try_from(alike).unwrap_or(u32::MAX)))
     }
 
     /// Traps are in it, and none of them can be topped up with the others.

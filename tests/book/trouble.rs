@@ -38,8 +38,7 @@ fn a_missing_trap_stays_missing_when_its_hive_is_topped_up_and_the_others_are_fi
         log(&mut yard, "10", "2026-07-06", found, Some(&[1])).unwrap();
         log(&mut yard, "10", "2026-07-15", Did::ToppedUp, None).unwrap();
         assert_eq!(troubles(&yard, "10"), [None, Some(trouble), None, None]);
-        let services: Vec<String> =
-            traps(&yard, "10").iter().map(|trap| trap.service.to_string()).collect();
+        let services: Vec<String> = traps(&yard, "10").iter().map(|trap| trap.service.to_string()).collect();
         assert_eq!(services, ["2026-07-15", "2026-07-01", "2026-07-15", "2026-07-15"]);
         let row = round::rows(yard.book.standing(), &yard.id, day("2026-07-15")).remove(0);
         assert!(row.still_due() && row.trouble == Some(trouble) && !row.stuck);

@@ -1,4 +1,4 @@
-//! What to buy: traps in the cheapest packs, and oil for the rest of the season.
+//! What to buy: traps for the trip in the cheapest packs, and oil for the rest of the season.
 
 use super::page::{Trip, percent};
 use super::sum::{KindNeed, every_trap, missing, spare_kind};
@@ -86,7 +86,7 @@ fn kind(trip: Trip, id: &ThingId) -> Bit {
             Some(worked(want, spare))
         })
     };
-    Bit::Many(vec![el("h3").text(&name).into(), Answer::of(w::CHEAPEST, answer).view().into()])
+    Bit::Many(vec![el("h3").text(&name).into(), Answer::of(w::NEXT_TRIP, answer).view().into()])
 }
 
 fn worked(want: &Want, spare: u32) -> Worked {
@@ -94,8 +94,8 @@ fn worked(want: &Want, spare: u32) -> Worked {
     let basket = cheapest(all, &want.packs, None);
     let big = match &basket {
         _ if all == 0 => w::ENOUGH.to_owned(),
-        Ok(basket) => wp::total(&money(basket.total), basket.pieces),
-        Err(_) => w::traps(all),
+        Ok(basket) => [w::CHEAPEST, &wp::total(&money(basket.total), basket.pieces)].concat(),
+        Err(_) => [&w::traps(all), w::NO_PRICE].concat(),
     };
     let mut lines = vec![w::need(want.need, spare)];
     if want.packs.is_empty() {

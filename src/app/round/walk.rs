@@ -10,12 +10,13 @@ use crate::book::round::{HiveDue, Row};
 use crate::book::standing::Standing;
 use std::cmp::Ordering;
 
-/// The hive after `after` that has no entry; behind the last one the list begins anew.
+/// The hive after `after` that has no entry; behind the last one it goes back to the nearest that was left out, so that
+/// somebody who walks from the far end is not sent to the gate.
 pub fn next_hive(stops: &[Stop<'_>], after: Option<&ThingId>) -> Option<ThingId> {
     let at = after.and_then(|id| stops.iter().position(|(hive, _)| *hive == id));
     let (before, behind) = stops.split_at(at.map_or(0, |at| at + 1));
     let open = |(hive, seen): &&Stop<'_>| seen.is_none() && Some(*hive) != after;
-    let next = behind.iter().find(open).or_else(|| before.iter().find(open));
+    let next = behind.iter().find(open).or_else(|| before.iter().rfind(open));
     next.map(|(hive, _)| (*hive).clone())
 }
 
@@ -199,7 +200,16 @@ mod tests {
 
     fn row(n: u32) -> Row {
         let due = HiveDue::Resting { since: Day::parse("2026-07-14").unwrap() };
-        Row { hive: hive(n), due, days_since: None, skipped: None, today: None, trouble: None, stuck: false, recheck: None }
+        Row {
+            hive: hive(n),
+            due,
+            days_since: None,
+            skipped: None,
+            today: None,
+            trouble: None,
+            stuck: false,
+            recheck: None,
+        }
     }
 
     fn did(n: u32, did: Did) -> Row {
@@ -211,7 +221,7 @@ mod tests {
     }
 
     #[test]
-    fn the_next_hive_is_the_next_without_an_entry_and_the_list_begins_anew() {
+    fn the_next_hive_is_the_next_without_an_entry_and_behind_the_last_the_nearest_left_out() {
         let hives = [1, 2, 3, 4, 9].map(hive);
         let [one, two, three, four, gone] = &hives;
         let done = Some(Some(Did::ToppedUp));
@@ -219,6 +229,10 @@ mod tests {
         assert_eq!(next_hive(&stops, None).as_ref(), Some(one));
         assert_eq!(next_hive(&stops, Some(two)).as_ref(), Some(four));
         assert_eq!(next_hive(&stops, Some(four)).as_ref(), Some(one));
+        assert_eq!(
+            next_hive(&[(one, None), (two, None), (three, done), (four, None)], Some(four)).as_ref(),
+            Some(two)
+        );
         assert_eq!(next_hive(&[(one, None)], Some(one)), None);
         assert_eq!(next_hive(&[], Some(one)), None);
         // A skip is an entry; a hive that is gone starts the list over.
