@@ -20,6 +20,7 @@ mod second;
 mod second_copy;
 #[path = "../support/mod.rs"]
 mod support;
+mod trouble;
 mod undone;
 mod unsaved;
 mod yard;

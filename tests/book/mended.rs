@@ -202,7 +202,7 @@ fn days_a_trap_did_not_fish_are_no_trap_days() {
         let hive = yard.hive("1");
         for (on, did, count, after) in [
             ("2026-05-02", trouble, None, None),
-            ("2026-05-30", Did::ToppedUp, None, Some(Share::HALF)),
+            ("2026-05-30", Did::Replaced, None, Some(Share::HALF)),
             ("2026-05-31", Did::ToppedUp, Some(40), Some(Share::HALF)),
         ] {
             let e = yard

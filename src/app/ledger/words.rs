@@ -4,6 +4,7 @@
 //! already, and a text made for each would be let go of at once.
 
 use crate::app::wording::en::{length_name, put, volume_name, with_unit};
+use crate::app::wording::en_hive::place as place_words;
 use crate::app::wording::en_ledger as w;
 use crate::book::Book;
 use crate::book::entry::{Check, Did, Ending, Entry, KeeperChange, NewBox, What};
@@ -174,8 +175,16 @@ fn goes_with_placing(book: &Book, entry: &Entry, check: &Check) -> bool {
 
 fn put_check(said: &mut String, book: &Book, check: &Check, placing: bool) {
     put_hive(said, book, &check.hive);
-    if let Some(traps) = &check.traps {
-        w::and_traps(said, traps.len());
+    match check.traps.as_deref() {
+        Some([trap]) => {
+            put(said, w::NEXT);
+            match place(book, check, trap) {
+                Some(place) => put(said, &place),
+                None => w::traps(said, 1),
+            }
+        }
+        Some(traps) => w::and_traps(said, traps.len()),
+        None => {}
     }
     put(said, w::SAYS);
     put(said, if placing { w::PLACED } else { w::did(check.did) });
@@ -189,6 +198,15 @@ fn put_check(said: &mut String, book: &Book, check: &Check, placing: bool) {
         w::beetles(said, count);
     }
     w::and_note(said, check.note.as_deref());
+}
+
+/// Where a trap hangs, while it does.
+fn place(book: &Book, check: &Check, trap: &ThingId) -> Option<String> {
+    let now = book.standing().hives.get(&check.hive)?;
+    let mut parts = (1..).zip(&now.boxes);
+    parts.find_map(|(number, part)| {
+        part.traps.iter().find(|known| known.id == *trap).map(|known| place_words(number, known.spot))
+    })
 }
 
 /// What of the settings a line changes, one after the other.

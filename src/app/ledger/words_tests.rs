@@ -65,7 +65,7 @@ fn a_check_says_what_was_done_and_found() {
         r#"{{"check":{{"hive":"{}","traps":["{}.2"],"did":"as_found","before":33.333333,"count":{{"low":50}},"note":"wax"}}}}"#,
         hive.id, hive.id
     );
-    assert_eq!(said(&book, &json), "Hive 7, 1 trap: as found, found 33.3 %, 50+ beetles, “wax”");
+    assert_eq!(said(&book, &json), "Hive 7, Box 1, front left: as found, found 33.3 %, 50+ beetles, “wax”");
     let json = format!(r#"{{"box_off":{{"hive":"{}","box":"{}.4","traps":"stock"}}}}"#, hive.id, hive.id);
     assert_eq!(said(&book, &json), "Hive 7: deep taken off, its traps back in stock");
     assert_eq!(entry(&book, hive).replace('\u{a0}', " "), "Hive 7: new, 2 deeps, 4 traps");

@@ -1,4 +1,4 @@
-//! What to buy: traps in the cheapest packs, and oil for the rest of the season.
+//! What to buy: traps for the trip in the cheapest packs, and oil for the rest of the season.
 
 use super::page::{Trip, percent};
 use super::sum::{KindNeed, every_trap, missing, spare_kind};
@@ -95,7 +95,7 @@ fn kind(trip: Trip, id: &ThingId) -> Bit {
             [Bit::One(el("p").class("small").text(w::NO_PACKS)), way.into()]
         })
     });
-    Bit::Many(vec![el("h3").text(&name).into(), Answer::of(w::CHEAPEST, answer).view().into(), packs])
+    Bit::Many(vec![el("h3").text(&name).into(), Answer::of(w::NEXT_TRIP, answer).view().into(), packs])
 }
 
 fn worked(want: &Want, spare: u32) -> Worked {
@@ -103,8 +103,8 @@ fn worked(want: &Want, spare: u32) -> Worked {
     let basket = cheapest(all, &want.packs, None);
     let big = match &basket {
         _ if all == 0 => w::ENOUGH.to_owned(),
-        Ok(basket) => wp::total(&money(basket.total), basket.pieces),
-        Err(_) => w::traps(all),
+        Ok(basket) => [w::CHEAPEST, &wp::total(&money(basket.total), basket.pieces)].concat(),
+        Err(_) => [&w::traps(all), w::NO_PRICE].concat(),
     };
     let mut lines = vec![w::need(want.need, spare)];
     if !want.packs.is_empty() {

@@ -12,11 +12,13 @@ use crate::app::graph::untrack;
 use crate::app::place::Place;
 use crate::app::records::{Act, Stop};
 use crate::app::state::Ui;
-use crate::app::wording::en_round as w;
+use crate::app::wording::{en_hive, en_round as w};
 use crate::book::entry::{Check, Did, Entry, SkipReason};
 use crate::book::id::{EntryId, ThingId};
-use crate::book::standing::HiveNow;
+use crate::book::standing::{HiveNow, Trouble};
 use crate::book::write::{Doubt, Refusal};
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
 
 /// What stands at the open hive: its name, itself, and the day entries are for.
 struct At {
@@ -117,14 +119,72 @@ fn put(walk: Walk, day: Day, said: String, make: Make<'_>) -> bool {
     kept(walk, made(walk, day, make), said)
 }
 
-/// Saves work on the open hive. `sure` passes over doubts the keeper has been asked about.
-pub(super) fn work(walk: Walk, did: Did, sure: bool) {
+/// The key of `did` was pressed. What is seldom so of every trap asks for which, where there are several and the keeper
+/// has named none.
+pub(super) fn work(walk: Walk, did: Did) {
     if !meant(walk) {
         return;
     }
-    walk.wish.set_value(Some(Wish::Work(did)));
+    let asks = matches!(did, Did::Missing | Did::GluedShut) && walk.traps.with_untracked(Vec::is_empty);
+    if asks && found(walk, did).len() > 1 {
+        walk.ask.set(Ask::Which(did));
+        return walk.rest_a_moment();
+    }
+    save(walk, did, Vec::new(), false);
+}
+
+/// The traps of the open hive that can be found so, with their places: what is missing cannot be lost again.
+pub(super) fn found(walk: Walk, did: Did) -> Vec<(ThingId, String)> {
+    walk.records.book.with_untracked(|book| {
+        let now = walk.open.get_untracked().and_then(|hive| book.standing().hives.get(&hive));
+        let Some(now) = now else { return Vec::new() };
+        let mut found = places(now);
+        found.retain(|(id, _)| {
+            let trouble = now.traps().find(|trap| trap.id == *id).and_then(|trap| trap.trouble);
+            trouble.is_none_or(|trouble| {
+                trouble == Trouble::Spilled || did == Did::Missing && trouble != Trouble::Missing
+            })
+        });
+        found
+    })
+}
+
+/// The traps of a hive, each with its place in words.
+pub(super) fn places(now: &HiveNow) -> Vec<(ThingId, String)> {
+    let mut places = Vec::new();
+    for (number, part) in (1..).zip(&now.boxes) {
+        for trap in &part.traps {
+            places.push((trap.id.clone(), en_hive::place(number, trap.spot)));
+        }
+    }
+    places
+}
+
+/// Saves work on the traps that the panel asked for.
+pub(super) fn work_on(walk: Walk, did: Did, named: Vec<ThingId>) {
+    if answers(walk, |ask| matches!(ask, Ask::Which(_))) {
+        save(walk, did, named, false);
+    }
+}
+
+/// Saves work in spite of the doubts that the panel asks about.
+pub(super) fn as_is(walk: Walk) {
+    if answers(walk, |ask| matches!(ask, Ask::Doubts(..))) {
+        again(walk, true);
+    }
+}
+
+/// Saves work on the open hive: on `named`, or where that is empty on the traps the fields name. `sure` passes over
+/// doubts the keeper has been asked about.
+fn save(walk: Walk, did: Did, named: Vec<ThingId>, sure: bool) {
+    walk.wish.set_value(Some(Wish::Work(did, named.clone())));
     let Some(At { hive, now, day }) = asked(walk) else { return };
-    let typed = untrack(|| walk.typed());
+    let mut typed = untrack(|| walk.typed());
+    let inside = now.traps().count();
+    if !named.is_empty() {
+        // Every trap of the hive is the hive.
+        typed.traps = if named.len() < inside { named } else { Vec::new() };
+    }
     let usual = walk.records.book.with_untracked(|book| book.usual_level(&now, did));
     let check = match typed.check(&hive, did, usual) {
         Ok(check) => check,
@@ -145,20 +205,23 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
     doubts.retain(|doubt| !matches!(doubt, Doubt::Rose { .. }));
     let rose = doubts.len() < all;
     if !sure && !doubts.is_empty() {
-        return walk.ask.set(Ask::Doubts(did, doubts));
+        return walk.ask.set(Ask::Doubts(doubts));
     }
     let cards = cards(&check, rose);
     let next = next(walk, &now.yard, &hive, day);
-    let some = check.traps.as_ref().map(Vec::len);
-    let said = w::logged(&now.tag, did, some, (day != today).then_some(day));
-    kept_on(walk, written, said, cards, Step { from: hive, next, entry: None });
-}
-
-/// Saves work in spite of the doubts that the panel asks about.
-pub(super) fn work_as_is(walk: Walk, did: Did) {
-    if answers(walk, |ask| matches!(ask, Ask::Doubts(..))) {
-        work(walk, did, true);
+    let number = |traps: usize| u32::try_from(traps).unwrap_or(u32::MAX);
+    let over = now.traps().filter(|trap| trap.passed_over(did, false)).count();
+    let left = now.trouble().filter(|_| over > 0 && did == Did::ToppedUp && check.traps.is_none());
+    let which = match (&check.traps, left) {
+        (Some(traps), _) => w::some(number(traps.len())),
+        (None, Some(_)) => w::some(number(inside - over)),
+        (None, None) => w::whole(number(inside - over), did),
+    };
+    let mut said = w::logged(&now.tag, did, &which, (day != today).then_some(day));
+    if let Some(left) = left {
+        said = [&said, ", ", &w::idle_traps(left)].concat();
     }
+    kept_on(walk, written, said, cards, Step { from: hive, next, entry: None });
 }
 
 /// Saves that the traps the open hive wants were put in, all of one kind.
@@ -226,7 +289,8 @@ pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
         Some((now.tag.clone(), day, check))
     });
     let Some((tag, day, check)) = found else { return };
-    let said = w::logged(&tag, Did::Replaced, check.traps.as_ref().map(Vec::len), None);
+    let traps = check.traps.as_ref().map_or(0, |traps| u32::try_from(traps.len()).unwrap_or(u32::MAX));
+    let said = w::logged(&tag, Did::Replaced, &w::some(traps), None);
     put(walk, day, said, &|book, pen, day, today| book.check(pen, day, today, check.clone()));
 }
 
@@ -236,7 +300,7 @@ pub(super) fn revive(walk: Walk) {
         return;
     }
     let Ok(At { hive, now, day }) = at(walk) else { return };
-    let said = crate::app::wording::en_hive::revived(&now.tag);
+    let said = en_hive::revived(&now.tag);
     let revive: Make<'_> = &|book, pen, day, today| book.hive_back(pen, day, today, &hive, &BrowserLetters);
     put(walk, day, said, revive);
 }
@@ -252,12 +316,7 @@ pub(super) fn stood_there(walk: Walk) {
         return;
     }
     let moved = walk.records.act.get_untracked();
-    match walk.wish.get_value() {
-        Some(Wish::Work(did)) => work(walk, did, false),
-        Some(Wish::Placed(kind)) => placed(walk, &kind),
-        Some(Wish::Skip(why)) => skipped(walk, why),
-        None => {}
-    }
+    again(walk, false);
     let done = walk.records.act.get_untracked();
     if let Some((mut both, done)) = moved.zip(done)
         && both.entries != done.entries
@@ -266,6 +325,16 @@ pub(super) fn stood_there(walk: Walk) {
         both.entries.extend(done.entries);
         both.said = [&both.said, "; ", &done.said].concat();
         walk.records.act.set(Some(both));
+    }
+}
+
+/// Does what was asked for before the panel said why not.
+fn again(walk: Walk, sure: bool) {
+    match walk.wish.get_value() {
+        Some(Wish::Work(did, named)) => save(walk, did, named, sure),
+        Some(Wish::Placed(kind)) => placed(walk, &kind),
+        Some(Wish::Skip(why)) => skipped(walk, why),
+        None => {}
     }
 }
 
@@ -339,7 +408,19 @@ fn go_on(walk: Walk, Step { from, next, entry }: Step) {
         walk.open_hive(&next);
     } else {
         walk.shut();
-        focus_heading();
+        // The walk ends where the keeper stands: to go to the heading would lose the place.
+        edge::after_paint(move || focus_row(&from));
+    }
+}
+
+/// The focus goes to the row of a hive, or to the heading where there is none.
+fn focus_row(hive: &ThingId) {
+    let row = edge::document().and_then(|page| page.get_element_by_id(&["row-", &hive.to_string()].concat()));
+    match row.and_then(|row| row.first_element_child()?.dyn_into::<HtmlElement>().ok()) {
+        Some(key) => {
+            let _ = key.focus();
+        }
+        None => focus_heading(),
     }
 }
 

@@ -24,8 +24,10 @@ pub enum Ask {
     Nothing,
     /// Why the hive is skipped.
     Skip,
+    /// Which traps were found so.
+    Which(Did),
     /// Whether to save in spite of doubts.
-    Doubts(Did, Vec<Doubt>),
+    Doubts(Vec<Doubt>),
     /// Nothing; it says why nothing was written.
     Stopped(Stop),
 }
@@ -44,8 +46,8 @@ pub enum Card {
 /// The key that was pressed last at the open hive.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Wish {
-    /// Work.
-    Work(Did),
+    /// Work on these traps; without any, on those the fields name.
+    Work(Did, Vec<ThingId>),
     /// Traps of a kind put in.
     Placed(ThingId),
     /// Left.

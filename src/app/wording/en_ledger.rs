@@ -104,7 +104,8 @@ fn put_count(said: &mut String, count: usize, one: &str, many: &str) {
     put(said, &counted(u32::try_from(count).unwrap_or(u32::MAX), one, many));
 }
 
-fn traps(said: &mut String, count: usize) {
+/// How many traps.
+pub fn traps(said: &mut String, count: usize) {
     put_count(said, count, "trap", "traps");
 }
 

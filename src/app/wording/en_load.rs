@@ -49,8 +49,12 @@ pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at leas
 pub const NOTHING: &str = "Nothing is due by that day.";
 /// Field.
 pub const SPARE: &str = "Spare traps, to bring and to buy";
-/// Answer.
-pub const CHEAPEST: &str = "Cheapest";
+/// Answer. Oil is bought for the season, traps are not: on later walks nobody knows how many will be thrown away.
+pub const NEXT_TRIP: &str = "For this trip only";
+/// Before what it costs.
+pub const CHEAPEST: &str = "cheapest: ";
+/// After the number where nobody wrote a price down.
+pub const NO_PRICE: &str = ", no price known";
 /// No packs.
 pub const NO_PACKS: &str = "No packs are written down for this kind.";
 /// Key to the page of the kind.
@@ -90,11 +94,11 @@ pub fn hives_due(due: u32, of: u32) -> String {
     ["Hives to see, due or skipped: ", &due.to_string(), "\u{a0}of\u{a0}", &of.to_string()].concat()
 }
 
-/// "Traps due: 46, of these missing: 2".
+/// "Their traps to fill: 46, of these missing: 2": those that are due, all of a hive that was skipped.
 pub fn traps_due(due: u32, missing: u32) -> String {
     let missing =
         if missing > 0 { [", of these missing: ", &missing.to_string()].concat() } else { String::new() };
-    ["Traps due: ", &due.to_string(), &missing].concat()
+    ["Their traps to fill: ", &due.to_string(), &missing].concat()
 }
 
 /// "Places without a trap: 3".
