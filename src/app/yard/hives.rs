@@ -84,10 +84,16 @@ impl Typed {
 /// The form.
 pub(super) fn view(desk: Desk) -> Bit {
     let text = |text: &str| RwSignal::new(text.to_owned());
+    // As high as the last hive of the yard: new ones are mostly like those that stand there.
+    let high = desk.form.walk.records.book.with_untracked(|book| {
+        let standing = book.standing();
+        desk.yard
+            .with_value(|yard| standing.hives_of(yard, true).last().map_or(1, |(_, hive)| hive.boxes.len()))
+    });
     let t = Typed {
         tags: text(""),
         size: text("full"),
-        boxes: text("1"),
+        boxes: text(&high.max(1).to_string()),
         depth: text("deep"),
         a_box: text("2"),
         kind: text(""),

@@ -2,9 +2,11 @@
 
 use super::hives;
 use crate::almanac::text::{LABEL_MOST, label};
+use crate::app::bench::keep::free_name;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, each, el, live};
 use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
+use crate::app::kinds::same_name;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::place::Place;
@@ -12,6 +14,7 @@ use crate::app::round::form::{Form, big, fold, go, keys};
 use crate::app::round::walk::{by_tag, moved};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
+use crate::app::wording::en_bench::keep::twice;
 use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::entry::What;
 use crate::book::id::ThingId;
@@ -55,12 +58,25 @@ pub(super) fn view(walk: Walk, yard: &ThingId) -> Bit {
 fn rename(desk: Desk) -> Bit {
     let Some(now) = desk.now() else { return Bit::Nothing };
     let text = RwSignal::new(now.name.clone());
-    let says = move || match text.with(|text| label(text, LABEL_MOST, &BrowserLetters)) {
-        Ok(_) => Says::Nothing,
+    let another_has = move |name: &str| {
+        desk.form.walk.records.book.with(|book| {
+            let mut yards = book.standing().open_yards();
+            yards.any(|(id, yard)| {
+                desk.yard.with_value(|own| id != own) && !id.is_demo() && same_name(&yard.name, name)
+            })
+        })
+    };
+    let read = move || text.with(|text| label(text, LABEL_MOST, &BrowserLetters));
+    // Two yards of one name could not be told apart, neither here nor in what is shown to others.
+    let says = move || match read() {
+        Ok(name) => free_name(&name, &another_has).map_or(Says::Nothing, |free| Says::Wrong(twice(&free))),
         Err(error) => Says::Wrong(en_typed::label(error)),
     };
     let put = move || {
-        let Ok(name) = text.with_untracked(|text| label(text, LABEL_MOST, &BrowserLetters)) else { return };
+        let Ok(name) = untrack(read) else { return };
+        if untrack(|| another_has(&name)) {
+            return;
+        }
         let yard = desk.yard.get_value();
         desk.about("rename", w::RENAMED, &What::YardChanged { yard, name: Some(name), zone: None });
     };

@@ -113,12 +113,17 @@ fn lines(ui: Ui, need: &YardNeed) -> Vec<String> {
     let oil = &need.oil;
     let mut lines = Vec::new();
     for line in &oil.lines {
-        let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
+        let each = ui.volume_in_sum(line.each, f64::from(line.traps), line.sum, false);
+        let sum = ui.volume(line.sum);
         let (from, to) = (percent(line.filled_from), percent(line.filled_to));
         lines.push(w::oil_line(line.traps, &each, &sum, &from, &to));
     }
     lines.push(sums::reserve_sum(&percent(oil.reserve.fraction()), &ui.volume(oil.with_reserve)));
-    lines.push(sums::step_sum(&ui.carry_step(), &ui.carried(oil.with_reserve)));
+    let carry = ui.carried(oil.with_reserve);
+    // What is a full step already is not rounded.
+    if ui.volume(oil.with_reserve) != carry {
+        lines.push(sums::step_sum(&ui.carry_step(), &carry));
+    }
     if oil.unknown > 0 {
         lines.push(w::unknown_capacity(oil.unknown));
     }

@@ -1,6 +1,6 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { keepYard } from "../house/round.mjs";
+import { keepYard, unfold } from "../house/round.mjs";
 
 journey("she gave a second yard the name of the first: it is refused, and a free one is named", {}, async (keeper) => {
   await keeper.open();
@@ -30,4 +30,17 @@ journey("she adds a yard: the form stands before her, nothing in it is red, and 
   await keeper.reads(".keep-form", /Mend first: Name of the yard\./);
   await keeper.type("keep-name", "Hill");
   await keeper.until("the key takes it", async () => (await keeper.attribute("keep-save", "disabled")) === null);
+});
+
+journey("she renamed a yard to the name of another: it is refused, and a free one is named", {}, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2, "Home");
+  await keepYard(keeper, 2, "Hill");
+  await unfold(keeper, "rename-yard");
+  await keeper.type("#yard-name", "HOME");
+  await keeper.reads("#yard-name-says", /Another yard has this name.*HOME 2/);
+  await keeper.tap("rename-yard-go");
+  await keeper.type("#yard-name", "Hill Top");
+  await keeper.tap("rename-yard-go");
+  await keeper.reads("main h1", /^Hill Top$/);
 });

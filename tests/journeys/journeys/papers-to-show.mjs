@@ -189,7 +189,7 @@ journey("a browser that will not share hands over a file instead, and a list shu
   await keeper.tap("calendar-share");
   const [file] = await savedFiles(keeper, 1);
   assert.match(file.name, /\.ics$/);
-  await keeper.reads("main", /look among the downloads/);
+  await keeper.reads("main", /see your downloads/);
 
   // No file either: the text is there to be copied.
   await keeper.driver.run(() => (URL.createObjectURL = () => { throw new Error("no"); }));

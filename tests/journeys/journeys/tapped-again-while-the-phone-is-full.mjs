@@ -12,11 +12,11 @@ journey("she tapped again and again while the phone was full: each work is writt
   await fill(keeper);
   for (const did of ["topped_up", "topped_up", "replaced"]) {
     await keeper.tap(`did-${did}`);
-    await keeper.reads("unsaved-notice", did === "replaced" ? /Hive .?1.? replaced/ : /Hive .?1.? topped up/);
+    await keeper.reads("unsaved-notice", did === "replaced" ? /Hive .?1.?: .*replaced/ : /Hive .?1.?: .*topped up/);
     await keeper.tap("ask-back");
   }
   await log(keeper, 2, "as_found");
-  await keeper.reads("unsaved-notice", /Hive .?1.? replaced; Hive .?2.? as found/);
+  await keeper.reads("unsaved-notice", /Hive .?1.?: .*replaced; Hive .?2.?: .*as found/);
 
   await free(keeper);
   await keeper.tap("unsaved-again");

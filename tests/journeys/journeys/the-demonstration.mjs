@@ -50,10 +50,10 @@ journey("she has the demonstration open twice and takes it out in one tab: the o
   await keeper.waitFor("demo-fill");
   await keeper.turnTo(second);
   await keeper.until("the demonstration is gone here too", async () => !/Ferry Field/.test(await keeper.text("main")));
-  // It can be filled in again, from here.
-  await keeper.place("book");
+  // Filled in again by the tab that writes, it is here again.
+  await keeper.turnTo(first);
   await keeper.tap("demo-fill");
   await keeper.waitFor("demo-remove");
-  await keeper.turnTo(first);
-  await keeper.waitFor("demo-remove");
+  await keeper.turnTo(second);
+  await keeper.reads("main", /Ferry Field/);
 });
