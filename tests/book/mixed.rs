@@ -57,7 +57,7 @@ fn write_as_at_first(book: &mut Book, on: &str, work: &Check) {
     let mut draft = Draft::new(book, &pen);
     draft.bulk();
     let mut count = work.count;
-    for (id, kind) in kinds.iter() {
+    for (id, kind) in kinds {
         let traps: Vec<ThingId> =
             now.traps().filter(|trap| trap.kind == *id).map(|trap| trap.id.clone()).collect();
         let part =
@@ -87,10 +87,9 @@ fn one_count_is_taken_once_over_all_six_traps_and_their_days() {
         let now = &yard.book.standing().hives[&hive];
         assert_eq!(catches(now), [(60, 60), (60, 60)]);
         assert!(now.traps().all(|trap| trap.counting == day("2026-05-21")));
-        let mut left: Vec<u32> =
-            now.traps().map(|trap| trap.level.unwrap().1.percent().as_f64() as u32).collect();
+        let mut left: Vec<Share> = now.traps().map(|trap| trap.level.unwrap().1).collect();
         left.sort_unstable();
-        assert_eq!(left, [25, 25, 50, 50, 50, 50]);
+        assert_eq!(left, [25, 25, 50, 50, 50, 50].map(percent));
         assert_eq!(now.last.as_ref().unwrap().did, Some(did));
     }
 }

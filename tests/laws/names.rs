@@ -59,7 +59,7 @@ fn a_label_is_its_own_label_for_every_character() {
 }
 
 /// A line in which every text that a keeper types stands where the file's bounds are checked.
-fn lines(tag: &str, by: Option<String>) -> Vec<Entry> {
+fn lines(tag: &str, by: Option<&str>) -> Vec<Entry> {
     let day = Day::parse("2026-05-01").unwrap();
     let id = EntryId::parse("aa-2").unwrap();
     let (yard, hive) = (id.thing(0), id.thing(0));
@@ -76,7 +76,7 @@ fn lines(tag: &str, by: Option<String>) -> Vec<Entry> {
         id: id.clone(),
         day,
         at: Stamp::midnight(day),
-        by: by.clone(),
+        by: by.map(str::to_owned),
         yard: None,
         replaces: None,
         bulk: None,
@@ -99,7 +99,7 @@ proptest! {
     fn a_label_that_is_read_fits_into_the_file(text in prop_oneof![composed(), any::<String>()]) {
         let by = label_if_any(&text, PHONE_MOST, &Tables).ok().flatten();
         if let Ok(tag) = label(&text, LABEL_MOST, &Tables) {
-            for line in lines(&tag, by) {
+            for line in lines(&tag, by.as_deref()) {
                 prop_assert_eq!(line.check(), Ok(()), "{}", tag);
             }
         }
