@@ -76,7 +76,7 @@ fn season(saves: i32) -> Season {
         let hive = yard.hive(["1", "2", "3"][usize::try_from(n % 3).unwrap()]);
         let entries = if n % 4 == 3 {
             let last = now.book.log().entries().last().unwrap().id.clone();
-            now.book.strike(&pen("aa", on), on, &[last]).unwrap()
+            now.book.strike(&pen("aa", on), on, &[last], &Unicode).unwrap()
         } else {
             now.book.skip(&pen("aa", on), on, on, &hive, SkipReason::Temper, None).unwrap()
         };

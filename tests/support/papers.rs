@@ -60,7 +60,7 @@ impl Tale {
         tale.check("4", Did::Spilled, None, None, None);
         tale.check("10", Did::AsFound, Some(41), Some(CountRange::exact(0)), Some("@home"));
         let struck = tale.check("8", Did::Replaced, None, None, Some("the wrong hive"));
-        let strike = tale.book.strike(&pen("bb", today), today, &[struck[0].id.clone()]).unwrap();
+        let strike = tale.book.strike(&pen("bb", today), today, &[struck[0].id.clone()], &Unicode).unwrap();
         tale.book.add(strike);
         tale
     }

@@ -63,7 +63,7 @@ pub fn said(book: &Book, entry: &Entry, notes: bool) -> String {
 mod tests {
     use super::*;
     use crate::app::ledger::history::Counts;
-    use crate::app::ledger::words::tests::{book, pen, today};
+    use crate::app::ledger::words::tests::{Plain, book, pen, today};
     use crate::book::entry::Ending;
 
     fn whole(book: &Book, part: Part, notes: bool) -> Vec<Line<'_>> {
@@ -108,7 +108,7 @@ mod tests {
         let written = book.about_yard(&pen(), today(), today(), &yard, dead).unwrap();
         let id = written[0].id.clone();
         book.add(written);
-        let strike = book.strike(&pen(), today(), &[id]).unwrap();
+        let strike = book.strike(&pen(), today(), &[id], &Plain).unwrap();
         book.add(strike);
         let ends = whole(&book, Part::Ends, false);
         assert_eq!(ends.len(), 1);
