@@ -11,7 +11,7 @@ pub enum Side {
     Depth,
     /// Across the frames, against the gap between two top bars.
     Width,
-    /// Along the frames, against the top bar.
+    /// Along the frames, against the walls of the box.
     Length,
 }
 
@@ -22,21 +22,22 @@ pub struct Place {
     pub frame_side: Length,
     /// Gap between two top bars.
     pub gap: Length,
-    /// Length of a top bar.
-    pub top_bar: Length,
+    /// Inside length of the box, along the frames. Not that of a top bar: its lugs lie on the rebates of the end walls.
+    pub inside: Length,
     /// Air that stays free under the trap, so that it does not stand on the frames below.
     pub clearance: Length,
 }
 
 impl Place {
     /// The room in a ten-frame box with frames 1 3/8 in (34.925 mm) apart, top bars 1 1/16 in (26.9875 mm) wide and
-    /// 19 in (482.6 mm) long, so a gap of 7.9375 mm, and 5 mm clearance (common practice, no source).
+    /// so a gap of 7.9375 mm, 18 3/8 in (466.725 mm) from end wall to end wall, and 5 mm clearance (common practice, no
+    /// source).
     pub fn usual(depth: BoxDepth) -> Place {
         let mm = |value| Length::from_millimetres(value).unwrap_or_default();
         Place {
             frame_side: depth.frame_side(),
             gap: mm(34.925 - 26.9875),
-            top_bar: mm(482.6),
+            inside: mm(466.725),
             clearance: mm(5.0),
         }
     }
@@ -45,7 +46,7 @@ impl Place {
         match side {
             Side::Depth => difference(self.frame_side, self.clearance),
             Side::Width => self.gap,
-            Side::Length => self.top_bar,
+            Side::Length => self.inside,
         }
     }
 }
@@ -168,6 +169,14 @@ mod tests {
     }
 
     #[test]
+    fn keeper_has_a_trap_as_long_as_a_frame_without_its_lugs_to_spare_and_is_told_the_walls_stop_it() {
+        let place = Place::usual(BoxDepth::Deep);
+        assert!(matches!(fit(&trap(475.0, 7.0, 50.0), &place), Fit::TooBig { side: Side::Length, over, .. }
+                if (over.millimetres() - 8.275).abs() < 1e-9));
+        assert!(matches!(fit(&trap(466.7, 7.0, 50.0), &place), Fit::Fits { tightest: Side::Length, .. }));
+    }
+
+    #[test]
     fn a_missing_measure_is_named_unless_a_known_one_already_fails() {
         let place = Place::usual(BoxDepth::Deep);
         let mut size = trap(100.0, 7.0, 50.0);
@@ -175,7 +184,7 @@ mod tests {
         assert_eq!(fit(&size, &place), Fit::Unknown { missing: Side::Width });
         size.depth = None;
         assert_eq!(fit(&size, &place), Fit::Unknown { missing: Side::Depth });
-        size.length = mm(483.0);
+        size.length = mm(467.0);
         assert!(matches!(fit(&size, &place), Fit::TooBig { side: Side::Length, .. }));
     }
 }

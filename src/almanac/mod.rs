@@ -5,6 +5,7 @@
 
 pub mod checksum;
 pub mod day;
+pub mod figure;
 pub mod fit;
 pub mod json;
 pub mod level;

@@ -134,6 +134,8 @@ pub struct Cabinet {
     pages: Pages<Rc<dyn Shelf>, Page>,
     shelf: Rc<dyn Shelf>,
     read_only: bool,
+    /// The entry in the making as this tab read it or kept it last.
+    draft: Option<String>,
     elsewhere: bool,
     outbox: Table<String, String>,
 }
@@ -192,7 +194,8 @@ impl Cabinet {
         let undone = |page: &Unsaved| json::from_text::<Page>(&page.payload);
         let unsaved = recovery.unsaved.iter().filter_map(undone).flat_map(|page| page.entries);
         let unsaved = unsaved.filter(|entry| log.get(&entry.id).is_none()).collect();
-        let cabinet = Cabinet { pages, shelf, read_only, elsewhere: false, outbox: Table::new() };
+        let outbox = Table::new();
+        let cabinet = Cabinet { pages, shelf, read_only, draft: None, elsewhere: false, outbox };
         Ok(Opened { cabinet, book: Book::from_log(log), asides, unsaved })
     }
 
@@ -409,38 +412,64 @@ impl Cabinet {
         }
     }
 
-    /// Reads what other tabs have written meanwhile into `book`. Returns how many entries were new.
+    /// Reads what other tabs have written meanwhile into `book`. The demonstration leaves it when no page of it is left;
+    /// a page of the keeper's own that is gone is still in the book. Returns how many entries came or went.
     ///
     /// # Errors
     /// [`ShelfError`] when the shelf cannot be read at all.
     pub fn refresh(&mut self, book: &mut Book) -> Result<usize, ShelfError> {
-        let shelves = self.pages.read_all()?;
-        let mut new = Vec::new();
-        for part in shelves.pages {
-            self.read_only |= matches!(part.found, Found::Newer { .. });
-            new.extend(part.found.into_value().into_iter().flat_map(|page| page.entries));
-        }
-        Ok(book.add(new))
+        self.read_into(book).map(|(new, _)| new)
     }
 
-    /// Takes the demonstration off the shelf and out of the book. Pages of the keeper's own yards are not touched.
+    /// The same, without reading every page where none has changed: for a page that is shown again, which may have
+    /// slept while other tabs wrote.
+    ///
+    /// # Errors
+    /// As [`Cabinet::refresh`].
+    pub fn catch_up(&mut self, book: &mut Book) -> Result<usize, ShelfError> {
+        if self.pages.changed()? { self.refresh(book) } else { Ok(0) }
+    }
+
+    /// Reads every page into `book`: how many entries came or went, and the keys of the demonstration's pages.
+    ///
+    /// Once the book is open nothing else reads them. A page that was read counts as known, and the next save writes
+    /// over it whatever the book does not hold.
+    fn read_into(&mut self, book: &mut Book) -> Result<(usize, Vec<String>), ShelfError> {
+        let shelves = self.pages.read_all()?;
+        let (mut new, mut demo) = (Vec::new(), Vec::new());
+        for part in shelves.pages {
+            self.read_only |= matches!(part.found, Found::Newer { .. });
+            // What cannot be read is left alone here as everywhere.
+            let Some(page) = part.found.into_value() else { continue };
+            if of_demo(&part.name) {
+                demo.push(part.name.key(part.part));
+            }
+            new.extend(page.entries);
+        }
+        let mut moved = book.add(new);
+        if demo.is_empty() && book.log().entries().any(Entry::is_demo) {
+            let rest = book.without(Entry::is_demo);
+            moved += book.log().len() - rest.log().len();
+            *book = rest;
+        }
+        Ok((moved, demo))
+    }
+
+    /// Takes the demonstration off the shelf and out of the book. Pages of the keeper's own yards are not touched, and
+    /// what another tab has written on them meanwhile comes into `book`.
     ///
     /// # Errors
     /// [`ShelfError`] when the shelf refuses; what is already off stays off, and nothing else is lost.
     pub fn remove_demo(&mut self, book: &mut Book) -> Result<(), ShelfError> {
+        let (_, demo) = self.read_into(book)?;
         if self.read_only || self.elsewhere {
             return Err(ShelfError::Other);
         }
-        for part in self.pages.read_all()?.pages {
-            // What cannot be read is left alone here as everywhere.
-            if of_demo(&part.name) && part.found.value().is_some() {
-                self.shelf.remove(&part.name.key(part.part))?;
-            }
+        for key in demo {
+            self.shelf.remove(&key)?;
         }
         // The pages are read anew, so that a demonstration filled in again starts from a clean shelf.
-        self.pages.read_all()?;
-        *book = book.without(Entry::is_demo);
-        Ok(())
+        self.refresh(book).map(|_| ())
     }
 
     /// What the app remembers of itself.
@@ -457,17 +486,28 @@ impl Cabinet {
     }
 
     /// The entry in the making; none when nothing was begun.
-    pub fn draft(&self) -> Option<String> {
+    pub fn draft(&mut self) -> Option<String> {
+        self.draft = self.lying_draft();
+        self.draft.clone()
+    }
+
+    fn lying_draft(&self) -> Option<String> {
         let found = Desk::new(self.shelf.clone()).read(Slot::Draft, &DRAFT).ok()?;
         found.into_value().filter(|text| !text.is_empty())
     }
 
-    /// Keeps the entry in the making; an empty text when nothing is begun any more.
+    /// Keeps the entry in the making; an empty text when nothing is begun any more. What another tab has begun is not
+    /// emptied by that.
     ///
     /// # Errors
     /// [`DeskError`]; the text before is still there.
-    pub fn keep_draft(&self, text: &str) -> Result<(), DeskError> {
-        Desk::new(self.shelf.clone()).write(Slot::Draft, &DRAFT, &text.to_owned()).map(|_| ())
+    pub fn keep_draft(&mut self, text: &str) -> Result<(), DeskError> {
+        if text.is_empty() && self.lying_draft() != self.draft {
+            return Ok(());
+        }
+        Desk::new(self.shelf.clone()).write(Slot::Draft, &DRAFT, &text.to_owned())?;
+        self.draft = (!text.is_empty()).then(|| text.to_owned());
+        Ok(())
     }
 
     /// How full the shelf is.

@@ -159,7 +159,8 @@ impl El {
         self
     }
 
-    /// Calls `react` at every `event`.
+    /// Calls `react` at every `event`. `react` asks the event for the element ([`target`]): what a handler holds of the
+    /// element it hangs on is never freed.
     #[must_use]
     pub fn on(self, event: &str, react: impl FnMut(Event) + 'static) -> El {
         listen(&self.0, event, Box::new(react));
@@ -289,8 +290,14 @@ fn follow(draw: Box<dyn Fn()>) {
     on_cleanup(move || drop(effect));
 }
 
+/// The element whose handler is called with `event`.
+pub fn target<T: JsCast>(event: &Event) -> Option<T> {
+    event.current_target()?.dyn_into().ok()
+}
+
 fn listen(element: &Element, event: &str, react: Box<dyn FnMut(Event)>) {
-    // Handed to the browser, which frees it together with the element.
+    // Handed to the browser, which frees it after the element; unless what it holds leads back to the element. What Rust
+    // holds of the page stands in a table that the browser cannot see through.
     let react = Closure::wrap(react).into_js_value();
     let _ = element.add_event_listener_with_callback(event, react.unchecked_ref());
 }

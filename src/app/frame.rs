@@ -6,14 +6,15 @@ use super::parts::icon;
 use super::parts::key::Key;
 use super::place::{Place, Section};
 use super::prefs::{Scheme, TextSize};
-use super::records::Records;
+use super::records::{Home, Records};
 use super::settings::settings;
 use super::state::Ui;
 use super::wording::en;
 use super::{bench, ledger, load, notices, round};
 use crate::app::graph::{Memo, RwSignal, effect, untrack};
-use wasm_bindgen::JsCast;
-use web_sys::HtmlElement;
+use js_sys::{Function, Reflect};
+use wasm_bindgen::prelude::*;
+use web_sys::{Event, HtmlElement};
 
 /// The whole page.
 pub fn frame() -> Bit {
@@ -28,6 +29,8 @@ pub fn frame() -> Bit {
     ui.on_keep.set(Some(std::rc::Rc::new(move |plan| round::keep_yard(ui, walk, plan))));
     follow_address(ui);
     follow_prefs(ui);
+    let alone = only_here(records);
+    guard(ui, alone);
     let settings_open = RwSignal::new(false);
     let head = el("header")
         .class("head")
@@ -41,13 +44,12 @@ pub fn frame() -> Bit {
             el("button")
                 .attr("type", "button")
                 .class("head-key")
-                .attr("aria-label", en::page::SETTINGS)
-                .text(en::page::SETTINGS_KEY)
+                .text(en::page::SETTINGS)
                 .press(move || settings_open.set(true)),
         );
     let foot = el("div")
         .live_class(round::foot_class(ui, walk))
-        .kid(messages(ui))
+        .kid(messages(ui, alone))
         .kid(round::in_foot(ui, walk))
         .kid(bar(ui));
     Bit::Many(vec![
@@ -56,6 +58,34 @@ pub fn frame() -> Bit {
         el("main").class("main").kid(notices::notices(ui)).kid(place_view(ui)).into(),
         foot.into(),
     ])
+}
+
+/// Something the keeper wrote is in the memory of this page and nowhere else.
+fn only_here(records: Records) -> Memo<bool> {
+    Memo::new(move || {
+        let forgotten = records.home.with(|home| matches!(home, Home::Forgotten(_)));
+        records.unsaved.with(Option::is_some)
+            || forgotten && records.book.with(|book| book.log().entries().any(|entry| !entry.is_demo()))
+    })
+}
+
+/// Nothing loads the page anew over what is `held`, and whoever leaves it is asked.
+fn guard(ui: Ui, held: Memo<bool>) {
+    let ask = Closure::<dyn FnMut(Event)>::new(|event: Event| {
+        event.prevent_default();
+        // Some browsers ask for this alone. None shows it.
+        let _ = Reflect::set(&event, &"returnValue".into(), &"-".into());
+    });
+    let ask: Function = ask.into_js_value().unchecked_into();
+    effect(move || {
+        let (held, taken_over) = (held.get(), ui.worker.taken_over());
+        let Some(window) = edge::window() else { return };
+        // Not set for good: browsers keep no page for their back key that asks.
+        window.set_onbeforeunload(held.then_some(&ask));
+        if taken_over && !held {
+            let _ = window.location().reload();
+        }
+    });
 }
 
 /// The place the address names.
@@ -163,7 +193,7 @@ pub fn heading(text: &str) -> El {
 }
 
 /// Messages above the bar: at most one thing at a time wants the thumb.
-fn messages(ui: Ui) -> El {
+fn messages(ui: Ui, held: Memo<bool>) -> El {
     use super::edge::worker::Offline;
     let message =
         |text: &str, key: Key| Bit::from(el("p").class("message").kid(el("span").text(text)).kid(key.view()));
@@ -176,6 +206,8 @@ fn messages(ui: Ui) -> El {
         match ui.worker.state() {
             Offline::Quiet => Bit::Nothing,
             Offline::Ready => message(en::READY_OFFLINE, Key::new(en::GOT_IT, move || ui.worker.hush())),
+            // It can wait, and what is only here cannot.
+            Offline::NewVersion if held.get() => Bit::Nothing,
             Offline::NewVersion => {
                 let key = Key::new(en::USE_IT_NOW, move || ui.worker.use_new_version()).mark("update-now");
                 el("div").test_id("update-bar").kid(message(en::NEW_VERSION, key)).into()

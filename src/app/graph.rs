@@ -241,9 +241,14 @@ impl<T: 'static> RwSignal<T> {
         }
     }
 
-    /// Changes the value and tells who follows it.
+    /// Changes the value and tells who follows it. Not from inside a `with` of the same signal: the value that is being
+    /// read stays as it is, and a debug build stops with a word about it.
     pub fn update(self, change: impl FnOnce(&mut T)) {
-        self.try_update_untracked(change);
+        let changed = self.try_update_untracked(change).is_some();
+        debug_assert!(
+            changed || self.0.try_get_value().is_none(),
+            "a signal was updated while it was being read"
+        );
         tell(self.0);
     }
 

@@ -11,6 +11,7 @@ pub mod load;
 pub mod place;
 pub mod prefs;
 pub mod round;
+pub mod unsaved;
 pub mod wording;
 
 #[cfg(target_arch = "wasm32")]

@@ -7,8 +7,10 @@ use super::ledger::save::{copyable, state, state_view};
 use super::parts::key::{Key, link};
 use super::parts::notice::Notice;
 use super::place::{Place, Section};
-use super::records::{Home, Records, Unsaved};
+use super::records::{Home, Records};
+use super::round::Walk;
 use super::state::Ui;
+use super::unsaved::Unsaved;
 use super::wording::en::GOT_IT;
 use super::wording::en_book::backup::ONLY_HERE;
 use super::wording::en_notices as w;
@@ -16,6 +18,7 @@ use crate::almanac::day::Day;
 use crate::almanac::json;
 use crate::app::graph::Memo;
 use crate::book::Book;
+use crate::book::entry::Entry;
 use crate::book::id::ThingId;
 use crate::book::log::Log;
 use crate::papers::backup;
@@ -45,20 +48,24 @@ fn keys(key: El) -> El {
 
 /// What could not be kept, with three ways out.
 fn not_kept(ui: Ui, records: Records, unsaved: &Unsaved) -> El {
-    let text = entries_text(unsaved);
+    let text = entries_text(&unsaved.entries());
+    let walk = Walk::get();
     let file = text.clone();
     let try_again = move || {
-        records.try_again();
-        let still = records.unsaved.with_untracked(Option::is_some);
-        ui.said.set(if still { w::STILL_NOT } else { w::KEPT_NOW }.to_owned());
+        let kept = records.try_again();
+        ui.said.set(if kept { w::KEPT_NOW } else { w::STILL_NOT }.to_owned());
     };
     let as_file = move || {
         files::save(&w::file_name(&clock::stamp().day().to_string()), "application/json", &file);
     };
-    let said = w::unsaved(&unsaved.said, w::why(&unsaved.why));
+    let put_away = move || {
+        walk.forget_held();
+        records.unsaved.set(None);
+    };
+    let said = w::unsaved(&unsaved.said(), w::why(&unsaved.why));
     let keys = keys(Key::new(w::TRY_AGAIN, try_again).primary().mark("unsaved-again").view())
         .kid(Key::new(w::AS_FILE, as_file).mark("unsaved-file").view())
-        .kid(Key::new(w::PUT_AWAY, move || records.unsaved.set(None)).alarm().mark("unsaved-away").view());
+        .kid(Key::new(w::PUT_AWAY, put_away).alarm().mark("unsaved-away").view());
     boxed("unsaved-notice")
         .kid(el("div").attr("role", "alert").kid(Notice::alarm(said).view()))
         .kid(el("p").text(w::UNSAVED_HOW))
@@ -66,13 +73,12 @@ fn not_kept(ui: Ui, records: Records, unsaved: &Unsaved) -> El {
         .kid(keys)
 }
 
-/// As a backup file, so that Restore takes it in; the bare lines where that cannot be.
-fn entries_text(unsaved: &Unsaved) -> String {
-    let own = unsaved.entries.iter().any(|entry| !entry.is_demo());
-    let log: Log = unsaved.entries.iter().cloned().collect();
-    let by = unsaved.entries.first().and_then(|entry| entry.by.as_deref());
-    let file = own.then(|| backup::write(&log, clock::stamp(), by).ok()).flatten();
-    file.unwrap_or_else(|| json::list_to_text(&unsaved.entries))
+/// As a backup file, so that Restore takes it in; the bare lines of the demonstration, which no file holds.
+fn entries_text(entries: &[Entry]) -> String {
+    let own = entries.iter().any(|entry| !entry.is_demo());
+    let log: Log = entries.iter().cloned().collect();
+    let by = entries.first().and_then(|entry| entry.by.as_deref());
+    if own { backup::write(&log, clock::stamp(), by) } else { json::list_to_text(entries) }
 }
 
 /// Whether the phone keeps anything.

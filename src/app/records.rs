@@ -3,6 +3,7 @@
 use super::cabinet::{Aside, Cabinet, Meta, NotSaved, Opened};
 use super::edge::{self, clock, device, letters::BrowserLetters, listen};
 use super::second::State;
+use super::unsaved::{Held, Unsaved};
 use crate::almanac::day::Day;
 use crate::almanac::json;
 use crate::app::graph::{RwSignal, StoredValue, expect_context, provide_context};
@@ -64,17 +65,6 @@ pub struct Partly {
     pub of: usize,
     /// Why not.
     pub why: NotSaved,
-}
-
-/// What could not be kept, until the keeper has dealt with it.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Unsaved {
-    /// Why.
-    pub why: NotSaved,
-    /// What was to be written: tried again with [`Records::try_again`].
-    pub entries: Vec<Entry>,
-    /// What was done, in a few words.
-    pub said: String,
 }
 
 /// The context of every view that reads or writes records: an address, as [`Ui`](super::state::Ui) is.
@@ -275,26 +265,21 @@ impl Records {
     /// another writer, or they would carry the same names and one of the two would be lost.
     fn keep_unsaved(self, why: NotSaved, entries: Vec<Entry>, said: String) {
         self.writer.set_value(writer());
-        self.unsaved.update(|unsaved| match unsaved {
-            Some(before) => {
-                before.why = why;
-                if entries.iter().any(|new| before.entries.iter().all(|known| known.id != new.id)) {
-                    let between = if before.said.is_empty() || said.is_empty() { "" } else { "; " };
-                    before.said = [before.said.as_str(), between, &said].concat();
-                    before.entries.extend(entries);
-                }
-            }
-            None => *unsaved = Some(Unsaved { why, entries, said }),
-        });
+        let mut unsaved =
+            self.unsaved.get_untracked().unwrap_or(Unsaved { why: NotSaved::Busy, acts: Vec::new() });
+        unsaved.why = why;
+        unsaved.hold(Held { said, entries });
+        self.unsaved.set(Some(unsaved));
     }
 
-    /// Tries once more to keep what could not be kept.
-    pub fn try_again(self) {
-        if let Some(unsaved) = self.unsaved.get_untracked()
-            && self.save(unsaved.entries, unsaved.said).is_ok()
-        {
+    /// Tries once more to keep what could not be kept; true when it is.
+    pub fn try_again(self) -> bool {
+        let Some(unsaved) = self.unsaved.get_untracked() else { return true };
+        let kept = self.save(unsaved.entries(), unsaved.said()).is_ok();
+        if kept {
             self.unsaved.set(None);
         }
+        kept
     }
 
     /// Takes the last act back, or, when it was taken back, does it again.
@@ -382,27 +367,35 @@ impl Records {
         Ok(union)
     }
 
-    /// Changes what the app remembers of itself. A phone that does not keep it loses a reminder, not a record.
+    /// Changes what the app remembers of itself, as it lies there now: another tab may have changed another part of it. A
+    /// phone that does not keep it loses a reminder, not a record.
     pub fn remember(self, change: impl FnOnce(&mut Meta)) {
-        let before = self.meta.get_untracked();
-        let mut after = before.clone();
-        change(&mut after);
-        if after != before {
-            self.cabinet.with_value(|cabinet| {
-                let _ = cabinet.keep_meta(&after);
-            });
-            self.meta.set(after);
-        }
+        let mut meta = self.remembered();
+        change(&mut meta);
+        self.put_meta(meta);
+    }
+
+    fn remembered(self) -> Meta {
+        self.cabinet.with_value(Cabinet::meta).unwrap_or_else(|| self.meta.get_untracked())
+    }
+
+    fn put_meta(self, meta: Meta) {
+        self.cabinet.with_value(|cabinet| {
+            if cabinet.meta().as_ref() != Some(&meta) {
+                let _ = cabinet.keep_meta(&meta);
+            }
+        });
+        self.meta.renew(meta);
     }
 
     /// The entry in the making, as it was kept; none when nothing was begun.
     pub fn draft(self) -> Option<String> {
-        self.cabinet.with_value(Cabinet::draft)
+        self.cabinet.try_update_value(Cabinet::draft).flatten()
     }
 
     /// Keeps the entry in the making. A phone that does not keep it still has it on the screen.
     pub fn keep_draft(self, text: &str) {
-        self.cabinet.with_value(|cabinet| {
+        self.cabinet.try_update_value(|cabinet| {
             let _ = cabinet.keep_draft(text);
         });
     }
@@ -417,29 +410,39 @@ impl Records {
         let Some(window) = edge::window() else { return };
         listen(&window, "storage", move |event| {
             let Ok(event) = event.dyn_into::<web_sys::StorageEvent>() else { return };
-            let page = event.key().is_some_and(|key| key.starts_with(keys::PAGE));
-            // Pages go only with the demonstration, all of them at once.
-            if page && event.new_value().is_none() {
-                if self.has_demo() {
-                    self.book.update(|book| *book = book.without(Entry::is_demo));
-                    self.act.set(None);
-                }
-            } else if page {
-                self.refresh();
+            if event.key().is_some_and(|key| key.starts_with(keys::PAGE)) {
+                self.refresh(Cabinet::refresh);
+            }
+        });
+        // A page that slept, or lay in the browser's memory behind another, was told nothing.
+        listen(&window, "pageshow", move |event| {
+            if js_sys::Reflect::get(&event, &"persisted".into()).is_ok_and(|kept| kept.is_truthy()) {
+                self.refresh(Cabinet::catch_up);
+            }
+        });
+        let Some(document) = edge::document() else { return };
+        listen(&document.clone(), "visibilitychange", move |_| {
+            if !document.hidden() {
+                self.refresh(Cabinet::catch_up);
             }
         });
     }
 
     /// Takes in what other tabs have put on the shelf.
-    pub(super) fn refresh(self) {
+    pub(super) fn refresh(self, look: fn(&mut Cabinet, &mut Book) -> Result<usize, ShelfError>) {
         let new = self
             .book
-            .try_update_untracked(|book| self.cabinet.try_update_value(|cabinet| cabinet.refresh(book)));
+            .try_update_untracked(|book| self.cabinet.try_update_value(|cabinet| look(cabinet, book)));
         if matches!(new.flatten(), Some(Ok(new)) if new > 0) {
+            let here = |id: &EntryId| self.book.with_untracked(|book| book.log().get(id).is_some());
+            // What went out with the demonstration cannot be undone.
+            if !self.act.with_untracked(|act| act.as_ref().is_none_or(|act| act.entries.iter().all(here))) {
+                self.act.set(None);
+            }
             self.book.notify();
         }
         if self.cabinet.with_value(Cabinet::read_only) {
-            self.home.set(Home::ReadOnly);
+            self.home.renew(Home::ReadOnly);
         }
     }
 }
@@ -448,7 +451,7 @@ impl Records {
 fn left_over(entries: Vec<Entry>) -> Option<Unsaved> {
     let text = json::list_to_text(&entries);
     let why = NotSaved::Shelf { why: ShelfError::Full, text };
-    (!entries.is_empty()).then(|| Unsaved { why, entries, said: String::new() })
+    (!entries.is_empty()).then(|| Unsaved { why, acts: vec![Held { said: String::new(), entries }] })
 }
 
 /// The browser's storage, or a shelf that forgets when the browser lends none.

@@ -81,7 +81,7 @@ impl Records {
         self.cabinet.try_update_value(|cabinet| cabinet.set_elsewhere(false));
         if self.home.get_untracked() == Home::Elsewhere {
             self.home.set(Home::Kept);
-            self.refresh();
+            self.refresh(Cabinet::refresh);
             self.try_again();
         }
         self.mirror();

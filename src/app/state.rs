@@ -131,6 +131,11 @@ impl Ui {
         locale::volume_up(volume, self.prefs.get().volume)
     }
 
+    /// A volume that a sum multiplies by `times` to `sum`, shown so that the sum holds by hand.
+    pub fn volume_in_sum(self, each: Volume, times: f64, sum: Volume, up: bool) -> String {
+        locale::volume_in_sum(each, times, sum, self.prefs.get().volume, up)
+    }
+
     /// A volume to carry, up to the next step of the unit the keeper reads.
     pub fn carried(self, volume: Volume) -> String {
         self.volume_up(oil::carried(volume, self.prefs.get().volume))

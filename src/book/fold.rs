@@ -44,6 +44,9 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
     match &entry.what {
         What::Keeper(change) => standing.keeper.change(change),
         What::Kind(kind) => {
+            if let Some(yard) = entry.yard.as_ref().and_then(|yard| standing.yards.get_mut(yard)) {
+                yard.kind.get_or_insert_with(|| root.thing(0));
+            }
             standing.kinds.insert(root.thing(0), KindNow { kind: kind.clone(), retired: false });
         }
         What::KindChanged { kind, now } => standing.kinds.get_mut(kind)?.kind = now.clone(),
@@ -56,6 +59,7 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
                 paused: None,
                 closed: None,
                 order: Vec::new(),
+                kind: None,
             };
             standing.yards.insert(root.thing(0), yard);
         }
@@ -77,6 +81,7 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
             order.insert(at, id.clone());
             let hive = HiveNow {
                 yard: yard.clone(),
+                from: yard.clone(),
                 tag: tag.clone(),
                 was: Vec::new(),
                 size: *size,
@@ -182,6 +187,9 @@ fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, entry: &Entry) {
     let mut trap_days: i32 = 0;
     for trap in hive.boxes.iter_mut().flat_map(|part| &mut part.traps) {
         if work.traps.as_ref().is_some_and(|named| !named.contains(&trap.id)) {
+            continue;
+        }
+        if trap.passed_over(work.did, work.traps.is_some()) {
             continue;
         }
         // Before the fill that the hive came into the book with: whatever this left, that fill came after it.

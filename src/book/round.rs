@@ -2,7 +2,7 @@
 
 use super::entry::{Did, SkipReason};
 use super::id::ThingId;
-use super::standing::{Catch, HiveNow, Standing, TrapNow, Trouble};
+use super::standing::{Catch, HiveNow, KindNow, Standing, TrapNow, Trouble};
 use crate::almanac::day::Day;
 use crate::almanac::oil::{self, OilForVisit, OilNeed, Service};
 use crate::almanac::quantity::{Decimal, Share};
@@ -89,16 +89,19 @@ pub struct Row {
     pub today: Option<Option<Did>>,
     /// What stops one of its traps from fishing.
     pub trouble: Option<Trouble>,
+    /// Every trap in it is missing or glued shut.
+    pub stuck: bool,
     /// Oil spilled: look again by this day. None once somebody has looked.
     pub recheck: Option<Day>,
 }
 
 impl Row {
-    /// Somebody was here today, and still a trap does not fish or none is in: the hive is not done.
+    /// Somebody was here today, and still a trap is due, does not fish, or none is in: the hive is not done.
     pub fn still_due(&self) -> bool {
         let bare = matches!(self.due, HiveDue::NoTraps { wanting: 1.. });
         let resting = matches!(self.due, HiveDue::Resting { .. });
-        matches!(self.today, Some(Some(_))) && !resting && (bare || self.trouble.is_some())
+        let due = bare || self.due.now() || self.trouble.is_some();
+        matches!(self.today, Some(Some(_))) && !resting && due
     }
 }
 
@@ -130,9 +133,9 @@ impl Visit {
 /// What a yard needs on a day.
 #[derive(Clone, Debug, PartialEq)]
 pub struct YardNeed {
-    /// Hives due.
+    /// Hives to see: due or skipped.
     pub hives: u32,
-    /// Traps due.
+    /// Traps in them that are due, or whose hive was skipped.
     pub traps: u32,
     /// New traps to bring: for due traps that are missing, and for the places in `wanting`.
     pub missing: u32,
@@ -152,7 +155,8 @@ pub fn rows(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Row> {
         days_since: hive.traps().map(|trap| today.days_since(trap.service)).max(),
         skipped: hive.skipped,
         today: hive.last.as_ref().filter(|seen| seen.day == today).map(|seen| seen.did),
-        trouble: hive.traps().find_map(|trap| trap.trouble),
+        trouble: hive.trouble().map(|(trouble, _)| trouble),
+        stuck: hive.stuck(),
         recheck: hive.spilled.map(|day| day.plus(RECHECK_DAYS)),
     };
     let (mut rows, rest): (Vec<Row>, Vec<Row>) = standing
@@ -288,7 +292,12 @@ pub fn yard_loss(standing: &Standing, yard: &ThingId) -> Option<(f64, u8)> {
     refill::median(&mut losses).map(|per_day| (per_day, intervals))
 }
 
-/// What has to be carried into `yard` on `day`: the traps due by then, brought from their known level to their fill,
+/// Whether a trap of `hive` gets oil on `day`: it is due, or its hive was skipped and is seen in any case.
+pub fn wants_oil(hive: &HiveNow, due: &TrapDue, day: Day) -> bool {
+    due.on <= day || hive.skipped.is_some()
+}
+
+/// What has to be carried into `yard` on `day`: the traps due by then and those of skipped hives, brought from their known level to their fill,
 /// and a first fill for every trap still to be put in, of the kind [`likely_kind`] names.
 ///
 /// A reusable trap is topped up from the level it will have sunk to; a disposable one is replaced and filled anew, and
@@ -312,8 +321,8 @@ pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) 
                 None => unnamed += places,
             }
         }
-        let due: Vec<TrapDue> =
-            trap_dues(standing, hive, yard_loss, day).into_iter().filter(|due| due.on <= day).collect();
+        let mut due = trap_dues(standing, hive, yard_loss, day);
+        due.retain(|due| wants_oil(hive, due, day));
         if due.is_empty() && hive.skipped.is_none() {
             continue;
         }
@@ -337,20 +346,26 @@ pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) 
     YardNeed { hives, traps, missing: missing + wanting, wanting, oil }
 }
 
-/// The kind a new trap will most likely be of: the one most used in that hive, else in its yard, else the first that
-/// is offered (in a yard of the demonstration, one of the demonstration).
+/// The kind a new trap will most likely be of: the one most used in that hive, else the one that was described when
+/// the hive's yard was kept, else the one most used in its yard, else the only one that is offered (in a yard of the
+/// demonstration, of the demonstration's).
 pub fn likely_kind<'a>(
     standing: &'a Standing,
     yard: &'a ThingId,
     hive: Option<&'a HiveNow>,
 ) -> Option<&'a ThingId> {
-    let own = most_used(hive.into_iter());
-    let near = || most_used(standing.hives_of(yard, true).map(|(_, hive)| hive));
-    let offered = || {
-        let mut kinds = standing.kinds.iter();
-        kinds.find(|(id, now)| !now.retired && id.is_demo() == yard.is_demo()).map(|(id, _)| id)
+    let offered = |(id, now): &(&ThingId, &KindNow)| !now.retired && id.is_demo() == yard.is_demo();
+    let kept = |yard: &ThingId| {
+        let kind = standing.yards.get(yard)?.kind.as_ref()?;
+        standing.kinds.get_key_value(kind).filter(offered).map(|(id, _)| id)
     };
-    own.or_else(near).or_else(offered)
+    let own = most_used(hive.into_iter()).or_else(|| kept(&hive?.from));
+    let near = || most_used(standing.hives_of(yard, true).map(|(_, hive)| hive)).or_else(|| kept(yard));
+    let only = || {
+        let mut kinds = standing.kinds.iter().filter(offered).map(|(id, _)| id);
+        kinds.next().filter(|_| kinds.next().is_none())
+    };
+    own.or_else(near).or_else(only)
 }
 
 /// The kind most traps of `hives` are of; of two that are even, the one met first.

@@ -51,6 +51,8 @@ pub struct YardNow {
     pub closed: Option<Day>,
     /// Hives in walking order, ended ones included.
     pub order: Vec<ThingId>,
+    /// The kind of trap that was described when the yard was kept.
+    pub kind: Option<ThingId>,
 }
 
 /// A hive.
@@ -58,6 +60,8 @@ pub struct YardNow {
 pub struct HiveNow {
     /// The yard it stands in.
     pub yard: ThingId,
+    /// The yard it came into the book with: until a trap is in, it wants that yard's kind.
+    pub from: ThingId,
     /// What is written on it.
     pub tag: String,
     /// Earlier tags, oldest first.
@@ -157,6 +161,18 @@ pub enum Trouble {
     GluedShut,
 }
 
+impl TrapNow {
+    /// Whether `did` leaves this trap as it is: one that is missing can only be replaced, and one that is glued shut
+    /// takes part in work on the whole hive only when it is replaced. `named`: the keeper spoke of this trap.
+    pub fn passed_over(&self, did: Did, named: bool) -> bool {
+        match self.trouble {
+            Some(Trouble::Missing) => did != Did::Replaced,
+            Some(Trouble::GluedShut) => !named && matches!(did, Did::AsFound | Did::ToppedUp | Did::Spilled),
+            _ => false,
+        }
+    }
+}
+
 impl HiveNow {
     /// Intervals and counts a hive remembers: enough for a median that follows the season.
     pub const REMEMBERED: usize = 5;
@@ -169,6 +185,19 @@ impl HiveNow {
     /// Every trap, from the floor up.
     pub fn traps(&self) -> impl Iterator<Item = &TrapNow> {
         self.boxes.iter().flat_map(|part| &part.traps)
+    }
+
+    /// What stops the first trap that does not fish, and how many traps it stops.
+    pub fn trouble(&self) -> Option<(Trouble, u32)> {
+        let first = self.traps().find_map(|trap| trap.trouble)?;
+        let alike = self.traps().filter(|trap| trap.trouble == Some(first)).count();
+        Some((first, u32::try_from(alike).unwrap_or(u32::MAX)))
+    }
+
+    /// Traps are in it, and none of them can be topped up with the others.
+    pub fn stuck(&self) -> bool {
+        let mut traps = self.traps().peekable();
+        traps.peek().is_some() && traps.all(|trap| trap.passed_over(Did::ToppedUp, false))
     }
 
     /// Traps the boxes are meant to carry and do not.

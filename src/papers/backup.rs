@@ -10,7 +10,6 @@ use crate::almanac::table::Table;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::log::{Log, Union};
-use std::convert::Infallible;
 
 /// The name in the file.
 pub const FORMAT: &str = "beetle-almanac backup";
@@ -97,10 +96,7 @@ pub enum BackupError {
 }
 
 /// Writes the whole book, the demonstration left out.
-///
-/// # Errors
-/// Never: an entry made by this program can always be written.
-pub fn write(log: &Log, made: Stamp, by: Option<&str>) -> Result<String, Infallible> {
+pub fn write(log: &Log, made: Stamp, by: Option<&str>) -> String {
     let own: Vec<&Entry> = log.entries().filter(|entry| !entry.is_demo()).collect();
     let mut entries = "[".to_owned();
     for (index, entry) in own.iter().enumerate() {
@@ -128,7 +124,7 @@ pub fn write(log: &Log, made: Stamp, by: Option<&str>) -> Result<String, Infalli
     line(",\n  \"about\": ", &|out| json::write_text(ABOUT, out));
     line(",\n  \"entries\": ", &|out| out.push_str(&entries));
     out.push_str("\n}");
-    Ok(out)
+    out
 }
 
 /// Opens a file.

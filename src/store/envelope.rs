@@ -104,15 +104,25 @@ pub fn open(text: &str) -> Result<Envelope<'_>, EnvelopeError> {
 /// As [`open`] for whoever reads the payload next: all is checked but that the payload is one JSON value, which takes
 /// as long as reading it. A text that is no envelope is none here too; [`open`] says why.
 pub(super) fn peek(text: &str) -> Option<Envelope<'_>> {
-    let (version, rest) = text.strip_prefix("{\"v\":")?.split_once(',')?;
-    let (generation, rest) = rest.strip_prefix("\"g\":")?.split_once(',')?;
+    let (version, generation, rest) = numbers(text)?;
     let payload = rest.strip_prefix("\"c\":\"")?.get(8..)?.strip_prefix("\",\"d\":")?.strip_suffix('}')?;
-    let (version, generation) = (version.parse().ok()?, generation.parse().ok()?);
     let [v, g, sum] = head(version, generation, payload);
     let before = before(&v, &g, &sum);
     let whole = text.len() == before.len() + payload.len() + 1 && text.starts_with(&before);
     let sound = version > 0 && (1..=MAX_GENERATION).contains(&generation) && payload == trimmed(payload);
     (whole && sound).then_some(Envelope { version, generation, payload })
+}
+
+/// Version and generation as the text gives them, with nothing checked, and what follows.
+fn numbers(text: &str) -> Option<(u32, u64, &str)> {
+    let (version, rest) = text.strip_prefix("{\"v\":")?.split_once(',')?;
+    let (generation, rest) = rest.strip_prefix("\"g\":")?.split_once(',')?;
+    Some((version.parse().ok()?, generation.parse().ok()?, rest))
+}
+
+/// The generation that the text gives for itself, with nothing checked.
+pub(super) fn generation(text: &str) -> Option<u64> {
+    numbers(text).map(|(_, generation, _)| generation)
 }
 
 /// The four fields, each once, in whatever order.

@@ -34,7 +34,7 @@ fn main() {
     let today = arguments.next().and_then(|day| Day::parse(&day).ok()).expect("the day, as YYYY-MM-DD");
     let folder = PathBuf::from(arguments.next().expect("the folder to write to"));
     let book = operation(today);
-    let file = backup::write(book.log(), Stamp::midnight(today), Some("invented")).expect("a file");
+    let file = backup::write(book.log(), Stamp::midnight(today), Some("invented"));
     fs::write(folder.join("operation.json"), file).expect("a file written");
 }
 

@@ -11,6 +11,7 @@ use beetle_almanac::book::entry::{Entry, SkipReason, What};
 use beetle_almanac::book::id::EntryId;
 use beetle_almanac::book::write::KindChoice;
 use beetle_almanac::papers::calendar::Given;
+use beetle_almanac::store::shelf::Shelf as _;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
@@ -297,4 +298,90 @@ fn another_tab_fills_many_days_and_this_one_still_saves() {
         .collect();
     assert_eq!(second.cabinet.save(&mut second.book, restored), Ok(12));
     assert_eq!(opened(&shelf), second.book);
+}
+
+#[test]
+fn she_takes_the_demonstration_out_while_another_tab_logs_and_keeps_both_works() {
+    let (shelf, yard) = kept();
+    let on = day("2026-05-15");
+    let mut first = Cabinet::open(shelf.clone()).unwrap();
+    let entries = demo(on, "Europe/Berlin", 120, &Unicode).unwrap();
+    first.cabinet.save(&mut first.book, entries).unwrap();
+    let mut second = Cabinet::open(shelf.clone()).unwrap();
+    let skip = |book: &Book, writer, tag, why| {
+        book.skip(&pen(writer, on), on, on, &yard.hive(tag), why, None).unwrap()
+    };
+    let one = skip(&second.book, "bb", "1", SkipReason::Temper);
+    second.cabinet.save(&mut second.book, one.clone()).unwrap();
+    first.cabinet.remove_demo(&mut first.book).unwrap();
+    let two = skip(&first.book, "aa", "2", SkipReason::Robbing);
+    first.cabinet.save(&mut first.book, two.clone()).unwrap();
+    let book = opened(&shelf);
+    assert!(one.iter().chain(&two).all(|entry| book.log().get(&entry.id).is_some()));
+    assert_eq!(book, first.book);
+}
+
+#[test]
+fn a_page_that_slept_while_another_tab_wrote_catches_up_and_reads_nothing_where_nothing_changed() {
+    let (shelf, yard) = kept();
+    let on = day("2026-05-15");
+    let mut first = Cabinet::open(shelf.clone()).unwrap();
+    let mut second = Cabinet::open(shelf.clone()).unwrap();
+    assert_eq!(first.cabinet.catch_up(&mut first.book), Ok(0));
+    for (writer, new) in [("bb", 1), ("cc", 1)] {
+        let skip = second.book.skip(&pen(writer, on), on, on, &yard.hive("1"), SkipReason::Temper, None);
+        second.cabinet.save(&mut second.book, skip.unwrap()).unwrap();
+        // A new page first, then a page that is known in a new state.
+        assert_eq!(first.cabinet.catch_up(&mut first.book), Ok(new));
+        assert_eq!(first.book, second.book);
+    }
+    let skip = first.book.skip(&pen("aa", on), on, on, &yard.hive("2"), SkipReason::Temper, None).unwrap();
+    first.cabinet.save(&mut first.book, skip).unwrap();
+    shelf.set_faults(Faults::default());
+    assert_eq!(first.cabinet.catch_up(&mut first.book), Ok(0), "its own saves are no news");
+    assert_eq!(shelf.reads(), u32::try_from(shelf.texts().len()).unwrap(), "each text once");
+}
+
+#[test]
+fn a_page_that_vanishes_is_not_taken_for_the_demonstration_and_comes_back_with_the_next_save() {
+    let (shelf, yard) = kept();
+    let on = day("2026-05-15");
+    let mut first = Cabinet::open(shelf.clone()).unwrap();
+    let entries = demo(on, "Europe/Berlin", 120, &Unicode).unwrap();
+    first.cabinet.save(&mut first.book, entries).unwrap();
+    let skip = first.book.skip(&pen("aa", on), on, on, &yard.hive("1"), SkipReason::Temper, None).unwrap();
+    first.cabinet.save(&mut first.book, skip).unwrap();
+    let before = first.book.clone();
+    let own = format!("beetle-almanac:page:{}:2026-05-15", yard.id);
+    shelf.remove(&own).unwrap();
+    assert_eq!(first.cabinet.refresh(&mut first.book), Ok(0));
+    assert_eq!(first.book, before, "what it has in memory it keeps, the demonstration too");
+    let skip = first.book.skip(&pen("aa", on), on, on, &yard.hive("2"), SkipReason::Temper, None).unwrap();
+    first.cabinet.save(&mut first.book, skip).unwrap();
+    assert_eq!(opened(&shelf), first.book);
+
+    let mut second = Cabinet::open(shelf.clone()).unwrap();
+    second.cabinet.remove_demo(&mut second.book).unwrap();
+    let demo = first.book.log().entries().filter(|entry| entry.is_demo()).count();
+    assert_eq!(first.cabinet.refresh(&mut first.book), Ok(demo));
+    assert_eq!(first.book, second.book);
+}
+
+#[test]
+fn a_tab_with_nothing_begun_leaves_the_entry_that_another_tab_has_begun() {
+    let (shelf, _) = kept();
+    let mut first = Cabinet::open(shelf.clone()).unwrap().cabinet;
+    let mut second = Cabinet::open(shelf.clone()).unwrap().cabinet;
+    assert_eq!((first.draft(), second.draft()), (None, None));
+    first.keep_draft("hive 1: 5 beetles").unwrap();
+    second.keep_draft("").unwrap();
+    assert_eq!(second.draft().as_deref(), Some("hive 1: 5 beetles"));
+    // Whoever has taken it over, or begun it, empties it when it is logged.
+    second.keep_draft("").unwrap();
+    assert_eq!(first.draft(), None);
+    first.keep_draft("hive 2").unwrap();
+    first.keep_draft("").unwrap();
+    assert_eq!(second.draft(), None);
+    first.keep_draft("hive 3").unwrap();
+    assert_eq!(second.draft().as_deref(), Some("hive 3"), "begun anew after it was emptied");
 }

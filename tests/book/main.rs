@@ -20,7 +20,9 @@ mod second;
 mod second_copy;
 #[path = "../support/mod.rs"]
 mod support;
+mod trouble;
 mod undone;
+mod unsaved;
 mod yard;
 
 use beetle_almanac::almanac::day::Day;

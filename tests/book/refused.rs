@@ -335,7 +335,8 @@ fn keeper_logs_work_on_hives_whose_traps_are_not_in_yet() {
     let visit = |yard: &Yard| round::visit(&round::rows(yard.book.standing(), &yard.id, on));
     assert_eq!((visit(&yard).left, visit(&yard).still_due), (1, 1));
     // The kind of the yard goes in, and the walk can be finished.
-    assert_eq!(yard.book.usual_kind(&yard.id), Some(yard.kind()));
+    let bare = &yard.book.standing().hives[&yard.hive("2")];
+    assert_eq!(round::likely_kind(yard.book.standing(), &yard.id, Some(bare)), Some(&yard.kind()));
     for tag in ["2", "3"] {
         let work = at(&yard, tag, Did::AsFound);
         let placed = yard.book.traps_placed(&pen, on, on, &yard.kind(), work).unwrap();
@@ -370,4 +371,15 @@ fn keeper_takes_the_traps_out_of_a_dead_hive() {
     assert_eq!(yard.book.together(&dead[0].id).len(), 2, "undone together");
     let now = &yard.book.standing().hives[&hive];
     assert!(!now.alive() && now.traps().next().is_none());
+}
+
+#[test]
+fn keeper_puts_traps_back_on_the_day_they_were_found_missing_and_is_not_asked() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let on = day("2026-05-10");
+    let twice = |yard: &Yard| yard.book.doubts(on, &work(yard, Did::Replaced, None, Some(50)));
+    yard.log("1", on, Did::Missing, (None, None));
+    assert_eq!(twice(&yard), []);
+    yard.log("1", on, Did::Replaced, (None, Some(50)));
+    assert_eq!(twice(&yard), [Doubt::Twice]);
 }

@@ -3,11 +3,13 @@
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, trap};
 use beetle_almanac::almanac::oil::Service;
+use beetle_almanac::almanac::quantity::Share;
 use beetle_almanac::almanac::refill::{Limit, Loss, Timing};
 use beetle_almanac::almanac::stack::{BoxDepth, Corner, Spot};
 use beetle_almanac::book::entry::{Did, SkipReason, TrapsWent, What};
 use beetle_almanac::book::round::{self, Because, HiveDue, Row};
 use beetle_almanac::book::standing::Trouble;
+use beetle_almanac::book::write::{HivePlan, KindChoice};
 
 fn row(yard: &Yard, tag: &str, today: &str) -> Row {
     let hive = yard.hive(tag);
@@ -340,4 +342,50 @@ fn a_spilled_hive_stays_due_until_it_is_filled_and_asks_for_a_second_look() {
     // The second look ends it.
     yard.log("1", day("2026-07-07"), Did::AsFound, (Some(48), None));
     assert_eq!(row(&yard, "1", "2026-07-07").recheck, None);
+}
+
+#[test]
+fn a_skipped_hive_is_seen_again_and_its_oil_is_carried() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let on = day("2026-05-10");
+    let skip = yard.book.skip(&pen("aa", on), on, on, &yard.hive("2"), SkipReason::Temper, None).unwrap();
+    yard.book.add(skip);
+    let need = round::yard_need(yard.book.standing(), &yard.id, on, Share::NONE);
+    // 4 traps × 20 mL × ½.
+    assert_eq!((need.hives, need.traps, need.oil.sum.millilitres()), (1, 4, 40.0));
+}
+
+#[test]
+fn a_hive_that_was_looked_at_and_is_due_is_not_done() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    yard.log("1", day("2026-05-15"), Did::AsFound, (None, None));
+    assert!(row(&yard, "1", "2026-05-15").still_due());
+    yard.log("1", day("2026-05-15"), Did::ToppedUp, (None, Some(50)));
+    assert!(!row(&yard, "1", "2026-05-15").still_due());
+}
+
+#[test]
+fn a_hive_wants_the_kind_its_yard_was_kept_with_until_a_trap_is_in() {
+    let on = day("2026-05-01");
+    let mut yard = Yard::new(&["9"], on);
+    let bare = HivePlan { filled: None, ..crate::plan(&["1", "2"], &[(BoxDepth::Deep, 2)], on) };
+    let mut own = trap();
+    own.name = "Own".to_owned();
+    let kept = yard.book.keep_yard(&pen("aa", on), "Kiln", "UTC", &KindChoice::New(own), &bare).unwrap();
+    let (kiln, own) = (kept[0].id.thing(0), kept[1].id.thing(0));
+    yard.book.add(kept);
+    let wants = |yard: &Yard, tag: &str| {
+        let standing = yard.book.standing();
+        let (_, hive) = standing.hives.iter().find(|(_, hive)| hive.tag == tag).unwrap();
+        round::likely_kind(standing, &hive.yard, Some(hive)).cloned()
+    };
+    assert_eq!(wants(&yard, "1"), Some(own.clone()));
+    // A hive with other traps comes into the yard, and one that waits for its own leaves it.
+    for (tag, to) in [("9", kiln.clone()), ("2", yard.id.clone())] {
+        let hive = yard.book.standing().hives.iter().find(|(_, hive)| hive.tag == tag).unwrap().0.clone();
+        let moved = yard.book.move_hive(&pen("aa", on), on, on, &hive, &to, None, &Unicode).unwrap();
+        yard.book.add(moved);
+    }
+    assert_eq!([wants(&yard, "1"), wants(&yard, "2")], [Some(own.clone()), Some(own)]);
+    assert_eq!(wants(&yard, "9"), Some(yard.kind()));
 }

@@ -63,7 +63,7 @@ fn a_backup_names_what_stands_in_it_and_how_much_is_struck_out() {
     yard.book.add(wrong);
     let look = |yard: &Yard| {
         let pen = pen("aa", yard.start);
-        let file = backup::open(&backup::write(yard.book.log(), pen.at, None).unwrap()).unwrap();
+        let file = backup::open(&backup::write(yard.book.log(), pen.at, None)).unwrap();
         let (alone, struck) = file.alone();
         let names: Vec<String> = alone.standing().yards.values().map(|yard| yard.name.clone()).collect();
         (names, alone.standing().hives.len(), struck, file.counts.yards)

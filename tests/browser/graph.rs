@@ -46,6 +46,15 @@ fn a_value_that_is_being_read_is_not_changed_under_the_reader_and_says_so() {
 }
 
 #[wasm_bindgen_test]
+#[should_panic(expected = "while it was being read")]
+fn an_update_that_would_be_lost_is_loud_in_a_debug_build() {
+    part().with(|| {
+        let count = RwSignal::new(1);
+        count.with_untracked(|_| count.update(|count| *count = 2));
+    });
+}
+
+#[wasm_bindgen_test]
 fn what_comes_late_to_a_part_that_is_gone_does_nothing() {
     let part = part();
     let (text, kept) = part.with(|| (RwSignal::new(1), StoredValue::new(1)));

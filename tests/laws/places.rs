@@ -121,10 +121,10 @@ fn corners_pair_off() {
 
 fn places() -> impl Strategy<Value = Place> {
     let side = || (0..6000_u32).prop_map(|tenths| mm(f64::from(tenths) / 10.0));
-    (side(), side(), side(), 0..100_u32).prop_map(|(frame_side, gap, top_bar, clearance)| Place {
+    (side(), side(), side(), 0..100_u32).prop_map(|(frame_side, gap, inside, clearance)| Place {
         frame_side,
         gap,
-        top_bar,
+        inside,
         clearance: mm(f64::from(clearance) / 10.0),
     })
 }
@@ -158,7 +158,7 @@ proptest! {
         let length = |tenths: i64| mm(Decimal::from_millionths(tenths * 100_000).unwrap().as_f64());
         let outer = TrapSize { depth: typed(trap[0]), width: typed(trap[1]), length: typed(trap[2]) };
         let place =
-            Place { frame_side: length(room[0] + 50), gap: length(room[1]), top_bar: length(room[2]), clearance: mm(5.0) };
+            Place { frame_side: length(room[0] + 50), gap: length(room[1]), inside: length(room[2]), clearance: mm(5.0) };
         let sides = [Side::Depth, Side::Width, Side::Length];
         let spare: Vec<i64> = (0..3).map(|side| room[side] - trap[side]).collect();
         let near = |found: f64, tenths: i64| (found * 10.0 - Decimal::whole(u32::try_from(tenths).unwrap()).as_f64()).abs() < 1e-6;

@@ -64,7 +64,12 @@ pub fn length(text: &str, unit: LengthUnit) -> Result<TypedLength, TypedError> {
 /// # Errors
 /// [`TypedError::Negative`], and as [`super::decimal`].
 pub fn price(text: &str) -> Result<Decimal, TypedError> {
-    amount(&plain(text), "", 1)
+    let plain = plain(text);
+    // One sign of money, before or after: prices are of one currency, whichever it is.
+    let sign = |c: char| matches!(c, '$' | '¢' | '£' | '¤' | '¥' | '\u{20a0}'..='\u{20cf}');
+    let bare = plain.strip_prefix(sign).or_else(|| plain.strip_suffix(sign)).unwrap_or(&plain).trim();
+    // A sign alone is no empty field.
+    amount(bare, if bare.len() < plain.len() { plain.as_str() } else { "" }, 1)
 }
 
 /// The number, and the unit behind it in lower case without dots.
@@ -211,6 +216,13 @@ mod tests {
     fn keeper_types_a_price() {
         assert_eq!(price("2,20"), Ok(number(2.2)));
         assert_eq!(price("2½"), Ok(number(2.5)));
+        for text in ["$10.50", "10.50 $", "€ 10,50", "10,50€", "₹10.50", "£10½"] {
+            assert_eq!(price(text), Ok(number(10.5)), "{text}");
+        }
+        for text in ["$", "$$5", "$5 $", "5$5"] {
+            assert_eq!(price(text), Err(TypedError::NotANumber), "{text}");
+        }
+        assert_eq!(price("$1.500"), Err(TypedError::Ambiguous { small: number(1.5), large: number(1500.0) }));
         assert_eq!(price("0"), Ok(Decimal::ZERO));
         assert_eq!(price(""), Err(TypedError::Empty));
         assert_eq!(price("free"), Err(TypedError::NotANumber));

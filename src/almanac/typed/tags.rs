@@ -26,7 +26,7 @@ pub enum TagsError {
 
 /// The labels in a line such as `1–24`, `A1-A12`, `1, 2, 5–7` or `Blue, Red 2`, in the order typed.
 ///
-/// A range runs over numbers with the same letters in front; the letters may be left out behind the dash. Leading
+/// A range, with a dash or "to" between, runs over numbers with the same letters in front; the letters may be left out behind the dash. Leading
 /// zeros and the script of the digits are kept: `01–12` gives `01` to `12`. Numbers with nothing but spaces between them,
 /// such as `1 2 5–7`, are labels of their own. What else is no range is one label as typed.
 ///
@@ -91,8 +91,11 @@ fn numbers(word: &str) -> Option<Span<'_>> {
 }
 
 fn range(part: &str) -> Option<Span<'_>> {
-    let (at, dash) = part.char_indices().find(|(_, c)| is_dash(*c))?;
-    let (from, to) = (part.get(..at)?.trim_end(), part.get(at + dash.len_utf8()..)?.trim_start());
+    let (from, to) = match part.char_indices().find(|(_, c)| is_dash(*c)) {
+        Some((at, dash)) => (part.get(..at)?, part.get(at + dash.len_utf8()..)?),
+        None => part.split_once(" to ").or_else(|| part.split_once(" TO "))?,
+    };
+    let (from, to) = (from.trim_end(), to.trim_start());
     let (letters, digits) = split(from);
     let (again, end) = split(to);
     if !again.is_empty() && again != letters {
@@ -156,6 +159,11 @@ mod tests {
             ("1 2 5–7, 9", "1|2|5|6|7|9"),
             ("Blue 2 3", "Blue 2 3"),
             ("12 a", "12 a"),
+            ("1 to 3", "1|2|3"),
+            ("A1 to A3, 7", "A1|A2|A3|7"),
+            ("A9  to 11", "A9|A10|A11"),
+            ("Road to 3", "Road to 3"),
+            ("To 3", "To 3"),
             ("Blue, Red-2", "Blue|Red-2"),
             ("A1-B3", "A1-B3"),
             ("7-7", "7"),

@@ -199,10 +199,10 @@ fields! {
     fit_gap = "";
     /// Fit: its unit.
     fit_gap_unit = "mm";
-    /// Fit: length of the top bar; empty takes the usual one.
-    fit_bar = "";
+    /// Fit: inside length of the box; empty takes the usual one.
+    fit_inside = "";
     /// Fit: its unit.
-    fit_bar_unit = "mm";
+    fit_inside_unit = "mm";
     /// Packs: pieces needed.
     packs_need = "40";
     /// Packs: rows shown.

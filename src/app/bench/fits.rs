@@ -29,13 +29,13 @@ pub fn depth(code: &str) -> Option<BoxDepth> {
     }
 }
 
-/// The answer to what stands in the fields; none while one of them cannot be read.
+/// The answer to what stands in the fields; none while one of them cannot be read, or a side is 0.
 pub fn reckon(draft: &BenchDraft) -> Option<FitSum> {
     read_all(draft).ok()
 }
 
 fn read_all(draft: &BenchDraft) -> Result<FitSum, TypedError> {
-    let side = |text: &str, unit: &str| read::maybe(read::length(text, unit));
+    let side = |text: &str, unit: &str| read::maybe(read::side(text, unit));
     let outer = TrapSize {
         length: side(draft.fit_length(), draft.fit_length_unit())?,
         width: side(draft.fit_width(), draft.fit_width_unit())?,
@@ -48,12 +48,12 @@ fn read_all(draft: &BenchDraft) -> Result<FitSum, TypedError> {
     let usual = Place::usual(known.unwrap_or_default());
     let frame_side = match known {
         Some(_) => usual.frame_side,
-        None => read::length(draft.fit_side(), draft.fit_side_unit())?.length(),
+        None => read::side(draft.fit_side(), draft.fit_side_unit())?.length(),
     };
     let place = Place {
         frame_side,
         gap: own(draft.fit_gap(), draft.fit_gap_unit(), usual.gap)?,
-        top_bar: own(draft.fit_bar(), draft.fit_bar_unit(), usual.top_bar)?,
+        inside: own(draft.fit_inside(), draft.fit_inside_unit(), usual.inside)?,
         clearance: usual.clearance,
     };
     Ok(FitSum { outer, place, fit: fit(&outer, &place) })
@@ -72,5 +72,16 @@ mod tests {
         assert_eq!(reckon(&own), None, "an own box needs its frame side");
         let own = own.with("fit_side", "210");
         assert!(matches!(reckon(&own).unwrap().fit, Fit::Fits { .. }));
+    }
+
+    #[test]
+    fn a_side_of_nothing_does_not_fit_it_is_not_read() {
+        for field in ["fit_depth", "fit_width", "fit_length", "fit_gap", "fit_inside"] {
+            let draft = BenchDraft::default().with(field, "0");
+            assert_eq!(reckon(&draft), None, "{field}");
+            assert!(reckon(&draft.with(field, "")).is_some(), "{field} may stay empty");
+        }
+        let own = BenchDraft::default().with("fit_box", "own").with("fit_side", "0.0");
+        assert_eq!(reckon(&own), None);
     }
 }

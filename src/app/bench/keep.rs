@@ -2,13 +2,15 @@
 
 use super::draft::BenchDraft;
 use super::fits::depth;
-use super::read::MOST_HIVES;
+use super::read::{self, MOST_BOXES, MOST_HIVES, MOST_TRAPS_A_BOX};
 use super::yard;
 use crate::almanac::day::Day;
 use crate::almanac::stack::BoxDepth;
-use crate::almanac::text::{LABEL_MOST, LabelError, Letters, label};
+use crate::almanac::table::Table;
+use crate::almanac::text::{LABEL_MOST, LabelError, Letters, key, label};
 use crate::almanac::trap::{TrapForm, TrapKind};
 use crate::almanac::typed::{self, DayTypedError, TagsError};
+use crate::app::wording::en_bench::{keep as w, yard as wy};
 
 /// A yard as typed in the short form, checked and ready to be recorded.
 #[derive(Clone, Debug, PartialEq)]
@@ -30,10 +32,22 @@ pub struct KeepPlan {
 /// Tags of a line, each fit to be a label.
 ///
 /// # Errors
-/// [`TagsError`]; a tag that is too long or invisible counts as none.
+/// [`TagsError`]; a tag that is too long or invisible counts as none, and one that differs from another only as tags of
+/// a yard may not counts as the same.
 pub fn tags(text: &str, letters: &impl Letters) -> Result<Vec<String>, TagsError> {
-    let tags = typed::tags(text, MOST_HIVES as usize)?;
-    tags.iter().map(|tag| label(tag, LABEL_MOST, letters).map_err(|_| TagsError::Empty)).collect()
+    let (mut tags, mut keys) = (Vec::new(), Vec::new());
+    for tag in typed::tags(text, MOST_HIVES as usize)? {
+        let tag = label(&tag, LABEL_MOST, letters).map_err(|_| TagsError::Empty)?;
+        keys.push(key(&tag, letters));
+        tags.push(tag);
+    }
+    let mut seen = Table::new();
+    for (tag, key) in tags.iter().zip(&keys) {
+        if seen.insert(key.as_str(), ()).is_some() {
+            return Err(TagsError::Repeated { tag: tag.clone() });
+        }
+    }
+    Ok(tags)
 }
 
 /// A name for a yard or a trap.
@@ -93,6 +107,33 @@ pub fn again(draft: &BenchDraft) -> bool {
         "no" => false,
         _ => form(draft.keep_form()) != TrapForm::BetweenFrame,
     }
+}
+
+/// Names of the fields that hold the form back, those of the sum above it included.
+pub fn to_mend(draft: &BenchDraft, today: Day, letters: &impl Letters) -> Vec<&'static str> {
+    let count = |text: &str, most| typed::count(text, 0, most).is_ok();
+    let (least, most) = (*TrapKind::MAX_DAYS.start(), *TrapKind::MAX_DAYS.end());
+    let bottle = read::maybe(read::holds(draft.bottle(), draft.bottle_unit())).is_ok();
+    let mut names = Vec::new();
+    for (right, name) in [
+        (count(draft.hives(), MOST_HIVES), wy::HIVES),
+        (count(draft.boxes(), MOST_BOXES), wy::BOXES),
+        (read::holds(draft.holds(), draft.holds_unit()).is_ok(), wy::HOLDS),
+        (count(draft.a_box(), MOST_TRAPS_A_BOX), wy::A_BOX),
+        (typed::share(draft.fill()).is_ok(), wy::FILL),
+        (typed::share(draft.reserve()).is_ok(), wy::RESERVE),
+        (bottle, wy::BOTTLE),
+        (name(draft.keep_name(), letters).is_ok(), w::NAME),
+        (tags(draft.keep_tags(), letters).is_ok(), w::TAGS),
+        (name(draft.keep_trap(), letters).is_ok(), w::TRAP),
+        (filled(draft, today).is_ok(), w::FILLED_ON),
+        (typed::count(draft.keep_days(), u32::from(least), u32::from(most)).is_ok(), w::DAYS),
+    ] {
+        if !right {
+            names.push(name);
+        }
+    }
+    names
 }
 
 /// The form as a plan; none while one of its fields cannot be read.
@@ -177,6 +218,7 @@ mod tests {
         let wrong = [
             good.clone().with("keep_tags", "1, 1"),
             good.clone().with("keep_tags", "1–501"),
+            good.clone().with("keep_tags", "A1, a1"),
             good.clone().with("keep_name", " "),
             good.clone().with("keep_trap", "\u{200b}"),
             good.clone().with("keep_days", "0"),
@@ -184,9 +226,14 @@ mod tests {
             good.clone().with("keep_filled", "earlier").with("keep_filled_on", "2026-07-15"),
             good.clone().with("fill", "all"),
         ];
+        assert_eq!(to_mend(&good, today, &Tables), [""; 0]);
         for draft in wrong {
             assert_eq!(plan(&draft, today, &Tables), None);
+            assert_eq!(to_mend(&draft, today, &Tables).len(), 1, "the one that is wrong is named");
         }
+        let two = good.clone().with("bottle", "0").with("keep_name", "");
+        assert_eq!(to_mend(&two, today, &Tables), [wy::BOTTLE, w::NAME]);
+        assert_eq!(plan(&two, today, &Tables), None);
         let later = good.with("keep_filled", "not_yet").with("keep_depths", "medium shallow");
         let plan = plan(&later, today, &Tables).unwrap();
         assert_eq!((plan.filled, plan.boxes), (None, vec![BoxDepth::Medium, BoxDepth::Shallow]));

@@ -41,7 +41,7 @@ fn read_all(draft: &BenchDraft) -> Result<OilSum, TypedError> {
         read::maybe(read::volume(draft.oil_spread(), draft.oil_spread_unit()))?.map(TypedVolume::volume);
     let mut sizes = Vec::new();
     for (size, unit, price) in rows(draft) {
-        if let Some(size) = read::maybe(read::volume(size, unit))? {
+        if let Some(size) = read::maybe(read::holds(size, unit))? {
             sizes.push((size, read::maybe(typed::price(price))?));
         }
     }

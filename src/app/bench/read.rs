@@ -31,6 +31,24 @@ pub fn length(text: &str, unit: &str) -> Result<TypedLength, TypedError> {
     typed::length(text, prefs::length_unit(unit))
 }
 
+/// As [`length`], of more than 0.
+///
+/// # Errors
+/// As [`length`], and [`TypedError::TooFew`] for nothing.
+pub fn side(text: &str, unit: &str) -> Result<TypedLength, TypedError> {
+    let side = length(text, unit)?;
+    if side.number() == Decimal::ZERO { Err(TypedError::TooFew { least: Decimal::ZERO }) } else { Ok(side) }
+}
+
+/// As [`volume`], of more than 0.
+///
+/// # Errors
+/// As [`volume`], and [`TypedError::TooFew`] for nothing.
+pub fn holds(text: &str, unit: &str) -> Result<TypedVolume, TypedError> {
+    let holds = volume(text, unit)?;
+    if holds.number() == Decimal::ZERO { Err(TypedError::TooFew { least: Decimal::ZERO }) } else { Ok(holds) }
+}
+
 /// A number of 0 or more.
 ///
 /// # Errors

@@ -3,7 +3,7 @@
 use super::draft::BenchDraft;
 use super::read::{self, MOST_BOXES, MOST_HIVES, MOST_TRAPS_A_BOX};
 use crate::almanac::oil::{OilForVisit, OilNeed, Service, oil_for_visit};
-use crate::almanac::quantity::{Decimal, Share, TypedVolume, Volume};
+use crate::almanac::quantity::{Share, TypedVolume, Volume};
 use crate::almanac::stack::{HiveSize, Spot, TrapTotal, stack_spots, trap_total};
 use crate::almanac::trap::{TrapForm, TrapKind, TrapSize};
 use crate::almanac::typed::{self, TypedError};
@@ -34,14 +34,10 @@ fn read_all(draft: &BenchDraft) -> Result<YardSum, TypedError> {
     let hives = typed::count(draft.hives(), 0, MOST_HIVES)?;
     let boxes = typed::count(draft.boxes(), 0, MOST_BOXES)?;
     let a_box = typed::count(draft.a_box(), 0, MOST_TRAPS_A_BOX)?;
-    let holds = read::volume(draft.holds(), draft.holds_unit())?;
-    if holds.number() == Decimal::ZERO {
-        // As good as no size typed.
-        return Err(TypedError::Empty);
-    }
+    let holds = read::holds(draft.holds(), draft.holds_unit())?;
     let fill = typed::share(draft.fill())?;
     let reserve = typed::share(draft.reserve())?;
-    let bottle = read::maybe(read::volume(draft.bottle(), draft.bottle_unit()))?.map(TypedVolume::volume);
+    let bottle = read::maybe(read::holds(draft.bottle(), draft.bottle_unit()))?.map(TypedVolume::volume);
     let total = trap_total(hives, boxes, a_box);
     let kind = plain_trap(holds, fill);
     let need = OilNeed { kind: &kind, traps: total.traps, service: Service::Fill, target: fill };
@@ -102,5 +98,8 @@ mod tests {
         assert_eq!(holding("0"), None);
         assert_eq!(holding("0.0"), None);
         assert!(holding("0.5").is_some());
+        let bottled = |bottle: &str| reckon(&draft("10", "2", "½").with("bottle", bottle));
+        assert_eq!(bottled("0"), None);
+        assert!(bottled("").is_some() && bottled("0.5").is_some());
     }
 }

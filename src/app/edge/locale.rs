@@ -2,6 +2,7 @@
 
 use super::{intl, options};
 use crate::almanac::day::Day;
+use crate::almanac::figure;
 use crate::almanac::quantity::{Length, LengthUnit, Volume, VolumeUnit};
 use crate::app::wording::en;
 use js_sys::{Array, Function, Reflect};
@@ -124,6 +125,15 @@ fn shown(volume: Volume, unit: VolumeUnit) -> (VolumeUnit, u8) {
 pub fn volume(volume: Volume, unit: VolumeUnit) -> String {
     let (unit, decimals) = shown(volume, unit);
     en::with_unit(&number(volume.in_unit(unit), decimals), en::volume_name(unit))
+}
+
+/// A volume that a sum multiplies by `times` to `sum`: as [`volume`], with the decimals that the shown sum takes to hold
+/// by hand; `up` when that is written by [`volume_up`].
+pub fn volume_in_sum(each: Volume, times: f64, sum: Volume, unit: VolumeUnit, up: bool) -> String {
+    let ((unit, least), (of, of_sum)) = (shown(each, unit), shown(sum, unit));
+    let ratio = unit.millilitres() / of.millilitres();
+    let decimals = figure::decimals(each.in_unit(unit), times * ratio, least, sum.in_unit(of), of_sum, up);
+    en::with_unit(&number(each.in_unit(unit), decimals), en::volume_name(unit))
 }
 
 /// A volume to carry or buy: as [`volume`], but rounded up.

@@ -25,13 +25,18 @@ pub enum Offline {
 #[derive(Clone, Copy)]
 pub struct Bridge {
     state: RwSignal<Offline>,
+    taken_over: RwSignal<bool>,
     registration: StoredValue<Option<ServiceWorkerRegistration>>,
 }
 
 impl Bridge {
     /// Registers `./sw.js` and watches for versions. Does nothing where the browser has no service workers.
     pub fn start() -> Bridge {
-        let bridge = Bridge { state: RwSignal::new(Offline::Quiet), registration: StoredValue::new(None) };
+        let bridge = Bridge {
+            state: RwSignal::new(Offline::Quiet),
+            taken_over: RwSignal::new(false),
+            registration: StoredValue::new(None),
+        };
         let container = window()
             .map(|window| window.navigator())
             // The property is missing in private windows and on plain http; reading it there would throw later.
@@ -53,7 +58,12 @@ impl Bridge {
         self.state.set(Offline::Quiet);
     }
 
-    /// Lets the waiting version take over; the page reloads once it has. Call only when nothing typed can be lost.
+    /// A newer version has taken over: the page is to be loaded anew, which is for whoever knows what would be lost by it.
+    pub fn taken_over(self) -> bool {
+        self.taken_over.get()
+    }
+
+    /// Lets the waiting version take over.
     pub fn use_new_version(self) {
         let waiting =
             self.registration.with_value(|known| known.as_ref().and_then(ServiceWorkerRegistration::waiting));
@@ -77,7 +87,7 @@ impl Bridge {
         self.watch_installing(&registration, &container);
         let found = (registration.clone(), container.clone());
         listen(&registration, "updatefound", move |_| self.watch_installing(&found.0, &found.1));
-        reload_once(&container, first);
+        self.watch_takeover(&container, first);
         look_for_updates(registration);
     }
 
@@ -95,22 +105,17 @@ impl Bridge {
             _ => {}
         });
     }
-}
 
-/// Reloads, once, when a new version takes over a page that an older one served. The first worker of a first visit
-/// also takes over, and there is nothing to reload for.
-fn reload_once(container: &ServiceWorkerContainer, first: bool) {
-    let takeovers = Cell::new(u8::from(!first));
-    listen(container, "controllerchange", move |_| {
-        let before = takeovers.replace(2);
-        if before == 1 {
-            if let Some(window) = window() {
-                let _ = window.location().reload();
+    /// A new version takes over a page that an older one served, on the word given here or in another tab. The first
+    /// worker of a first visit also takes over, and there is nothing to load anew for.
+    fn watch_takeover(self, container: &ServiceWorkerContainer, first: bool) {
+        let first = Cell::new(first);
+        listen(container, "controllerchange", move |_| {
+            if !first.replace(false) {
+                self.taken_over.renew(true);
             }
-        } else if before == 0 {
-            takeovers.set(1);
-        }
-    });
+        });
+    }
 }
 
 /// Asks for a newer version when the page is shown again, at most once an hour.

@@ -4,7 +4,7 @@ use super::page::Page;
 use crate::almanac::fit::{Fit, Place as Room, fit};
 use crate::almanac::stack::{BoxDepth, HiveSize};
 use crate::almanac::typed;
-use crate::app::bench::read::{MOST_BOXES, length};
+use crate::app::bench::read::{MOST_BOXES, side};
 use crate::app::bench::view::says;
 use crate::app::el::{Bit, el, live};
 use crate::app::graph::{Memo, RwSignal, untrack};
@@ -107,7 +107,7 @@ fn add(page: Page, open: RwSignal<bool>) -> Bit {
     let read = move || match depth.get().as_str() {
         "medium" => Some(BoxDepth::Medium),
         "shallow" => Some(BoxDepth::Shallow),
-        "own" => own.with(|own| unit.with(|unit| length(own, unit))).ok().map(BoxDepth::Own),
+        "own" => own.with(|own| unit.with(|unit| side(own, unit))).ok().map(BoxDepth::Own),
         _ => Some(BoxDepth::Deep),
     };
     let traps =
@@ -142,7 +142,7 @@ fn add(page: Page, open: RwSignal<bool>) -> Bit {
             Field::new("own-depth", w::OWN_DEPTH_IS, own)
                 .decimal()
                 .length(unit)
-                .says(move || says::length(ui, own, unit))
+                .says(move || says::said(ui, (own, unit), says::Reads::Side))
                 .view()
         })
     };

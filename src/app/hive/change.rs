@@ -10,7 +10,7 @@ use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
 use crate::app::round::bits;
-use crate::app::round::form::{self, add_yard, big, fold, go, keys, select};
+use crate::app::round::form::{self, add_yard, big, fold, go, keys, select, shutting};
 use crate::app::round::walk::moved;
 use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::Book;
@@ -22,7 +22,7 @@ use crate::book::write::Refusal;
 pub fn tag_says(book: &Book, yard: &ThingId, except: Option<&ThingId>, text: &str) -> (Says, Option<String>) {
     let tag = match label(text, LABEL_MOST, &BrowserLetters) {
         Ok(tag) => tag,
-        Err(error) => return (Says::Wrong(en_typed::label(error)), None),
+        Err(error) => return (Says::Wrong(en_typed::tag(error)), None),
     };
     if let Err(refusal) = book.tag_free(yard, except, &tag, &BrowserLetters) {
         let free = if let Refusal::TagTaken { free } = &refusal { Some(free.clone()) } else { None };
@@ -41,7 +41,7 @@ pub(super) fn forms(page: Page) -> Bit {
         fold(w::NOTE, "note", move || note(page)),
         fold(w::TAG, "tag", move || tag(page)),
         order(page),
-        fold(w::MOVE, "move", move || carry(page)),
+        shutting(w::MOVE, "move", move |open| carry(page, open)),
         fold(w::END, "end", move || end(page)),
     ]
 }
@@ -123,7 +123,7 @@ fn order(page: Page) -> Bit {
     bits![keys, page.form.refused("order")]
 }
 
-fn carry(page: Page) -> Bit {
+fn carry(page: Page, open: RwSignal<bool>) -> Bit {
     let Some(now) = page.hive() else { return Bit::Nothing };
     let mut all = vec![(String::new(), w::CHOOSE.to_owned())];
     page.form.walk.records.book.with_untracked(|book| {
@@ -144,10 +144,14 @@ fn carry(page: Page) -> Bit {
         let to = to.with_untracked(|to| ThingId::parse(to).ok());
         // The field says what is wrong with it: a hive that moved without its permit would be a wrong record.
         let Ok(permit) = untrack(read) else { return };
-        page.put("move", page.said(w::SAID_MOVED), &|book, pen, day, today, hive| {
+        let moved = page.put("move", page.said(w::SAID_MOVED), &|book, pen, day, today, hive| {
             let to = to.as_ref().ok_or(Refusal::NoYard)?;
             book.move_hive(pen, day, today, hive, to, permit.clone(), &BrowserLetters)
         });
+        // It shuts: what was filled in belongs to the move that is done.
+        if moved {
+            open.set(false);
+        }
     };
     bits![
         Notice::caution(w::MOVE_CAUTION).view(),

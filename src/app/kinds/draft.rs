@@ -264,8 +264,17 @@ impl KindDraft {
         Some((capacity, walls.filled(fill)))
     }
 
+    /// Whether the outside is smaller than the inside, by the place of the side.
+    pub fn turned(&self, place: usize) -> bool {
+        let length = |sides: &[Measure; 3]| Some(side(sides.get(place)?).ok()??.length().millimetres());
+        matches!((length(&self.inner), length(&self.outer)), (Some(inner), Some(outer)) if outer < inner)
+    }
+
     /// The kind; none while a field cannot be read.
     pub fn read(&self, letters: &impl Letters) -> Option<TrapKind> {
+        if (0..3).any(|place| self.turned(place)) {
+            return None;
+        }
         Some(TrapKind {
             name: self.named(letters).ok()?,
             form: self.built(),
@@ -382,6 +391,19 @@ mod tests {
         let mut draft = typed();
         draft.holds.0 = String::new();
         assert_eq!(draft.measured(), Err((0, Wrong::NoCapacity)));
+    }
+
+    #[test]
+    fn a_trap_is_not_smaller_outside_than_inside() {
+        let mut draft = typed();
+        draft.outer[2] = ("19".to_owned(), "mm".to_owned());
+        assert!(draft.turned(2), "3/4 in are 19.05 mm");
+        assert!(draft.read(&Plain).is_none());
+        draft.outer[2].0 = "19.05".to_owned();
+        assert!(!draft.turned(2) && draft.read(&Plain).is_some());
+        draft.outer = draft.inner.clone();
+        draft.inner[2].0 = String::new();
+        assert!((0..3).all(|place| !draft.turned(place)));
     }
 
     #[test]

@@ -177,7 +177,7 @@ fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Type
         .kid(reuse.text(t.reuse).view())
         .kid(live(move || oil.get().then(|| typed.with_value(|t| oil_fields(ui, t, draft)))))
         .kid(days.view())
-        .kid(more(w::SIZES, sizes(ui, &t)))
+        .kid(more(w::SIZES, sizes(ui, &t, draft)))
         .kid(more(w::PACKS, packs(t.packs)))
         .kid(live(move || oil.get().then(|| more(w::POINTS, points(points_rows, draft)))))
         .kid(keep(ui, records, of, draft, tried))
@@ -187,7 +187,7 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
     let (holds_typed, sure_ticked, fill_typed) = (t.holds, t.sure, t.fill);
     let holds = move || match draft.with(KindDraft::capacity) {
         Ok(None) => Says::Nothing,
-        Ok(Some(_)) => says::volume(ui, holds_typed.0, holds_typed.1),
+        Ok(Some(_)) => says::said(ui, holds_typed, Reads::Holds),
         Err(wrong) => Says::Wrong(w::wrong(wrong)),
     };
     let unusual = Memo::new(move || draft.with(KindDraft::unusual));
@@ -205,7 +205,8 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
     let takes = move || {
         let (capacity, share) = draft.with(KindDraft::one_fill)?;
         let each = ui.volume(capacity.times(share));
-        let sum = w::fill_sum(&ui.volume(capacity), &locale::percent(share, 1), &each);
+        let holds = ui.volume_in_sum(capacity, share, capacity.times(share), false);
+        let sum = w::fill_sum(&holds, &locale::percent(share, 1), &each);
         Some((each, vec![sum]))
     };
     let holds_field = Field::new("kind-holds", w::HOLDS, holds_typed.0).decimal().volume(holds_typed.1);
@@ -248,22 +249,28 @@ fn spills(draft: &KindDraft) -> Bit {
     Bit::Many(vec![answer.into(), notice.view().into()])
 }
 
-fn sizes(ui: Ui, t: &Typed) -> Bit {
-    let group = move |id: &str, sides: Sides, label: fn(&str) -> String| {
+fn sizes(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> Bit {
+    let group = move |id: &str, sides: Sides, label: fn(&str) -> String, outside: bool| {
         let mut fields = el("div").class("fields");
-        for (at, name) in sides.into_iter().zip(w::SIDES) {
+        for (place, (at, name)) in sides.into_iter().zip(w::SIDES).enumerate() {
             let field = says::field(ui, &[id, name].concat(), &label(name), at, Reads::Side, true);
-            fields = fields.kid(field.view());
+            let says = move || {
+                if outside && draft.with(|draft| draft.turned(place)) {
+                    return Says::Wrong(w::TURNED.to_owned());
+                }
+                at.0.with(|text| says::optional(says::said(ui, at, Reads::Side), text))
+            };
+            fields = fields.kid(field.says(says).view());
         }
         fields
     };
     Bit::Many(vec![
         el("h2").class("sub").text(w::INNER).into(),
         el("p").class("small").text(w::INNER_HINT).into(),
-        group("kind-inner-", t.inner, w::inside).into(),
+        group("kind-inner-", t.inner, w::inside, false).into(),
         el("h2").class("sub").text(w::OUTER).into(),
         el("p").class("small").text(w::OUTER_HINT).into(),
-        group("kind-outer-", t.outer, w::outside).into(),
+        group("kind-outer-", t.outer, w::outside, true).into(),
     ])
 }
 

@@ -1,7 +1,7 @@
 //! The history, as it is seen.
 
 use super::history::{self, Counts, Line, PAGE};
-use super::words;
+use super::{safety, words};
 use crate::almanac::day::Day;
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
@@ -13,7 +13,7 @@ use crate::app::place::{Place, Section};
 use crate::app::records::Records;
 use crate::app::state::Ui;
 use crate::app::wording::en;
-use crate::app::wording::en_book::history as w;
+use crate::app::wording::en_book::{self, history as w};
 use crate::book::Book;
 use crate::book::entry::What;
 use crate::book::id::{EntryId, ThingId};
@@ -49,8 +49,17 @@ pub fn list(ui: Ui, records: Records, of: Option<ThingId>) -> Bit {
         records.book.with(|book| {
             let all = history::lines(book, of.as_ref());
             let part = all.get(..shown_now).unwrap_or(&all);
-            let mut bits: Vec<Bit> =
-                vec![el("p").class("small").text(&w::shown(part.len(), all.len())).into()];
+            // The number on the key that leads here; what is struck out or left out of sight is told beside it.
+            let said = if of.is_none() {
+                en_book::own_entries(safety::own_lines(book).count(), safety::own_strikes(book))
+            } else {
+                w::shown(all.len(), all.len())
+            };
+            let mut small = el("p").class("small").text(&said);
+            if part.len() < all.len() {
+                small = small.text("; ").text(&w::shown(part.len(), all.len()));
+            }
+            let mut bits: Vec<Bit> = vec![small.into()];
             if all.is_empty() {
                 bits.push(el("p").text(w::NONE).into());
             }

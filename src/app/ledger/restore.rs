@@ -2,7 +2,7 @@
 
 use super::words;
 use crate::app::edge::files::{self, FileError};
-use crate::app::el::{Bit, El, el, live};
+use crate::app::el::{Bit, El, el, live, target};
 use crate::app::graph::RwSignal;
 use crate::app::parts::card::more;
 use crate::app::parts::key::Key;
@@ -15,7 +15,6 @@ use crate::book::Book;
 use crate::book::log::Union;
 use crate::book::standing::Standing;
 use crate::papers::backup::{self, Backup, BackupError, Counts};
-use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 
 /// Clashes named one by one.
@@ -40,8 +39,8 @@ pub(super) fn view(records: Records) -> El {
         .attr("accept", ".json,.txt,application/json,text/plain")
         .test_id("book-restore")
         .attr("aria-describedby", "restore-hint");
-    let input = field.element().clone().unchecked_into::<HtmlInputElement>();
-    let field = field.on("change", move |_| {
+    let field = field.on("change", move |event| {
+        let Some(input) = target::<HtmlInputElement>(&event) else { return };
         files::picked(
             &input,
             u32::try_from(backup::MOST_BYTES).unwrap_or(u32::MAX),

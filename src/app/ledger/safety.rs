@@ -2,7 +2,7 @@
 
 use crate::almanac::day::Day;
 use crate::book::Book;
-use crate::book::entry::Entry;
+use crate::book::entry::{Entry, What};
 
 /// Days without a file after which it is high time (judgement).
 const AMBER_DAYS: i32 = 7;
@@ -42,6 +42,11 @@ pub struct Unsafe {
 /// The keeper's own lines, those that strike others out among them: the count that is named everywhere.
 pub fn own_lines(book: &Book) -> impl Iterator<Item = &Entry> {
     book.log().entries().filter(|entry| !entry.is_demo())
+}
+
+/// Of the keeper's own lines, how many strike others out: those have no line of their own in the history.
+pub fn own_strikes(book: &Book) -> usize {
+    own_lines(book).filter(|entry| matches!(entry.what, What::Struck { .. })).count()
 }
 
 /// What is in no file on `today`. `backup` is the day of the last file and how many lines it held. None while the
@@ -88,7 +93,7 @@ pub fn clock_doubt(book: &Book, today_in: impl Fn(&crate::book::entry::Entry) ->
 
 #[cfg(test)]
 mod tests {
-    use super::{Pressing, clock_doubt, months_left, unsafe_lines};
+    use super::{Pressing, clock_doubt, months_left, own_lines, own_strikes, unsafe_lines};
     use crate::almanac::day::{Day, Stamp};
     use crate::app::ledger::words::tests::book as demo;
     use crate::book::Book;
@@ -137,6 +142,19 @@ mod tests {
         let book = book(20, "2026-07-10");
         let at = |file| unsafe_lines(&book, Some((day(file), 48)), day("2026-07-12")).unwrap().lines;
         assert_eq!((at("2026-07-01"), at("2026-07-11")), (20, 0));
+    }
+
+    #[test]
+    fn what_the_history_shows_and_the_strikes_on_it_are_all_that_was_written() {
+        let mut book = book(5, "2026-07-01");
+        let pen =
+            Pen { writer: Writer::new("bb").unwrap(), by: None, at: Stamp::midnight(day("2026-07-02")) };
+        let first = book.log().entries().next().unwrap().id.clone();
+        let strike =
+            book.strike(&pen, day("2026-07-02"), &[first], &crate::app::ledger::words::tests::Plain).unwrap();
+        book.add(strike);
+        let shown = crate::app::ledger::history::lines(&book, None).len();
+        assert_eq!((own_lines(&book).count(), own_strikes(&book), shown), (6, 1, 5));
     }
 
     #[test]

@@ -27,10 +27,10 @@ pub fn state_view(state: Unsafe) -> El {
     }
 }
 
-/// The whole book as text; none only for a fault of this page.
-fn text(records: Records) -> Option<String> {
+/// The whole book as text.
+fn text(records: Records) -> String {
     let label = records.meta.with_untracked(|meta| meta.label.clone());
-    records.book.with_untracked(|book| backup::write(book.log(), clock::stamp(), label.as_deref()).ok())
+    records.book.with_untracked(|book| backup::write(book.log(), clock::stamp(), label.as_deref()))
 }
 
 /// The section of the Book.
@@ -39,7 +39,7 @@ pub(super) fn view(ui: Ui, records: Records) -> El {
     let said = RwSignal::new(String::new());
     let shown = RwSignal::new(None::<String>);
     let save = move || {
-        let Some(text) = text(records) else { return };
+        let text = text(records);
         let day = clock::stamp().day();
         let name = w::name(&day.to_string());
         if files::save(&name, "application/json", &text) {
@@ -65,7 +65,7 @@ pub(super) fn view(ui: Ui, records: Records) -> El {
         if said.with(String::is_empty) {
             return Bit::Nothing;
         }
-        let show = Key::new(w::SHOW_TEXT, move || shown.set(text(records))).quiet().view();
+        let show = Key::new(w::SHOW_TEXT, move || shown.set(Some(text(records)))).quiet().view();
         Bit::Many(vec![el("p").class("small").text(w::WHERE).into(), el("p").class("keys").kid(show).into()])
     });
     el("section")

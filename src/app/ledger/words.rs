@@ -4,9 +4,10 @@
 //! already, and a text made for each would be let go of at once.
 
 use crate::app::wording::en::{length_name, put, volume_name, with_unit};
+use crate::app::wording::en_hive::place as place_words;
 use crate::app::wording::en_ledger as w;
 use crate::book::Book;
-use crate::book::entry::{Check, Ending, Entry, KeeperChange, NewBox, What};
+use crate::book::entry::{Check, Did, Ending, Entry, KeeperChange, NewBox, What};
 use crate::book::id::{EntryId, ThingId};
 
 /// What `entry` says, as a sentence without a full stop: "Hive 7: topped up, found 40 %, left 50 %, 12 beetles".
@@ -53,7 +54,7 @@ fn what(said: &mut String, book: &Book, entry: &Entry) {
             w::and_traps(said, traps_in(boxes));
         }
         What::HiveChanged { hive, tag, size } => match (tag, size) {
-            (Some(tag), _) => w::hive_renamed(said, tag),
+            (Some(tag), _) => w::hive_renamed(said, tag_before(book, entry, hive), tag),
             (None, Some(size)) => {
                 about(said, hive);
                 put(said, w::size_now(*size));
@@ -102,7 +103,7 @@ fn what(said: &mut String, book: &Book, entry: &Entry) {
             about(said, hive);
             w::traps_off(said, traps.len(), *went);
         }
-        What::Check(check) => put_check(said, book, check),
+        What::Check(check) => put_check(said, book, check, goes_with_placing(book, entry, check)),
         What::Skip { hive, why, note } => {
             about(said, hive);
             put(said, w::skipped(*why));
@@ -146,13 +147,47 @@ fn struck(said: &mut String, book: &Book, entries: &[EntryId]) {
     }
 }
 
-fn put_check(said: &mut String, book: &Book, check: &Check) {
+/// The tag a hive carried before `entry` gave it another one.
+fn tag_before<'a>(book: &'a Book, entry: &Entry, hive: &ThingId) -> Option<&'a str> {
+    let struck = book.log().struck();
+    let mut before = None;
+    for line in book.log().entries() {
+        let tag = match &line.what {
+            What::Hive { tag, .. } if line.id == *hive.entry() => Some(tag),
+            What::HiveChanged { hive: of, tag, .. } if of == hive => tag.as_ref(),
+            _ => None,
+        };
+        if line.id < entry.id && !struck.contains_key(&line.id) {
+            before = tag.map(String::as_str).or(before);
+        }
+    }
+    before
+}
+
+/// A look that was written together with the traps that went in, just before it.
+fn goes_with_placing(book: &Book, entry: &Entry, check: &Check) -> bool {
+    let before = entry.id.n().checked_sub(1).and_then(|n| EntryId::new(entry.id.writer().clone(), n).ok());
+    let before = before.filter(|_| check.did == Did::AsFound && entry.bulk.is_some());
+    before.and_then(|id| book.log().get(&id)).is_some_and(|line| {
+        line.bulk == entry.bulk && matches!(&line.what, What::TrapsOn { hive, .. } if *hive == check.hive)
+    })
+}
+
+fn put_check(said: &mut String, book: &Book, check: &Check, placing: bool) {
     put_hive(said, book, &check.hive);
-    if let Some(traps) = &check.traps {
-        w::and_traps(said, traps.len());
+    match check.traps.as_deref() {
+        Some([trap]) => {
+            put(said, w::NEXT);
+            match place(book, check, trap) {
+                Some(place) => put(said, &place),
+                None => w::traps(said, 1),
+            }
+        }
+        Some(traps) => w::and_traps(said, traps.len()),
+        None => {}
     }
     put(said, w::SAYS);
-    put(said, w::did(check.did));
+    put(said, if placing { w::PLACED } else { w::did(check.did) });
     if let Some(level) = check.before {
         w::found(said, level);
     }
@@ -163,6 +198,15 @@ fn put_check(said: &mut String, book: &Book, check: &Check) {
         w::beetles(said, count);
     }
     w::and_note(said, check.note.as_deref());
+}
+
+/// Where a trap hangs, while it does.
+fn place(book: &Book, check: &Check, trap: &ThingId) -> Option<String> {
+    let now = book.standing().hives.get(&check.hive)?;
+    let mut parts = (1..).zip(&now.boxes);
+    parts.find_map(|(number, part)| {
+        part.traps.iter().find(|known| known.id == *trap).map(|known| place_words(number, known.spot))
+    })
 }
 
 /// What of the settings a line changes, one after the other.

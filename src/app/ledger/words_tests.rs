@@ -3,8 +3,8 @@ use crate::almanac::day::{Day, Stamp};
 use crate::almanac::text::Letters;
 use crate::book::Book;
 use crate::book::demo::demo;
-use crate::book::entry::{Entry, What};
-use crate::book::id::Writer;
+use crate::book::entry::{Check, Did, Entry, What};
+use crate::book::id::{EntryId, Writer};
 use crate::book::write::Pen;
 
 /// Plain letters are enough for the demonstration's names.
@@ -65,10 +65,49 @@ fn a_check_says_what_was_done_and_found() {
         r#"{{"check":{{"hive":"{}","traps":["{}.2"],"did":"as_found","before":33.333333,"count":{{"low":50}},"note":"wax"}}}}"#,
         hive.id, hive.id
     );
-    assert_eq!(said(&book, &json), "Hive 7, 1 trap: as found, found 33.3 %, 50+ beetles, “wax”");
+    assert_eq!(said(&book, &json), "Hive 7, Box 1, front left: as found, found 33.3 %, 50+ beetles, “wax”");
     let json = format!(r#"{{"box_off":{{"hive":"{}","box":"{}.4","traps":"stock"}}}}"#, hive.id, hive.id);
     assert_eq!(said(&book, &json), "Hive 7: deep taken off, its traps back in stock");
     assert_eq!(entry(&book, hive).replace('\u{a0}', " "), "Hive 7: new, 2 deeps, 4 traps");
+}
+
+#[test]
+fn a_new_tag_is_told_beside_the_old_one() {
+    let mut book = book();
+    let of = |book: &Book, tag: &str| {
+        let hives = book.standing().hives.iter().find(|(_, hive)| hive.tag == tag).unwrap();
+        hives.0.clone()
+    };
+    let hive = of(&book, "4");
+    let mut told = Vec::new();
+    for tag in ["Old Faithful", "4b"] {
+        let lines = book.rename_hive(&pen(), today(), &hive, tag, &Plain).unwrap();
+        let line = lines[0].clone();
+        book.add(lines);
+        told.push(line);
+    }
+    let told = told.iter().map(|line| entry(&book, line)).collect::<Vec<_>>();
+    assert_eq!(told, ["Hive 4: renamed Old Faithful", "Hive Old Faithful: renamed 4b"]);
+}
+
+#[test]
+fn the_look_that_goes_with_placing_says_so() {
+    let mut book = book();
+    let hive = book.standing().hives.iter().find(|(_, hive)| hive.tag == "7").unwrap().0.clone();
+    let (traps, before, after, count, note) = (None, None, None, None, None);
+    let look = Check { hive: hive.clone(), traps, did: Did::AsFound, before, after, count, note };
+    let placing = [What::TrapsOn { hive, traps: Vec::new() }, What::Check(look)];
+    let bulk = EntryId::new(pen().writer, 9000).ok();
+    let mut lines = Vec::new();
+    for (n, what) in (9000..).zip(placing) {
+        let id = EntryId::new(pen().writer, n).unwrap();
+        let (day, at, bulk) = (today(), Stamp::midnight(today()), bulk.clone());
+        lines.push(Entry { id, day, at, by: None, yard: None, replaces: None, bulk, what });
+    }
+    book.add(lines.clone());
+    assert_eq!(entry(&book, &lines[1]), "Hive 7: traps placed");
+    let alone = Entry { bulk: None, ..lines[1].clone() };
+    assert_eq!(entry(&book, &alone), "Hive 7: as found");
 }
 
 #[test]
@@ -88,7 +127,7 @@ fn a_strike_names_its_line_and_a_strike_of_a_strike_brings_it_back() {
     assert_eq!(entry(&book, &again[0]), "Brought back: “New yard: Ferry Field”");
     let all: Vec<_> = book.log().entries().take(3).map(|e| e.id.clone()).collect();
     let many = book.strike(&pen(), today(), &all, &Plain).unwrap();
-    assert_eq!(entry(&book, &many[0]).replace('\u{a0}', " "), "Struck out: 3 lines");
+    assert_eq!(entry(&book, &many[0]).replace('\u{a0}', " "), "Struck out: 3 entries");
 }
 
 #[test]

@@ -1,4 +1,4 @@
-//! What to buy: traps in the cheapest packs, and oil for the rest of the season.
+//! What to buy: traps for the trip in the cheapest packs, and oil for the rest of the season.
 
 use super::page::{Trip, percent};
 use super::sum::{KindNeed, every_trap, missing, spare_kind};
@@ -67,7 +67,7 @@ struct Want {
 
 fn kind(trip: Trip, id: &ThingId) -> Bit {
     let name = trip.records.book.with_untracked(|book| isolated(&kind_name(book.standing(), id)));
-    let id = id.clone();
+    let (id, page) = (id.clone(), id.clone());
     let want = Memo::new(move || {
         let yards = trip.yards();
         trip.records.book.with(|book| {
@@ -86,7 +86,16 @@ fn kind(trip: Trip, id: &ThingId) -> Bit {
             Some(worked(want, spare))
         })
     };
-    Bit::Many(vec![el("h3").text(&name).into(), Answer::of(w::CHEAPEST, answer).view().into()])
+    // Packs are written down on the page of the kind; the demonstration's kinds have none to change.
+    let none = Memo::new(move || want.with(|want| want.packs.is_empty()));
+    let packs = live(move || {
+        none.get().then(|| {
+            let way = link(w::ADD_PACKS, &Place::Kind(page.to_string())).test_id("load-packs");
+            let way = (!page.is_demo()).then(|| el("p").class("keys").kid(way));
+            [Bit::One(el("p").class("small").text(w::NO_PACKS)), way.into()]
+        })
+    });
+    Bit::Many(vec![el("h3").text(&name).into(), Answer::of(w::NEXT_TRIP, answer).view().into(), packs])
 }
 
 fn worked(want: &Want, spare: u32) -> Worked {
@@ -94,13 +103,11 @@ fn worked(want: &Want, spare: u32) -> Worked {
     let basket = cheapest(all, &want.packs, None);
     let big = match &basket {
         _ if all == 0 => w::ENOUGH.to_owned(),
-        Ok(basket) => wp::total(&money(basket.total), basket.pieces),
-        Err(_) => w::traps(all),
+        Ok(basket) => [w::CHEAPEST, &wp::total(&money(basket.total), basket.pieces)].concat(),
+        Err(_) => [&w::traps(all), w::NO_PRICE].concat(),
     };
     let mut lines = vec![w::need(want.need, spare)];
-    if want.packs.is_empty() {
-        lines.push(w::NO_PACKS.to_owned());
-    } else {
+    if !want.packs.is_empty() {
         lines.extend(packs::lines(&want.packs, &basket));
     }
     (big, lines)
@@ -116,7 +123,9 @@ fn oil(trip: Trip) -> Bit {
         let yards = trip.yards();
         let all = trip.records.book.with(|book| every_trap(book.standing(), &yards));
         let season = oil_to_buy(count, all.oil, share, None, 0);
-        let (each, sum) = (ui.volume(season.each), ui.volume_up(season.high));
+        let times = f64::from(season.services) * (1.0 + season.spill_share.fraction());
+        let each = ui.volume_in_sum(season.each, times, season.high, true);
+        let sum = ui.volume_up(season.high);
         let mut lines = vec![w::season(season.services, &each, &percent(season.spill_share), &sum)];
         if all.unknown > 0 {
             lines.push(w::unknown(all.unknown));

@@ -8,7 +8,7 @@ use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::app::bench::read::{self, MOST_PIECES};
 use crate::app::bench::view::says::{self, Reads};
 use crate::app::edge::locale;
-use crate::app::el::{Bit, El, el, live};
+use crate::app::el::{Bit, El, el, live, target};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::ledger::words::isolated;
@@ -73,7 +73,7 @@ impl Trip {
     }
 
     fn read_bottle(self) -> Result<TypedVolume, TypedError> {
-        self.bottle.with(|text| self.bottle_unit.with(|unit| read::volume(text, unit)))
+        self.bottle.with(|text| self.bottle_unit.with(|unit| read::holds(text, unit)))
     }
 }
 
@@ -143,7 +143,11 @@ fn yards(trip: Trip) -> El {
         trip.records.book.with(|book| {
             let mut ticks = Vec::new();
             for (id, now) in book.standing().open_yards() {
-                ticks.push(Bit::One(yard_tick(trip, id.clone(), &isolated(&now.name))));
+                let mut name = isolated(&now.name);
+                if id.is_demo() {
+                    name = w::invented(&name);
+                }
+                ticks.push(Bit::One(yard_tick(trip, id.clone(), &name)));
             }
             Bit::Many(ticks)
         })
@@ -173,8 +177,11 @@ pub fn tick(name: &str, on: impl Fn() -> bool + 'static, set: impl Fn(bool) + 's
 fn tick_box(name: &str, on: Box<dyn Fn() -> bool>, set: Box<dyn Fn(bool)>) -> El {
     let input = el("input").attr("type", "checkbox").attr("autocomplete", "off");
     let shown = input.element().clone().unchecked_into::<HtmlInputElement>();
-    let read = shown.clone();
-    let input = input.live_prop(move || shown.set_checked(on())).on("change", move |_| set(read.checked()));
+    let input = input.live_prop(move || shown.set_checked(on())).on("change", move |event| {
+        if let Some(input) = target::<HtmlInputElement>(&event) {
+            set(input.checked());
+        }
+    });
     el("label").class("tick").kid(input).kid(el("span").text(name))
 }
 
@@ -204,7 +211,7 @@ fn set(trip: Trip) -> Bit {
     };
     let any = Memo::new(move || changed.with(Option::is_some));
     let at = (trip.bottle, trip.bottle_unit);
-    let bottle = says::field(ui, "load-bottle", w::BOTTLE, at, Reads::Volume, true);
+    let bottle = says::field(ui, "load-bottle", w::BOTTLE, at, Reads::Holds, true);
     let at = (trip.reserve, trip.reserve);
     let reserve = says::field(ui, "load-reserve", w::RESERVE, at, Reads::Share, false);
     let key = live(move || {

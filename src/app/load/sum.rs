@@ -114,10 +114,10 @@ fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> O
     })
 }
 
-/// Due traps of `hive`, still in place, that are not used again.
+/// Due traps of `hive`, or all when it was skipped, still in place, that are not used again.
 fn thrown_away(standing: &Standing, hive: &HiveNow, loss: Option<(f64, u8)>, day: Day) -> u32 {
     let dues = round::trap_dues(standing, hive, loss, day);
-    let count = dues.iter().filter(|due| due.on <= day).filter(|due| {
+    let count = dues.iter().filter(|due| round::wants_oil(hive, due, day)).filter(|due| {
         hive.traps().find(|trap| trap.id == due.trap).is_some_and(|trap| {
             let reusable = standing.kinds.get(&trap.kind).is_none_or(|now| now.kind.reusable);
             !reusable && trap.trouble != Some(Trouble::Missing)

@@ -79,7 +79,11 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
         }
     }
     lines.push(w::reserve(&percent(trip.reserve()), &ui.volume(load.with_reserve)));
-    lines.push(step_sum(&ui.carry_step(), &ui.volume_up(load.carry)));
+    let carry = ui.volume_up(load.carry);
+    // What is a full step already is not rounded.
+    if ui.volume(load.with_reserve) != carry {
+        lines.push(step_sum(&ui.carry_step(), &carry));
+    }
     if let (Some(count), Some(bottle)) = (load.bottles, trip.bottle()) {
         lines.push(w::bottles(count, &ui.volume(bottle.volume())));
     }
@@ -92,7 +96,8 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
 fn need_lines(trip: Trip, oil: &OilForVisit, lines: &mut Vec<String>) {
     let ui = trip.ui;
     for line in &oil.lines {
-        let (each, sum) = (ui.volume(line.each), ui.volume(line.sum));
+        let each = ui.volume_in_sum(line.each, f64::from(line.traps), line.sum, false);
+        let sum = ui.volume(line.sum);
         lines.push(match line.service {
             Service::Fill => w::oil_line(line.traps, &each, &sum, line.reusable),
             Service::First => w::first_line(line.traps, &each, &sum),

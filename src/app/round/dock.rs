@@ -16,6 +16,7 @@ use crate::app::place::Place;
 use crate::app::records::Stop;
 use crate::app::wording::{en_round as w, en_typed};
 use crate::book::entry::{Did, SkipReason};
+use crate::book::id::ThingId;
 use crate::book::round;
 use crate::book::write::{Doubt, Refusal};
 
@@ -33,7 +34,10 @@ pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
             let standing = book.standing();
             if let Some(now) = standing.hives.get(&hive) {
                 let due = round::hive_due(standing, now, round::yard_loss(standing, &now.yard), today);
-                head = [w::hive(&now.tag), w::due(&due, today), Place::Hive(hive.to_string()).hash()];
+                let idle =
+                    now.trouble().map_or_else(String::new, |idle| [", ", &w::idle_traps(idle)].concat());
+                let due = [w::due(&due, today), idle].concat();
+                head = [w::hive(&now.tag), due, Place::Hive(hive.to_string()).hash()];
             }
         });
         head
@@ -49,7 +53,8 @@ pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
                 None => keys(walk),
             },
             Ask::Skip => reasons(walk),
-            Ask::Doubts(did, doubts) => question(walk, did, &doubts),
+            Ask::Which(did) => which(walk, did),
+            Ask::Doubts(doubts) => question(walk, &doubts),
             Ask::Stopped(stop) => stopped(walk, &stop),
         })
     });
@@ -117,10 +122,11 @@ fn follow_focus(walk: Walk, walking: Memo<bool>) {
     });
 }
 
-/// Where letters are large the panel is higher than its room: then it shows its keys, and its head on a swipe.
+/// Where letters are large the panel is higher than its room: then it shows its keys with the line above them, which
+/// names the hive, and its head on a swipe.
 fn show_keys() {
-    if let (Some(foot), Some(keys)) = (find(".foot"), find(".dock-work")) {
-        let (top, end) = (keys.offset_top(), keys.offset_top() + keys.offset_height());
+    if let (Some(foot), Some(line), Some(keys)) = (find(".foot"), find(".dock-saves"), find(".dock-work")) {
+        let (top, end) = (line.offset_top(), keys.offset_top() + keys.offset_height());
         // The bar that undoes stays above them.
         let above = find("[data-testid=undo-bar]").map_or(0, |bar| bar.offset_height());
         foot.set_scroll_top((end + 8 - foot.client_height()).min(top - above - 8).max(0));
@@ -147,11 +153,6 @@ fn days(walk: Walk) -> Bit {
     bits![live(other), live(old)]
 }
 
-/// What is pressed before the keys have been there for a moment was not meant.
-fn meant(walk: Walk) -> bool {
-    walk.ready.get_untracked()
-}
-
 /// Traps that the open hive wants, when it has none at all.
 fn bare(walk: Walk) -> Option<u32> {
     let hive = walk.open.get()?;
@@ -166,9 +167,9 @@ fn bare_keys(walk: Walk, wanting: u32) -> Bit {
     let kind = walk.records.book.with_untracked(|book| {
         let hive = walk.open.get_untracked()?;
         let now = book.standing().hives.get(&hive)?;
-        let kind = book.usual_kind(&now.yard)?;
-        let name = book.standing().kinds.get(&kind)?.kind.name.clone();
-        Some((kind, name))
+        let kind = round::likely_kind(book.standing(), &now.yard, Some(now))?;
+        let name = book.standing().kinds.get(kind)?.kind.name.clone();
+        Some((kind.clone(), name))
     });
     let said = match &kind {
         _ if wanting == 0 => w::NONE_WANTED.to_owned(),
@@ -176,11 +177,7 @@ fn bare_keys(walk: Walk, wanting: u32) -> Bit {
         None => w::NO_KIND_HERE.to_owned(),
     };
     let place = kind.filter(|_| wanting > 0).map(|(kind, _)| {
-        let press = move || {
-            if meant(walk) {
-                log::placed(walk, &kind);
-            }
-        };
+        let press = move || log::placed(walk, &kind);
         let words = move || {
             let today = walk.day_or_today() == walk.today.get();
             if today { w::PLACED_NOW } else { w::PLACED_THEN }.to_owned()
@@ -191,12 +188,21 @@ fn bare_keys(walk: Walk, wanting: u32) -> Bit {
         .kid(place)
         .kid(work_key(walk, Did::AsFound, "did-as_found", None))
         .kid(skip_key(walk));
-    bits![el("p").class("dock-ask").text(&said), saves(), keys]
+    bits![el("p").class("dock-ask").text(&said), saves(walk), keys]
 }
 
 /// What a tap does, said before it is done.
-fn saves() -> El {
-    el("p").class("dock-saves").text(w::SAVES)
+fn saves(walk: Walk) -> El {
+    el("p").class("dock-saves").live_text(move || w::saves(&name(walk)))
+}
+
+/// "Hive 7": the open one.
+fn name(walk: Walk) -> String {
+    let hive = walk.open.get();
+    walk.records.book.with(|book| {
+        let now = hive.and_then(|hive| book.standing().hives.get(&hive));
+        now.map_or_else(String::new, |now| w::hive(&now.tag))
+    })
 }
 
 /// They take no tap until they have been there for a moment.
@@ -206,7 +212,7 @@ fn work_keys(walk: Walk, class: &str) -> El {
 
 fn skip_key(walk: Walk) -> El {
     big(w::SKIP, "did-skipped", move || {
-        if meant(walk) {
+        if log::meant(walk) {
             walk.ask.set(Ask::Skip);
         }
     })
@@ -233,16 +239,12 @@ fn keys(walk: Walk) -> Bit {
         .kid(skip_key(walk))
         .kid(work_key(walk, Did::Spilled, "did-spilled", None))
         .kid(work_key(walk, Did::Missing, "did-missing", None));
-    bits![count(walk), saves(), keys]
+    bits![count(walk), saves(walk), keys]
 }
 
 /// A key that saves at once. What is usual today stands out.
 pub(super) fn work_key(walk: Walk, did: Did, mark: &'static str, usual: Option<Memo<Did>>) -> El {
-    let key = big(w::did_key(did), mark, move || {
-        if meant(walk) {
-            log::work(walk, did, false);
-        }
-    });
+    let key = big(w::did_key(did), mark, move || log::work(walk, did));
     let Some(usual) = usual else { return key };
     key.live_class(move || if usual.get() == did { "key key-big key-usual" } else { "key key-big" })
 }
@@ -298,13 +300,32 @@ fn back(walk: Walk, label: &str) -> El {
     big(label, "ask-back", move || walk.ask.set(Ask::Nothing))
 }
 
-fn question(walk: Walk, did: Did, doubts: &[Doubt]) -> Bit {
+/// One key for all traps that can be so, one for each.
+fn which(walk: Walk, did: Did) -> Bit {
+    let traps = log::found(walk, did);
+    let save = move |traps: Vec<ThingId>| log::work_on(walk, did, traps);
+    let all: Vec<ThingId> = traps.iter().map(|(trap, _)| trap.clone()).collect();
+    let words = w::all_traps_key(u32::try_from(all.len()).unwrap_or(u32::MAX));
+    let mut keys =
+        work_keys(walk, "dock-keys dock-two").kid(big(&words, "which-all", move || save(all.clone())));
+    for (trap, place) in traps {
+        keys = keys.kid(big(&place, "which-trap", move || save(vec![trap.clone()])));
+    }
+    let tag = walk.records.book.with_untracked(|book| {
+        let now = walk.open.get_untracked().and_then(|hive| book.standing().hives.get(&hive));
+        now.map(|now| now.tag.clone()).unwrap_or_default()
+    });
+    bits![asks("which").text(&w::which(&tag, did)), keys.kid(back(walk, w::BACK))]
+}
+
+fn question(walk: Walk, doubts: &[Doubt]) -> Bit {
     let mut words = Vec::new();
     for doubt in doubts {
         words.push(w::doubt(*doubt));
     }
-    let save = primary(w::SAVE_AS_IS, "save-as-is", move || log::work(walk, did, true));
-    let keys = el("div").class("dock-keys").kid(back(walk, w::CHANGE)).kid(save);
+    let (yes, no) = if doubts == [Doubt::Twice] { (w::ONE_MORE, w::NO) } else { (w::SAVE_AS_IS, w::CHANGE) };
+    let save = primary(yes, "save-as-is", move || log::as_is(walk));
+    let keys = el("div").class("dock-keys").kid(back(walk, no)).kid(save);
     bits![asks("doubt").text(&words.join(" ")), keys]
 }
 

@@ -3,6 +3,7 @@
 use super::dock::work_key;
 use super::draft;
 use super::form::{big, note, yes_no};
+use super::log;
 use super::state::Walk;
 use crate::almanac::typed;
 use crate::app::edge::locale;
@@ -110,15 +111,7 @@ fn traps(walk: Walk) -> El {
         let hive = walk.open.get();
         walk.records.book.with(|book| {
             let now = hive.and_then(|hive| book.standing().hives.get(&hive));
-            let mut traps: Vec<(ThingId, String)> = Vec::new();
-            let mut number = 0;
-            for part in now.map_or(&[][..], |now| &now.boxes) {
-                number += 1;
-                for trap in &part.traps {
-                    traps.push((trap.id.clone(), en_hive::place(number, trap.spot)));
-                }
-            }
-            traps
+            now.map(log::places).unwrap_or_default()
         })
     });
     let key = move |(trap, words): (ThingId, String)| {

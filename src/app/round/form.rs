@@ -5,7 +5,7 @@ use super::state::Walk;
 use crate::almanac::day::Day;
 use crate::almanac::typed;
 use crate::app::bench::Sum;
-use crate::app::el::{Bit, El, Kid, el, live};
+use crate::app::el::{Bit, El, Kid, el, live, target};
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::link;
@@ -16,6 +16,7 @@ use crate::app::wording::{en, en_hive as w, en_round, en_typed};
 use crate::book::Book;
 use crate::book::entry::Entry;
 use crate::book::write::{Pen, Refusal};
+use web_sys::Element;
 
 /// What a form wants written, from the book, the pen, the day of the form and today.
 pub type Make<'a> = &'a dyn Fn(&Book, &Pen, Day, Day) -> Result<Vec<Entry>, Refusal>;
@@ -123,11 +124,10 @@ fn folded(title: &'static str, mark: &'static str, body: Box<dyn Fn(RwSignal<boo
     let opened = RwSignal::new(false);
     let body = live(move || opened.get().then(|| untrack(|| body(opened))));
     let fold = el("details").class("more").test_id(mark);
-    let details = fold.element().clone();
     fold.live_attr("open", move || opened.get().then(String::new))
-        .on("toggle", move |_| {
+        .on("toggle", move |event| {
             // The browser tells late: the part of the page may be gone, and then there is nothing to do.
-            if details.has_attribute("open") {
+            if target::<Element>(&event).is_some_and(|details| details.has_attribute("open")) {
                 opened.renew(true);
             }
         })

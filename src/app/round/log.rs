@@ -6,17 +6,19 @@ use super::state::{Ask, Card, Walk, Wish};
 use super::walk;
 use crate::almanac::day::Day;
 use crate::almanac::oil;
-use crate::app::edge::letters::BrowserLetters;
+use crate::app::edge::{self, letters::BrowserLetters};
 use crate::app::frame::focus_heading;
 use crate::app::graph::untrack;
 use crate::app::place::Place;
-use crate::app::records::Stop;
+use crate::app::records::{Act, Stop};
 use crate::app::state::Ui;
-use crate::app::wording::en_round as w;
+use crate::app::wording::{en_hive, en_round as w};
 use crate::book::entry::{Check, Did, Entry, SkipReason};
-use crate::book::id::ThingId;
-use crate::book::standing::HiveNow;
+use crate::book::id::{EntryId, ThingId};
+use crate::book::standing::{HiveNow, Trouble};
 use crate::book::write::{Doubt, Refusal};
+use wasm_bindgen::JsCast;
+use web_sys::HtmlElement;
 
 /// What stands at the open hive: its name, itself, and the day entries are for.
 struct At {
@@ -33,11 +35,12 @@ fn at(walk: Walk) -> Result<At, Ask> {
         .with_untracked(|book| book.standing().hives.get(&hive).cloned())
         .ok_or(Ask::Stopped(Stop::Refused(Refusal::Unknown)))?;
     let today = walk.today.get_untracked();
-    if let Ok(day) = walk.day.with_untracked(|text| draft::day(text, today)) {
-        Ok(At { hive, now, day })
-    } else {
-        walk.more.set(true);
-        Err(Ask::Nothing)
+    match walk.day.with_untracked(|text| draft::day(text, today)) {
+        Ok(day) => Ok(At { hive, now, day }),
+        Err(wrong) => {
+            mend(walk, wrong);
+            Err(Ask::Nothing)
+        }
     }
 }
 
@@ -46,10 +49,35 @@ fn asked(walk: Walk) -> Option<At> {
     at(walk).map_err(|ask| walk.ask.set(ask)).ok()
 }
 
-/// Shows the field that has to be mended before anything is written.
-fn mend(walk: Walk) {
+/// Shows the field that has to be mended before anything is written, and puts the focus on it: what is wrong is said
+/// beside it.
+fn mend(walk: Walk, wrong: Wrong) {
     walk.more.set(true);
     walk.ask.set(Ask::Nothing);
+    let field = match wrong {
+        Wrong::Before(_) => "log-before",
+        Wrong::After(_) => "log-after",
+        Wrong::Count(_) => "log-count",
+        Wrong::Note(_) => "log-note",
+        Wrong::Day(_) => "log-day",
+    };
+    // Later than the panel, which turns to the name of the hive after a question.
+    edge::after_paint(move || edge::after_paint(move || edge::focus(field)));
+}
+
+/// What is pressed before the keys have been there for a moment was not meant.
+pub(super) fn meant(walk: Walk) -> bool {
+    walk.ready.get_untracked()
+}
+
+/// A key of a question was meant, and answers it: until the panel is drawn anew its keys are still there, and answer
+/// nothing.
+fn answers(walk: Walk, question: fn(&Ask) -> bool) -> bool {
+    let asked = meant(walk) && walk.ask.with_untracked(question);
+    if asked {
+        walk.ask.set(Ask::Nothing);
+    }
+    asked
 }
 
 /// Keeps what was written under the words `said`, or the panel says why not.
@@ -60,6 +88,8 @@ fn kept(walk: Walk, written: Result<Vec<Entry>, Refusal>, said: String) -> bool 
 
 /// Keeps what was written and goes on to the next hive, or the panel says why not.
 fn kept_on(walk: Walk, written: Result<Vec<Entry>, Refusal>, said: String, cards: Vec<Card>, go: Step) {
+    let entry = written.as_ref().ok().and_then(|entries| entries.last()).map(|entry| entry.id.clone());
+    let go = Step { entry, ..go };
     match walk.records.put_and(written, said, move || go_on(walk, go)) {
         Ok(()) => {
             walk.cards.set(cards);
@@ -68,7 +98,12 @@ fn kept_on(walk: Walk, written: Result<Vec<Entry>, Refusal>, said: String, cards
             // Until the next hive is there the keys are still those of this one.
             walk.rest_a_moment();
         }
-        Err(stop) => walk.ask.set(Ask::Stopped(stop)),
+        Err(stop) => {
+            if stop == Stop::NotSaved {
+                walk.remember_held();
+            }
+            walk.ask.set(Ask::Stopped(stop));
+        }
     }
 }
 
@@ -84,16 +119,76 @@ fn put(walk: Walk, day: Day, said: String, make: Make<'_>) -> bool {
     kept(walk, made(walk, day, make), said)
 }
 
-/// Saves work on the open hive. `sure` passes over doubts the keeper has been asked about.
-pub(super) fn work(walk: Walk, did: Did, sure: bool) {
-    walk.wish.set_value(Some(Wish::Work(did)));
+/// The key of `did` was pressed. What is seldom so of every trap asks for which, where there are several and the keeper
+/// has named none.
+pub(super) fn work(walk: Walk, did: Did) {
+    if !meant(walk) {
+        return;
+    }
+    let asks = matches!(did, Did::Missing | Did::GluedShut) && walk.traps.with_untracked(Vec::is_empty);
+    if asks && found(walk, did).len() > 1 {
+        walk.ask.set(Ask::Which(did));
+        return walk.rest_a_moment();
+    }
+    save(walk, did, Vec::new(), false);
+}
+
+/// The traps of the open hive that can be found so, with their places: what is missing cannot be lost again.
+pub(super) fn found(walk: Walk, did: Did) -> Vec<(ThingId, String)> {
+    walk.records.book.with_untracked(|book| {
+        let now = walk.open.get_untracked().and_then(|hive| book.standing().hives.get(&hive));
+        let Some(now) = now else { return Vec::new() };
+        let mut found = places(now);
+        found.retain(|(id, _)| {
+            let trouble = now.traps().find(|trap| trap.id == *id).and_then(|trap| trap.trouble);
+            trouble.is_none_or(|trouble| {
+                trouble == Trouble::Spilled || did == Did::Missing && trouble != Trouble::Missing
+            })
+        });
+        found
+    })
+}
+
+/// The traps of a hive, each with its place in words.
+pub(super) fn places(now: &HiveNow) -> Vec<(ThingId, String)> {
+    let mut places = Vec::new();
+    for (number, part) in (1..).zip(&now.boxes) {
+        for trap in &part.traps {
+            places.push((trap.id.clone(), en_hive::place(number, trap.spot)));
+        }
+    }
+    places
+}
+
+/// Saves work on the traps that the panel asked for.
+pub(super) fn work_on(walk: Walk, did: Did, named: Vec<ThingId>) {
+    if answers(walk, |ask| matches!(ask, Ask::Which(_))) {
+        save(walk, did, named, false);
+    }
+}
+
+/// Saves work in spite of the doubts that the panel asks about.
+pub(super) fn as_is(walk: Walk) {
+    if answers(walk, |ask| matches!(ask, Ask::Doubts(..))) {
+        again(walk, true);
+    }
+}
+
+/// Saves work on the open hive: on `named`, or where that is empty on the traps the fields name. `sure` passes over
+/// doubts the keeper has been asked about.
+fn save(walk: Walk, did: Did, named: Vec<ThingId>, sure: bool) {
+    walk.wish.set_value(Some(Wish::Work(did, named.clone())));
     let Some(At { hive, now, day }) = asked(walk) else { return };
-    let typed = untrack(|| walk.typed());
+    let mut typed = untrack(|| walk.typed());
+    let inside = now.traps().count();
+    if !named.is_empty() {
+        // Every trap of the hive is the hive.
+        typed.traps = if named.len() < inside { named } else { Vec::new() };
+    }
     let usual = walk.records.book.with_untracked(|book| book.usual_level(&now, did));
     let check = match typed.check(&hive, did, usual) {
         Ok(check) => check,
-        Err(Wrong::Count(_)) => return walk.ask.set(Ask::Nothing),
-        Err(_) => return mend(walk),
+        Err(wrong) => return mend(walk, wrong),
     };
     let today = walk.today.get_untracked();
     let pen = walk.records.pen();
@@ -110,51 +205,79 @@ pub(super) fn work(walk: Walk, did: Did, sure: bool) {
     doubts.retain(|doubt| !matches!(doubt, Doubt::Rose { .. }));
     let rose = doubts.len() < all;
     if !sure && !doubts.is_empty() {
-        return walk.ask.set(Ask::Doubts(did, doubts));
+        return walk.ask.set(Ask::Doubts(doubts));
     }
     let cards = cards(&check, rose);
     let next = next(walk, &now.yard, &hive, day);
-    let some = check.traps.as_ref().map(Vec::len);
-    let said = w::logged(&now.tag, did, some, (day != today).then_some(day));
-    kept_on(walk, written, said, cards, Step { from: hive, next });
+    let number = |traps: usize| u32::try_from(traps).unwrap_or(u32::MAX);
+    let over = now.traps().filter(|trap| trap.passed_over(did, false)).count();
+    let left = now.trouble().filter(|_| over > 0 && did == Did::ToppedUp && check.traps.is_none());
+    let which = match (&check.traps, left) {
+        (Some(traps), _) => w::some(number(traps.len())),
+        (None, Some(_)) => w::some(number(inside - over)),
+        (None, None) => w::whole(number(inside - over), did),
+    };
+    let mut said = w::logged(&now.tag, did, &which, (day != today).then_some(day));
+    if let Some(left) = left {
+        said = [&said, ", ", &w::idle_traps(left)].concat();
+    }
+    kept_on(walk, written, said, cards, Step { from: hive, next, entry: None });
 }
 
 /// Saves that the traps the open hive wants were put in, all of one kind.
 pub(super) fn placed(walk: Walk, kind: &ThingId) {
+    if !meant(walk) {
+        return;
+    }
     walk.wish.set_value(Some(Wish::Placed(kind.clone())));
     let Some(At { hive, now, day }) = asked(walk) else { return };
-    let Ok(look) = untrack(|| walk.typed()).check(&hive, Did::AsFound, None) else { return mend(walk) };
+    let look = match untrack(|| walk.typed()).check(&hive, Did::AsFound, None) {
+        Ok(look) => look,
+        Err(wrong) => return mend(walk, wrong),
+    };
     let said = w::logged_placed(&now.tag, now.wanting());
     let next = next(walk, &now.yard, &hive, day);
     let written =
         made(walk, day, &|book, pen, day, today| book.traps_placed(pen, day, today, kind, look.clone()));
-    kept_on(walk, written, said, Vec::new(), Step { from: hive, next });
+    kept_on(walk, written, said, Vec::new(), Step { from: hive, next, entry: None });
 }
 
-/// Saves that the open hive was left.
+/// Saves that the open hive was left, for the reason that the panel asks for.
 pub(super) fn skip(walk: Walk, why: SkipReason) {
+    if answers(walk, |ask| *ask == Ask::Skip) {
+        skipped(walk, why);
+    }
+}
+
+fn skipped(walk: Walk, why: SkipReason) {
     walk.wish.set_value(Some(Wish::Skip(why)));
     let Some(At { hive, now, day }) = asked(walk) else { return };
     let note = walk.note.with_untracked(|text| text.trim().to_owned());
-    if note.chars().count() > Entry::NOTE_MOST {
-        return mend(walk);
+    let over = note.chars().count().saturating_sub(Entry::NOTE_MOST);
+    if over > 0 {
+        return mend(walk, Wrong::Note(over));
     }
     let next = next(walk, &now.yard, &hive, day);
     let note = (!note.is_empty()).then_some(note);
     let said = w::logged_skip(&now.tag, why);
     let written =
         made(walk, day, &|book, pen, day, today| book.skip(pen, day, today, &hive, why, note.clone()));
-    kept_on(walk, written, said, Vec::new(), Step { from: hive, next });
+    kept_on(walk, written, said, Vec::new(), Step { from: hive, next, entry: None });
 }
 
 /// Traps that did not fish were replaced and filled on the spot.
 pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
     let found = walk.records.book.with_untracked(|book| {
         let now = book.standing().hives.get(hive)?;
-        let idle = now.traps().filter(|trap| trap.trouble.is_some()).map(|trap| trap.id.clone());
+        let idle: Vec<ThingId> =
+            now.traps().filter(|trap| trap.trouble.is_some()).map(|trap| trap.id.clone()).collect();
+        // The key was tapped twice.
+        if idle.is_empty() {
+            return None;
+        }
         let check = Check {
             hive: hive.clone(),
-            traps: Some(idle.collect()),
+            traps: Some(idle),
             did: Did::Replaced,
             before: None,
             after: book.usual_level(now, Did::Replaced),
@@ -166,35 +289,34 @@ pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
         Some((now.tag.clone(), day, check))
     });
     let Some((tag, day, check)) = found else { return };
-    let said = w::logged(&tag, Did::Replaced, check.traps.as_ref().map(Vec::len), None);
+    let traps = check.traps.as_ref().map_or(0, |traps| u32::try_from(traps.len()).unwrap_or(u32::MAX));
+    let said = w::logged(&tag, Did::Replaced, &w::some(traps), None);
     put(walk, day, said, &|book, pen, day, today| book.check(pen, day, today, check.clone()));
 }
 
 /// Takes the open hive back into care.
 pub(super) fn revive(walk: Walk) {
-    let Ok(At { hive, now, day }) = at(walk) else { return };
-    let said = crate::app::wording::en_hive::revived(&now.tag);
-    let revive: Make<'_> = &|book, pen, day, today| book.hive_back(pen, day, today, &hive, &BrowserLetters);
-    if put(walk, day, said, revive) {
-        walk.ask.set(Ask::Nothing);
+    if !answers(walk, |ask| matches!(ask, Ask::Stopped(Stop::Refused(Refusal::Ended { .. })))) {
+        return;
     }
+    let Ok(At { hive, now, day }) = at(walk) else { return };
+    let said = en_hive::revived(&now.tag);
+    let revive: Make<'_> = &|book, pen, day, today| book.hive_back(pen, day, today, &hive, &BrowserLetters);
+    put(walk, day, said, revive);
 }
 
 /// Moves the start of the open hive back to the day that work is being written for, and saves that work.
 pub(super) fn stood_there(walk: Walk) {
+    if !answers(walk, |ask| matches!(ask, Ask::Stopped(Stop::Refused(Refusal::BeforeHive { .. })))) {
+        return;
+    }
     let Ok(At { hive, now, day }) = at(walk) else { return };
     let said = w::stood_there(&now.tag, day);
     if !put(walk, day, said, &|book, pen, day, today| book.hive_since(pen, day, today, &hive)) {
         return;
     }
     let moved = walk.records.act.get_untracked();
-    walk.ask.set(Ask::Nothing);
-    match walk.wish.get_value() {
-        Some(Wish::Work(did)) => work(walk, did, false),
-        Some(Wish::Placed(kind)) => placed(walk, &kind),
-        Some(Wish::Skip(why)) => skip(walk, why),
-        None => {}
-    }
+    again(walk, false);
     let done = walk.records.act.get_untracked();
     if let Some((mut both, done)) = moved.zip(done)
         && both.entries != done.entries
@@ -203,6 +325,16 @@ pub(super) fn stood_there(walk: Walk) {
         both.entries.extend(done.entries);
         both.said = [&both.said, "; ", &done.said].concat();
         walk.records.act.set(Some(both));
+    }
+}
+
+/// Does what was asked for before the panel said why not.
+fn again(walk: Walk, sure: bool) {
+    match walk.wish.get_value() {
+        Some(Wish::Work(did, named)) => save(walk, did, named, sure),
+        Some(Wish::Placed(kind)) => placed(walk, &kind),
+        Some(Wish::Skip(why)) => skipped(walk, why),
+        None => {}
     }
 }
 
@@ -242,7 +374,7 @@ pub(super) fn follow_undo(ui: Ui, walk: Walk) {
         walk.remember_logged();
         walk.empty_fields();
         walk.cards.set(Vec::new());
-        go_on(walk, Step { from: hive, next });
+        go_on(walk, Step { from: hive, next, entry: None });
     } else {
         walk.take_again(&logged);
     }
@@ -260,18 +392,35 @@ fn next(walk: Walk, yard: &ThingId, hive: &ThingId, day: Day) -> Option<ThingId>
 struct Step {
     from: ThingId,
     next: Option<ThingId>,
+    /// The last entry of the act.
+    entry: Option<EntryId>,
 }
 
-/// Shows the next hive, unless the keeper has turned to another one by now.
-fn go_on(walk: Walk, Step { from, next }: Step) {
-    if walk.open.with_untracked(|open| open.as_ref() != Some(&from)) {
+/// Shows the next hive, unless the keeper has turned to another one or has taken the act back by now.
+fn go_on(walk: Walk, Step { from, next, entry }: Step) {
+    let back = |act: &Act| act.undone.is_some() && act.entries.last() == entry.as_ref();
+    if walk.open.with_untracked(|open| open.as_ref() != Some(&from))
+        || walk.records.act.with_untracked(|act| act.as_ref().is_some_and(back))
+    {
         return;
     }
     if let Some(next) = next {
         walk.open_hive(&next);
     } else {
         walk.shut();
-        focus_heading();
+        // The walk ends where the keeper stands: to go to the heading would lose the place.
+        edge::after_paint(move || focus_row(&from));
+    }
+}
+
+/// The focus goes to the row of a hive, or to the heading where there is none.
+fn focus_row(hive: &ThingId) {
+    let row = edge::document().and_then(|page| page.get_element_by_id(&["row-", &hive.to_string()].concat()));
+    match row.and_then(|row| row.first_element_child()?.dyn_into::<HtmlElement>().ok()) {
+        Some(key) => {
+            let _ = key.focus();
+        }
+        None => focus_heading(),
     }
 }
 

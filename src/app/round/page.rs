@@ -186,8 +186,8 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
             }
             let need = yard::need(standing, &id, today);
             let mut lines = vec![w::counts(walk::counts(&rows))];
-            if need.traps > 0 {
-                lines.push(w::total(need.hives, need.traps, &ui.carried(need.oil.with_reserve)));
+            if need.hives > 0 || need.wanting > 0 {
+                lines.push(w::total(&need, &ui.carried(need.oil.with_reserve)));
             }
             lines.push(w::walked(walk::last_walked(book, &id), today));
             let visit = round::visit(&rows);

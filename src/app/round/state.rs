@@ -4,7 +4,9 @@ use super::draft::{self, Drafts, Typed};
 use crate::almanac::day::Day;
 use crate::almanac::json;
 use crate::app::edge::pause::keep_rested;
-use crate::app::graph::{RwSignal, StoredValue, after, expect_context, provide_context, untrack};
+use crate::app::graph::{
+    RwSignal, StoredValue, after, effect_since, expect_context, provide_context, untrack,
+};
 use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
 use crate::book::entry::{Did, SkipReason};
@@ -22,8 +24,10 @@ pub enum Ask {
     Nothing,
     /// Why the hive is skipped.
     Skip,
+    /// Which traps were found so.
+    Which(Did),
     /// Whether to save in spite of doubts.
-    Doubts(Did, Vec<Doubt>),
+    Doubts(Vec<Doubt>),
     /// Nothing; it says why nothing was written.
     Stopped(Stop),
 }
@@ -42,8 +46,8 @@ pub enum Card {
 /// The key that was pressed last at the open hive.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Wish {
-    /// Work.
-    Work(Did),
+    /// Work on these traps; without any, on those the fields name.
+    Work(Did, Vec<ThingId>),
     /// Traps of a kind put in.
     Placed(ThingId),
     /// Left.
@@ -101,6 +105,8 @@ pub struct Parts {
     pub wish: StoredValue<Option<Wish>>,
     /// The hive that was logged last.
     pub logged: StoredValue<Option<Logged>>,
+    /// Hives whose entry the phone did not keep, and what stood in their fields: it stands there still.
+    held: StoredValue<Vec<(ThingId, Typed)>>,
     /// Half-made entries of the other hives.
     drafts: RwSignal<Drafts>,
     turn: StoredValue<u32>,
@@ -138,6 +144,7 @@ impl Walk {
             wish: StoredValue::new(None),
             logged: StoredValue::new(None),
             turn: StoredValue::new(0),
+            held: StoredValue::new(Vec::new()),
             drafts: RwSignal::new(drafts.clone()),
         })));
         provide_context(walk);
@@ -148,6 +155,13 @@ impl Walk {
             walk.open_hive(&hive);
             walk.more.set(true);
         }
+        effect_since(move |before: Option<bool>| {
+            let held = records.unsaved.with(Option::is_some);
+            if before == Some(true) && !held {
+                untrack(|| walk.kept_at_last());
+            }
+            held
+        });
         keep_rested(text, move || walk.text(), move |text| walk.records.keep_draft(text));
         walk
     }
@@ -206,6 +220,36 @@ impl Walk {
     /// Leaves out what was brought back at a hive that is not open and is logged again.
     pub fn take_again(self, logged: &Logged) {
         self.drafts.update(|drafts| drafts.take_again(&logged.hive, &logged.typed));
+    }
+
+    /// Remembers what stands in the fields of the open hive, whose entry the phone did not keep.
+    pub fn remember_held(self) {
+        let Some(hive) = self.open.get_untracked() else { return };
+        let typed = untrack(|| self.typed());
+        self.held.try_update_value(|held| {
+            held.retain(|(known, _)| *known != hive);
+            held.push((hive, typed));
+        });
+    }
+
+    /// What the phone had not kept is kept now: it no longer stands in the fields, or it would be logged once more. What
+    /// was changed there since then stays.
+    fn kept_at_last(self) {
+        for (hive, typed) in self.held.try_update_value(std::mem::take).unwrap_or_default() {
+            if self.open.with_untracked(|open| *open == Some(hive.clone())) {
+                self.ask.set(Ask::Nothing);
+                if untrack(|| self.typed()) == typed {
+                    self.empty_fields();
+                }
+            } else {
+                self.drafts.update(|drafts| drafts.take_again(&hive, &typed));
+            }
+        }
+    }
+
+    /// What was held was put away; what stands in the fields is the keeper's to decide.
+    pub fn forget_held(self) {
+        self.held.set_value(Vec::new());
     }
 
     /// Shuts the panel. What is half made stays; the next walk is for today again.

@@ -11,11 +11,11 @@ use crate::book::id::ThingId;
 
 /// The key that says the traps were replaced on the spot; only while one of them does not fish.
 pub(super) fn filled(walk: Walk, hive: ThingId) -> Option<El> {
-    let idle = walk.records.book.with_untracked(|book| {
-        let now = book.standing().hives.get(&hive);
-        now.is_some_and(|now| now.traps().any(|trap| trap.trouble.is_some()))
-    });
-    idle.then(|| primary(w::FILLED_AGAIN, "filled-again", move || log::filled_again(walk, &hive)))
+    let words = walk.records.book.with_untracked(|book| {
+        let now = book.standing().hives.get(&hive)?;
+        now.trouble().map(|_| w::filled_again(&now.tag))
+    })?;
+    Some(primary(&words, "filled-again", move || log::filled_again(walk, &hive)))
 }
 
 /// The advice.

@@ -10,12 +10,13 @@ use crate::book::round::{HiveDue, Row};
 use crate::book::standing::Standing;
 use std::cmp::Ordering;
 
-/// The hive after `after` that has no entry; behind the last one the list begins anew.
+/// The hive after `after` that has no entry; behind the last one it goes back to the nearest that was left out, so that
+/// somebody who walks from the far end is not sent to the gate.
 pub fn next_hive(stops: &[Stop<'_>], after: Option<&ThingId>) -> Option<ThingId> {
     let at = after.and_then(|id| stops.iter().position(|(hive, _)| *hive == id));
     let (before, behind) = stops.split_at(at.map_or(0, |at| at + 1));
     let open = |(hive, seen): &&Stop<'_>| seen.is_none() && Some(*hive) != after;
-    let next = behind.iter().find(open).or_else(|| before.iter().find(open));
+    let next = behind.iter().find(open).or_else(|| before.iter().rfind(open));
     next.map(|(hive, _)| (*hive).clone())
 }
 
@@ -74,12 +75,15 @@ pub fn stops<'a>(standing: &'a Standing, yard: &'a ThingId, day: Day) -> Vec<Sto
     waiting
 }
 
-/// The hives that "the rest as usual" stands for: no entry today, traps in, and not waiting since a skip. What was
-/// skipped wants somebody to stand at it.
+/// The hives that "the rest as usual" stands for: no entry today, and a trap in that can be topped up.
 pub fn rest(rows: &[Row]) -> Vec<ThingId> {
-    let left = rows.iter().filter(|row| row.today.is_none() && row.skipped.is_none());
-    let left = left.filter(|row| !matches!(row.due, HiveDue::NoTraps { .. }));
+    let left = rows.iter().filter(|row| row.today.is_none() && !left_out(row));
     left.map(|row| row.hive.clone()).collect()
+}
+
+/// No entry today, and still not among the rest: no trap in it can be topped up.
+pub fn left_out(row: &Row) -> bool {
+    row.today.is_none() && (row.stuck || matches!(row.due, HiveDue::NoTraps { .. }))
 }
 
 /// A word for how a hive lies to today, for the style sheet.
@@ -196,7 +200,16 @@ mod tests {
 
     fn row(n: u32) -> Row {
         let due = HiveDue::Resting { since: Day::parse("2026-07-14").unwrap() };
-        Row { hive: hive(n), due, days_since: None, skipped: None, today: None, trouble: None, recheck: None }
+        Row {
+            hive: hive(n),
+            due,
+            days_since: None,
+            skipped: None,
+            today: None,
+            trouble: None,
+            stuck: false,
+            recheck: None,
+        }
     }
 
     fn did(n: u32, did: Did) -> Row {
@@ -208,7 +221,7 @@ mod tests {
     }
 
     #[test]
-    fn the_next_hive_is_the_next_without_an_entry_and_the_list_begins_anew() {
+    fn the_next_hive_is_the_next_without_an_entry_and_behind_the_last_the_nearest_left_out() {
         let hives = [1, 2, 3, 4, 9].map(hive);
         let [one, two, three, four, gone] = &hives;
         let done = Some(Some(Did::ToppedUp));
@@ -216,6 +229,10 @@ mod tests {
         assert_eq!(next_hive(&stops, None).as_ref(), Some(one));
         assert_eq!(next_hive(&stops, Some(two)).as_ref(), Some(four));
         assert_eq!(next_hive(&stops, Some(four)).as_ref(), Some(one));
+        assert_eq!(
+            next_hive(&[(one, None), (two, None), (three, done), (four, None)], Some(four)).as_ref(),
+            Some(two)
+        );
         assert_eq!(next_hive(&[(one, None)], Some(one)), None);
         assert_eq!(next_hive(&[], Some(one)), None);
         // A skip is an entry; a hive that is gone starts the list over.
@@ -257,12 +274,13 @@ mod tests {
     }
 
     #[test]
-    fn the_rest_leaves_out_what_has_an_entry_what_waits_since_a_skip_and_hives_without_traps() {
+    fn the_rest_leaves_out_what_has_an_entry_and_hives_in_which_nothing_can_be_topped_up() {
         let day = Day::parse("2026-07-14").unwrap();
         let waiting = Row { skipped: Some((day, SkipReason::Temper)), ..row(3) };
         let bare = Row { due: HiveDue::NoTraps { wanting: 4 }, ..row(5) };
-        let rows = [did(1, Did::AsFound), left(2), waiting, row(4), bare];
-        assert_eq!(rest(&rows), [hive(4)]);
+        let stuck = Row { stuck: true, ..row(6) };
+        let rows = [did(1, Did::AsFound), left(2), waiting, row(4), bare, stuck];
+        assert_eq!(rest(&rows), [hive(3), hive(4)]);
     }
 
     #[test]

@@ -95,8 +95,8 @@ pub fn relative(days: i32) -> String {
         0 => "today".to_owned(),
         1 => "tomorrow".to_owned(),
         -1 => "yesterday".to_owned(),
-        d if d > 0 => ["in ", &d.to_string(), "\u{a0}days"].concat(),
-        d => [&d.unsigned_abs().to_string(), "\u{a0}days ago"].concat(),
+        d if d > 0 => ["in ", &self::days(d.unsigned_abs())].concat(),
+        d => [&self::days(d.unsigned_abs()), " ago"].concat(),
     }
 }
 
@@ -172,10 +172,8 @@ pub fn echo(value: &str) -> String {
 
 /// Screens without a yard, and the settings of the page.
 pub mod page {
-    /// Heading of the settings.
+    /// Heading of the settings, and the key that opens them.
     pub const SETTINGS: &str = "Look and units";
-    /// Name of the key that opens them.
-    pub const SETTINGS_KEY: &str = "Aa";
     /// Light.
     pub const SCHEME: &str = "Light";
     /// As the phone is set.

@@ -27,7 +27,7 @@ pub fn short(sum: Sum) -> &'static str {
         Sum::Fit => "Fit",
         Sum::Packs => "Packs",
         Sum::Oil => "Buy oil",
-        Sum::Bodies => "Bodies",
+        Sum::Bodies => "Dead beetles",
     }
 }
 
@@ -73,11 +73,11 @@ pub mod yard {
     /// Caution at the fill.
     pub const HALF_FULL: &str = "Half full. Fuller spills on bees.";
     /// Its reason.
-    pub const HALF_FULL_WHY: &str = "A fuller trap goes over at a smaller tilt: when a box is lifted, set down hard, or carried over a kerb. “When does it spill?” below draws it for your trap.";
+    pub const HALF_FULL_WHY: &str = "A fuller trap spills at a smaller tilt: when a box is lifted, set down hard, or carried over a kerb. “When does it spill?” below draws it for your trap.";
     /// Caution at the oil.
     pub const FOOD_GRADE: &str = "Food-grade oil only. No motor oil, no fuel.";
     /// Why 25 %.
-    pub const RESERVE_WHY: &str = "The reserve covers traps that went over and drops that miss. What you carry goes up to the next full step; nothing you carry is ever rounded down.";
+    pub const RESERVE_WHY: &str = "The reserve covers traps that spilled and drops that miss. What you carry goes up to the next full step; nothing you carry is ever rounded down.";
     /// Why corners.
     pub const TRAPS_WHY: &str = "Two in each box, in opposite corners, on the other diagonal in the next box up: beetles run along walls and corners. That is common practice, not a proven optimum.";
     /// Under the drawing of the hive.
@@ -185,7 +185,7 @@ pub mod keep {
     /// No oil.
     pub const FORM_FLOOR: &str = "on the floor, no oil";
     /// Under the choice what becomes of a full trap.
-    pub const AGAIN: &str = "Open traps are usually thrown away, the others used again. For those thrown away Load reckons a whole fill at every service.";
+    pub const AGAIN: &str = "Open traps are usually thrown away, the others used again. For those thrown away Load counts a whole fill at every visit.";
     /// Choice: filled.
     pub const FILLED: &str = "The traps were filled";
     /// Today.
@@ -197,11 +197,13 @@ pub mod keep {
     /// Field: the day.
     pub const FILLED_ON: &str = "Filled on";
     /// Field: longest days.
-    pub const DAYS: &str = "Longest days between services";
+    pub const DAYS: &str = "Days between visits, at most";
     /// Where it is kept.
     pub const ONLY_HERE: &str = "Records live only on this phone until you save a file.";
-    /// While a field holds it back.
-    pub const MEND: &str = "One of the fields above needs mending first.";
+    /// While fields hold it back.
+    pub fn mend(fields: &[&str]) -> String {
+        ["Mend first: ", &fields.join(", "), "."].concat()
+    }
 
     /// Choice: depth of a box.
     pub fn depth_of(number: usize) -> String {

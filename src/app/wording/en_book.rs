@@ -8,7 +8,17 @@ use crate::papers::backup::{BackupError, Counts, Looks};
 
 /// Key to the history, with the keeper's own lines in it.
 pub fn history_key(count: usize) -> String {
-    ["History: ", &lines(count), " of your own"].concat()
+    ["History: ", &own_entries(count, 0)].concat()
+}
+
+/// "83 entries of your own, 3 of them strikes: these stand on what they strike out".
+pub fn own_entries(count: usize, strikes: usize) -> String {
+    let mut said = [&lines(count), " of your own"].concat();
+    if strikes > 0 {
+        let strikes = counted(number(strikes), "of them a strike", "of them strikes");
+        said.push_str(&[", ", &strikes, ": shown on what is struck out"].concat());
+    }
+    said
 }
 
 /// Key to the kinds of trap.
@@ -39,16 +49,16 @@ pub mod history {
     /// Mark of a struck line.
     pub const STRUCK: &str = "Struck out, ";
     /// Mark of a corrected line.
-    pub const CORRECTED: &str = "Corrected by a later line, ";
+    pub const CORRECTED: &str = "Corrected by a later entry, ";
     /// Key that strikes one line out.
-    pub const STRIKE: &str = "Strike out this line";
+    pub const STRIKE: &str = "Strike out this entry";
     /// Key that brings one line back.
     pub const BACK: &str = "Bring it back";
     /// Before a line goes on which others stand.
-    pub const BRINGS: &str = "This line brought something into the book. Struck out, everything logged on it goes out of sight until you bring it back.";
+    pub const BRINGS: &str = "This entry brought something into the book. Struck out, everything logged on it goes out of sight until you bring it back.";
     /// How strikes work.
     pub const HOW: &str =
-        "Nothing is ever rubbed out: a struck line stays here and can be brought back at any time.";
+        "Nothing is ever rubbed out: a struck entry stays here and can be brought back at any time.";
     /// Said once.
     pub const STRUCK_SAID: &str = "Struck out";
     /// Said once.
@@ -68,7 +78,7 @@ pub mod history {
 
     /// How many lines the choice has, and how many are shown.
     pub fn shown(shown: usize, all: usize) -> String {
-        let all_lines = counted(number(all), "line", "lines");
+        let all_lines = counted(number(all), "entry", "entries");
         if shown < all { [&shown.to_string(), " of ", &all_lines].concat() } else { all_lines }
     }
 
@@ -99,7 +109,7 @@ pub mod history {
 
     /// Part of a bulk.
     pub fn together(count: usize) -> String {
-        ["together with ", &(count - 1).to_string(), if count == 2 { " other" } else { " others" }].concat()
+        ["one of ", &count.to_string(), " written at once"].concat()
     }
 }
 
@@ -144,7 +154,7 @@ pub mod backup {
 
     /// After the file was handed over.
     pub fn saved(name: &str) -> String {
-        [quoted(name).as_str(), " was handed to the browser: look among the downloads."].concat()
+        [quoted(name).as_str(), " was saved as a file: see your downloads."].concat()
     }
 
     /// Name of the file.
@@ -193,7 +203,7 @@ pub mod restore {
     /// No yard.
     pub const NO_YARD: &str = "No yard in it";
     /// What a clash is.
-    pub const CLASH_HOW: &str = "Lines that differ from yours under the same name: yours stay as they are.";
+    pub const CLASH_HOW: &str = "Entries that differ from yours under the same name: yours stay as they are.";
 
     /// Key that takes it in.
     pub fn confirm(new: usize) -> String {
@@ -279,7 +289,7 @@ pub mod asides {
     /// Heading.
     pub const TITLE: &str = "Could not be read";
     /// What is done with it.
-    pub const LEFT: &str = "It is left as it is, never overwritten. The rest of the book is whole. If an earlier backup file holds these days, Restore brings their lines back: keep your earlier files. A new backup file does not hold what could not be read, so save that as a file too.";
+    pub const LEFT: &str = "It is left as it is, never overwritten. The rest of the book is whole. If an earlier backup file holds these days, Restore brings their entries back: keep your earlier files. A new backup file does not hold what could not be read, so save that as a file too.";
     /// Written by a newer version.
     pub const NEWER: &str = "Written by a newer version of this page. Update the page where there is a signal; until then it only reads.";
     /// Damaged.
@@ -305,7 +315,7 @@ pub mod phone {
     /// Field.
     pub const LABEL: &str = "Label of this phone";
     /// Under the field.
-    pub const LABEL_HINT: &str = "Stands beside the lines written here, such as “Ann”. At most 20 letters.";
+    pub const LABEL_HINT: &str = "Stands beside the entries written here, such as “Ann”. At most 20 letters.";
     /// Key.
     pub const LABEL_KEY: &str = "Keep the label";
     /// Said once.
@@ -323,7 +333,7 @@ pub mod phone {
     /// Key.
     pub const ASK: &str = "Ask it to keep it";
     /// The browser did not promise.
-    pub const NOT_PROMISED: &str = "The browser did not promise. Put the page on the home screen (key Aa above) and ask again; save a file in any case.";
+    pub const NOT_PROMISED: &str = "The browser did not promise. Put the page on the home screen (key “Look and units” above) and ask again; save a file in any case.";
     /// Nothing is kept.
     pub const FORGOTTEN: &str = "This window keeps nothing: records vanish when it closes.";
     /// Newer.
@@ -331,7 +341,7 @@ pub mod phone {
     /// Nearly full.
     pub const NEARLY_FULL: &str = "Room is getting short. Save a backup file now.";
     /// How the room is reckoned.
-    pub const ROOM_WHY: &str = "Counted against the least that every browser allows a page, so there may be more. Months are reckoned from how fast the book has grown so far.";
+    pub const ROOM_WHY: &str = "Counted against the least that every browser allows a page, so there may be more. Months are worked out from how fast the book has grown so far.";
 
     /// "about 38 months left at this rate".
     pub fn months(months: u64) -> String {
@@ -380,6 +390,14 @@ mod tests {
     }
 
     #[test]
+    fn the_history_and_the_key_to_it_name_one_number() {
+        assert_eq!(super::history_key(83), "History: 83\u{a0}entries of your own");
+        let said = "83\u{a0}entries of your own, 3\u{a0}of them strikes: shown on what is struck out";
+        assert_eq!(super::own_entries(83, 3), said);
+        assert!(super::own_entries(83, 0).starts_with("83\u{a0}entries of your own"));
+    }
+
+    #[test]
     fn a_file_that_was_not_taken_in_says_what_stopped_it() {
         use crate::app::cabinet::NotSaved;
         use crate::app::wording::en_notices::why;
@@ -388,7 +406,7 @@ mod tests {
             .iter()
             .map(|because| restore::partly(3, 12, why(because)))
             .collect();
-        assert!(said.iter().all(|said| said.starts_with("3 of 12\u{a0}lines taken in. ")));
+        assert!(said.iter().all(|said| said.starts_with("3 of 12\u{a0}entries taken in. ")));
         assert!(said.iter().filter(|said| said.contains("room")).count() == 1, "{said:?}");
         said.dedup();
         assert_eq!(said.len(), 3);
@@ -397,7 +415,7 @@ mod tests {
     #[test]
     fn a_file_says_how_much_of_it_is_struck_out() {
         let counts = Counts { entries: 12, yards: 1, hives: 5, days: 4 };
-        let whole = "Holds 12\u{a0}lines: 1\u{a0}yard, 5\u{a0}hives, 4\u{a0}days";
+        let whole = "Holds 12\u{a0}entries: 1\u{a0}yard, 5\u{a0}hives, 4\u{a0}days";
         assert_eq!(restore::holds(counts, 0), whole);
         assert_eq!(restore::holds(counts, 3), whole.replace(':', ", 3 of them struck out:"));
     }

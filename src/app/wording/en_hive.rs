@@ -58,7 +58,7 @@ pub const TRAPS_STAY: &str = "Still in it";
 pub const LAST_BOX: &str =
     "This is the last box. Is the hive closed? Then write it down as dead, sold, joined or gone instead.";
 /// Stepper: traps meant for a box.
-pub const WANTS: &str = "Traps meant for this box";
+pub const WANTS: &str = "Traps this box should have";
 /// Key: keep that number.
 pub const WANTS_KEY: &str = "Keep this number";
 /// Caution while placing.
@@ -151,7 +151,7 @@ pub const PAUSE_HOW: &str = "While trap work rests, nothing is due here. Levels 
 /// Key: rest.
 pub const PAUSE: &str = "Let trap work rest";
 /// What starting does.
-pub const RESUME_HOW: &str = "Due days count from the last service of each trap: most will be due at once.";
+pub const RESUME_HOW: &str = "Due days count from the last visit to each trap: most will be due at once.";
 /// Key: start.
 pub const RESUME: &str = "Start trap work again";
 /// It rests.

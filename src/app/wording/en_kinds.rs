@@ -9,7 +9,7 @@ use crate::app::kinds::draft::Wrong;
 pub const TITLE: &str = "Kinds of trap";
 /// Above the list.
 pub const WHAT: &str =
-    "Your traps, in your words. Every sum of oil and every refill day is reckoned from what stands here.";
+    "Your traps, in your words. Every sum of oil and every refill day is worked out from what stands here.";
 /// No kind yet.
 pub const NONE: &str = "No kind of trap is described yet.";
 /// Key.
@@ -17,16 +17,16 @@ pub const ADD: &str = "Describe a kind of trap";
 /// Key.
 pub const CHANGE: &str = "Change";
 /// Key.
-pub const RETIRE: &str = "Offer it no longer";
+pub const RETIRE: &str = "I no longer use it";
 /// Before it is retired.
 pub const RETIRE_HOW: &str = "Traps of this kind that are in hives stay there; new ones are no longer offered. Undo it in the history.";
 /// Mark of a retired kind.
-pub const RETIRED: &str = "No longer offered";
+pub const RETIRED: &str = "No longer used";
 /// Mark of a kind of the demonstration.
 pub const DEMO: &str = "Part of the demonstration";
 /// What was done, for the undo bar.
 pub fn retired_act(name: &str) -> String {
-    ["No longer offered: ", name].concat()
+    ["No longer used: ", name].concat()
 }
 
 /// Heading of the form.
@@ -80,7 +80,7 @@ pub const HOLDS_HINT: &str = "All oil wells together. Empty while nobody has mea
 /// Field: fill.
 pub const FILL: &str = "Filled to";
 /// Field: days.
-pub const DAYS: &str = "Longest days between services";
+pub const DAYS: &str = "Days between visits, at most";
 /// Opens the sizes.
 pub const SIZES: &str = "Sizes";
 /// Heading.
@@ -91,6 +91,8 @@ pub const INNER_HINT: &str = "For the spill angle and the depth of the oil.";
 pub const OUTER: &str = "Outside";
 /// Under the heading.
 pub const OUTER_HINT: &str = "For “does it fit”.";
+/// Smaller than the inside.
+pub const TURNED: &str = "Smaller than inside. Are the two swapped?";
 /// Sides, in the order length, width, depth.
 pub const SIDES: [&str; 3] = ["Length", "Width", "Depth"];
 /// Opens the packs.
@@ -118,7 +120,7 @@ pub const MORE_POINTS: &str = "One more point";
 /// Answer.
 pub const TAKES: &str = "One fill takes";
 /// Answer.
-pub const SPILLS: &str = "Open trap goes over at a tilt of";
+pub const SPILLS: &str = "Open trap spills at a tilt of";
 /// The usual fill.
 pub const HALF: &str = "Half full. Fuller spills on bees.";
 /// Sides are missing.
@@ -158,7 +160,7 @@ pub const NOT_MEASURED: &str = "not measured yet";
 
 /// "at most 14 days".
 pub fn at_most(days: &str) -> String {
-    ["at most ", days, " between services"].concat()
+    ["at most ", days, " between visits"].concat()
 }
 
 /// "packs of 1, 5, 12".

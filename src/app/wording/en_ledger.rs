@@ -31,6 +31,8 @@ pub const BROUGHT_BACK: &str = "Brought back: ";
 pub const QUOTE: &str = "“";
 /// After them.
 pub const UNQUOTE: &str = "”";
+/// A look that goes with traps put in.
+pub const PLACED: &str = "traps placed";
 /// A new hive without boxes.
 pub const NO_BOX: &str = "no box";
 /// After boxes put on.
@@ -102,7 +104,8 @@ fn put_count(said: &mut String, count: usize, one: &str, many: &str) {
     put(said, &counted(u32::try_from(count).unwrap_or(u32::MAX), one, many));
 }
 
-fn traps(said: &mut String, count: usize) {
+/// How many traps.
+pub fn traps(said: &mut String, count: usize) {
     put_count(said, count, "trap", "traps");
 }
 
@@ -112,9 +115,9 @@ pub fn and_traps(said: &mut String, count: usize) {
     traps(said, count);
 }
 
-/// How many lines.
+/// How many entries.
 pub fn lines(count: usize) -> String {
-    counted(u32::try_from(count).unwrap_or(u32::MAX), "line", "lines")
+    counted(u32::try_from(count).unwrap_or(u32::MAX), "entry", "entries")
 }
 
 /// A day of the year as month and day: 301 is 1 March.
@@ -138,7 +141,7 @@ pub fn kind_changed(said: &mut String, name: &str) {
 
 /// A kind no longer offered.
 pub fn kind_retired(said: &mut String, name: Option<&str>) {
-    put(said, "Kind of trap no longer offered: ");
+    put(said, "Kind of trap no longer used: ");
     put_isolated(said, name.unwrap_or(UNKNOWN_KIND));
 }
 
@@ -157,8 +160,8 @@ pub fn yard_renamed(said: &mut String, name: &str) {
 /// A yard with another time zone.
 pub fn yard_zone(said: &mut String, name: Option<&str>, zone: &str) {
     yard(said, name);
-    put(said, ": time zone ");
-    put(said, zone);
+    put(said, ": days by the clock of ");
+    put(said, &zone.replace('_', " "));
 }
 
 /// A yard given up.
@@ -194,9 +197,10 @@ pub fn hive_new(said: &mut String, tag: &str, size: HiveSize) {
 }
 
 /// A hive with another tag.
-pub fn hive_renamed(said: &mut String, tag: &str) {
-    put(said, "A hive renamed: now ");
-    hive(said, Some(tag));
+pub fn hive_renamed(said: &mut String, before: Option<&str>, tag: &str) {
+    hive(said, before);
+    put(said, ": renamed ");
+    put_isolated(said, tag);
 }
 
 /// A hive of another size.

@@ -47,7 +47,8 @@ pub fn sum(limit: Limit, ahead: u16) -> String {
         }
         Limit::Bodies { days, room, per_day } => {
             let (room, per_day) = (number(f64::from(room), 0), number(per_day, 2));
-            ["beetles: room for ", &room, " at ", &per_day, " a day =\u{a0}", &lasts(days, ahead)].concat()
+            ["beetles: room for ", &room, " in a trap at ", &per_day, " a day =\u{a0}", &lasts(days, ahead)]
+                .concat()
         }
     }
 }
@@ -139,13 +140,13 @@ mod tests {
     fn a_limit_that_comes_later_has_its_day_and_its_sum() {
         let facts = RefillFacts { max_days: 5, room: Some(60), catch_per_day: Some(2.5), ..facts() };
         let oil = "Later, Wed 9 December 2026: oil low: 50 % − 30 % at 2.86 % a day = 7 days";
-        let bodies = "Later, Sat 26 December 2026: beetles: room for 60 at 2.5 a day = 24 days";
+        let bodies = "Later, Sat 26 December 2026: beetles: room for 60 in a trap at 2.5 a day = 24 days";
         assert_eq!(said(facts), ["your maximum of 5 days", oil, bodies]);
         let tied = said(RefillFacts { max_days: 7, room: None, ..facts });
         let oil = "The same day: oil low: 50 % − 30 % at 2.86 % a day = 7 days";
         assert_eq!(tied, ["your maximum of 7 days", oil]);
         let rare = said(RefillFacts { catch_per_day: Some(0.09), loss: Loss::Unknown, ..facts });
-        let bodies = "Long after that: beetles: room for 60 at 0.09 a day = 666 days";
+        let bodies = "Long after that: beetles: room for 60 in a trap at 0.09 a day = 666 days";
         assert_eq!(rare, ["your maximum of 5 days", bodies], "no day that is years ahead");
     }
 

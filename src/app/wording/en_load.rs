@@ -41,18 +41,24 @@ pub const THINGS: [&str; 6] = [
     "Water and soap for hands",
     "Charged phone, backup file saved",
 ];
-/// Why the oil is reckoned so.
-pub const OIL_WHY: &str = "A trap that is used again is topped up from the level it will have sunk to by that day. One that is thrown away, or whose level or loss is not known, is reckoned as a whole fill: the bottle is then never too small.";
+/// Why the oil is worked out so.
+pub const OIL_WHY: &str = "A trap that is used again is topped up from the level it will have sunk to by that day. One that is thrown away, or whose level or loss is not known, is counted as a whole fill: the bottle is then never too small.";
 /// Why the spares.
-pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at least 2 (judgement).";
+pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at least 2: our judgement.";
 /// Nothing due.
 pub const NOTHING: &str = "Nothing is due by that day.";
 /// Field.
 pub const SPARE: &str = "Spare traps, to bring and to buy";
-/// Answer.
-pub const CHEAPEST: &str = "Cheapest";
+/// Answer. Oil is bought for the season, traps are not: on later walks nobody knows how many will be thrown away.
+pub const NEXT_TRIP: &str = "For this trip only";
+/// Before what it costs.
+pub const CHEAPEST: &str = "cheapest: ";
+/// After the number where nobody wrote a price down.
+pub const NO_PRICE: &str = ", no price known";
 /// No packs.
 pub const NO_PACKS: &str = "No packs are written down for this kind.";
+/// Key to the page of the kind.
+pub const ADD_PACKS: &str = "Write its packs down";
 /// Nothing to buy.
 pub const ENOUGH: &str = "Nothing to buy";
 /// Field.
@@ -67,6 +73,11 @@ pub const SEASON_OIL: &str = "Oil for the rest of the season, at most";
 pub const SEASON_WHY: &str = "As if every trap in the ticked yards were emptied and filled anew on every walk: topping up takes less. Vegetable oil turns rancid, so buy it for one season.";
 /// Buying needs yards.
 pub const KIND_NONE: &str = "Describe your traps under Book, Kinds of trap, to see what to buy.";
+
+/// A yard that is not real.
+pub fn invented(name: &str) -> String {
+    [name, " (", super::en_round::INVENTED, ")"].concat()
+}
 
 /// "24 hives".
 pub fn hives(count: u32) -> String {
@@ -83,11 +94,11 @@ pub fn hives_due(due: u32, of: u32) -> String {
     ["Hives to see, due or skipped: ", &due.to_string(), "\u{a0}of\u{a0}", &of.to_string()].concat()
 }
 
-/// "Traps due: 46, of these missing: 2".
+/// "Their traps to fill: 46, of these missing: 2": those that are due, all of a hive that was skipped.
 pub fn traps_due(due: u32, missing: u32) -> String {
     let missing =
         if missing > 0 { [", of these missing: ", &missing.to_string()].concat() } else { String::new() };
-    ["Traps due: ", &due.to_string(), &missing].concat()
+    ["Their traps to fill: ", &due.to_string(), &missing].concat()
 }
 
 /// "Places without a trap: 3".

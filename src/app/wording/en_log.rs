@@ -6,17 +6,22 @@ use crate::almanac::day::Day;
 use crate::book::entry::{Did, Ending, SkipReason};
 use crate::book::write::{Doubt, Refusal};
 
-/// "Hive 7 topped up", with the day when it is not today.
-pub fn logged(tag: &str, work: Did, traps: Option<usize>, on: Option<Day>) -> String {
-    let traps = traps.and_then(|traps| u32::try_from(traps).ok());
-    let some = traps.map_or_else(String::new, |traps| [" ", &counted(traps, "trap", "traps")].concat());
+/// "Hive 7: topped up", with the day when it is not today; `traps` says which, by [`some`] or [`whole`].
+pub fn logged(tag: &str, work: Did, traps: &str, on: Option<Day>) -> String {
     let on = on.map_or_else(String::new, |day| [" on ", &near(day)].concat());
-    let work = match (work, &traps) {
-        (Did::Missing, Some(_)) => "missing",
-        (Did::Missing, None) => "traps missing",
-        _ => did(work),
-    };
-    [&hive(tag), &some, " ", work, &on].concat()
+    let work = if work == Did::Missing && !traps.is_empty() { "missing" } else { did(work) };
+    [&hive(tag), ": ", traps, work, &on].concat()
+}
+
+/// "3 traps ".
+pub fn some(traps: u32) -> String {
+    [&counted(traps, "trap", "traps"), " "].concat()
+}
+
+/// "all 4 traps " where that is not what is done to every hive; else nothing.
+pub fn whole(traps: u32, work: Did) -> String {
+    let usual = matches!(work, Did::AsFound | Did::ToppedUp | Did::Replaced);
+    if usual || traps < 2 { String::new() } else { ["all ", &some(traps)].concat() }
 }
 
 /// "Hive 7: 4 traps placed".
@@ -24,9 +29,9 @@ pub fn logged_placed(tag: &str, traps: u32) -> String {
     [&hive(tag), ": ", &counted(traps, "trap", "traps"), " placed"].concat()
 }
 
-/// "Hive 7 skipped: temper".
+/// "Hive 7: skipped, hot bees".
 pub fn logged_skip(tag: &str, why: SkipReason) -> String {
-    [&hive(tag), " skipped: ", skip(why)].concat()
+    [&hive(tag), ": skipped, ", skip(why)].concat()
 }
 
 /// "5 hives topped up".
@@ -70,7 +75,7 @@ pub fn note_length(count: usize) -> String {
 
 /// A clock that is not the phone's.
 pub fn zone(zone: &str) -> String {
-    ["Days here follow the clock of ", zone, "."].concat()
+    ["Days here go by the clock of ", &zone.replace('_', " "), "."].concat()
 }
 
 /// A question before a save.
@@ -119,7 +124,7 @@ pub fn refusal(refusal: &Refusal) -> String {
         .concat(),
         Refusal::SameYard => "It stands in that yard already. Nothing was written.".to_owned(),
         Refusal::NotThereYet => {
-            "That was not there yet on this day. Choose a later day, or mend the earlier line first."
+            "That was not there yet on this day. Choose a later day, or mend the earlier entry first."
                 .to_owned()
         }
         Refusal::Demonstration => "Invented hives and your own do not mix. Choose another yard.".to_owned(),
@@ -135,6 +140,10 @@ pub fn refusal(refusal: &Refusal) -> String {
             " wanted. Write first that they were placed.",
         ]
         .concat(),
+        Refusal::NoneFishes => {
+            "No trap to top up: missing or glued shut. “Replaced” writes down that new ones are in."
+                .to_owned()
+        }
         Refusal::NoYard => "Choose the yard it goes to.".to_owned(),
         Refusal::Nothing => "Nothing to write: nothing was changed.".to_owned(),
         Refusal::Unknown => "This is not in the book any more. Go back to the list.".to_owned(),

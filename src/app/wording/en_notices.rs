@@ -75,7 +75,7 @@ pub fn clock(today: Day, newest: Day) -> String {
     [
         "The phone says ",
         &date(today),
-        ", but the newest line is of ",
+        ", but the newest entry is of ",
         &date(newest),
         ": check the phone’s date.",
     ]

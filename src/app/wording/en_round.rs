@@ -52,8 +52,11 @@ pub const MORE: &str = "Level, note…";
 pub const LESS: &str = "Fewer keys";
 /// Key to the page of the hive.
 pub const HIVE_PAGE: &str = "Hive page";
-/// Above the keys: there is no second key that saves.
-pub const SAVES: &str = "A key saves at once.";
+/// Right above the keys: whom they are for, and that there is no second key that saves. Where letters are large the head
+/// of the panel may be out of sight.
+pub fn saves(hive: &str) -> String {
+    [hive, ". These save at once:"].concat()
+}
 /// Key: the traps that were wanted are in since today.
 pub const PLACED_NOW: &str = "Traps placed today";
 /// The same for the day in the field.
@@ -102,6 +105,20 @@ pub const BACK: &str = "Back";
 pub const SAVE_AS_IS: &str = "Save as it is";
 /// Key that goes back to the fields.
 pub const CHANGE: &str = "Change the entry";
+/// Key that logs a hive a second time on one day.
+pub const ONE_MORE: &str = "Yes, one more";
+/// Key that does not.
+pub const NO: &str = "No";
+/// Key: every trap of the hive.
+pub fn all_traps_key(traps: u32) -> String {
+    ["All ", &traps.to_string()].concat()
+}
+/// Asked after Missing and after Glued shut.
+pub fn which(tag: &str, work: Did) -> String {
+    let what =
+        if work == Did::Missing { ": which traps are missing?" } else { ": which traps are glued shut?" };
+    [&hive(tag), what].concat()
+}
 /// Key of a dead hive.
 pub const REVIVE: &str = "Take it back into care";
 /// Key of a hive that is in the book since a later day.
@@ -122,6 +139,10 @@ pub const REST: &str = "The rest as usual";
 pub const REST_TITLE: &str = "The rest as usual";
 /// Over its list.
 pub const REST_LIST: &str = "These hives get an entry each:";
+/// Over those that get none.
+pub const REST_OUT: &str = "Not among them, for want of a trap to fill:";
+/// Topping up leaves such a trap as it is.
+pub const STAYS: &str = ", stays so";
 /// What was done to them.
 pub const REST_DID: &str = "What was done?";
 /// Everything has an entry.
@@ -132,13 +153,15 @@ pub const SPILLED: &str = "Wipe, never rinse onto brood. Half fill.";
 pub const MISSING: &str = "Look on the floor and in the grass.";
 /// After one glued shut.
 pub const GLUED: &str = "Caught nothing since. Scrape it free or replace it.";
-/// Key behind these.
-pub const FILLED_AGAIN: &str = "Replaced and filled";
+/// Key behind these. By then the panel may be at another hive.
+pub fn filled_again(tag: &str) -> String {
+    [&hive(tag), ": replaced and filled"].concat()
+}
 /// Many bodies in the oil.
 pub const FLATTERS: &str = "The level reading flatters: 100 beetles hide 1.3–2.6 mL of lost oil.";
 /// The level rose.
 pub const ROSE: &str =
-    "More oil than was left: water or debris in it, or a service nobody wrote down? Kept as read.";
+    "More oil than was left: water or debris in it, or a visit nobody wrote down? Kept as read.";
 /// Key that puts a card away.
 pub const GOT_IT: &str = "Got it";
 /// Key that empties old fields.
@@ -180,12 +203,12 @@ pub fn due(due: &HiveDue, today: Day) -> String {
     }
 }
 
-/// "due Tue 14 July, in 3 days", "due today", "due now, 3 days overdue".
+/// "due Tue 14 July, in 3 days", "due today", "3 days overdue".
 pub fn due_on(on: Day, timing: Timing, today: Day) -> String {
     match timing {
         Timing::In { .. } => ["due ", &near_and_how_far(on, today)].concat(),
         Timing::Today => "due today".to_owned(),
-        Timing::Overdue { days: late } => ["due now, ", &days(u32::from(late)), " overdue"].concat(),
+        Timing::Overdue { days: late } => [&days(u32::from(late)), " overdue"].concat(),
     }
 }
 
@@ -217,6 +240,16 @@ pub fn trouble_word(trouble: Trouble) -> &'static str {
     }
 }
 
+/// "1 trap missing", "4 traps spilled".
+pub fn idle_traps((trouble, traps): (Trouble, u32)) -> String {
+    let word = match trouble {
+        Trouble::Spilled => " spilled",
+        Trouble::Missing => " missing",
+        Trouble::GluedShut => " glued shut",
+    };
+    [&counted(traps, "trap", "traps"), word].concat()
+}
+
 /// Why a hive stays due after it was seen.
 pub fn idle(trouble: Trouble) -> &'static str {
     match trouble {
@@ -226,9 +259,9 @@ pub fn idle(trouble: Trouble) -> &'static str {
     }
 }
 
-/// "spilled – still due": somebody was here today, and it is not done.
-pub fn still_due(trouble: Trouble) -> String {
-    [trouble_word(trouble), " – still due"].concat()
+/// "1 trap missing – still due": somebody was here today, and it is not done.
+pub fn still_due(why: &str) -> String {
+    [why, " – still due"].concat()
 }
 
 /// "recheck by Fri 17 July", "recheck missed, was due by Fri 17 July".
@@ -242,15 +275,10 @@ pub fn to_place(wanting: u32, kind: &str) -> String {
         .concat()
 }
 
-/// "Traps are not in yet in 10 hives."
-pub fn bare_hives(hives: u32) -> String {
-    ["Nothing can fall due in ", &counted(hives, "hive", "hives"), " yet: no traps are in."].concat()
-}
-
 /// Days since the service.
 pub fn since(count: i32) -> String {
     match u32::try_from(count) {
-        Ok(0) => "serviced today".to_owned(),
+        Ok(0) => "filled today".to_owned(),
         Ok(count) => [&days(count), " since service"].concat(),
         Err(_) => String::new(),
     }
@@ -268,8 +296,8 @@ pub fn did_key(did: Did) -> &'static str {
         Did::ToppedUp => "Topped up",
         Did::Replaced => "Replaced",
         Did::Spilled => "Spilled",
-        Did::Missing => "Missing",
-        Did::GluedShut => "Glued shut",
+        Did::Missing => "Missing…",
+        Did::GluedShut => "Glued shut…",
     }
 }
 
@@ -291,7 +319,7 @@ pub const SKIP: &str = "Skip…";
 /// Key of a reason.
 pub fn skip_key(why: SkipReason) -> &'static str {
     match why {
-        SkipReason::Temper => "Temper",
+        SkipReason::Temper => "Hot bees",
         SkipReason::Robbing => "Robbing",
         SkipReason::Weather => "Weather",
         SkipReason::NoTime => "No time",
@@ -302,7 +330,7 @@ pub fn skip_key(why: SkipReason) -> &'static str {
 /// A reason inside a sentence.
 pub fn skip(why: SkipReason) -> &'static str {
     match why {
-        SkipReason::Temper => "temper",
+        SkipReason::Temper => "hot bees",
         SkipReason::Robbing => "robbing",
         SkipReason::Weather => "weather",
         SkipReason::NoTime => "no time",
@@ -343,7 +371,7 @@ mod tests {
         assert_eq!(told("2026-07-14", Timing::In { days: 3 }), "due Tue 14 July, in 3\u{a0}days");
         assert_eq!(told("2026-07-12", Timing::In { days: 1 }), "due Sun 12 July, tomorrow");
         assert_eq!(told("2026-07-11", Timing::Today), "due today");
-        assert_eq!(told("2026-07-10", Timing::Overdue { days: 1 }), "due now, 1\u{a0}day overdue");
+        assert_eq!(told("2026-07-10", Timing::Overdue { days: 1 }), "1\u{a0}day overdue");
     }
 
     #[test]
@@ -379,10 +407,22 @@ mod tests {
 
     #[test]
     fn right_to_left_tags_keep_to_themselves() {
-        assert_eq!(logged("כוורת", Did::ToppedUp, None, None), "Hive \u{2068}כוורת\u{2069} topped up");
         assert_eq!(
-            logged("7", Did::Replaced, Some(1), Some(day("2026-07-12"))),
-            "Hive \u{2068}7\u{2069} 1\u{a0}trap replaced on Sun 12 July"
+            logged("כוורת", Did::ToppedUp, &whole(4, Did::ToppedUp), None),
+            "Hive \u{2068}כוורת\u{2069}: topped up"
         );
+        assert_eq!(
+            logged("7", Did::Replaced, &some(1), Some(day("2026-07-12"))),
+            "Hive \u{2068}7\u{2069}: 1\u{a0}trap replaced on Sun 12 July"
+        );
+    }
+
+    #[test]
+    fn a_number_of_traps_is_not_read_as_the_name_of_the_hive() {
+        let told = |traps, did| logged("9", did, &whole(traps, did), None);
+        assert_eq!(told(4, Did::Missing), "Hive \u{2068}9\u{2069}: all 4\u{a0}traps missing");
+        assert_eq!(told(4, Did::Spilled), "Hive \u{2068}9\u{2069}: all 4\u{a0}traps spilled");
+        assert_eq!(told(1, Did::Missing), "Hive \u{2068}9\u{2069}: trap missing");
+        assert_eq!(logged("9", Did::Missing, &some(2), None), "Hive \u{2068}9\u{2069}: 2\u{a0}traps missing");
     }
 }

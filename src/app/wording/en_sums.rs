@@ -9,7 +9,7 @@ pub mod refill {
     /// Field: day of the last service.
     pub const LAST: &str = "Last service";
     /// Field: longest days.
-    pub const MAX: &str = "Longest days between services";
+    pub const MAX: &str = "Days between visits, at most";
     /// Opens the other fields.
     pub const REST: &str = "Add how fast the oil goes, and the catch";
     /// Field: level left.
@@ -56,7 +56,7 @@ pub mod spill {
     /// Field: how full.
     pub const FILL: &str = "Filled to";
     /// Answer.
-    pub const GOES_OVER: &str = "Open trap goes over at a tilt of";
+    pub const GOES_OVER: &str = "Open trap spills at a tilt of";
     /// Heading of the comparison.
     pub const OTHERS: &str = "The same trap at other fills";
     /// A lid changes it.
@@ -65,8 +65,8 @@ pub mod spill {
     pub const ANY_BUMP: &str = "Any bump spills it.";
     /// Reason.
     pub const WHY: &str = "Tilting and steady braking do the same to the oil. A jolt makes waves and spills sooner, so keep well under the number.";
-    /// A side of nothing.
-    pub const NO_SIDE: &str = "More than 0.";
+    /// A side that nothing in a hive has.
+    pub const SIDE_ODD: &str = "Is that right? Few traps are longer than 470 mm (18½ in).";
     /// A trap that cannot spill.
     pub const EMPTY: &str = "Empty: nothing to spill";
 
@@ -75,9 +75,16 @@ pub mod spill {
         [number, "°"].concat()
     }
 
-    /// The same as braking.
-    pub fn braking(number: &str) -> String {
-        ["The same as braking at ", number, "\u{a0}m/s²"].concat()
+    /// How hard a car brakes that tilts the oil as far, in m/s². Up to 3.4 is braking that most drivers find
+    /// comfortable, and before an unexpected hindrance most brake harder than 4.5 (the American design policy for roads
+    /// of AASHTO, stopping sight distance); below 1.5 is gentle by our judgement.
+    pub fn braking(metres: f64) -> &'static str {
+        match metres {
+            m if m < 1.5 => "A gentle stop of the car spills it too.",
+            m if m < 3.4 => "A firm stop of the car spills it too.",
+            m if m < 4.5 => "A hard stop of the car spills it too.",
+            _ => "Only an emergency stop of the car spills it.",
+        }
     }
 
     /// At half or more: "2 × 50 % empty × 20 mm ÷ 65 mm = 0.31, the slope of 17.1°".
@@ -117,11 +124,11 @@ pub mod fit {
     /// Field: length.
     pub const LENGTH: &str = "Trap, along the frame";
     /// Opens the other fields.
-    pub const REST: &str = "My frames are different";
+    pub const REST: &str = "My frames or boxes are different";
     /// Field: gap.
     pub const GAP: &str = "Gap between two top bars";
-    /// Field: top bar.
-    pub const BAR: &str = "Length of a top bar";
+    /// Field: the box, along the frames.
+    pub const INSIDE: &str = "Box inside, along the frames";
     /// Answer.
     pub const LABEL: &str = "This trap in this box";
     /// It does.
@@ -135,7 +142,7 @@ pub mod fit {
     /// Caution.
     pub const SLOWLY: &str = "Lower slowly: queen may be on these frames.";
     /// Reason.
-    pub const WHY: &str = "A trap must clear the frames of the box below by 5 mm, pass between two top bars, and be shorter than a top bar. Where you type nothing, frames spaced 34.9 mm with top bars 27 mm wide and 482.6 mm long are taken.";
+    pub const WHY: &str = "A trap must clear the frames of the box below by 5 mm (0.2 in), pass between two top bars, and hang between the end walls: a top bar is longer than that by its lugs. Where you type nothing, a ten-frame box is taken, 466.7 mm (18 3/8 in) long inside, frames spaced 34.9 mm (1 3/8 in), top bars 27 mm (1 1/16 in) wide: common practice.";
 
     /// Name of a side.
     pub fn side(side: Side) -> &'static str {
@@ -207,7 +214,7 @@ pub mod packs {
     }
 
     /// Prices in one currency.
-    pub const CURRENCY: &str = "All prices in one currency.";
+    pub const CURRENCY: &str = "Example prices until you type your own, all in one currency.";
     /// Reason.
     pub const WHY: &str = "Every mix of packs is compared, larger ones that cost less included; at the same price the one with less left over wins.";
 
@@ -251,14 +258,14 @@ pub mod packs {
 
     /// Key that takes over the number of traps.
     pub fn take(traps: &str) -> String {
-        ["Take ", traps, " from the first sum"].concat()
+        ["Use the ", traps, " traps worked out above"].concat()
     }
 }
 
 /// Oil to buy.
 pub mod oil {
     /// Field: services.
-    pub const SERVICES: &str = "Services in the season";
+    pub const SERVICES: &str = "Visits in the season";
     /// Field: oil each.
     pub const EACH: &str = "Oil each time";
     /// Field: lost.
@@ -268,7 +275,7 @@ pub mod oil {
     /// Field: spread.
     pub const SPREAD: &str = "One visit differs from the next by about";
     /// Heading of the rows.
-    pub const ROWS: &str = "Containers";
+    pub const ROWS: &str = "Containers, at example prices until you type yours";
     /// Field: size.
     pub const SIZE: &str = "Holds";
     /// Field: price.
@@ -350,5 +357,19 @@ pub mod bodies {
     /// Open downwards.
     pub fn or_less(high: &str) -> String {
         [high, " or less"].concat()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::spill::braking;
+
+    /// A trap of 65 by 20 mm inside: at 90 % 0.6 m/s², at 70 % 1.8, at 50 % 3.0, at 40 % 3.8 and at 30 % 5.0.
+    #[test]
+    fn the_fuller_the_trap_the_gentler_the_stop_that_spills_it() {
+        let said = [0.6, 1.8, 3.0, 3.8, 5.0].map(braking);
+        for (said, word) in said.iter().zip(["gentle", "firm", "firm", "hard", "emergency"]) {
+            assert!(said.contains(word), "{said}");
+        }
     }
 }

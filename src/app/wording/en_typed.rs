@@ -13,6 +13,7 @@ pub fn number(error: TypedError) -> String {
         TypedError::NotANumber => "One number here, such as 12, 1.5 or ½.".to_owned(),
         TypedError::Negative => "0 or more.".to_owned(),
         TypedError::TooMany { most } => ["At most ", &most.to_string(), "."].concat(),
+        TypedError::TooFew { least: Decimal::ZERO } => "More than 0.".to_owned(),
         TypedError::TooFew { least } => ["At least ", &least.to_string(), "."].concat(),
         TypedError::NotWhole => "Whole numbers only.".to_owned(),
         TypedError::Ambiguous { small, large } => which(small, large),
@@ -92,6 +93,22 @@ pub fn hives_named(tags: &[String]) -> String {
     }
 }
 
+/// The same, and the number of hives that was typed where that is another one.
+pub fn hives_named_of(tags: &[String], typed: Option<u32>) -> String {
+    let named = hives_named(tags);
+    match typed {
+        Some(typed) if usize::try_from(typed) != Ok(tags.len()) => {
+            [&named, "; the sum above is for ", &en::whole(typed), "."].concat()
+        }
+        _ => named,
+    }
+}
+
+/// A sentence for a tag.
+pub fn tag(error: LabelError) -> String {
+    if error == LabelError::Empty { "Type a tag.".to_owned() } else { label(error) }
+}
+
 /// A sentence for a name.
 pub fn label(error: LabelError) -> String {
     match error {
@@ -105,6 +122,14 @@ pub fn label(error: LabelError) -> String {
 mod tests {
     use super::*;
     use crate::almanac::typed;
+
+    #[test]
+    fn tags_that_are_more_or_fewer_than_the_hives_above_say_so() {
+        let tags = ["1", "2"].map(str::to_owned);
+        assert_eq!(hives_named_of(&tags, Some(2)), "= 2\u{a0}hives");
+        assert_eq!(hives_named_of(&tags, None), "= 2\u{a0}hives");
+        assert_eq!(hives_named_of(&tags, Some(10)), "= 2\u{a0}hives; the sum above is for 10.");
+    }
 
     #[test]
     fn where_only_whole_numbers_are_read_the_example_is_whole() {

@@ -4,7 +4,7 @@ use super::en::{counted, date};
 use super::en_round::{hive, near_and_how_far};
 use crate::almanac::day::Day;
 use crate::app::round::walk::Counts;
-use crate::book::round::Visit;
+use crate::book::round::{Visit, YardNeed};
 
 /// How far a walk has come. Partial until every hive has an entry and none was skipped.
 pub fn progress(visit: Visit) -> String {
@@ -29,10 +29,22 @@ pub fn progress(visit: Visit) -> String {
     [&said, " – partial"].concat()
 }
 
-/// "9 hives to see, 36 traps, carry 500 mL": those that are due, and those that were skipped.
-pub fn total(hives: u32, traps: u32, carry: &str) -> String {
-    let hives = counted(hives, "hive", "hives");
-    [&hives, " to see, ", &counted(traps, "trap", "traps"), ", carry ", carry].concat()
+/// "12 traps to place; 1 hive to see, 3 traps to top up, 1 missing; carry 200 mL": what is still to be put in, then the
+/// hives that are due or were skipped.
+pub fn total(need: &YardNeed, carry: &str) -> String {
+    let (missing, mut said) = (need.missing.saturating_sub(need.wanting), String::new());
+    if need.wanting > 0 {
+        said = [&counted(need.wanting, "trap", "traps"), " to place; "].concat();
+    }
+    if need.hives > 0 {
+        let fill = counted(need.traps.saturating_sub(missing), "trap", "traps");
+        said = [&said, &counted(need.hives, "hive", "hives"), " to see, ", &fill, " to top up"].concat();
+        if missing > 0 {
+            said = [&said, ", ", &missing.to_string(), " missing"].concat();
+        }
+        said.push_str("; ");
+    }
+    [&said, "carry ", carry].concat()
 }
 
 /// Nothing is due, and when something will be: the day, the first hive of that day and how many they are.
@@ -117,6 +129,19 @@ mod tests {
         assert_eq!(told(0, 0, 0), "No hives here.");
         let spilled = Visit { worked: 24, skipped: 0, left: 0, still_due: 1 };
         assert_eq!(progress(spilled), "24 logged, 1 of them still due – partial");
+    }
+
+    #[test]
+    fn traps_to_place_and_traps_to_top_up_are_told_apart() {
+        use crate::almanac::oil::oil_for_visit;
+        use crate::almanac::quantity::Share;
+        let told = |hives, traps, missing, wanting| {
+            let oil = oil_for_visit(&[], Share::QUARTER);
+            total(&YardNeed { hives, traps, missing, wanting, oil }, "200 mL").replace('\u{a0}', " ")
+        };
+        assert_eq!(told(1, 4, 12, 12), "12 traps to place; 1 hive to see, 4 traps to top up; carry 200 mL");
+        assert_eq!(told(2, 8, 1, 0), "2 hives to see, 7 traps to top up, 1 missing; carry 200 mL");
+        assert_eq!(told(0, 0, 12, 12), "12 traps to place; carry 200 mL");
     }
 
     #[test]

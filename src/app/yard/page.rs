@@ -13,7 +13,7 @@ use crate::app::state::Ui;
 use crate::app::wording::en_bench::yard as sums;
 use crate::app::wording::{en, en_round as w};
 use crate::book::id::ThingId;
-use crate::book::round::{self, HiveDue, Row, YardNeed};
+use crate::book::round::{self, Row, YardNeed};
 use crate::book::standing::Standing;
 
 /// What `yard` needs on `day`, with the reserve of the keeper.
@@ -77,10 +77,10 @@ fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
     let said = Memo::new(move || {
         let today = walk.today.get();
         let need = walk.records.book.with(|book| need(book.standing(), &yard, today));
-        if need.hives == 0 {
+        if need.hives == 0 && need.wanting == 0 {
             return (nothing(walk, rows), Vec::new());
         }
-        (w::total(need.hives, need.traps, &ui.carried(need.oil.with_reserve)), lines(ui, &need))
+        (w::total(&need, &ui.carried(need.oil.with_reserve)), lines(ui, &need))
     });
     let words = move || said.with(|(words, _)| words.clone());
     let sum = live(move || {
@@ -99,13 +99,6 @@ fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
 fn nothing(walk: Walk, rows: Memo<Vec<Row>>) -> String {
     let today = walk.today.get();
     rows.with(|rows| {
-        let mut bare = 0;
-        for row in rows {
-            bare += u32::from(matches!(row.due, HiveDue::NoTraps { wanting: 1.. }));
-        }
-        if bare > 0 {
-            return w::bare_hives(bare);
-        }
         walk.records.book.with(|book| {
             let next = first_due(rows)
                 .and_then(|(on, hive, many)| Some((on, book.standing().hives.get(hive)?.tag.as_str(), many)));

@@ -1,5 +1,6 @@
 //! "The rest as usual": one entry for every hive that has none, after the keeper has seen the list.
 
+use crate::almanac::day::Day;
 use crate::app::el::{Bit, el, live};
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::choice::Choice;
@@ -11,6 +12,7 @@ use crate::app::wording::en_round as w;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::Row;
+use crate::book::standing::{HiveNow, Trouble};
 
 /// The key, while hives are left, and its sheet.
 pub(super) fn view(walk: Walk, yard: ThingId, rows: Memo<Vec<Row>>) -> Bit {
@@ -45,16 +47,27 @@ fn body(
     };
     let did = RwSignal::new(usual.to_owned());
     let stop: RwSignal<Option<Stop>> = RwSignal::new(None);
-    let tags = live(move || {
-        let mut tags = Vec::new();
+    let list = move |out: bool| {
+        let mut lines = Vec::new();
+        let today = walk.today.get();
         walk.records.book.with(|book| {
-            for hive in left.get() {
-                if let Some(now) = book.standing().hives.get(&hive) {
-                    tags.push(Bit::One(el("li").kid(el("bdi").text(&now.tag))));
+            rows.with(|rows| {
+                for row in rows.iter().filter(|row| row.today.is_none() && walk::left_out(row) == out) {
+                    if let Some(now) = book.standing().hives.get(&row.hive) {
+                        let why = el("span").text(&why(row, now, today));
+                        lines.push(Bit::One(el("li").kid(el("bdi").text(&now.tag)).kid(why)));
+                    }
                 }
-            }
+            });
         });
-        tags
+        lines
+    };
+    let out = live(move || {
+        let lines = list(true);
+        let some = !lines.is_empty();
+        some.then(|| {
+            bits![el("p").text(w::REST_OUT), el("ul").class("rest-list").test_id("rest-out").kid(lines)]
+        })
     });
     let yard = yard.clone();
     let log = move || {
@@ -86,8 +99,22 @@ fn body(
     bits![
         el("div").class("rest").kid(choice),
         el("p").text(w::REST_LIST),
-        el("ul").class("rest-list").test_id("rest-list").kid(tags),
+        el("ul").class("rest-list").test_id("rest-list").kid(live(move || list(false))),
+        out,
         refused_line(Memo::new(move || stop.with(|stop| stop.as_ref().map(said::stop)))),
         keys(confirm),
     ]
+}
+
+/// How a hive of the list lies to today: when it is due, whether it was skipped, and which of its traps stay as they are.
+fn why(row: &Row, now: &HiveNow, today: Day) -> String {
+    let mut said = [": ", &w::due(&row.due, today)].concat();
+    if let Some((day, why)) = row.skipped {
+        said = [&said, " · ", &w::skipped(day, today, why)].concat();
+    }
+    if let Some(idle) = now.trouble() {
+        let stays = if idle.0 == Trouble::Spilled { "" } else { w::STAYS };
+        said = [&said, " · ", &w::idle_traps(idle), stays].concat();
+    }
+    said
 }

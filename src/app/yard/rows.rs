@@ -115,8 +115,9 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
     let word = due_word(&row.due);
     let due = w::due(&row.due, today);
     let since = row.days_since.map(w::since).filter(|since| !since.is_empty());
+    let trouble = now.trouble().map(w::idle_traps);
     let reason = match &row.due {
-        HiveDue::Due { because, .. } => Some(w::because(because)),
+        HiveDue::Due { because, .. } => Some(trouble.clone().unwrap_or_else(|| w::because(because))),
         _ => None,
     };
     let overdue = if word == "overdue" { Mark::Overdue } else { Mark::None };
@@ -124,7 +125,7 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
     let (mark, first, second) = match (row.today, row.skipped) {
         // Somebody was here, and it is not done: it looks like what is overdue, not like what is finished.
         (Some(Some(did)), _) if row.still_due() => {
-            let still = row.trouble.map_or(due, w::still_due);
+            let still = trouble.map_or(due, |trouble| w::still_due(&trouble));
             let did = (row.trouble.is_none()).then(|| w::did_today(did));
             (Mark::Overdue, still, [idle.or(did), None, None])
         }

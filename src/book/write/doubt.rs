@@ -18,7 +18,7 @@ pub enum Doubt {
     },
     /// A great many beetles.
     Many,
-    /// This hive was logged on this day already.
+    /// This hive was logged on this day already, and the work is not what mends a trap that does not fish.
     Twice,
     /// Other work on this hive carries a later day.
     Backdated,
@@ -50,7 +50,9 @@ impl Book {
             doubts.push(Doubt::Many);
         }
         if let Some(last) = &hive.last {
-            if last.day == day && last.did.is_some() && work.traps.is_none() {
+            // What was spilled or missing is mended: that is no second walk.
+            let mends = matches!(work.did, Did::ToppedUp | Did::Replaced) && hive.trouble().is_some();
+            if last.day == day && last.did.is_some() && work.traps.is_none() && !mends {
                 doubts.push(Doubt::Twice);
             }
             if last.day > day {

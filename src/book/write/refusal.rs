@@ -44,6 +44,8 @@ pub enum Refusal {
         /// Traps its boxes are meant to carry.
         wanting: u32,
     },
+    /// Every trap it is about is missing or glued shut: there is nothing to top up.
+    NoneFishes,
     /// To be moved, but not where to.
     NoYard,
     /// Nothing to do: no hive, no trap, no change.

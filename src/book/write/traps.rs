@@ -130,34 +130,6 @@ impl Book {
         if traps.is_empty() { Err(Refusal::Nothing) } else { Ok(traps) }
     }
 
-    /// The kind of trap that is put into a hive of `yard` when nobody says which: the one most of the yard's traps are
-    /// of, else the one that was described last in this yard, else the only one there is.
-    pub fn usual_kind(&self, yard: &ThingId) -> Option<ThingId> {
-        let offered = |id: &ThingId| {
-            let now = self.standing().kinds.get(id);
-            id.is_demo() == yard.is_demo() && now.is_some_and(|now| !now.retired)
-        };
-        let traps = self.standing().hives_of(yard, true).flat_map(|(_, hive)| hive.traps());
-        let mut known: Vec<(&ThingId, u32)> = Vec::new();
-        for trap in traps.filter(|trap| offered(&trap.kind)) {
-            match known.iter_mut().find(|(kind, _)| **kind == trap.kind) {
-                Some((_, traps)) => *traps += 1,
-                None => known.push((&trap.kind, 1)),
-            }
-        }
-        if let Some((kind, _)) = known.into_iter().max_by_key(|(_, traps)| *traps) {
-            return Some(kind.clone());
-        }
-        let mut kinds = self.standing().kinds.keys().filter(|id| offered(id));
-        let here =
-            |id: &&ThingId| self.log().get(id.entry()).is_some_and(|entry| entry.yard.as_ref() == Some(yard));
-        let described = kinds.clone().rfind(here);
-        match described {
-            Some(kind) => Some(kind.clone()),
-            None => kinds.next().filter(|_| kinds.next().is_none()).cloned(),
-        }
-    }
-
     /// The level `kind` is filled to in `yard`; none without oil. The demonstration's kinds stay in its own yards: they
     /// go when it goes, and traps of a kind nobody knows are never due.
     pub(super) fn fill_of(&self, kind: &ThingId, yard: &ThingId) -> Result<Option<Share>, Refusal> {

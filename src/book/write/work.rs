@@ -24,6 +24,9 @@ impl Book {
         if work.did != Did::AsFound && self.bare_on(&work.hive, hive, day) {
             return Err(Refusal::NoTraps { wanting: hive.wanting() });
         }
+        if work.did == Did::ToppedUp && none_fishes(hive, work.traps.as_deref(), day) {
+            return Err(Refusal::NoneFishes);
+        }
         let mut draft = Draft::new(self, pen);
         self.draft_check(&mut draft, day, hive, work)?;
         self.holding(draft.done())
@@ -31,7 +34,8 @@ impl Book {
 
     /// The same trap work on several hives, each with an entry of its own, undone together.
     ///
-    /// The level after is each trap kind's own fill, as for a single hive. Hives without traps are passed over.
+    /// The level after is each trap kind's own fill, as for a single hive. Passed over are hives without traps, and
+    /// by topping up those of which every trap is missing or glued shut.
     ///
     /// # Errors
     /// As [`Book::check`] for the first hive that cannot be logged; [`Refusal::Nothing`] when no hive is left.
@@ -47,7 +51,7 @@ impl Book {
         draft.bulk();
         for id in hives {
             let hive = self.in_care(id, day, today)?;
-            if self.bare_on(id, hive, day) {
+            if self.bare_on(id, hive, day) || (did == Did::ToppedUp && none_fishes(hive, None, day)) {
                 continue;
             }
             let work = Check {
@@ -90,6 +94,7 @@ impl Book {
         }
         let mut fills = hive
             .traps()
+            .filter(|trap| !trap.passed_over(did, false))
             .filter_map(|trap| self.standing().kinds.get(&trap.kind))
             .filter(|now| now.kind.form.takes_oil())
             .map(|now| now.kind.fill);
@@ -115,7 +120,7 @@ impl Book {
         hive: &HiveNow,
         work: Check,
     ) -> Result<(), Refusal> {
-        let fills = self.fills(hive);
+        let fills = self.fills(hive, work.did);
         let one_level = !matches!(work.did, Did::ToppedUp | Did::Replaced);
         if work.traps.is_some() || work.after.is_some() || one_level || fills.len() < 2 {
             draft.push(day, Some(&hive.yard), What::Check(work))?;
@@ -140,9 +145,9 @@ impl Book {
     }
 
     /// The levels that a fill leaves in `hive`, each with the traps it is for; none for traps without oil.
-    fn fills(&self, hive: &HiveNow) -> Vec<(Option<Share>, Vec<ThingId>)> {
+    fn fills(&self, hive: &HiveNow, did: Did) -> Vec<(Option<Share>, Vec<ThingId>)> {
         let mut fills: Vec<(Option<Share>, Vec<ThingId>)> = Vec::new();
-        for trap in hive.traps() {
+        for trap in hive.traps().filter(|trap| !trap.passed_over(did, false)) {
             let kind = self.standing().kinds.get(&trap.kind).map(|now| &now.kind);
             let level = kind.filter(|kind| kind.form.takes_oil()).map(|kind| kind.fill);
             match fills.iter_mut().find(|(known, _)| *known == level) {
@@ -152,4 +157,14 @@ impl Book {
         }
         fills
     }
+}
+
+/// Whether each of the named traps, or of all, was found missing or glued shut by `day`, so that none can be topped up.
+fn none_fishes(hive: &HiveNow, named: Option<&[ThingId]>, day: Day) -> bool {
+    let mut meant = hive.traps().filter(|trap| named.is_none_or(|named| named.contains(&trap.id))).peekable();
+    meant.peek().is_some()
+        && meant.all(|trap| {
+            trap.passed_over(Did::ToppedUp, named.is_some())
+                && trap.trouble_since.is_some_and(|since| since <= day)
+        })
 }

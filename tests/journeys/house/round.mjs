@@ -41,6 +41,11 @@ export async function log(keeper, tag, did) {
   if ((await keeper.attribute(open, "aria-expanded")) !== "true") await keeper.tap(open);
   await keysReady(keeper);
   await keeper.tap(`did-${did}`);
+  // Of several traps it is asked which.
+  if (["missing", "glued_shut"].includes(did)) {
+    await keysReady(keeper);
+    await keeper.tap("which-all");
+  }
 }
 
 /** Notes that a hive was left alone, and why. */

@@ -75,7 +75,7 @@ journey("she took a yard back and saved a file: the file says what stands in it,
   writeFileSync(path, file.text);
   await keeper.pick("book-restore", path);
   const said = await keeper.reads("restore-preview", /struck out/);
-  assert.match(said, new RegExp(`${lines} lines, [0-9]+ of them struck out: 1 yard, 3 hives`));
+  assert.match(said, new RegExp(`${lines} entries, [0-9]+ of them struck out: 1 yard, 3 hives`));
   assert.match(said, /Yards: .?Hill/);
   assert.doesNotMatch(said, /Orchard/);
 });

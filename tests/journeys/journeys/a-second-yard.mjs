@@ -14,3 +14,20 @@ journey("she gave a second yard the name of the first: it is refused, and a free
   await keeper.type("keep-name", "Hill");
   await keeper.until("the key takes it", async () => (await keeper.attribute("keep-save", "disabled")) === null);
 });
+
+journey("she adds a yard: the form stands before her, nothing in it is red, and it names the field it waits for", {}, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2, "Home");
+  await keeper.place("round");
+  await keeper.tap('main a.key[href$="bench/yard"]');
+  await keeper.until("the form has the focus", async () => (await keeper.driver.run(() => document.activeElement.id)) === "keep-heading");
+  const seen = await keeper.driver.run(() => {
+    const { top, bottom } = document.activeElement.getBoundingClientRect();
+    return top >= 0 && bottom <= window.innerHeight;
+  });
+  assert.ok(seen, "the heading of the form is in sight");
+  assert.equal(await keeper.attribute("keep-name", "aria-invalid"), null);
+  await keeper.reads(".keep-form", /Mend first: Name of the yard\./);
+  await keeper.type("keep-name", "Hill");
+  await keeper.until("the key takes it", async () => (await keeper.attribute("keep-save", "disabled")) === null);
+});

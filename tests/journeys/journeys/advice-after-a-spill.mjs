@@ -38,7 +38,8 @@ async function spilled(keeper, panel) {
     await keeper.reads("told", did === "spilled" ? /Wipe, never rinse/ : /Look on the floor/);
     assert.deepEqual(await hidden(keeper, ["filled-again", "told-away", "undo", ...panel]), [], did);
   }
-  // The key is for the hive that was left, not for the one whose panel is open.
+  // The key is for the hive that was left, not for the one whose panel is open, and says so.
+  await keeper.reads("filled-again", /Hive .?3.?: replaced and filled/);
   const before = await replaced(keeper);
   await keeper.tap("filled-again");
   await keeper.until("the traps are filled again", async () => (await replaced(keeper)) === before + 1);
@@ -49,7 +50,7 @@ async function spilled(keeper, panel) {
   await log(keeper, 4, "spilled");
   await keeper.tap("told-away");
   await keeper.gone("filled-again");
-  await keeper.reads("undo-bar", /Hive .?4.? spilled/);
+  await keeper.reads("undo-bar", /Hive .?4.?: all 4 traps spilled/);
   await keeper.tap("undo");
   await keeper.reads(".dock-name", /4/);
 }

@@ -1,6 +1,6 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { due, entries, keepYard, log, onTheDay, rows } from "../house/round.mjs";
+import { due, entries, keepYard, keysReady, log, onTheDay, row, rows, skip } from "../house/round.mjs";
 
 journey("she logs two hives by hand and the rest as usual, after reading which they are", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
   await keeper.open();
@@ -17,11 +17,43 @@ journey("she logs two hives by hand and the rest as usual, after reading which t
   await keeper.tap("rest-as-usual");
   await keeper.one("rest-list");
   const listed = await keeper.driver.run(() => [...document.querySelectorAll("[data-testid=rest-list] li")].map((line) => line.innerText.trim()));
-  assert.deepEqual(listed, ["1", "3", "4", "6"], "2 and 5 are logged already");
+  assert.deepEqual(listed, ["1", "3", "4", "6"].map((tag) => `${tag}: due today`), "2 and 5 are logged already");
   assert.equal((await entries(keeper)).length, before, "nothing is written before she confirms");
 
   await keeper.tapCalmly("rest-confirm");
   await keeper.until("four more entries", async () => (await entries(keeper)).length === before + 4);
   const left = (await rows(keeper)).filter(({ due }) => due !== "later").map(({ tag }) => tag);
   assert.deepEqual(left, ["5"], "only the spilled one still needs oil");
+});
+
+journey("the rest as usual says of each hive why it is there: skipped and overdue, not due yet, a trap missing; and which are left out", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 5);
+  await onTheDay(keeper, "2026-07-13T09:00");
+  await skip(keeper, 2, "temper");
+  await keeper.until("the skip is written", async () => (await entries(keeper)).some(({ what }) => what.skip));
+  await log(keeper, 3, "topped_up");
+  await keeper.until("hive 3 is done", async () => (await entries(keeper)).some(({ what }) => what.check));
+  await log(keeper, 5, "missing");
+  await keeper.until("hive 5 has its entry", async () => (await entries(keeper)).filter(({ what }) => what.check).length === 2);
+  await keeper.tap(`${row(4)} [data-testid=row-open]`);
+  await keysReady(keeper);
+  await keeper.tap("did-missing");
+  await keeper.reads("which", /Hive .?4.?: which traps are missing/);
+  await keysReady(keeper);
+  await keeper.tap("which-trap");
+  await keeper.until("hive 4 has its entry", async () => (await entries(keeper)).filter(({ what }) => what.check).length === 3);
+
+  await onTheDay(keeper, "2026-07-16T09:00");
+  await keeper.tap("rest-as-usual");
+  await keeper.one("rest-list");
+  const lines = (mark) => keeper.driver.run((mark) => [...document.querySelectorAll(`[data-testid=${mark}] li`)].map((line) => line.innerText.replace(/\s+/g, " ").trim()), mark);
+  const [skipped, ...listed] = await lines("rest-list");
+  assert.match(skipped, /^2: 1 day overdue · skipped .*: temper$/);
+  assert.match(listed[0], /^1: 1 day overdue$/);
+  assert.match(listed[1], /^3: due .*in 11 days$/);
+  assert.match(listed[2], /^4: 3 days overdue · 1 trap missing, stays so$/);
+  assert.match((await lines("rest-out")).join(), /^5: 3 days overdue · 4 traps missing, stays so$/);
+  await keeper.tapCalmly("rest-confirm");
+  await keeper.reads(row(4), /1 trap missing – still due/);
 });

@@ -11,7 +11,7 @@ journey("another page filled the phone's storage: her entry is refused truthfull
   const before = await keeper.pages();
 
   await log(keeper, 2, "topped_up");
-  await keeper.reads("unsaved-notice", /Not kept: Hive .?2.? topped up.*full/);
+  await keeper.reads("unsaved-notice", /Not kept: Hive .?2.?: topped up.*full/);
   const copy = JSON.parse(await keeper.value("[data-testid=unsaved-notice] textarea"));
   assert.equal(copy.entries.length, 1, "the entry itself stays on the screen, to be copied");
   assert.deepEqual(await keeper.pages(), before, "nothing is half written");

@@ -5,6 +5,7 @@ import { due, keepYard, keysReady, log, onTheDay, row } from "../house/round.mjs
 journey("she kept a yard before its traps were in: work waits until they are placed", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
   await keeper.open();
   await keepYard(keeper, 2, "Orchard", "not_yet");
+  await keeper.reads("yard-total", /^8 traps to place; carry 100 mL/);
   await keeper.tap(`${row(1)} [data-testid=row-open]`);
   await keysReady(keeper);
   assert.equal(await keeper.shows("did-topped_up"), false, "there is nothing to top up");

@@ -19,7 +19,7 @@ const MANY_BODIES: u32 = 1000;
 
 const FIELDS: &[Typed] = &[
     Typed::new("bodies-level", w::LEVEL, Slot::bodies_level, Reads::Share),
-    Typed::new("bodies-holds", w::HOLDS, Slot::bodies_holds, Reads::Volume).unit(Slot::bodies_holds_unit),
+    Typed::new("bodies-holds", w::HOLDS, Slot::bodies_holds, Reads::Holds).unit(Slot::bodies_holds_unit),
 ];
 
 /// The card's body.

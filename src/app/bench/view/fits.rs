@@ -27,11 +27,13 @@ const TRAP: &[Typed] = &[
 
 const REST: &[Typed] = &[
     length("fit-gap", w::GAP, Slot::fit_gap, Slot::fit_gap_unit).may_be_empty().hint(MAY_BE_EMPTY),
-    length("fit-bar", w::BAR, Slot::fit_bar, Slot::fit_bar_unit).may_be_empty().hint(MAY_BE_EMPTY),
+    length("fit-inside", w::INSIDE, Slot::fit_inside, Slot::fit_inside_unit)
+        .may_be_empty()
+        .hint(MAY_BE_EMPTY),
 ];
 
 const fn length(id: &'static str, label: &'static str, text: Slot, unit: Slot) -> Typed {
-    Typed::new(id, label, text, Reads::Length).unit(unit)
+    Typed::new(id, label, text, Reads::Side).unit(unit)
 }
 
 /// The card's body.
@@ -76,7 +78,7 @@ fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
     for (side, trap, room) in [
         (Side::Depth, sum.outer.depth, room.unwrap_or_default()),
         (Side::Width, sum.outer.width, place.gap),
-        (Side::Length, sum.outer.length, place.top_bar),
+        (Side::Length, sum.outer.length, place.inside),
     ] {
         let trap =
             trap.map_or_else(|| en::NO_ANSWER.to_owned(), |trap: TypedLength| ui.length(trap.length()));

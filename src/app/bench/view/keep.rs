@@ -2,7 +2,7 @@
 
 use super::{says, shown};
 use crate::almanac::typed;
-use crate::app::bench::keep::{KeepPlan, again, depth_codes, filled, free_name, name, plan, tags};
+use crate::app::bench::keep::{KeepPlan, again, depth_codes, filled, free_name, name, plan, tags, to_mend};
 use crate::app::bench::read::{MOST_BOXES, MOST_HIVES};
 use crate::app::edge::{self, letters::BrowserLetters};
 use crate::app::el::{Bit, El, el, live};
@@ -23,6 +23,10 @@ pub(super) fn view(ui: Ui) -> Bit {
     let new = ui.new_yard.get_untracked();
     ui.new_yard.set(false);
     let open = RwSignal::new(new);
+    if new {
+        // After the jump has put the focus on the card: the form is what the keeper came for.
+        edge::after_paint(|| edge::after_paint(|| edge::focus(HEADING)));
+    }
     live(move || match (ui.on_keep.get(), open.get()) {
         (None, _) => Bit::Nothing,
         (Some(on_keep), true) => form(ui, on_keep, new).into(),
@@ -53,7 +57,10 @@ fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
     }
     follow_hives(ui);
     let tag_says = move || match t.keep_tags().with(|text| tags(text, &BrowserLetters)) {
-        Ok(tags) => Says::Echo(en_typed::hives_named(&tags)),
+        Ok(tags) => {
+            let hives = t.hives().with(|text| typed::count(text, 0, MOST_HIVES)).ok();
+            Says::Echo(en_typed::hives_named_of(&tags, hives))
+        }
         Err(error) => Says::Wrong(en_typed::tags(&error)),
     };
     let built = Choice::new("keep-form", w::FORM)
@@ -79,7 +86,16 @@ fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
     let trap = Field::new("keep-trap", w::TRAP, t.keep_trap()).wide().says(move || named(t.keep_trap()));
     let tags = Field::new("keep-tags", w::TAGS, t.keep_tags()).wide().hint(w::TAGS_HINT).says(tag_says);
     let ready = Memo::new(move || planned(ui, records).map(|plan| plan.tags.len()));
-    let mend = move || ready.get().is_none().then(|| el("p").attr("role", "status").text(w::MEND));
+    let mend = Memo::new(move || {
+        let mut names = ui.draft.with(|draft| to_mend(draft, ui.today.get(), &BrowserLetters));
+        if another_has(records, &t.keep_name().get()) {
+            names.push(w::NAME);
+        }
+        names
+    });
+    let mend = move || {
+        mend.with(|names| (!names.is_empty()).then(|| el("p").attr("role", "status").text(&w::mend(names))))
+    };
     el("section")
         .class("keep-form")
         .attr("aria-label", title)
@@ -112,7 +128,10 @@ fn another_has(records: Records, name: &str) -> bool {
 fn yard_named(records: Records, text: RwSignal<String>) -> Says {
     let taken = |name: &str| another_has(records, name);
     let free = text.with(|text| free_name(&name(text, &BrowserLetters).ok()?, &taken));
-    free.map_or_else(|| named(text), |free| Says::Wrong(w::twice(&free)))
+    // A name that nobody has typed yet is not wrong: the key says what it waits for.
+    let none = text.with(String::is_empty);
+    let says = || if none { Says::Nothing } else { named(text) };
+    free.map_or_else(says, |free| Says::Wrong(w::twice(&free)))
 }
 
 /// The key that keeps as many hives as the form is ready for.

@@ -26,7 +26,7 @@ const SPREAD: Typed = Typed::new("oil-spread", w::SPREAD, Slot::oil_spread, Read
     .may_be_empty()
     .hint(MAY_BE_EMPTY);
 
-const SIZE: Typed = Typed::new("oil-size-", w::SIZE, Slot::oil_size1, Reads::Volume).may_be_empty();
+const SIZE: Typed = Typed::new("oil-size-", w::SIZE, Slot::oil_size1, Reads::Holds).may_be_empty();
 
 const PRICE: Typed = Typed::new("oil-price-", w::PRICE, Slot::oil_price1, Reads::Price).may_be_empty();
 
@@ -68,7 +68,9 @@ fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
     let spill = locale::percent(season.spill_share.fraction(), 1);
     shown.answer(high.clone());
     // Rounded as the answer above it: one figure is not written in two ways.
-    shown.line(w::mean(&services, &ui.volume(season.each), &spill, &ui.volume_up(season.mean)));
+    let times = f64::from(season.services) * (1.0 + season.spill_share.fraction());
+    let each = ui.volume_in_sum(season.each, times, season.mean, true);
+    shown.line(w::mean(&services, &each, &spill, &ui.volume_up(season.mean)));
     if let Some(spread) = sum.spread {
         shown.line(w::high(&ui.volume(spread), &services, &high));
     }

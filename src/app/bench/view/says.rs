@@ -1,6 +1,6 @@
 //! What fields say about their text, and the fields themselves by what is read from them.
 
-use crate::almanac::quantity::{Decimal, TypedLength, TypedVolume, VolumeUnit};
+use crate::almanac::quantity::{Decimal, Share, TypedLength, TypedVolume, VolumeUnit};
 use crate::almanac::typed::{self, TypedError};
 use crate::app::bench::read;
 use crate::app::edge::locale;
@@ -9,8 +9,16 @@ use crate::app::graph::RwSignal;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::stepper::Stepper;
 use crate::app::state::Ui;
-use crate::app::wording::en_sums::spill::NO_SIDE;
+use crate::app::wording::en_bench::yard::too_full;
+use crate::app::wording::en_sums::spill::SIDE_ODD;
 use crate::app::wording::{en, en_typed};
+
+/// Sides longer than this are asked about: no hive in common use is longer inside along its frames (common practice, no
+/// source).
+const LONGEST_SIDE_MM: f64 = 500.0;
+
+/// Filled higher than this share, a trap is cautioned about (our judgement).
+pub const A_LOT: f64 = 0.6;
 
 /// What stands in a field.
 pub type Text = RwSignal<String>;
@@ -24,11 +32,13 @@ pub enum Reads {
     Steps(u32, u32),
     /// A share.
     Share,
+    /// How full a trap is filled: a share, and a caution above three fifths.
+    Fill,
     /// A volume in the unit beside it.
     Volume,
-    /// A length in the unit beside it.
-    Length,
-    /// A length of more than 0.
+    /// A volume of more than 0.
+    Holds,
+    /// A length of more than 0 in the unit beside it.
     Side,
     /// A price.
     Price,
@@ -42,8 +52,9 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
     match reads {
         Reads::Count(least, most) | Reads::Steps(least, most) => count(text, least, most),
         Reads::Share => share(text),
-        Reads::Volume => volume(ui, text, unit),
-        Reads::Length => length(ui, text, unit),
+        Reads::Fill => fill(text),
+        Reads::Volume => volume(ui, (text, unit), read::volume),
+        Reads::Holds => volume(ui, (text, unit), read::holds),
         Reads::Side => side(ui, text, unit),
         Reads::Price => price(text),
         Reads::Positive => positive(text),
@@ -55,10 +66,10 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
 pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_be_empty: bool) -> Field {
     let field = Field::new(id, label, at.0);
     let field = match reads {
-        Reads::Share => field,
+        Reads::Share | Reads::Fill => field,
         Reads::Count(..) | Reads::Steps(..) => field.whole(),
-        Reads::Volume => field.decimal().volume(at.1),
-        Reads::Length | Reads::Side => field.decimal().length(at.1),
+        Reads::Volume | Reads::Holds => field.decimal().volume(at.1),
+        Reads::Side => field.decimal().length(at.1),
         Reads::Price | Reads::Positive => field.decimal(),
     };
     field.says(move || {
@@ -108,9 +119,19 @@ pub fn share(text: RwSignal<String>) -> Says {
     })
 }
 
+/// How full a trap is filled, with a caution where it is a lot.
+pub fn fill(text: Text) -> Says {
+    let fill = text.with(|text| typed::share(text)).map(Share::fraction).unwrap_or_default();
+    if fill > A_LOT { Says::Echo(too_full(&locale::percent(fill, 1))) } else { share(text) }
+}
+
 /// A volume; answered in the keeper's unit when it was typed in another.
-pub fn volume(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> Says {
-    text.with(|text| match unit.with(|unit| read::volume(text, unit)) {
+pub fn volume(
+    ui: Ui,
+    (text, unit): (Text, Text),
+    read: fn(&str, &str) -> Result<TypedVolume, TypedError>,
+) -> Says {
+    text.with(|text| match unit.with(|unit| read(text, unit)) {
         Ok(volume) => volume_echo(ui, text, volume),
         Err(error) => wrong(error),
     })
@@ -126,9 +147,10 @@ fn volume_echo(ui: Ui, text: &str, volume: TypedVolume) -> Says {
 }
 
 /// A length; answered in the keeper's unit when it was typed in another.
-pub fn length(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> Says {
-    text.with(|text| match unit.with(|unit| read::length(text, unit)) {
-        Ok(length) => length_echo(ui, text, length),
+fn side(ui: Ui, text: Text, unit: Text) -> Says {
+    text.with(|text| match unit.with(|unit| read::side(text, unit)) {
+        Ok(side) if side.length().millimetres() > LONGEST_SIDE_MM => Says::Echo(SIDE_ODD.to_owned()),
+        Ok(side) => length_echo(ui, text, side),
         Err(error) => wrong(error),
     })
 }
@@ -136,14 +158,6 @@ pub fn length(ui: Ui, text: RwSignal<String>, unit: RwSignal<String>) -> Says {
 fn length_echo(ui: Ui, text: &str, length: TypedLength) -> Says {
     let said = || ui.length(length.length());
     if length.unit() == ui.prefs.get().length { echo(text, said) } else { Says::Echo(en::echo(&said())) }
-}
-
-fn side(ui: Ui, text: Text, unit: Text) -> Says {
-    match text.with(|text| unit.with(|unit| read::length(text, unit))) {
-        Ok(side) if side.number() == Decimal::ZERO => Says::Wrong(NO_SIDE.to_owned()),
-        Ok(_) => length(ui, text, unit),
-        Err(error) => wrong(error),
-    }
 }
 
 /// An amount of money, in whatever currency.

@@ -15,7 +15,7 @@ use crate::app::wording::en_sums::spill as w;
 const FIELDS: &[Typed] = &[
     Typed::new("spill-length", w::LENGTH, Slot::spill_length, Reads::Side).unit(Slot::spill_length_unit),
     Typed::new("spill-depth", w::DEPTH, Slot::spill_depth, Reads::Side).unit(Slot::spill_depth_unit),
-    Typed::new("spill-fill", w::FILL, Slot::spill_fill, Reads::Share),
+    Typed::new("spill-fill", w::FILL, Slot::spill_fill, Reads::Fill),
 ];
 
 /// The card's body.
@@ -53,14 +53,19 @@ fn slope(sum: &SpillSum) -> f64 {
     if fill >= 0.5 { 2.0 * (1.0 - fill) * sides } else { sides / (2.0 * fill) }
 }
 
+/// Two decimals, and four where two would show next to nothing.
+fn slope_shown(slope: f64) -> String {
+    locale::number(slope, if slope < 0.1 { 4 } else { 2 })
+}
+
 fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
     let sum = reckon(draft)?;
     shown.answer(degrees(&sum));
     let (fill, spill) = (sum.fill.fraction(), &sum.spill);
     if fill > 0.0 {
-        shown.line(w::braking(&locale::number(spill.braking, 1)));
+        shown.line(w::braking(spill.braking).to_owned());
         let (length, depth) = (ui.length(sum.length), ui.length(sum.depth));
-        let (slope, tilt) = (locale::number(slope(&sum), 2), angle(spill.degrees));
+        let (slope, tilt) = (slope_shown(slope(&sum)), angle(spill.degrees));
         shown.line(if fill >= 0.5 {
             w::upper_sum(&locale::percent(1.0 - fill, 1), &depth, &length, &slope, &tilt)
         } else {

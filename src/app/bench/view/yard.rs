@@ -4,12 +4,12 @@ use super::says::Reads;
 use super::shown::{self, Shown, Typed, answer};
 use super::{keep, says};
 use crate::almanac::oil;
-use crate::almanac::quantity::{Decimal, Share, VolumeUnit};
+use crate::almanac::quantity::{Share, VolumeUnit};
 use crate::almanac::stack::{HiveSize, Spot};
 use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::bench::fits::depth;
 use crate::app::bench::keep::depth_codes;
-use crate::app::bench::read::{self, MOST_BOXES, MOST_HIVES, MOST_TRAPS_A_BOX};
+use crate::app::bench::read::{MOST_BOXES, MOST_HIVES, MOST_TRAPS_A_BOX};
 use crate::app::bench::yard::{YardSum, reckon};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
@@ -23,20 +23,19 @@ use crate::app::prefs;
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_bench::yard as w;
-use crate::app::wording::en_sums::spill::NO_SIDE;
 
 const FIELDS: &[Typed] = &[
     Typed::new("hives", w::HIVES, Slot::hives, Reads::Steps(0, MOST_HIVES)),
     Typed::new("boxes", w::BOXES, Slot::boxes, Reads::Steps(0, MOST_BOXES)),
 ];
 
-const HOLDS: Typed = Typed::new("holds", w::HOLDS, Slot::holds, Reads::Volume).unit(Slot::holds_unit);
+const HOLDS: Typed = Typed::new("holds", w::HOLDS, Slot::holds, Reads::Holds).unit(Slot::holds_unit);
 
 const REST: &[Typed] = &[
     Typed::new("a-box", w::A_BOX, Slot::a_box, Reads::Steps(0, MOST_TRAPS_A_BOX)),
-    Typed::new("fill", w::FILL, Slot::fill, Reads::Share),
+    Typed::new("fill", w::FILL, Slot::fill, Reads::Fill),
     Typed::new("reserve", w::RESERVE, Slot::reserve, Reads::Share),
-    Typed::new("bottle", w::BOTTLE, Slot::bottle, Reads::Volume)
+    Typed::new("bottle", w::BOTTLE, Slot::bottle, Reads::Holds)
         .unit(Slot::bottle_unit)
         .may_be_empty()
         .hint(w::MAY_BE_EMPTY),
@@ -46,14 +45,14 @@ const REST: &[Typed] = &[
 pub(super) fn view(ui: Ui) -> El {
     let t = ui.bench();
     let shown = shown::follow(ui, show);
-    let holds_says = move || match says::volume(ui, t.holds(), t.holds_unit()) {
-        Says::Nothing if ui.draft.with(|draft| reckon(draft).is_some_and(|sum| odd(&sum))) => {
-            Says::Echo(w::SIZE_ODD.to_owned())
+    let holds_says = move || {
+        let says = says::said(ui, (t.holds(), t.holds_unit()), Reads::Holds);
+        let odd = ui.draft.with(|draft| reckon(draft).is_some_and(|sum| odd(&sum)));
+        match says {
+            Says::Nothing if odd => Says::Echo(w::SIZE_ODD.to_owned()),
+            Says::Echo(said) if odd => Says::Echo([&said, ". ", w::SIZE_ODD].concat()),
+            says => says,
         }
-        Says::Nothing | Says::Echo(_) if t.holds().with(|text| none(text, &t.holds_unit().get())) => {
-            Says::Wrong(NO_SIDE.to_owned())
-        }
-        says => says,
     };
     let caution = move || {
         shown.with(|shown| shown.cautions.first().cloned()).unwrap_or_else(|| w::HALF_FULL.to_owned())
@@ -83,11 +82,6 @@ fn show_in(ui: Ui) -> Bit {
     el("p").class("keys").kid(Key::new(w::show_in(en::volume_name(unit)), show).quiet().view()).into()
 }
 
-/// A trap that holds nothing is a slip of the finger.
-fn none(text: &str, unit: &str) -> bool {
-    read::volume(text, unit).is_ok_and(|holds| holds.number() == Decimal::ZERO)
-}
-
 fn odd(sum: &YardSum) -> bool {
     !(1.0..=500.0).contains(&sum.holds.volume().millilitres())
 }
@@ -109,7 +103,9 @@ fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
     let total = ui.volume(oil.sum);
     // In the unit the capacity was typed in, so that the figures multiply as they stand.
     let unit = sum.holds.unit();
-    let (holds, typed_total) = (locale::volume(sum.holds.volume(), unit), locale::volume(oil.sum, unit));
+    let times = f64::from(count.traps) * sum.fill.fraction();
+    let holds = locale::volume_in_sum(sum.holds.volume(), times, oil.sum, unit, false);
+    let typed_total = locale::volume(oil.sum, unit);
     let fill = part(sum.fill);
     let mut product = w::oil_sum(&number, &holds, &fill, &typed_total);
     if typed_total != total {
@@ -122,14 +118,17 @@ fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
         let reserve = locale::percent(oil.reserve.fraction(), 1);
         shown.line(w::reserve_sum(&reserve, &ui.volume(oil.with_reserve)));
     }
-    shown.line(w::step_sum(&ui.carry_step(), &carry));
+    // What is a full step already is not rounded.
+    if ui.volume(oil.with_reserve) != carry {
+        shown.line(w::step_sum(&ui.carry_step(), &carry));
+    }
     let carried = oil::carried(oil.with_reserve, ui.prefs.get().volume);
     if let Some(bottle) = sum.bottle
         && let Some(bottles) = oil::bottles(carried, bottle)
     {
         shown.line(w::bottles_sum(bottles, &ui.volume(bottle)));
     }
-    if sum.fill.fraction() > 0.6 {
+    if sum.fill.fraction() > says::A_LOT {
         shown.caution(&w::too_full(&locale::percent(sum.fill.fraction(), 1)));
     }
     Some(())

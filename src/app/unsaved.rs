@@ -1,0 +1,89 @@
+//! What the phone did not keep: held in memory until the keeper has dealt with it.
+
+use super::cabinet::NotSaved;
+use crate::book::entry::{Entry, What};
+use std::mem::discriminant;
+
+/// What could not be kept.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unsaved {
+    /// Why.
+    pub why: NotSaved,
+    /// What was to be written, act by act.
+    pub acts: Vec<Held>,
+}
+
+/// One act: what a tap wanted written.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Held {
+    /// What was done, in a few words.
+    pub said: String,
+    /// Its entries.
+    pub entries: Vec<Entry>,
+}
+
+impl Unsaved {
+    /// Every entry.
+    pub fn entries(&self) -> Vec<Entry> {
+        let mut entries = Vec::new();
+        for act in &self.acts {
+            entries.extend_from_slice(&act.entries);
+        }
+        entries
+    }
+
+    /// What was done, act after act.
+    pub fn said(&self) -> String {
+        let mut said = String::new();
+        for act in &self.acts {
+            if !said.is_empty() && !act.said.is_empty() {
+                said.push_str("; ");
+            }
+            said.push_str(&act.said);
+        }
+        said
+    }
+
+    /// Holds one more act. One that was held before and does the same once more goes: the keeper, who was told that it
+    /// was not kept, has said it anew.
+    pub fn hold(&mut self, act: Held) {
+        let known =
+            |entry: &Entry| self.acts.iter().any(|held| held.entries.iter().any(|e| e.id == entry.id));
+        // What was tried again and not kept is here already.
+        if act.entries.iter().all(known) {
+            return;
+        }
+        self.acts.retain(|held| !act.again(held));
+        self.acts.push(act);
+    }
+}
+
+impl Held {
+    /// Whether this says anew what `before` said.
+    fn again(&self, before: &Held) -> bool {
+        let pairs = || self.entries.iter().zip(&before.entries);
+        let founds = self.entries.iter().any(|entry| matches!(entry.what, What::Yard { .. }));
+        let work = |entry: &Entry| matches!(entry.what, What::Check(_) | What::Skip { .. });
+        // Work on a hive may be said in other words by now; whatever else was refused stands in its form still.
+        self.entries.len() == before.entries.len()
+            && (self.said == before.said || self.entries.last().is_some_and(work))
+            && pairs().all(|(now, old)| (founds || now.yard == old.yard) && same(now, old))
+    }
+}
+
+/// The same kind of thing, on the same day, about the same hive where it is work on one.
+fn same(now: &Entry, old: &Entry) -> bool {
+    now.day == old.day
+        && match (&now.what, &old.what) {
+            // Work on other traps of the hive is other work.
+            (What::Check(now), What::Check(old)) => {
+                let apart = now.traps.as_ref().zip(old.traps.as_ref());
+                let apart = apart.is_some_and(|(now, old)| !now.iter().any(|trap| old.contains(trap)));
+                now.hive == old.hive && !apart
+            }
+            (What::Skip { hive: now, .. }, What::Skip { hive: old, .. }) => now == old,
+            (What::Yard { name: now, .. }, What::Yard { name: old, .. })
+            | (What::Hive { tag: now, .. }, What::Hive { tag: old, .. }) => now == old,
+            (now, old) => discriminant(now) == discriminant(old),
+        }
+}
