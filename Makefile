@@ -87,10 +87,8 @@ test-lighthouse: setup-test
 	@cd tests/lighthouse && ../../$(WITH) npm test --silent
 
 figures: setup-test
-ifneq ($(wildcard tests/figures/check.py),)
 	@echo "== figures, against a second implementation"
 	@$(WITH) bash -c '"$${BEETLE_PYTHON:-python3}" tests/figures/check.py'
-endif
 
 icons:
 	@.ci/icons
@@ -98,7 +96,7 @@ icons:
 bench: bench-size bench-speed bench-page test-kill
 
 bench-size: build
-	@cd tests/bench/counter && CARGO_TARGET_DIR=$(CURDIR)/target $(CURDIR)/$(WITH) trunk --log warn build --dist $(CURDIR)/target/counter
+	@cd tests/bench/counter && CARGO_TARGET_DIR="$(CURDIR)/target" "$(CURDIR)/$(WITH)" trunk --log warn build --dist "$(CURDIR)/target/counter"
 	@node .ci/sizes.mjs "bare counter=target/counter" "this page=dist"
 
 bench-speed: setup-build

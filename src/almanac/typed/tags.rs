@@ -93,7 +93,7 @@ fn numbers(word: &str) -> Option<Span<'_>> {
 fn range(part: &str) -> Option<Span<'_>> {
     let (from, to) = match part.char_indices().find(|(_, c)| is_dash(*c)) {
         Some((at, dash)) => (part.get(..at)?, part.get(at + dash.len_utf8()..)?),
-        None => part.split_once(" to ").or_else(|| part.split_once(" TO "))?,
+        None => worded(part)?,
     };
     let (from, to) = (from.trim_end(), to.trim_start());
     let (letters, digits) = split(from);
@@ -105,6 +105,22 @@ fn range(part: &str) -> Option<Span<'_>> {
     // The end may be beyond all counting: then it is far too many.
     let (end_zero, last) = value(end)?;
     (zero == end_zero).then_some(Span::Numbers { letters, zero, width: digits.chars().count(), first, last })
+}
+
+/// What stands before and behind the word "to". Looked for by its spaces: the library's search for a word in a text is a
+/// kilobyte of the page.
+fn worded(part: &str) -> Option<(&str, &str)> {
+    let mut rest = part;
+    while let Some((_, behind)) = rest.split_once(' ') {
+        if let Some((word, to)) = behind.split_once(' ')
+            && word.eq_ignore_ascii_case("to")
+        {
+            let before = part.len() - to.len() - word.len() - 1;
+            return Some((part.get(..before)?, to));
+        }
+        rest = behind;
+    }
+    None
 }
 
 /// The letters in front of the digits at the end.
@@ -162,6 +178,7 @@ mod tests {
             ("1 to 3", "1|2|3"),
             ("A1 to A3, 7", "A1|A2|A3|7"),
             ("A9  to 11", "A9|A10|A11"),
+            ("Red hive 1 TO 3", "Red hive 1|Red hive 2|Red hive 3"),
             ("Road to 3", "Road to 3"),
             ("To 3", "To 3"),
             ("Blue, Red-2", "Blue|Red-2"),

@@ -67,7 +67,8 @@ struct Want {
 
 fn kind(trip: Trip, id: &ThingId) -> Bit {
     let name = trip.records.book.with_untracked(|book| isolated(&kind_name(book.standing(), id)));
-    let (id, page) = (id.clone(), id.clone());
+    let way = (!id.is_demo()).then(|| Place::Kind(id.to_string()));
+    let id = id.clone();
     let want = Memo::new(move || {
         let yards = trip.yards();
         trip.records.book.with(|book| {
@@ -86,16 +87,9 @@ fn kind(trip: Trip, id: &ThingId) -> Bit {
             Some(worked(want, spare))
         })
     };
-    // Packs are written down on the page of the kind; the demonstration's kinds have none to change.
-    let none = Memo::new(move || want.with(|want| want.packs.is_empty()));
-    let packs = live(move || {
-        none.get().then(|| {
-            let way = link(w::ADD_PACKS, &Place::Kind(page.to_string())).test_id("load-packs");
-            let way = (!page.is_demo()).then(|| el("p").class("keys").kid(way));
-            [Bit::One(el("p").class("small").text(w::NO_PACKS)), way.into()]
-        })
-    });
-    Bit::Many(vec![el("h3").text(&name).into(), Answer::of(w::NEXT_TRIP, answer).view().into(), packs])
+    // Packs are written down on the page of the kind; those of the demonstration cannot be changed.
+    let way = way.map(|place| el("p").class("keys").kid(link(w::PACKS, &place)));
+    Bit::Many(vec![el("h3").text(&name).into(), Answer::of(w::NEXT_TRIP, answer).view().into(), way.into()])
 }
 
 fn worked(want: &Want, spare: u32) -> Worked {
@@ -107,7 +101,9 @@ fn worked(want: &Want, spare: u32) -> Worked {
         Err(_) => [&w::traps(all), w::NO_PRICE].concat(),
     };
     let mut lines = vec![w::need(want.need, spare)];
-    if !want.packs.is_empty() {
+    if want.packs.is_empty() {
+        lines.push(w::NO_PACKS.to_owned());
+    } else {
         lines.extend(packs::lines(&want.packs, &basket));
     }
     (big, lines)

@@ -200,8 +200,11 @@ pub mod keep {
     pub const DAYS: &str = "Days between visits, at most";
     /// Where it is kept.
     pub const ONLY_HERE: &str = "Records live only on this phone until you save a file.";
-    /// While fields hold it back.
+    /// While fields hold it back; nothing when none does.
     pub fn mend(fields: &[&str]) -> String {
+        if fields.is_empty() {
+            return String::new();
+        }
         ["Mend first: ", &fields.join(", "), "."].concat()
     }
 

@@ -58,7 +58,7 @@ pub const NO_PRICE: &str = ", no price known";
 /// No packs.
 pub const NO_PACKS: &str = "No packs are written down for this kind.";
 /// Key to the page of the kind.
-pub const ADD_PACKS: &str = "Write its packs down";
+pub const PACKS: &str = "Its size, days and packs";
 /// Nothing to buy.
 pub const ENOUGH: &str = "Nothing to buy";
 /// Field.

@@ -26,7 +26,7 @@ journey("she said in two taps which trap is missing; topping up fills the others
   await log(keeper, 2, "topped_up");
   await keeper.reads("undo-bar", /Hive .?2.?: 3 traps topped up, 1 trap missing/);
   await keeper.reads(row(2), /1 trap missing – still due/);
-  await keeper.place("book");
+  await keeper.open("#/book/history");
   await keeper.reads("main", new RegExp(`Hive 2, ${place.split("\n")[0].trim()}: .*missing`));
 });
 

@@ -64,3 +64,22 @@ journey("on the smallest phone with letters twice as large: advice and the first
   await keeper.engine.resize(SMALL);
   await spilled(keeper, FIRST_KEYS);
 });
+
+journey("on the smallest phone with letters twice as large: the name of the next hive is in sight with its first keys", { letters: 2 * LETTERS, faults: { clock: "2026-07-15T09:00" } }, async (keeper) => {
+  await keeper.engine.resize(SMALL);
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await log(keeper, 1, "topped_up");
+  await keeper.reads(".dock-name", /2/);
+  await keysReady(keeper);
+  await keeper.drawn();
+  const line = await keeper.driver.run(() => {
+    const line = document.querySelector(".dock-saves");
+    const { left, top, bottom } = line.getBoundingClientRect();
+    const met = document.elementFromPoint(left + 4, (top + bottom) / 2);
+    return { words: line.innerText, seen: top >= 0 && bottom <= innerHeight && line.contains(met) };
+  });
+  assert.match(line.words, /Hive .?2/);
+  assert.ok(line.seen, JSON.stringify(line));
+  assert.deepEqual(await hidden(keeper, FIRST_KEYS), []);
+});

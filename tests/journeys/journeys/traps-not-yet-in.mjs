@@ -6,6 +6,9 @@ journey("she kept a yard before its traps were in: work waits until they are pla
   await keeper.open();
   await keepYard(keeper, 2, "Orchard", "not_yet");
   await keeper.reads("yard-total", /^8 traps to place; carry 100 mL/);
+  await keeper.place("load");
+  await keeper.reads("main", /For this trip only 10 traps, no price known/);
+  await keeper.place("round");
   await keeper.tap(`${row(1)} [data-testid=row-open]`);
   await keysReady(keeper);
   assert.equal(await keeper.shows("did-topped_up"), false, "there is nothing to top up");

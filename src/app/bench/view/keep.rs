@@ -86,15 +86,12 @@ fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
     let trap = Field::new("keep-trap", w::TRAP, t.keep_trap()).wide().says(move || named(t.keep_trap()));
     let tags = Field::new("keep-tags", w::TAGS, t.keep_tags()).wide().hint(w::TAGS_HINT).says(tag_says);
     let ready = Memo::new(move || planned(ui, records).map(|plan| plan.tags.len()));
-    let mend = Memo::new(move || {
+    let mend = move || {
         let mut names = ui.draft.with(|draft| to_mend(draft, ui.today.get(), &BrowserLetters));
         if another_has(records, &t.keep_name().get()) {
             names.push(w::NAME);
         }
-        names
-    });
-    let mend = move || {
-        mend.with(|names| (!names.is_empty()).then(|| el("p").attr("role", "status").text(&w::mend(names))))
+        w::mend(&names)
     };
     el("section")
         .class("keep-form")
@@ -108,7 +105,7 @@ fn form(ui: Ui, on_keep: Keep, new: bool) -> El {
         .kid(days)
         .kid(Notice::caution(w::ONLY_HERE).view())
         .kid(el("p").class("keys").kid(keep_key(ui, records, on_keep, ready)))
-        .kid(live(mend))
+        .kid(el("p").attr("role", "status").live_text(mend))
 }
 
 /// The form as a plan; none while one of its fields cannot be read.
