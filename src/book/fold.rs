@@ -93,6 +93,7 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
                 skipped: None,
                 losses: Vec::new(),
                 catches: Vec::new(),
+                counted: None,
                 rose: None,
                 spilled: None,
             };
@@ -179,8 +180,8 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
 fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, entry: &Entry) {
     let day = entry.day;
     let goes_on = entry.bulk.as_ref().filter(|first| *first != root && work.traps.is_some());
-    let same_count = hive.catches.last_mut().filter(|catch| Some(&catch.entry) == goes_on);
-    let counted = work.count.is_some() || same_count.is_some();
+    let same_count = goes_on.is_some() && goes_on == hive.counted.as_ref() && work.count.is_none();
+    let counted = work.count.is_some() || same_count;
     let mut intervals: Vec<(Day, Share)> = Vec::new();
     let mut rose = false;
     let mut trap_days: i32 = 0;
@@ -222,10 +223,11 @@ fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, entry: &Entry) {
         hive.rose = if rose { Some(day) } else { None };
     }
     let Ok(trap_days) = u32::try_from(trap_days) else { return };
-    match (work.count, same_count) {
-        (Some(count), _) => remember(&mut hive.catches, Catch { count, trap_days, entry: root.clone() }),
-        (None, Some(catch)) => catch.trap_days = catch.trap_days.saturating_add(trap_days),
-        (None, None) => {}
+    if let Some(count) = work.count {
+        remember(&mut hive.catches, Catch { count, trap_days });
+        hive.counted = Some(root.clone());
+    } else if let Some(catch) = hive.catches.last_mut().filter(|_| same_count) {
+        catch.trap_days = catch.trap_days.saturating_add(trap_days);
     }
 }
 

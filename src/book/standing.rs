@@ -83,6 +83,8 @@ pub struct HiveNow {
     /// Beetles counted over the last counts, with the trap-days they were caught in; at most
     /// [`HiveNow::REMEMBERED`].
     pub catches: Vec<Catch>,
+    /// The entry that the last of them is of.
+    pub counted: Option<EntryId>,
     /// The level stood higher at the last reading than it was left, though nobody logged a service.
     pub rose: Option<Day>,
     /// Oil spilled in it on this day, and nobody has looked again on a later one.
@@ -101,14 +103,12 @@ pub struct Seen {
 }
 
 /// Beetles counted at one check.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Catch {
     /// How many.
     pub count: CountRange,
     /// Traps times days they were fishing.
     pub trap_days: u32,
-    /// The entry that says so.
-    pub entry: EntryId,
 }
 
 /// A box on a hive.
@@ -229,16 +229,5 @@ impl Standing {
     /// Yards in use, oldest first.
     pub fn open_yards(&self) -> impl Iterator<Item = (&ThingId, &YardNow)> {
         self.yards.iter().filter(|(_, yard)| yard.closed.is_none())
-    }
-
-    /// The living hive of that yard whose tag is this, by the comparison key `key` makes.
-    pub fn hive_by_tag<'a>(
-        &'a self,
-        yard: &'a ThingId,
-        tag: &str,
-        key: impl Fn(&str) -> String,
-    ) -> Option<&'a ThingId> {
-        let wanted = key(tag);
-        self.hives_of(yard, true).find(|(_, hive)| key(&hive.tag) == wanted).map(|(id, _)| id)
     }
 }

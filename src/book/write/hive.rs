@@ -134,8 +134,9 @@ impl Book {
         letters: &impl Letters,
     ) -> Result<(), Refusal> {
         let taken = |tag: &str| {
-            let found = self.standing().hive_by_tag(yard, tag, |text| text::key(text, letters));
-            found.is_some_and(|hive| Some(hive) != except)
+            let key = text::key(tag, letters);
+            let mut others = self.standing().hives_of(yard, true).filter(|(id, _)| Some(*id) != except);
+            others.any(|(_, hive)| text::key(&hive.tag, letters) == key)
         };
         if taken(tag) { Err(Refusal::TagTaken { free: text::suggest(taken, tag) }) } else { Ok(()) }
     }

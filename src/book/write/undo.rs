@@ -2,10 +2,10 @@
 
 use super::{Draft, Pen, Refusal};
 use crate::almanac::day::Day;
-use crate::almanac::text::{self, Letters};
+use crate::almanac::text::Letters;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
-use crate::book::id::{EntryId, ThingId};
+use crate::book::id::EntryId;
 
 impl Book {
     /// Strikes entries out. Undoing is striking out; redoing is striking out the strike.
@@ -43,10 +43,14 @@ impl Book {
         // What comes back may carry a tag that was given to another hive meanwhile. Doubles that are here already, from
         // another phone's book, stop nothing.
         if entries.iter().any(renames) {
-            let (then, known) = (self.with(&strike), self.doubles(letters));
-            let mut new = then.doubles(letters).into_iter().filter(|double| !known.contains(double));
-            if let Some(now) = new.next().and_then(|(hive, _)| then.standing().hives.get(&hive)) {
-                then.tag_free(&now.yard, None, &now.tag, letters)?;
+            let then = self.with(&strike);
+            for (id, now) in &then.standing().hives {
+                let was = self.standing().hives.get(id);
+                let as_it_was =
+                    was.is_some_and(|was| was.alive() && was.yard == now.yard && was.tag == now.tag);
+                if now.alive() && !as_it_was {
+                    then.tag_free(&now.yard, Some(id), &now.tag, letters)?;
+                }
             }
         }
         Ok(strike)
@@ -61,15 +65,5 @@ impl Book {
             }
             None => vec![id.clone()],
         }
-    }
-
-    /// Living hives that share their tag with another of their yard, each with the tag as it is compared.
-    fn doubles(&self, letters: &impl Letters) -> Vec<(ThingId, String)> {
-        let hives = self.standing().hives.iter().filter(|(_, hive)| hive.alive());
-        let keyed: Vec<_> = hives.map(|(id, hive)| (id, &hive.yard, text::key(&hive.tag, letters))).collect();
-        let twice = |one: &&(&ThingId, &ThingId, String)| {
-            keyed.iter().any(|other| other.0 != one.0 && (other.1, &other.2) == (one.1, &one.2))
-        };
-        keyed.iter().filter(twice).map(|(id, _, key)| ((*id).clone(), key.clone())).collect()
     }
 }

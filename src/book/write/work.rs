@@ -129,16 +129,17 @@ impl Book {
         if draft.bulk.is_none() {
             draft.bulk();
         }
-        let (yard, id, did) = (&hive.yard, work.hive.clone(), work.did);
         let found = work.before.is_some() || work.count.is_some() || work.note.is_some();
+        let mut part = Check { before: None, count: None, note: None, ..work.clone() };
         if found {
-            draft.push(day, Some(yard), What::Check(work))?;
+            draft.push(day, Some(&hive.yard), What::Check(work))?;
         }
         // Traps without oil are spoken for by the line for all.
-        for (after, traps) in fills.into_iter().filter(|(level, _)| level.is_some() || !found) {
-            let (hive, traps) = (id.clone(), Some(traps));
-            let part = Check { hive, traps, did, before: None, after, count: None, note: None };
-            draft.push(day, Some(yard), What::Check(part))?;
+        for (level, traps) in fills {
+            if level.is_some() || !found {
+                (part.after, part.traps) = (level, Some(traps));
+                draft.push(day, Some(&hive.yard), What::Check(part.clone()))?;
+            }
         }
         Ok(())
     }
