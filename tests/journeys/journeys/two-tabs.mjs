@@ -48,7 +48,7 @@ journey("she has the page open twice: one tab writes, the other reads until she 
 
   // An entry made in the reading tab is not pretended to be kept, and is kept once this tab writes.
   await log(keeper, 2, "replaced");
-  await keeper.reads("unsaved-notice", /Not kept: Hive .?2.? replaced.*another tab/i);
+  await keeper.reads("unsaved-notice", /Not kept: Hive .?2.?: .*replaced.*another tab/i);
   assert.equal(await ofTheDay(keeper), 1);
   if (await keeper.shows("shut")) await keeper.tap("shut");
   await keeper.tap("take-over");
