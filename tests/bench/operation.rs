@@ -18,7 +18,7 @@ use beetle_almanac::almanac::trap::{TrapForm, TrapKind, TrapSize};
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, SkipReason};
 use beetle_almanac::book::id::{ThingId, Writer};
-use beetle_almanac::book::write::{HivePlan, KindChoice, Pen};
+use beetle_almanac::book::write::{HivePlan, KindChoice, Pen, Refusal};
 use beetle_almanac::papers::backup;
 use std::fs;
 use std::path::PathBuf;
@@ -90,7 +90,11 @@ fn look(book: &mut Book, pen: &Pen, day: Day, hive: &ThingId, chance: &mut Chanc
             count: (chance.below(4) == 0).then(|| CountRange::exact(chance.below(40))),
             note: (chance.below(50) == 0).then(|| "queen seen, two frames of brood".to_owned()),
         };
-        book.check(pen, day, day, work)
+        match book.check(pen, day, day, work.clone()) {
+            // Traps that are gone or shut cannot be topped up.
+            Err(Refusal::NoneFishes) => book.check(pen, day, day, Check { did: Did::Replaced, ..work }),
+            written => written,
+        }
     };
     book.add(written.expect("a line"));
 }
