@@ -6,6 +6,12 @@ import { fileURLToPath } from "node:url";
 
 const SERVER = fileURLToPath(new URL("server.mjs", import.meta.url));
 
+/**
+ * The ports that journeys of this run had. A system hands a port out again, to one run in five or so; a browser would
+ * then still hold the worker and the book of the journey before, which answer instead of this host.
+ */
+const had = new Set();
+
 /** A host of the page on a port of its own: to a browser that is another origin, with nothing kept yet. */
 export class Host {
   /** @param {string} root the built folder */
@@ -17,14 +23,22 @@ export class Host {
   }
 
   async start() {
-    this.child = fork(SERVER, [this.base], { env: process.env, execArgv: [] });
-    this.ended = new Promise((done) => this.child.once("exit", done));
-    this.child.on("message", ({ asked }) => asked && this.asked.push(asked));
-    const { port } = await this.#next((message) => message.port);
-    this.origin = `http://127.0.0.1:${port}`;
+    do {
+      this.child?.kill("SIGKILL");
+      await this.#listen();
+    } while (had.has(this.port));
+    had.add(this.port);
+    this.origin = `http://127.0.0.1:${this.port}`;
     this.address = this.origin + this.base;
     await this.change({});
     return this;
+  }
+
+  async #listen() {
+    this.child = fork(SERVER, [this.base], { env: process.env, execArgv: [] });
+    this.ended = new Promise((done) => this.child.once("exit", done));
+    this.child.on("message", ({ asked }) => asked && this.asked.push(asked));
+    ({ port: this.port } = await this.#next((message) => message.port));
   }
 
   #next(wanted) {
