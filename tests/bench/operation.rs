@@ -80,9 +80,14 @@ fn look(book: &mut Book, pen: &Pen, day: Day, hive: &ThingId, chance: &mut Chanc
             _ => Did::ToppedUp,
         };
         let read = chance.below(3) == 0 && die > 18;
+        // One trap of a hive goes missing, hardly ever all.
+        let one = (did == Did::Missing).then(|| {
+            let now = &book.standing().hives[hive];
+            now.traps().find(|trap| trap.trouble.is_none()).map(|trap| vec![trap.id.clone()])
+        });
         let work = Check {
             hive: hive.clone(),
-            traps: None,
+            traps: one.flatten(),
             did,
             before: read
                 .then(|| Share::from_percent(Decimal::whole(30 + chance.below(20))).expect("a share")),
