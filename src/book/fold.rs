@@ -3,7 +3,9 @@
 use super::entry::{Check, Did, Entry, NewBox, NewTrap, What};
 use super::id::{EntryId, ThingId};
 use super::log::Log;
-use super::standing::{BoxNow, Catch, HiveNow, KindNow, Seen, Standing, TrapNow, Trouble, YardNow};
+use super::standing::{
+    BoxNow, Catch, Checked, Double, HiveNow, KindNow, Seen, Standing, TrapNow, Trouble, YardNow,
+};
 use crate::almanac::day::Day;
 use crate::almanac::quantity::Share;
 use crate::almanac::refill::LossInterval;
@@ -92,6 +94,8 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
                 catches: Vec::new(),
                 rose: None,
                 spilled: None,
+                checked: Vec::new(),
+                doubles: Vec::new(),
             };
             standing.hives.insert(id, hive);
         }
@@ -153,7 +157,8 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
             // Work on a later day is the second look.
             hive.spilled =
                 if work.did == Did::Spilled { Some(day) } else { hive.spilled.filter(|on| *on == day) };
-            check(hive, work, day);
+            let known = already(hive, root, Checked::new(day, entry.id.writer().clone(), work));
+            check(hive, work, day, known);
         }
         What::Skip { why, .. } => {
             hive.last = Some(Seen { day, did: None, entry: root.clone() });
@@ -165,12 +170,26 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
     Some(())
 }
 
-/// Applies trap work to the traps it names.
+/// Remembers the work of a day. Whether other work of that day, which may be the same, has told the level found, and
+/// the count.
+fn already(hive: &mut HiveNow, line: &EntryId, new: Checked) -> (bool, bool) {
+    hive.checked.retain(|(_, known)| known.day == new.day);
+    let (mut read, mut counted) = (false, false);
+    for (other, known) in hive.checked.iter().filter(|(_, known)| known.doubles(&new)) {
+        read |= known.read;
+        counted |= known.counted;
+        hive.doubles.push(Double { day: new.day, lines: [other.clone(), line.clone()] });
+    }
+    hive.checked.push((line.clone(), new));
+    (read, counted)
+}
+
+/// Applies trap work to the traps it names. `known` says whether the level found and the count are told already.
 ///
 /// The level found closes an interval of oil loss that began at the last known level; a spilled, missing or closed
 /// trap closes none, and neither does a level that rose. Traps of one hive that were left at the same level on the
 /// same day give one interval together: reading one number for six traps is one observation, not six.
-fn check(hive: &mut HiveNow, work: &Check, day: Day) {
+fn check(hive: &mut HiveNow, work: &Check, day: Day, known: (bool, bool)) {
     let mut intervals: Vec<(Day, Share)> = Vec::new();
     let mut rose = false;
     let mut trap_days: i32 = 0;
@@ -196,7 +215,7 @@ fn check(hive: &mut HiveNow, work: &Check, day: Day) {
         }
         attend(trap, work, day);
     }
-    if let Some(to) = work.before {
+    if let Some(to) = work.before.filter(|_| !known.0) {
         for (since, from) in intervals {
             if let Ok(days) = u16::try_from(day.days_since(since)) {
                 remember(&mut hive.losses, LossInterval { days, from, to });
@@ -204,7 +223,7 @@ fn check(hive: &mut HiveNow, work: &Check, day: Day) {
         }
         hive.rose = if rose { Some(day) } else { None };
     }
-    if let (Some(count), Ok(trap_days)) = (work.count, u32::try_from(trap_days)) {
+    if let (Some(count), Ok(trap_days)) = (work.count.filter(|_| !known.1), u32::try_from(trap_days)) {
         remember(&mut hive.catches, Catch { count, trap_days });
     }
 }

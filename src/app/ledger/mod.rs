@@ -1,9 +1,12 @@
 //! The Book: what happened, and the files that keep it safe.
 
+pub mod edit;
 pub mod history;
 pub mod safety;
 pub mod words;
 
+#[cfg(target_arch = "wasm32")]
+mod edit_form;
 #[cfg(target_arch = "wasm32")]
 pub mod lines;
 #[cfg(target_arch = "wasm32")]
@@ -14,3 +17,5 @@ mod phone;
 mod restore;
 #[cfg(target_arch = "wasm32")]
 pub mod save;
+#[cfg(target_arch = "wasm32")]
+pub mod shifts;
