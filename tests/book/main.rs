@@ -2,6 +2,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs)]
 
 mod cabinet;
+mod corrections;
 mod demo;
 mod fixtures;
 mod laws;

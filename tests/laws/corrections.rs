@@ -72,9 +72,9 @@ fn work(book: &Book, a: u32, b: u32) -> Option<Check> {
         hive,
         traps: None,
         did: DIDS[b as usize % 6],
-        before: (b % 3 != 0).then_some(share),
-        after: (b % 4 != 0).then_some(share),
-        count: (b % 2 == 0).then(|| CountRange::exact(b % 60)),
+        before: (!b.is_multiple_of(3)).then_some(share),
+        after: (!b.is_multiple_of(4)).then_some(share),
+        count: b.is_multiple_of(2).then(|| CountRange::exact(b % 60)),
         note: None,
     })
 }
@@ -111,7 +111,7 @@ fn write(book: &Book, pen: &Pen, on: Day, (_, act, a, b, _): Act) -> Result<Vec<
         8 => {
             let line = history::lines(book, None).into_iter().find(|line| !line.clash.is_empty());
             line.map_or(Ok(Vec::new()), |line| {
-                book.decide(pen, on, if b % 2 == 0 { &line.entry.id } else { &line.clash[0].id })
+                book.decide(pen, on, if b.is_multiple_of(2) { &line.entry.id } else { &line.clash[0].id })
             })
         }
         _ => {

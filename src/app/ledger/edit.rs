@@ -9,13 +9,8 @@ use crate::book::entry::{Did, Entry, SkipReason, What};
 pub const DIDS: [Did; 6] =
     [Did::AsFound, Did::ToppedUp, Did::Replaced, Did::Spilled, Did::Missing, Did::GluedShut];
 /// Why a hive was skipped, in the order of the chooser.
-pub const SKIPS: [SkipReason; 5] = [
-    SkipReason::Temper,
-    SkipReason::Robbing,
-    SkipReason::Weather,
-    SkipReason::NoTime,
-    SkipReason::Other,
-];
+pub const SKIPS: [SkipReason; 5] =
+    [SkipReason::Temper, SkipReason::Robbing, SkipReason::Weather, SkipReason::NoTime, SkipReason::Other];
 
 /// Which fields a line has besides its day.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -153,7 +148,8 @@ mod tests {
                     let after = before.filter(|_| !gone);
                     let note = Some("wet, “half”".to_owned());
                     let traps = Some(vec![hive()]);
-                    let line = line(What::Check(Check { hive: hive(), traps, did, before, after, count, note }));
+                    let line =
+                        line(What::Check(Check { hive: hive(), traps, did, before, after, count, note }));
                     let (chosen, typed) = typed(&line);
                     assert_eq!(what(&line, chosen, &typed).unwrap(), line.what);
                 }

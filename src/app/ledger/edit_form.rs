@@ -139,10 +139,14 @@ pub(super) fn view(form: Form, today: Day, shut: impl Fn() + Copy + 'static) -> 
         }
     };
     let stop = Memo::new(move || form.stop.with(|stop| (!stop.is_empty()).then(|| stop.clone())));
-    let keys = el("p")
-        .class("keys")
-        .kid(Key::new(w::SAVE, save).primary().mark("edit-save").view())
-        .kid(Key::new(w::LEAVE, move || { form.shut(); shut(); }).mark("edit-leave").view());
+    let keys = el("p").class("keys").kid(Key::new(w::SAVE, save).primary().mark("edit-save").view()).kid(
+        Key::new(w::LEAVE, move || {
+            form.shut();
+            shut();
+        })
+        .mark("edit-leave")
+        .view(),
+    );
     bits![
         el("div").class("fields").kid(parts(form, fields)).kid(day(form, today, refused)),
         shifts::view(records.book, today, shifts),
@@ -171,10 +175,9 @@ fn parts(form: Form, fields: Fields) -> Bit {
                 .view(),
             words(),
         ],
-        Fields::Skip => bits![
-            select("edit-what", w::WHY, form.chosen, &options(&SKIPS.map(en_round::skip_key))),
-            words(),
-        ],
+        Fields::Skip => {
+            bits![select("edit-what", w::WHY, form.chosen, &options(&SKIPS.map(en_round::skip_key))), words(),]
+        }
         Fields::Note => words().into(),
         Fields::Day => Bit::Nothing,
     }

@@ -28,6 +28,8 @@ pub enum Counts {
 /// One line of the history.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Line<'a> {
+    /// Its name: that of its first version.
+    pub root: &'a EntryId,
     /// What it says: the version that counts, or of a line that is struck out the last one that did.
     pub entry: &'a Entry,
     /// Whether it counts.
@@ -141,6 +143,7 @@ impl<'a> Seen<'a> {
         let counted = counts == Counts::Yes;
         let together = entry.bulk.as_ref().and_then(|bulk| self.bulks.get(bulk)).copied().unwrap_or(1);
         Some(Line {
+            root,
             entry,
             together,
             revived: counted && clash.is_empty() && chains.revived(entry),
@@ -171,14 +174,17 @@ fn present<'a>(chains: &Chains<'a>, versions: &[&'a Entry]) -> Option<&'a Entry>
     let mut present: Option<&'a Entry> = None;
     for version in versions.iter().copied() {
         present = Some(match present {
-            None => version,
-            Some(before) => match (chains.is_head(before), chains.is_head(version)) {
-                (true, true) => Chains::counts(before, version),
-                (true, false) => before,
-                (false, true) => version,
-                (false, false) if chains.struck.get(&before.id) > chains.struck.get(&version.id) => before,
-                (false, false) => version,
-            },
+            Some(before) if chains.is_head(before) && chains.is_head(version) => {
+                Chains::counts(before, version)
+            }
+            Some(before) if chains.is_head(before) => before,
+            Some(before)
+                if !chains.is_head(version)
+                    && chains.struck.get(&before.id) > chains.struck.get(&version.id) =>
+            {
+                before
+            }
+            _ => version,
         });
     }
     present

@@ -10,13 +10,15 @@ use super::{dock_more, draft, log, said};
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::{find, focus};
-use crate::app::graph::{Memo, effect, effect_since, untrack};
+use crate::app::graph::{Memo, RwSignal, effect, effect_since, untrack};
+use crate::app::ledger::shifts;
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
 use crate::app::records::Stop;
 use crate::app::wording::{en_round as w, en_typed};
 use crate::book::entry::{Did, SkipReason};
 use crate::book::round;
+use crate::book::shift::Shift;
 use crate::book::write::{Doubt, Refusal};
 
 /// Name of the panel in the page.
@@ -49,7 +51,7 @@ pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
                 None => keys(walk),
             },
             Ask::Skip => reasons(walk),
-            Ask::Doubts(did, doubts) => question(walk, did, &doubts),
+            Ask::Doubts(did, doubts, shifts) => question(walk, did, &doubts, shifts),
             Ask::Stopped(stop) => stopped(walk, &stop),
         })
     });
@@ -298,14 +300,16 @@ fn back(walk: Walk, label: &str) -> El {
     big(label, "ask-back", move || walk.ask.set(Ask::Nothing))
 }
 
-fn question(walk: Walk, did: Did, doubts: &[Doubt]) -> Bit {
+fn question(walk: Walk, did: Did, doubts: &[Doubt], shifts: Option<Vec<Shift>>) -> Bit {
     let mut words = Vec::new();
     for doubt in doubts {
         words.push(w::doubt(*doubt));
     }
     let save = primary(w::SAVE_AS_IS, "save-as-is", move || log::work(walk, did, true));
     let keys = el("div").class("dock-keys").kid(back(walk, w::CHANGE)).kid(save);
-    bits![asks("doubt").text(&words.join(" ")), keys]
+    let today = walk.today.get_untracked();
+    let shifts = shifts.map(|shifts| shifts::view(walk.records.book, today, RwSignal::new(Some(shifts))));
+    bits![asks("doubt").text(&words.join(" ")), shifts, keys]
 }
 
 fn stopped(walk: Walk, stop: &Stop) -> Bit {

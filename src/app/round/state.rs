@@ -9,6 +9,7 @@ use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
 use crate::book::entry::{Did, SkipReason};
 use crate::book::id::{EntryId, ThingId};
+use crate::book::shift::Shift;
 use crate::book::write::Doubt;
 use std::ops::Deref;
 
@@ -22,8 +23,8 @@ pub enum Ask {
     Nothing,
     /// Why the hive is skipped.
     Skip,
-    /// Whether to save in spite of doubts.
-    Doubts(Did, Vec<Doubt>),
+    /// Whether to save in spite of doubts, and which due dates a backdated entry would change.
+    Doubts(Did, Vec<Doubt>, Option<Vec<Shift>>),
     /// Nothing; it says why nothing was written.
     Stopped(Stop),
 }

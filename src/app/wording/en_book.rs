@@ -85,8 +85,7 @@ pub mod history {
     /// Said once.
     pub const DECIDED: &str = "Decided";
     /// Struck out on one phone, corrected on the other.
-    pub const REVIVED: &str =
-        "Struck out on one phone and corrected on another: the correction counts. Strike it out again if it should not.";
+    pub const REVIVED: &str = "Struck out on one phone and corrected on another: the correction counts. Strike it out again if it should not.";
     /// The line that a correction corrects is missing.
     pub const ORPHAN: &str = "Corrects a line that is not in this book.";
     /// Key beside a possible double.
@@ -107,7 +106,9 @@ pub mod history {
 
     /// "Hive 7: due Tue 14 July, in 2 days → due today, oil runs low".
     pub fn shift(hive: &str, shift: &Shift, today: Day) -> String {
-        let due = |due: Option<&HiveDue>| due.map_or_else(|| NOT_IN_CARE.to_owned(), |due| en_round::due(due, today));
+        let due = |due: Option<&HiveDue>| {
+            due.map_or_else(|| NOT_IN_CARE.to_owned(), |due| en_round::due(due, today))
+        };
         let why = match &shift.after {
             Some(HiveDue::Due { because, .. }) => [", ", &en_round::because(because)].concat(),
             _ => String::new(),
