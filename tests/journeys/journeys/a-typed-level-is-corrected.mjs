@@ -24,7 +24,7 @@ journey("she typed 30 % for 50 %, corrects it three weeks later and sees which d
   await keeper.tap("more");
   await keeper.type("log-before", "45 %");
   await keeper.type("log-after", "30 %");
-  await keeper.tap("did-topped_up");
+  await keeper.tap("did-replaced");
   await keeper.until("hive 1 is logged", async () => (await entries(keeper)).some(({ what }) => what.check?.after === 30));
 
   await onTheDay(keeper, "2026-07-10T09:00");
