@@ -196,7 +196,7 @@ struct Strikes<'a> {
     homes: Table<&'a EntryId, Vec<&'a EntryId>>,
     /// The other way round.
     about: Table<&'a EntryId, Vec<&'a Entry>>,
-    /// Strikes whose first target is a strike that strikes lines out, and so on in turn.
+    /// Strikes that bring back: they strike a strike that struck something out. A strike of these strikes out again.
     back: Table<&'a EntryId, ()>,
 }
 
