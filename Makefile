@@ -2,7 +2,7 @@
 # make test    everything that must hold, as CI runs it
 # make build   the page in dist/, ready for any static host
 # make check   formatting and lints
-# make bench   sizes and times beside a bare Leptos counter, and the speed of the core
+# make bench   sizes and times beside a bare Leptos counter, the speed of the core, and 200 deaths of the phone
 
 SHELL := /bin/bash
 .SHELLFLAGS := -euo pipefail -c
@@ -17,7 +17,7 @@ WASM := --target wasm32-unknown-unknown
 
 .PHONY: help serve build test check bench setup-build setup-test lane-core lane-page \
   check-format check-core check-browser test-core test-browser test-journeys test-lighthouse figures icons bench-size \
-  bench-speed bench-page
+  bench-speed bench-page test-kill
 
 help:
 	@sed -n 's/^# \(make .*\)/\1/p' Makefile
@@ -95,7 +95,7 @@ endif
 icons:
 	@.ci/icons
 
-bench: bench-size bench-speed bench-page
+bench: bench-size bench-speed bench-page test-kill
 
 bench-size: build
 	@cd tests/bench/counter && CARGO_TARGET_DIR=$(CURDIR)/target $(CURDIR)/$(WITH) trunk --log warn build --dist $(CURDIR)/target/counter
@@ -108,3 +108,8 @@ bench-speed: setup-build
 bench-page: setup-test bench-size
 	@$(WITH) node tests/bench/page.mjs
 	@cd tests/lighthouse && ../../$(WITH) npm test --silent -- --timed
+
+# Takes minutes: a browser is started and killed for every save. Needs dist/, as the journeys do.
+test-kill: setup-test
+	@echo "== kills, 50 ms after the page has said that an entry is saved"
+	@$(WITH) node tests/kill/run.mjs

@@ -192,6 +192,14 @@ impl Stamp {
         (self.second / 3600, self.second / 60 % 60)
     }
 
+    /// The same moment in UTC: the civil day there and the second after its midnight. Held at [`Day::FIRST`] and
+    /// [`Day::LAST`].
+    pub fn utc(self) -> (Day, u32) {
+        let second = i64::from(self.second) - i64::from(self.offset) * 60;
+        let days = if second < 0 { -1 } else { i32::from(second >= 86_400) };
+        (self.day.plus(days), u32::try_from(second.rem_euclid(86_400)).unwrap_or_default())
+    }
+
     /// Writes it at the end of `text`.
     fn put(self, text: &mut String) {
         let (hour, minute) = self.hour_minute();

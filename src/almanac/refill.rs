@@ -206,7 +206,7 @@ pub struct LossInterval {
 
 impl LossInterval {
     /// Percentage points of the depth a day; none over 0 days or when the level rose.
-    fn per_day(self) -> Option<f64> {
+    pub fn per_day(self) -> Option<f64> {
         if self.days == 0 || level_rose(self.from, self.to) {
             return None;
         }

@@ -1,7 +1,18 @@
 //! Names people give to hives, yards and traps: kept as typed, compared as read.
 
-/// Most visible characters in a label.
-pub const LABEL_MOST: usize = 60;
+/// How long a label may be.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Most {
+    /// Visible characters, as people count.
+    pub visible: usize,
+    /// Code points, as the file counts: one visible character may be made of any number of them.
+    pub points: usize,
+}
+
+/// A tag, a name, a permit number.
+pub const LABEL_MOST: Most = Most { visible: 60, points: 300 };
+/// A phone's label.
+pub const PHONE_MOST: Most = Most { visible: 20, points: 60 };
 
 /// What this module needs to know about writing systems. The browser has it built in, so no tables travel in the page.
 pub trait Letters {
@@ -25,23 +36,40 @@ pub enum LabelError {
         /// Most visible characters.
         most: usize,
     },
+    /// Not too long to look at, but made of more code points than the file has room for.
+    TooManySigns,
 }
 
 /// The label in `text`: ends trimmed, the inside kept as typed; control characters and invisible ones dropped, except
 /// the joiners and variation selectors that some scripts and pictures need. Tabs and line breaks become spaces.
 ///
 /// # Errors
-/// [`LabelError`] when nothing visible is left, or more than `most` visible characters.
-pub fn label(text: &str, most: usize, letters: &impl Letters) -> Result<String, LabelError> {
+/// [`LabelError`] when nothing visible is left, or more than `most`.
+pub fn label(text: &str, most: Most, letters: &impl Letters) -> Result<String, LabelError> {
     let kept: String = text.chars().filter_map(keep).collect();
     let kept = kept.trim();
     if kept.chars().all(|c| c.is_whitespace() || shapes_neighbours(c)) {
         return Err(LabelError::Empty);
     }
-    if letters.visible(kept) > most {
-        return Err(LabelError::TooLong { most });
+    if letters.visible(kept) > most.visible {
+        return Err(LabelError::TooLong { most: most.visible });
+    }
+    if kept.chars().count() > most.points {
+        return Err(LabelError::TooManySigns);
     }
     Ok(kept.to_owned())
+}
+
+/// As [`label`], for a field that may stay empty.
+///
+/// # Errors
+/// [`LabelError`], but never that it is empty.
+pub fn label_if_any(text: &str, most: Most, letters: &impl Letters) -> Result<Option<String>, LabelError> {
+    match label(text, most, letters) {
+        Ok(label) => Ok(Some(label)),
+        Err(LabelError::Empty) => Ok(None),
+        Err(error) => Err(error),
+    }
 }
 
 fn keep(c: char) -> Option<char> {
@@ -220,10 +248,11 @@ mod tests {
 
     #[test]
     fn keeper_pastes_200_characters_and_60_visible_ones_pass() {
-        // Six code points each, one visible character.
-        let family = "👩\u{200d}👩\u{200d}👧\u{fe0f}";
+        // Five code points each, one visible character.
+        let family = "👩\u{200d}👩\u{200d}👧";
         assert!(read(&family.repeat(60)).is_ok());
         assert_eq!(read(&family.repeat(61)), Err(LabelError::TooLong { most: 60 }));
+        assert_eq!(read(&[&family.repeat(59), "ब्र्क्ष्ट"].concat()), Err(LabelError::TooManySigns));
         assert_eq!(read(&"x".repeat(200)), Err(LabelError::TooLong { most: 60 }));
     }
 

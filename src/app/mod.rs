@@ -30,6 +30,8 @@ pub mod parts;
 #[cfg(target_arch = "wasm32")]
 pub mod records;
 #[cfg(target_arch = "wasm32")]
+pub mod second;
+#[cfg(target_arch = "wasm32")]
 pub mod settings;
 #[cfg(target_arch = "wasm32")]
 pub mod start;

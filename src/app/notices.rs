@@ -9,6 +9,7 @@ use super::parts::notice::Notice;
 use super::place::{Place, Section};
 use super::records::{Home, Records, Unsaved};
 use super::state::Ui;
+use super::wording::en::GOT_IT;
 use super::wording::en_book::backup::ONLY_HERE;
 use super::wording::en_notices as w;
 use crate::almanac::day::Day;
@@ -26,6 +27,7 @@ pub fn notices(ui: Ui) -> El {
         .class("notices")
         .kid(live(move || records.unsaved.get().map(|unsaved| not_kept(ui, records, &unsaved))))
         .kid(storage(ui, records))
+        .kid(restored(records))
         .kid(damaged(ui, records))
         .kid(doubt(ui, records))
         .kid(demonstration(ui, records))
@@ -91,6 +93,10 @@ fn storage(ui: Ui, records: Records) -> Bit {
                     .kid(written.then(|| keys(link(w::TO_BACKUP, &Place::Book))))
                     .into()
             }
+            Home::Elsewhere => {
+                let over = Key::new(w::TAKE_OVER, move || records.take_over()).primary().mark("take-over");
+                boxed("tab-notice").kid(Notice::caution(w::ELSEWHERE).view()).kid(keys(over.view())).into()
+            }
             Home::ReadOnly => boxed("storage-notice").kid(Notice::alarm(w::READ_ONLY).view()).into(),
         }
     })
@@ -110,6 +116,17 @@ fn gone(ui: Ui, records: Records) -> El {
         .attr("role", "alert")
         .kid(Notice::alarm(w::GONE).view())
         .kid(el("p").class("keys").kid(way).kid(away))
+}
+
+/// Lines that the first copy had lost.
+fn restored(records: Records) -> Bit {
+    live(move || {
+        let lines = records.restored.get();
+        (lines > 0).then(|| {
+            let away = Key::new(GOT_IT, move || records.restored.set(0)).mark("restored-away");
+            boxed("restored-notice").kid(Notice::caution(w::restored(lines)).view()).kid(keys(away.view()))
+        })
+    })
 }
 
 fn damaged(ui: Ui, records: Records) -> Bit {

@@ -51,11 +51,39 @@ pub enum Place {
     Kinds,
     /// One kind of trap, by its id; `new` describes one more.
     Kind(String),
+    /// A sheet for printing.
+    Paper(Paper),
+}
+
+/// Sheets for printing.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Paper {
+    /// What to load, and the hives of a yard with room for the pen.
+    Truck,
+    /// A card for under the lid of each hive.
+    Cards,
+    /// What an inspector wants to see.
+    Record,
+}
+
+impl Paper {
+    /// Every sheet.
+    pub const ALL: [Paper; 3] = [Paper::Truck, Paper::Cards, Paper::Record];
+
+    /// Its name in the address.
+    fn slug(self) -> &'static str {
+        match self {
+            Paper::Truck => "truck-sheet",
+            Paper::Cards => "hive-cards",
+            Paper::Record => "inspector",
+        }
+    }
 }
 
 impl Place {
     /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/load`, `#/bench`, `#/bench/<sum>`, `#/book`,
-    /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`; anything else names no place.
+    /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`, `#/book/<sheet>`; anything else
+    /// names no place.
     pub fn parse(hash: &str) -> Option<Place> {
         let mut parts = hash.strip_prefix('#').unwrap_or(hash).strip_prefix('/')?.split('/');
         let (head, rest, last, end) = (parts.next()?, parts.next(), parts.next(), parts.next());
@@ -78,6 +106,9 @@ impl Place {
                 Some(kind) => id(kind).map(Place::Kind),
                 None => Some(Place::Kinds),
             },
+            ("book", Some(sheet)) if last.is_none() => {
+                Paper::ALL.into_iter().find(|paper| paper.slug() == sheet).map(Place::Paper)
+            }
             _ => None,
         }
     }
@@ -96,6 +127,7 @@ impl Place {
             Place::History(Some(of)) => ["#/book/history/", of].concat(),
             Place::Kinds => "#/book/kinds".to_owned(),
             Place::Kind(kind) => ["#/book/kinds/", kind].concat(),
+            Place::Paper(paper) => ["#/book/", paper.slug()].concat(),
         }
     }
 
@@ -105,7 +137,9 @@ impl Place {
             Place::Round | Place::Yard(_) | Place::Hive(_) => Section::Round,
             Place::Load => Section::Load,
             Place::Bench(_) => Section::Bench,
-            Place::Book | Place::History(_) | Place::Kinds | Place::Kind(_) => Section::Book,
+            Place::Book | Place::History(_) | Place::Kinds | Place::Kind(_) | Place::Paper(_) => {
+                Section::Book
+            }
         }
     }
 }
@@ -134,6 +168,7 @@ mod tests {
             Place::Kinds,
             Place::Kind("new".to_owned()),
         ];
+        places.extend(Paper::ALL.map(Place::Paper));
         places.extend(Sum::ALL.map(|sum| Place::Bench(Some(sum))));
         for place in places {
             assert_eq!(Place::parse(&place.hash()), Some(place));
@@ -157,6 +192,7 @@ mod tests {
             "#/book/history/",
             "#/book/history/a/b",
             "#/book/kinds/a b",
+            "#/book/inspector/a",
         ] {
             assert_eq!(Place::parse(hash), None, "{hash}");
         }

@@ -2,6 +2,7 @@
 
 use super::cabinet::{Aside, Cabinet, Meta, NotSaved, Opened};
 use super::edge::{self, clock, device, letters::BrowserLetters, listen};
+use super::second::State;
 use crate::almanac::day::Day;
 use crate::almanac::json;
 use crate::app::graph::{RwSignal, StoredValue, expect_context, provide_context};
@@ -28,6 +29,8 @@ pub enum Home {
     Forgotten(ShelfError),
     /// A newer version of this page has written here; this one only reads.
     ReadOnly,
+    /// In the browser's storage, but another tab writes there; this one only reads until the keeper takes over.
+    Elsewhere,
 }
 
 /// The last thing done, for the undo bar.
@@ -39,6 +42,8 @@ pub struct Act {
     pub entries: Vec<EntryId>,
     /// The strike that took it back, if it was taken back.
     pub undone: Option<EntryId>,
+    /// It is the keeper's: the demonstration has no second copy.
+    pub own: bool,
 }
 
 /// Why something was not written.
@@ -86,13 +91,20 @@ pub struct Parts {
     pub asides: RwSignal<Vec<Aside>>,
     /// Something was written here once, and now there is nothing: the browser or somebody cleared it.
     pub gone: RwSignal<bool>,
+    /// Lines that only the second copy had, until the keeper has read so.
+    pub restored: RwSignal<usize>,
+    /// Everything lies in both copies; none while something is on its way, and where nothing is kept.
+    pub twice: RwSignal<Option<bool>>,
+    /// Whether the browser has promised to keep what is written; none while it has not said, or knows no such promise.
+    pub promised: RwSignal<Option<bool>>,
     /// What the undo bar offers.
     pub act: RwSignal<Option<Act>>,
     /// What could not be kept.
     pub unsaved: RwSignal<Option<Unsaved>>,
     /// What the app remembers of itself.
     pub meta: RwSignal<Meta>,
-    cabinet: StoredValue<Cabinet>,
+    pub(super) cabinet: StoredValue<Cabinet>,
+    pub(super) second: StoredValue<State>,
     writer: StoredValue<Writer>,
 }
 
@@ -113,22 +125,26 @@ impl Records {
             home = Home::ReadOnly;
         }
         let today = clock::stamp().day();
-        let fresh = Meta { label: None, since: today, written: false, backup: None };
+        let fresh = Meta { label: None, since: today, written: false, backup: None, calendar: Vec::new() };
         let meta = cabinet.meta().unwrap_or(fresh);
-        let gone = meta.written && book.log().is_empty() && asides.is_empty();
         let records = Records(Box::leak(Box::new(Parts {
             book: RwSignal::new(book),
             home: RwSignal::new(home),
             asides: RwSignal::new(asides),
-            gone: RwSignal::new(gone),
+            gone: RwSignal::new(false),
+            restored: RwSignal::new(0),
+            twice: RwSignal::new(None),
+            promised: RwSignal::new(None),
             act: RwSignal::new(None),
             unsaved: RwSignal::new(left_over(unsaved)),
             meta: RwSignal::new(meta),
             cabinet: StoredValue::new(cabinet),
+            second: StoredValue::new(State::default()),
             writer: StoredValue::new(writer()),
         })));
         provide_context(records);
         records.follow_other_tabs();
+        records.begin();
         records
     }
 
@@ -144,7 +160,10 @@ impl Records {
     pub fn pen(self) -> Pen {
         Pen {
             writer: self.writer.get_value(),
-            by: self.meta.with_untracked(|meta| meta.label.clone()),
+            // A label from before its code points were bounded would stop every save.
+            by: self.meta.with_untracked(|meta| {
+                meta.label.clone().filter(|label| label.chars().count() <= Entry::BY_MOST)
+            }),
             at: clock::stamp(),
         }
     }
@@ -208,10 +227,10 @@ impl Records {
         });
         match saved.flatten() {
             Some(Ok(_)) => {
-                self.act.set(Some(Act { said, entries: ids.clone(), undone: None }));
+                self.act.set(Some(Act { said, entries: ids.clone(), undone: None, own }));
                 // A look at the demonstration is no book that could be missed.
                 if own {
-                    self.remember(|meta| meta.written = true);
+                    self.copy();
                 }
                 Ok(ids)
             }
@@ -226,6 +245,16 @@ impl Records {
                 self.keep_unsaved(NotSaved::Busy, entries, said);
                 Err(Stop::NotSaved)
             }
+        }
+    }
+
+    /// What was saved of the keeper's goes to the second copy; the first time the browser is asked to keep it.
+    fn copy(self) {
+        self.twice.renew(None);
+        self.mirror();
+        if !self.meta.with_untracked(|meta| meta.written) {
+            self.ask_to_keep();
+            self.remember(|meta| meta.written = true);
         }
     }
 
@@ -284,7 +313,8 @@ impl Records {
     pub fn strike(self, entries: &[EntryId], said: &str) -> Result<Vec<EntryId>, Stop> {
         let yard = self.book.with_untracked(|book| book.log().get(entries.first()?)?.yard.clone());
         let today = yard.map_or_else(|| clock::stamp().day(), |yard| self.today(&yard));
-        let written = self.book.with_untracked(|book| book.strike(&self.pen(), today, entries));
+        let written =
+            self.book.with_untracked(|book| book.strike(&self.pen(), today, entries, &BrowserLetters));
         self.put(written, said)
     }
 
@@ -343,7 +373,7 @@ impl Records {
             if kept > 0 {
                 self.act.set(None);
                 self.gone.set(false);
-                self.remember(|meta| meta.written = true);
+                self.copy();
             }
             if kept < of {
                 return Err(Partly { kept, of, why });
@@ -395,17 +425,22 @@ impl Records {
                     self.act.set(None);
                 }
             } else if page {
-                let new = self.book.try_update_untracked(|book| {
-                    self.cabinet.try_update_value(|cabinet| cabinet.refresh(book))
-                });
-                if matches!(new.flatten(), Some(Ok(new)) if new > 0) {
-                    self.book.notify();
-                }
-                if self.cabinet.with_value(Cabinet::read_only) {
-                    self.home.set(Home::ReadOnly);
-                }
+                self.refresh();
             }
         });
+    }
+
+    /// Takes in what other tabs have put on the shelf.
+    pub(super) fn refresh(self) {
+        let new = self
+            .book
+            .try_update_untracked(|book| self.cabinet.try_update_value(|cabinet| cabinet.refresh(book)));
+        if matches!(new.flatten(), Some(Ok(new)) if new > 0) {
+            self.book.notify();
+        }
+        if self.cabinet.with_value(Cabinet::read_only) {
+            self.home.set(Home::ReadOnly);
+        }
     }
 }
 

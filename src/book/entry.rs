@@ -236,6 +236,19 @@ impl Entry {
         self.id.is_demo() || self.yard.as_ref().is_some_and(ThingId::is_demo)
     }
 
+    /// Brings a yard or a kind. These come first whatever day they carry: a hive may have stood there before its yard was
+    /// written down.
+    pub fn is_ground(&self) -> bool {
+        matches!(self.what, What::Yard { .. } | What::Kind(_))
+    }
+
+    /// The first line of the piece of work that the line of the name `root` goes on with: trap work for some traps, of the
+    /// bulk that is named after that first line.
+    pub fn goes_on(&self, root: &EntryId) -> Option<&EntryId> {
+        let part = matches!(&self.what, What::Check(work) if work.traps.is_some());
+        self.bulk.as_ref().filter(|first| part && *first != root)
+    }
+
     /// The hive an entry is about, if it is about one. An entry that brings a hive is about the hive it brings.
     pub fn hive(&self) -> Option<ThingId> {
         match &self.what {

@@ -19,9 +19,7 @@ pub fn fold(log: &Log) -> Standing {
 pub fn fold_until(log: &Log, until: Option<Day>) -> Standing {
     let mut standing = Standing::default();
     for (root, entry) in log.in_effect() {
-        // Yards and kinds count as there from the start.
-        let ground = matches!(entry.what, What::Yard { .. } | What::Kind(_));
-        if ground || until.is_none_or(|until| entry.day <= until) {
+        if entry.is_ground() || until.is_none_or(|until| entry.day <= until) {
             let first = log.get(root).map_or(entry.day, |first| first.day);
             apply_as(&mut standing, root, entry, first);
         }
@@ -157,8 +155,8 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
             // Work on a later day is the second look.
             hive.spilled =
                 if work.did == Did::Spilled { Some(day) } else { hive.spilled.filter(|on| *on == day) };
-            let known = already(hive, root, Checked::new(day, entry.id.writer().clone(), work));
-            check(hive, work, day, known);
+            let told = already(hive, root, entry, work);
+            check(hive, work, root, day, &told);
         }
         What::Skip { why, .. } => {
             hive.last = Some(Seen { day, did: None, entry: root.clone() });
@@ -170,26 +168,58 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
     Some(())
 }
 
-/// Remembers the work of a day. Whether other work of that day, which may be the same, has told the level found, and
-/// the count.
-fn already(hive: &mut HiveNow, line: &EntryId, new: Checked) -> (bool, bool) {
-    hive.checked.retain(|(_, known)| known.day == new.day);
-    let (mut read, mut counted) = (false, false);
-    for (other, known) in hive.checked.iter().filter(|(_, known)| known.doubles(&new)) {
-        read |= known.read;
-        counted |= known.counted;
-        hive.doubles.push(Double { day: new.day, lines: [other.clone(), line.clone()] });
-    }
-    hive.checked.push((line.clone(), new));
-    (read, counted)
+/// What other lines of its day tell of a line of trap work.
+#[derive(Default)]
+struct Told<'a> {
+    /// The first line of the piece of work that it goes on with.
+    goes_on: Option<&'a EntryId>,
+    /// Work that may be the same has told the level found.
+    read: bool,
+    /// And the count.
+    counted: bool,
 }
 
-/// Applies trap work to the traps it names. `known` says whether the level found and the count are told already.
+/// Remembers the work of a day, and what of it is told already. A piece of work in several lines is one: it goes by the
+/// name and the writer of its first line, so that somebody is asked about it once.
+fn already<'a>(hive: &mut HiveNow, line: &EntryId, entry: &'a Entry, work: &Check) -> Told<'a> {
+    let mut new = Checked::new(entry.day, entry.id.writer().clone(), work);
+    hive.checked.retain(|(_, known)| known.day == new.day);
+    let mut told = Told::default();
+    let mut name = line;
+    if let Some(goes_on) = entry.goes_on(line)
+        && let Some((_, first)) = hive.checked.iter().find(|(known, _)| known == goes_on)
+    {
+        name = goes_on;
+        told.goes_on = Some(goes_on);
+        new.writer = first.writer.clone();
+    }
+    for (other, known) in hive.checked.iter().filter(|(_, known)| known.doubles(&new)) {
+        told.read |= known.read;
+        told.counted |= known.counted;
+        let pair =
+            |double: &Double| double.lines.contains(other) && double.lines.iter().any(|line| line == name);
+        if !hive.doubles.iter().any(pair) {
+            hive.doubles.push(Double { day: new.day, lines: [other.clone(), name.clone()] });
+        }
+    }
+    hive.checked.push((name.clone(), new));
+    told
+}
+
+/// Applies trap work to the traps it names. `told`: what is known of it already.
 ///
 /// The level found closes an interval of oil loss that began at the last known level; a spilled, missing or closed
 /// trap closes none, and neither does a level that rose. Traps of one hive that were left at the same level on the
 /// same day give one interval together: reading one number for six traps is one observation, not six.
-fn check(hive: &mut HiveNow, work: &Check, day: Day, known: (bool, bool)) {
+///
+/// Where kinds of trap were left at different levels, books of the first weeks hold one count as several lines of one
+/// bulk, each for its traps and the count on the first. Such a line goes on where the first one stopped.
+fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, day: Day, told: &Told<'_>) {
+    // A count that is told already is as if it had not been written, for the days of the next one too.
+    let count = work.count.filter(|_| !told.counted);
+    // Not the last one: what two phones wrote lies line by line between each other.
+    let same_count = hive.catches.iter_mut().find(|catch| Some(&catch.entry) == told.goes_on);
+    let counted = count.is_some() || same_count.is_some();
     let mut intervals: Vec<(Day, Share)> = Vec::new();
     let mut rose = false;
     let mut trap_days: i32 = 0;
@@ -213,23 +243,30 @@ fn check(hive: &mut HiveNow, work: &Check, day: Day, known: (bool, bool)) {
                 }
             }
         }
-        attend(trap, work, day);
+        attend(trap, work, day, counted);
     }
-    if let Some(to) = work.before.filter(|_| !known.0) {
+    if let Some(to) = work.before.filter(|_| !told.read) {
         for (since, from) in intervals {
-            if let Ok(days) = u16::try_from(day.days_since(since)) {
-                remember(&mut hive.losses, LossInterval { days, from, to });
+            let Ok(days) = u16::try_from(day.days_since(since)) else { continue };
+            let interval = LossInterval { days, from, to };
+            // Two readings of one day would push out what does tell of the oil.
+            if interval.per_day().is_some() {
+                remember(&mut hive.losses, interval);
             }
         }
+        let rose = rose || told.goes_on.is_some() && hive.rose == Some(day);
         hive.rose = if rose { Some(day) } else { None };
     }
-    if let (Some(count), Ok(trap_days)) = (work.count.filter(|_| !known.1), u32::try_from(trap_days)) {
-        remember(&mut hive.catches, Catch { count, trap_days });
+    let Ok(trap_days) = u32::try_from(trap_days) else { return };
+    match (count, same_count) {
+        (Some(count), _) => remember(&mut hive.catches, Catch { count, trap_days, entry: root.clone() }),
+        (None, Some(catch)) => catch.trap_days = catch.trap_days.saturating_add(trap_days),
+        (None, None) => {}
     }
 }
 
-/// What the work leaves of one trap.
-fn attend(trap: &mut TrapNow, work: &Check, day: Day) {
+/// What the work leaves of one trap. `counted`: its beetles are in a count of that day.
+fn attend(trap: &mut TrapNow, work: &Check, day: Day, counted: bool) {
     let was = trap.trouble;
     match work.did {
         Did::AsFound => {
@@ -262,9 +299,10 @@ fn attend(trap: &mut TrapNow, work: &Check, day: Day) {
         }
         Did::GluedShut => trap.trouble = Some(Trouble::GluedShut),
     }
+    // A count is of the beetles since the last one, whether or not the oil they lie in is changed.
     // Days without fishing are no trap-days: a trap that fishes again counts from today.
     let mended = was.is_some() && trap.trouble.is_none();
-    if work.count.is_some() || mended {
+    if counted || mended {
         trap.counting = day;
     }
     trap.trouble_since = trap.trouble.and(trap.trouble_since.or(Some(day)));

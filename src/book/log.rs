@@ -172,11 +172,8 @@ impl Log {
         }
         let mut order: Vec<_> =
             newest.into_iter().filter(|(_, e)| !matches!(e.what, What::Struck { .. })).collect();
-        // Yards and kinds come first whatever day they carry: a hive may have stood there before the yard was written
-        // down.
-        let ground = |entry: &Entry| !matches!(entry.what, What::Yard { .. } | What::Kind(_));
         sort_by(&mut order, |(a_root, a), (b_root, b)| {
-            (ground(a), a.day, *a_root).cmp(&(ground(b), b.day, *b_root))
+            (!a.is_ground(), a.day, *a_root).cmp(&(!b.is_ground(), b.day, *b_root))
         });
         order
     }

@@ -54,8 +54,10 @@ impl Book {
         let mut new = 0;
         let mut refold = false;
         for entry in entries {
-            // While something here speaks of what is not here yet, any entry may be the one it waits for.
-            let on_top = self.standing.orphans == 0 && self.log.would_be_last(&entry);
+            // While something here speaks of what is not here yet, a yard or a kind may be what it waits for. Nothing else
+            // that comes last can be: it takes effect after what would have to find it.
+            let found = self.standing.orphans == 0 || !entry.is_ground();
+            let on_top = found && self.log.would_be_last(&entry);
             let Some(added) = self.log.add(entry) else { continue };
             new += 1;
             if on_top && !refold {

@@ -83,8 +83,8 @@ pub struct HiveNow {
     pub rose: Option<Day>,
     /// Oil spilled in it on this day, and nobody has looked again on a later one.
     pub spilled: Option<Day>,
-    /// Trap work of the last day on which there was any, in the order in which it counts, each
-    /// with the name of its line.
+    /// Trap work of the last day on which there was any, in the order in which it counts, each with the name of its line,
+    /// or of the first line of a piece of work in several.
     pub checked: Vec<(EntryId, Checked)>,
     /// Pairs of lines that may tell of one and the same work, oldest first.
     pub doubles: Vec<Double>,
@@ -95,7 +95,7 @@ pub struct HiveNow {
 pub struct Checked {
     /// The day it is for.
     pub day: Day,
-    /// Who wrote what stands of the line.
+    /// Who wrote what stands of the line, or of the first line of its piece of work.
     pub writer: Writer,
     /// What was done.
     pub did: Did,
@@ -133,7 +133,7 @@ impl Checked {
 pub struct Double {
     /// The day both are for.
     pub day: Day,
-    /// The names of the lines.
+    /// The names of the lines; of work in several lines the first.
     pub lines: [EntryId; 2],
 }
 
@@ -149,12 +149,14 @@ pub struct Seen {
 }
 
 /// Beetles counted at one check.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Catch {
     /// How many.
     pub count: CountRange,
     /// Traps times days they were fishing.
     pub trap_days: u32,
+    /// The entry that says so.
+    pub entry: EntryId,
 }
 
 /// A box on a hive.
@@ -187,7 +189,8 @@ pub struct TrapNow {
     pub service: Day,
     /// The last known level and the day it was read or made.
     pub level: Option<(Day, Share)>,
-    /// First day of the count that is running: the day it was last emptied or counted.
+    /// First day of the count that is running: the day it was last emptied or counted. Beetles counted that day and left
+    /// in the oil are not of it.
     pub counting: Day,
     /// What stops it from fishing.
     pub trouble: Option<Trouble>,

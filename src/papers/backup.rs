@@ -180,9 +180,9 @@ impl Fields<'_> {
             return None;
         }
         let entries: Vec<Entry> = json::list_from_text(raw)?;
-        let sound = entries
-            .iter()
-            .all(|entry| entry.check().is_ok() && !entry.is_demo() && entry.id.n() <= Entry::COUNTER_MOST);
+        let most = Entry::counter_most(entries.len());
+        let sound =
+            entries.iter().all(|entry| entry.check().is_ok() && !entry.is_demo() && entry.id.n() <= most);
         let same = sound && Counts::of(&entries.iter().collect::<Vec<_>>()) == counts;
         let by = by.map_or(Some(None), json::from_text)?;
         same.then_some(Backup { made: self.get("made")?, by, counts, entries })

@@ -7,10 +7,12 @@
 //! | `beetle-almanac:journal`, `beetle-almanac:journal:<n>` | the intent of a save under way |
 //! | `beetle-almanac:desk:<slot>:a`, `…:b` | a small single value, twice |
 //! | `beetle-almanac:aside:<slot>:<n>` | what lay on the desk and could not be read |
+//! | `beetle-almanac:aside:page:…:<crc>` | in the second copy only: what lay under that page's key and could not be read |
 //!
 //! Several apps can share one origin, so nothing outside the prefix is ever written or removed.
 
 use super::shelf::{Shelf, ShelfError};
+use crate::almanac::checksum;
 use crate::almanac::day::Day;
 use crate::almanac::table::Table;
 
@@ -104,6 +106,12 @@ impl PageName {
 /// The key of the n-th journal, counted from 1.
 pub(super) fn journal(n: u32) -> String {
     if n > 1 { [JOURNAL, ":", &n.to_string()].concat() } else { JOURNAL.to_owned() }
+}
+
+/// Where the second copy puts aside a text that lay under the key of a page: named after the text, so that the same one is
+/// put aside once.
+pub fn aside(key: &str, text: &str) -> String {
+    [ASIDE, key.strip_prefix(PREFIX).unwrap_or(key), ":", &checksum::of(&[text])].concat()
 }
 
 /// Everything of this app as it lies on the shelf, sorted by key: readable or not, it can be kept as a file.

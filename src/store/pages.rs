@@ -31,6 +31,8 @@ struct Seen {
     highest: u64,
     /// What was last read or written there could be read as a page.
     readable: bool,
+    /// Whoever reads the pages wants it left as it is.
+    left: bool,
 }
 
 /// One part of a page, as it was found.
@@ -170,6 +172,27 @@ impl<S: Shelf, P> Pages<S, P> {
         self.save(&pages)
     }
 
+    /// Leaves a part as it is from here on, as if it could not be read: what is new goes to the next part.
+    pub fn leave(&mut self, key: &str) {
+        self.seen.or_insert(key.to_owned(), Seen::default()).left = true;
+    }
+
+    /// The text under the key of every page, as it will be once what was cut short is finished.
+    ///
+    /// # Errors
+    /// [`ShelfError`] when the shelf cannot be read at all.
+    pub fn texts(&self) -> Result<Table<String, String>, ShelfError> {
+        let mut texts = keys::lying(&self.shelf, keys::PAGE)?;
+        journal::foresee(&self.shelf, &mut texts)?;
+        Ok(texts)
+    }
+
+    /// Learns that a copy of this generation lies elsewhere: the next save under `key` gets a higher one.
+    pub fn heed(&mut self, key: &str, generation: u64) {
+        let seen = self.seen.or_insert(key.to_owned(), Seen::default());
+        seen.highest = seen.highest.max(generation);
+    }
+
     /// The shelf under the pages.
     pub fn shelf(&self) -> &S {
         &self.shelf
@@ -249,8 +272,11 @@ impl<S: Shelf, P> Pages<S, P> {
     fn aim(&mut self, name: &PageName) -> Result<Aim, Missed<P>> {
         for part in 1..=MAX_PART {
             let key = name.key(part);
-            let old = self.shelf.get(&key).map_err(Missed::Refused)?;
             let seen = self.seen.get(&key).copied().unwrap_or_default();
+            if seen.left {
+                continue;
+            }
+            let old = self.shelf.get(&key).map_err(Missed::Refused)?;
             // A sound envelope of the generation this tab read or wrote holds what it read or wrote: a page of a
             // hundred hives need not be taken apart again at every tap.
             let sound = old.as_deref().and_then(envelope::peek);

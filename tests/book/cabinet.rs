@@ -10,6 +10,7 @@ use beetle_almanac::book::demo::demo;
 use beetle_almanac::book::entry::{Entry, SkipReason, What};
 use beetle_almanac::book::id::EntryId;
 use beetle_almanac::book::write::KindChoice;
+use beetle_almanac::papers::calendar::Given;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
@@ -139,6 +140,13 @@ fn the_app_remembers_its_name() {
         since: day("2026-05-01"),
         written: true,
         backup: Some((day("2026-06-01"), 40)),
+        calendar: vec![Given {
+            uid: "aa-1.traps.aa-3.20260601".to_owned(),
+            day: day("2026-06-15"),
+            sequence: 2,
+            words: "0".to_owned(),
+            withdrawn: true,
+        }],
     };
     cabinet.keep_meta(&meta).unwrap();
     assert_eq!(Cabinet::open(shelf).unwrap().cabinet.meta(), Some(meta));
@@ -249,7 +257,7 @@ fn keeper_opens_a_file_half_of_which_fits_and_nothing_that_was_struck_comes_back
         .collect();
     let on = day("2027-03-01");
     for skip in skips.iter().step_by(20) {
-        let strike = book.strike(&pen("aa", on), on, std::slice::from_ref(skip)).unwrap();
+        let strike = book.strike(&pen("aa", on), on, std::slice::from_ref(skip), &Unicode).unwrap();
         book.add(strike);
     }
     let struck: Vec<EntryId> = book.log().struck().keys().map(|id| (*id).clone()).collect();

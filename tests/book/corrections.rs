@@ -1,7 +1,7 @@
 //! Corrections, clashes and doubles, each case named after what the keeper did.
 
 use crate::Yard;
-use crate::support::{day, pen};
+use crate::support::{Unicode, day, pen};
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::tally::CountRange;
@@ -92,7 +92,7 @@ fn keeper_typed_30_for_50_and_sees_which_due_date_moves_before_it_is_saved() {
     assert_eq!((now.root, &now.counts), (&line, &Counts::Yes));
     assert!(matches!(&now.trail[..], [Step::Version(was, None)] if was.id == line));
     // And taken back it is as it was.
-    let undo = yard.book.strike(&pen("bb", today), today, &yard.book.decision(&id)).unwrap();
+    let undo = yard.book.strike(&pen("bb", today), today, &yard.book.decision(&id), &Unicode).unwrap();
     yard.book.add(undo);
     assert_eq!(*yard.book.standing(), before);
 }
@@ -154,7 +154,7 @@ fn a_line_that_was_corrected_is_struck_out_whole_and_comes_back_as_corrected() {
     let corrected = yard.book.standing().clone();
     let all = yard.book.versions_of(std::slice::from_ref(&id));
     assert_eq!(all, [line.clone(), id.clone()]);
-    let strike = yard.book.strike(&pen, today, &all).unwrap();
+    let strike = yard.book.strike(&pen, today, &all, &Unicode).unwrap();
     let by = strike[0].id.clone();
     yard.book.add(strike);
     let hive_now = &yard.book.standing().hives[&hive];
@@ -163,7 +163,7 @@ fn a_line_that_was_corrected_is_struck_out_whole_and_comes_back_as_corrected() {
     let now = self::line(&lines, &line);
     assert_eq!((&now.entry.id, &now.counts), (&id, &Counts::Struck { by: by.clone(), lines: 1 }));
     assert!(matches!(&now.trail[..], [Step::Version(..), Step::Strike(_, Strike::Out)]));
-    let back = yard.book.strike(&pen, today, &[by]).unwrap();
+    let back = yard.book.strike(&pen, today, &[by], &Unicode).unwrap();
     yard.book.add(back);
     assert_eq!(*yard.book.standing(), corrected);
     let lines = history::lines(&yard.book, None);
@@ -176,7 +176,9 @@ fn struck_on_one_phone_and_corrected_on_the_other_the_correction_counts_and_says
     let (yard, hive, line) = losing();
     let (mut one, mut other) = (yard.book.clone(), yard.book.clone());
     let today = day("2026-06-01");
-    let strike = one.strike(&pen("bb", today), today, &one.versions_of(std::slice::from_ref(&line))).unwrap();
+    let strike = one
+        .strike(&pen("bb", today), today, &one.versions_of(std::slice::from_ref(&line)), &Unicode)
+        .unwrap();
     one.add(strike);
     let what = What::Check(work(&hive, Did::Replaced, level(60), None));
     let mended = other.correct(&pen("cc", today), day("2026-05-11"), today, &line, what).unwrap();
@@ -189,7 +191,7 @@ fn struck_on_one_phone_and_corrected_on_the_other_the_correction_counts_and_says
         // Struck out once more, with both in sight, it stays out.
         let mut both = both.clone();
         let all = both.versions_of(std::slice::from_ref(&line));
-        let strike = both.strike(&pen("bb", today), today, &all).unwrap();
+        let strike = both.strike(&pen("bb", today), today, &all, &Unicode).unwrap();
         both.add(strike);
         assert_eq!(both.standing(), one.standing());
     }
@@ -240,7 +242,7 @@ fn both_phones_corrected_one_line_the_newest_counts_until_the_keeper_decides() {
     assert_eq!(decided.decide(&pen("dd", today), today, &decided_by), Err(Refusal::Nothing));
     // Taken back, it is as undecided as before.
     let mut back = decided.clone();
-    let undo = back.strike(&pen("dd", today), today, &back.decision(&decided_by)).unwrap();
+    let undo = back.strike(&pen("dd", today), today, &back.decision(&decided_by), &Unicode).unwrap();
     back.add(undo);
     assert_eq!(back.standing(), both.standing());
     assert_eq!(self::line(&history::lines(&back, None), &line).clash.len(), 1);
@@ -271,7 +273,7 @@ fn a_correction_of_a_line_that_is_not_here_is_shown_and_counts() {
     let now = self::line(&lines, &line);
     assert!(now.orphan && now.counts == Counts::Yes && now.trail.is_empty());
     // A strike of what is not here is a line of its own.
-    let strike = whole.strike(&pen("bb", today), today, std::slice::from_ref(&line)).unwrap();
+    let strike = whole.strike(&pen("bb", today), today, std::slice::from_ref(&line), &Unicode).unwrap();
     let mut bare = part.without(|entry| entry.id == mended[0].id);
     bare.add(strike.clone());
     assert!(history::lines(&bare, None).iter().any(|line| line.entry.id == strike[0].id));
@@ -309,7 +311,7 @@ fn two_people_log_one_check_and_the_rate_uses_one_of_them_until_the_keeper_decid
     assert_eq!((doubt(&two).len(), counts(&two)), (0, 2));
 
     // Or it was one: the other is struck out.
-    let strike = both.strike(&pen("bb", on), on, &[by_other]).unwrap();
+    let strike = both.strike(&pen("bb", on), on, &[by_other], &Unicode).unwrap();
     both.add(strike);
     assert_eq!((doubt(&both).len(), counts(&both)), (0, 1));
     assert_eq!(both.standing(), one.standing());

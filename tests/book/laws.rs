@@ -16,10 +16,10 @@ const DIDS: [Did; 6] =
     [Did::AsFound, Did::ToppedUp, Did::Replaced, Did::Spilled, Did::Missing, Did::GluedShut];
 
 /// One thing a keeper does: which phone, which kind of work, and numbers to pick targets and values with.
-type Act = (usize, u8, u32, u32, i32);
+pub(crate) type Act = (usize, u8, u32, u32, i32);
 
 /// Two phones that share a yard, each going its own way from there.
-fn phones(acts: &[Act]) -> Vec<Book> {
+pub(crate) fn phones(acts: &[Act]) -> Vec<Book> {
     let start = day("2026-05-01");
     let yard = Yard::new(&["1", "2", "3"], start);
     let mut phones = vec![yard.book.clone(), yard.book.clone(), yard.book.clone()];
@@ -37,7 +37,7 @@ fn phones(acts: &[Act]) -> Vec<Book> {
             1 => {
                 let newest = book.log().entries().nth(*b as usize % book.log().len()).unwrap().id.clone();
                 let together = book.together(&newest);
-                book.strike(&pen, on, &together)
+                book.strike(&pen, on, &together, &Unicode)
             }
             2 => {
                 let plan = plan(&[&format!("n{b}")], &[(BoxDepth::Medium, 2)], on);
@@ -90,11 +90,11 @@ fn phones(acts: &[Act]) -> Vec<Book> {
     phones
 }
 
-fn acts() -> impl Strategy<Value = Vec<Act>> {
+pub(crate) fn acts() -> impl Strategy<Value = Vec<Act>> {
     prop::collection::vec((0..3_usize, any::<u8>(), any::<u32>(), 0..10_000_u32, 0..40_i32), 0..30)
 }
 
-fn union(books: &[&Book]) -> Book {
+pub(crate) fn union(books: &[&Book]) -> Book {
     let mut all = Book::default();
     for book in books {
         all.add(book.log().entries().cloned());
@@ -145,10 +145,10 @@ proptest! {
         let before = book.standing().clone();
         let target = book.log().entries().nth(pick as usize % book.log().len()).unwrap().id.clone();
         prop_assume!(!book.log().struck().contains_key(&target));
-        let strike = book.strike(&pen("aa", on), on, &[target]).unwrap();
+        let strike = book.strike(&pen("aa", on), on, &[target], &Unicode).unwrap();
         let undo = strike[0].id.clone();
         book.add(strike);
-        let redo = book.strike(&pen("aa", on), on, &[undo]).unwrap();
+        let redo = book.strike(&pen("aa", on), on, &[undo], &Unicode).unwrap();
         book.add(redo);
         prop_assert_eq!(book.standing(), &before);
     }

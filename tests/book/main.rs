@@ -2,18 +2,26 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs)]
 
 mod cabinet;
+mod calendar;
+mod clash;
 mod corrections;
 mod demo;
 mod fixtures;
+mod late;
 mod laws;
 mod mended;
+mod mixed;
 #[path = "../support/phone.rs"]
 mod phone;
 mod plain;
 mod refused;
 mod round;
+mod second;
+#[path = "../support/second.rs"]
+mod second_copy;
 #[path = "../support/mod.rs"]
 mod support;
+mod undone;
 mod yard;
 
 use beetle_almanac::almanac::day::Day;

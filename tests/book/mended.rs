@@ -3,7 +3,7 @@
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan, trap};
 use beetle_almanac::almanac::quantity::Share;
-use beetle_almanac::almanac::refill::Timing;
+use beetle_almanac::almanac::refill::{Timing, median_loss};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::book::Book;
@@ -168,7 +168,7 @@ fn a_line_that_comes_after_its_strike_stays_struck() {
         )
         .unwrap();
     a.add(e.clone());
-    let s = a.strike(&pen("aa", day("2026-05-08")), day("2026-05-08"), &[e[0].id.clone()]).unwrap();
+    let s = a.strike(&pen("aa", day("2026-05-08")), day("2026-05-08"), &[e[0].id.clone()], &Unicode).unwrap();
     a.add(s.clone());
     let mut b = yard.book.clone();
     b.add(s);
@@ -190,7 +190,7 @@ fn no_two_living_hives_of_a_yard_share_a_tag() {
     yard.book.add(e);
     let taken = Err(Refusal::TagTaken { free: "1b".to_owned() });
     assert_eq!(yard.book.hive_back(&pen("aa", on), on, on, &one, &Unicode), taken);
-    assert_eq!(yard.book.strike(&pen("aa", on), on, &[strike_me]), taken);
+    assert_eq!(yard.book.strike(&pen("aa", on), on, &[strike_me], &Unicode), taken);
     let tags: Vec<_> = yard.book.standing().hives_of(&yard.id, true).filter(|(_, h)| h.tag == "1").collect();
     assert_eq!(tags.len(), 1);
 }
@@ -244,13 +244,37 @@ fn no_entry_that_is_taken_in_leaves_the_phone_without_numbers() {
         e.what = What::Note { hive: None, text: "x".into() };
         backup::write(&[e].into_iter().collect(), pen("zz", day("2026-05-01")).at, None).unwrap()
     };
-    assert!(backup::open(&file(Entry::COUNTER_MOST + 1)).is_err());
+    let most = Entry::counter_most(1);
+    assert!(backup::open(&file(most + 1)).is_err());
     let mut book = yard.book.clone();
-    book.add(backup::open(&file(Entry::COUNTER_MOST)).unwrap().entries);
-    let on = day("2026-05-02");
-    let next = book.check(&pen("aa", on), on, on, work(&yard.hive("1"), Did::AsFound, None, None)).unwrap();
-    assert!(next[0].id.n() > Entry::COUNTER_MOST);
-    assert_eq!(next[0].check(), Ok(()), "a page that holds it is read again");
+    book.add(backup::open(&file(most)).unwrap().entries);
+    for n in 1..=20 {
+        let on = day("2026-05-02").plus(n);
+        let look = work(&yard.hive("1"), Did::AsFound, None, None);
+        let next = book.check(&pen("aa", on), on, on, look).unwrap();
+        assert!(next[0].id.n() > most);
+        assert_eq!(next[0].check(), Ok(()), "a page that holds it is read again");
+        book.add(next);
+        // The demonstration comes and goes between two lines and takes its numbers along.
+        book.add(demo(on, "Europe/Berlin", 120, &Unicode).unwrap());
+        let own = backup::write(book.log(), pen("aa", on).at, None).unwrap();
+        assert!(backup::open(&own).is_ok(), "a file of its own is read again");
+        if n % 2 == 0 {
+            book = book.without(Entry::is_demo);
+        }
+    }
+}
+
+/// The bound as the file grows: never below the counters of the lines themselves, never all the numbers there are.
+#[test]
+fn the_highest_counter_of_a_file_grows_with_its_lines_and_ends_at_half_of_what_there_is() {
+    assert_eq!(Entry::counter_most(0), 1_000_000);
+    for lines in [1, 14_000, 100_000, 400_000] {
+        assert_eq!(Entry::counter_most(lines), 1_000_000 + 1000 * u32::try_from(lines).unwrap());
+    }
+    for lines in [499_001, 5_000_000, usize::MAX] {
+        assert_eq!(Entry::counter_most(lines), Entry::COUNTER_MOST);
+    }
 }
 
 #[test]
@@ -340,4 +364,34 @@ fn a_trap_found_empty_is_due_at_once() {
     yard.log("1", day("2026-05-05"), Did::AsFound, (Some(0), None));
     let row = round::rows(yard.book.standing(), &yard.id, day("2026-05-05")).remove(0);
     assert!(row.due.now());
+}
+
+#[test]
+fn a_level_read_before_a_top_up_of_the_same_day_pushes_no_interval_out() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let mut on = day("2026-05-01");
+    for _ in 0..6 {
+        on = on.plus(10);
+        yard.log("1", on, Did::AsFound, (Some(40), None));
+        yard.log("1", on, Did::ToppedUp, (Some(40), Some(50)));
+    }
+    let losses = &yard.book.standing().hives[&yard.hive("1")].losses;
+    assert_eq!(losses.iter().map(|interval| interval.days).collect::<Vec<_>>(), [10; 5]);
+    assert_eq!(median_loss(losses), Some((1.0, 5)));
+}
+
+/// Counted are the beetles since the last count: ten at a look, four more at the top-up, though all lie in the oil.
+#[test]
+fn beetles_left_in_the_oil_at_a_look_are_counted_once() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let hive = yard.hive("1");
+    for (on, did, count) in [("2026-05-11", Did::AsFound, 10), ("2026-05-21", Did::ToppedUp, 4)] {
+        let after = (did == Did::ToppedUp).then_some(Share::HALF);
+        let work = work(&hive, did, Some(count), after);
+        let written = yard.book.check(&pen("aa", day(on)), day(on), day(on), work).unwrap();
+        yard.book.add(written);
+    }
+    let catches = &yard.book.standing().hives[&hive].catches;
+    let sums: Vec<_> = catches.iter().map(|catch| (catch.count.low(), catch.trap_days)).collect();
+    assert_eq!(sums, [(10, 40), (4, 40)]);
 }

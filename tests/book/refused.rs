@@ -116,7 +116,7 @@ fn keeper_says_that_the_hive_stood_there_before_and_logs_the_work() {
     let again = yard.book.hive_since(&pen("aa", today), day("2026-04-10"), today, &hive).unwrap();
     yard.book.add(again.clone());
     assert_eq!(yard.book.standing().hives[&hive].since, day("2026-04-10"));
-    let back = yard.book.strike(&pen("aa", today), today, &[again[0].id.clone()]).unwrap();
+    let back = yard.book.strike(&pen("aa", today), today, &[again[0].id.clone()], &Unicode).unwrap();
     yard.book.add(back);
     assert_eq!(yard.book.standing().hives[&hive].since, on);
 }
@@ -300,12 +300,12 @@ fn keeper_logs_forty_hives_at_once_and_takes_it_back_with_one_undo() {
     yard.book.add(bulk);
     let together = yard.book.together(&last);
     assert_eq!(together.len(), 40);
-    let strike = yard.book.strike(&pen("aa", on), on, &together).unwrap();
+    let strike = yard.book.strike(&pen("aa", on), on, &together, &Unicode).unwrap();
     let struck = strike[0].id.clone();
     yard.book.add(strike);
     assert_eq!(*yard.book.standing(), before);
     // And the undo can be undone.
-    let redo = yard.book.strike(&pen("aa", on), on, &[struck]).unwrap();
+    let redo = yard.book.strike(&pen("aa", on), on, &[struck], &Unicode).unwrap();
     yard.book.add(redo);
     let hive = &yard.book.standing().hives[&yard.hive("40")];
     assert!(hive.traps().all(|trap| trap.service == on));

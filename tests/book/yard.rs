@@ -70,12 +70,12 @@ fn a_backup_names_what_stands_in_it_and_how_much_is_struck_out() {
     };
     let both = || vec!["Ferry Field".to_owned(), "Wrong".to_owned()];
     assert_eq!(look(&yard), (both(), 3, 0, 2));
-    let strike = yard.book.strike(&pen("aa", yard.start), yard.start, &ids).unwrap();
+    let strike = yard.book.strike(&pen("aa", yard.start), yard.start, &ids, &Unicode).unwrap();
     let struck = vec![strike[0].id.clone()];
     yard.book.add(strike);
     // The file keeps every line; what was taken back is no yard and no hive any more.
     assert_eq!(look(&yard), (vec!["Ferry Field".to_owned()], 2, ids.len(), 2));
-    let back = yard.book.strike(&pen("aa", yard.start), yard.start, &struck).unwrap();
+    let back = yard.book.strike(&pen("aa", yard.start), yard.start, &struck, &Unicode).unwrap();
     yard.book.add(back);
     assert_eq!(look(&yard), (both(), 3, 0, 2));
 }

@@ -4,6 +4,7 @@
 
 mod clock;
 mod graph;
+mod second;
 mod storage;
 
 wasm_bindgen_test::wasm_bindgen_test_configure!(run_in_browser);

@@ -6,22 +6,37 @@
 
 Each module beside this one has rows(), which works the figures out by a way of its own, never by the almanac's. Every
 run gives the same bytes: seeds are fixed, floating results rounded far above the noise of the method.
+
+Two modules read instead: calendar_files and table_files say what general libraries find in the papers that the almanac
+wrote into tests/figures/papers (`cargo run --example papers` writes them anew).
 """
 
 import json
 import pathlib
 import sys
 
+import calendar_files
 import calendar_months
 import levels
 import medians
 import packs
 import spills
 import stamps
+import table_files
 import zones
 
 HERE = pathlib.Path(__file__).parent
-MODULES = [calendar_months, levels, medians, packs, spills, stamps, zones]
+MODULES = [
+    calendar_files,
+    calendar_months,
+    levels,
+    medians,
+    packs,
+    spills,
+    stamps,
+    table_files,
+    zones,
+]
 
 
 def text(rows):

@@ -1,7 +1,7 @@
 //! Laws of the log under corrections, strikes, strikes of strikes and decisions, on random work by three phones that
 //! hand each other their books now and then. `tests/book/laws.rs` has those of plain work.
 
-use crate::support::{day, pen};
+use crate::support::{Unicode, day, pen};
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::{Decimal, Share, TypedVolume, VolumeUnit};
 use beetle_almanac::almanac::stack::{BoxDepth, HiveSize};
@@ -109,8 +109,8 @@ fn write(book: &Book, pen: &Pen, on: Day, (_, act, a, b, _): Act) -> Result<Vec<
             book.correct(pen, on, on, &line.id, edited(line, a))
         }
         // A strike of anything, strikes and corrections included.
-        6 => book.strike(pen, on, &[nth(book, b).id.clone()]),
-        7 => book.strike(pen, on, &book.versions_of(&[nth(book, b).id.clone()])),
+        6 => book.strike(pen, on, &[nth(book, b).id.clone()], &Unicode),
+        7 => book.strike(pen, on, &book.versions_of(&[nth(book, b).id.clone()]), &Unicode),
         8 => {
             let line = history::lines(book, None).into_iter().find(|line| !line.clash.is_empty());
             line.map_or(Ok(Vec::new()), |line| {
@@ -220,11 +220,11 @@ proptest! {
         let made: Vec<EntryId> = edit.iter().map(|entry| entry.id.clone()).collect();
         book.add(edit);
         let after = book.standing().clone();
-        let undo = book.strike(&pen, on, &made).unwrap();
+        let undo = book.strike(&pen, on, &made, &Unicode).unwrap();
         let strike = undo[0].id.clone();
         book.add(undo);
         prop_assert_eq!(book.standing(), &before);
-        let redo = book.strike(&pen, on, &[strike]).unwrap();
+        let redo = book.strike(&pen, on, &[strike], &Unicode).unwrap();
         book.add(redo);
         prop_assert_eq!(book.standing(), &after);
     }

@@ -12,8 +12,15 @@ mod levels;
 mod medians;
 mod nist;
 mod packs;
+#[path = "../support/papers.rs"]
+mod papers;
+mod readers;
+mod rfc4180;
+mod rfc5545;
 mod spills;
 mod stamps;
+#[path = "../support/mod.rs"]
+mod support;
 mod vectors;
 mod zones;
 

@@ -47,7 +47,8 @@ pub fn date(day: Day) -> Option<String> {
     FORMAT.with_borrow_mut(|kept| dated(day, kept, &[("month", "long".into()), ("year", "numeric".into())]))
 }
 
-/// As [`date`], without the year and with a short month: "Tue 14 Jul", "Tue, Jul 14". For days near today.
+/// As [`date`], without the year and with a short month: "Tue 14 Jul", "Tue, Jul 14". For days near today; never torn
+/// apart at the end of a line.
 pub fn near(day: Day) -> Option<String> {
     thread_local! {
         static FORMAT: RefCell<Option<Function>> = const { RefCell::new(None) };
@@ -59,6 +60,7 @@ pub fn near(day: Day) -> Option<String> {
         TOLD.with_borrow(|told| told.iter().find(|(known, _)| *known == day).map(|told| told.1.clone()));
     known.or_else(|| {
         let near = FORMAT.with_borrow_mut(|kept| dated(day, kept, &[("month", "short".into())]))?;
+        let near = near.replace(' ', "\u{a0}");
         TOLD.with_borrow_mut(|told| {
             told.truncate(MOST - 1);
             told.insert(0, (day, near.clone()));

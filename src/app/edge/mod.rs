@@ -7,7 +7,9 @@ pub mod install;
 pub mod keeping;
 pub mod letters;
 pub mod locale;
+pub mod locks;
 pub mod pause;
+pub mod share;
 pub mod slot;
 pub mod worker;
 
@@ -41,7 +43,12 @@ pub fn after_paint(then: impl FnOnce() + 'static) {
 }
 
 fn drawn(then: Box<dyn FnOnce()>) {
-    before_paint(move || after(0, then));
+    // A tab out of sight is not drawn, and would wait until it is seen.
+    if document().is_some_and(|document| document.hidden()) {
+        after(0, then);
+    } else {
+        before_paint(move || after(0, then));
+    }
 }
 
 /// Calls `then` when the page is complete and about to be drawn.

@@ -1,7 +1,7 @@
 //! Tag, note, move, walking order and the end of a hive.
 
 use super::page::Page;
-use crate::almanac::text::{LABEL_MOST, label, look_alike};
+use crate::almanac::text::{LABEL_MOST, label, label_if_any, look_alike};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, el, live};
 use crate::app::graph::{Memo, RwSignal, untrack};
@@ -138,9 +138,12 @@ fn carry(page: Page) -> Bit {
     }
     let to = RwSignal::new(String::new());
     let permit = RwSignal::new(String::new());
+    let read = move || permit.with(|text| label_if_any(text, LABEL_MOST, &BrowserLetters));
+    let says = move || read().err().map_or(Says::Nothing, |error| Says::Wrong(en_typed::label(error)));
     let put = move || {
         let to = to.with_untracked(|to| ThingId::parse(to).ok());
-        let permit = permit.with_untracked(|text| label(text, LABEL_MOST, &BrowserLetters)).ok();
+        // The field says what is wrong with it: a hive that moved without its permit would be a wrong record.
+        let Ok(permit) = untrack(read) else { return };
         page.put("move", page.said(w::SAID_MOVED), &|book, pen, day, today, hive| {
             let to = to.as_ref().ok_or(Refusal::NoYard)?;
             book.move_hive(pen, day, today, hive, to, permit.clone(), &BrowserLetters)
@@ -150,7 +153,7 @@ fn carry(page: Page) -> Bit {
         Notice::caution(w::MOVE_CAUTION).view(),
         select("move-to", w::MOVE_TO, to, &all),
         page.form.refused("move"),
-        Field::new("move-permit", w::PERMIT, permit).wide().hint(w::MAY_BE_EMPTY).view(),
+        Field::new("move-permit", w::PERMIT, permit).wide().hint(w::MAY_BE_EMPTY).says(says).view(),
         go(w::MOVE_KEY, "move-go", put),
     ]
 }

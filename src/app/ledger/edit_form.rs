@@ -171,6 +171,7 @@ fn parts(form: Form, fields: Fields) -> Bit {
             level("edit-after", en_round::AFTER, form.after).hint(w::AFTER_HINT).view(),
             Field::new("edit-count", en_round::BEETLES, form.count)
                 .whole()
+                .hint(en_round::COUNT_HINT)
                 .says(move || count_says(form.count))
                 .view(),
             words(),

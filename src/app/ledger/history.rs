@@ -23,6 +23,8 @@ pub enum Counts {
         /// Lines it struck.
         lines: usize,
     },
+    /// Another version of its line stands in for it.
+    Corrected,
 }
 
 /// One line of the history.
@@ -70,8 +72,19 @@ pub enum Strike {
 /// The lines of everything, of a yard or of a hive, newest day first and the newest of a day first.
 ///
 /// Versions of a line and strikes have no line of their own: they are in the trail of the line they are about. Strikes
-/// of what this book does not hold are lines, so that every entry of the book is found.
+/// of what this book does not hold are lines, so that every entry of the book is found. So are starts of a hive that
+/// another one stands in for: each is found under its day, which is all that a start says anew.
 pub fn lines<'a>(book: &'a Book, of: Option<&ThingId>) -> Vec<Line<'a>> {
+    gathered(book, of, false)
+}
+
+/// Every version of every line as a line of its own, in the same order: for papers, which are read from day to day and
+/// hide nothing that was written down.
+pub fn versions(book: &Book) -> Vec<Line<'_>> {
+    gathered(book, None, true)
+}
+
+fn gathered<'a>(book: &'a Book, of: Option<&ThingId>, apart: bool) -> Vec<Line<'a>> {
     let log = book.log();
     let chains = log.chains();
     let strikes = Strikes::of(book, &chains);
@@ -89,11 +102,11 @@ pub fn lines<'a>(book: &'a Book, of: Option<&ThingId>) -> Vec<Line<'a>> {
     let mut lines: Vec<Line<'a>> = Vec::new();
     let mut line = |root: &'a EntryId, first: Option<&'a Entry>, later: Option<Vec<&'a Entry>>| {
         let all = || first.into_iter().chain(later.iter().flatten().copied());
-        if of.is_none_or(|of| all().any(|entry| about(entry, of))) {
+        if of.is_none_or(|of| all().any(|entry| about(root, entry, of))) {
             // A strike is in the trail of what it strikes.
             let versions: Vec<&Entry> =
                 all().filter(|entry| !seen.strikes.homes.contains_key(&entry.id)).collect();
-            lines.extend(seen.line(root, versions));
+            seen.line(root, versions, apart, &mut lines);
         }
     };
     for entry in log.entries().filter(|entry| *seen.chains.root(entry) == entry.id) {
@@ -118,41 +131,47 @@ struct Seen<'a> {
 }
 
 impl<'a> Seen<'a> {
-    /// The line of that name with these versions; none without any.
-    fn line(&self, root: &'a EntryId, versions: Vec<&'a Entry>) -> Option<Line<'a>> {
+    /// Adds the line of that name with these versions; nothing without any.
+    fn line(&self, root: &'a EntryId, versions: Vec<&'a Entry>, apart: bool, lines: &mut Vec<Line<'a>>) {
         let chains = &self.chains;
-        let entry = present(chains, &versions)?;
-        let (mut trail, mut clash) = (Vec::new(), Vec::new());
-        for version in versions.into_iter().filter(|version| version.id != entry.id) {
-            if chains.is_head(version) && Chains::clash(entry, version) {
-                clash.push(version);
-            } else {
-                let by = chains.struck.get(&version.id).filter(|_| chains.is_head(entry));
-                trail.push(Step::Version(version, by.map(|by| (*by).clone())));
-            }
-        }
-        for strike in self.strikes.about.get(root).into_iter().flatten() {
-            trail.push(Step::Strike(strike, self.strikes.kind(strike)));
-        }
-        sort_by(&mut trail, |a, b| a.entry().id.cmp(&b.entry().id));
+        let Some(entry) = present(chains, &versions) else { return };
         let struck = |by: &&EntryId| Counts::Struck {
             by: (*by).clone(),
             lines: self.strikes.homes.get(*by).map_or(1, Vec::len),
         };
-        let counts = chains.struck.get(&entry.id).map_or(Counts::Yes, struck);
-        let counted = counts == Counts::Yes;
-        let together = entry.bulk.as_ref().and_then(|bulk| self.bulks.get(bulk)).copied().unwrap_or(1);
-        Some(Line {
+        let line = |entry: &'a Entry, counts: Counts| Line {
             root,
             entry,
-            together,
-            revived: counted && clash.is_empty() && chains.revived(entry),
-            orphan: *root != entry.id && self.book.log().get(root).is_none(),
-            double: doubt(self.book, entry, root).filter(|_| counted).cloned(),
             counts,
-            trail,
-            clash,
-        })
+            together: entry.bulk.as_ref().and_then(|bulk| self.bulks.get(bulk)).copied().unwrap_or(1),
+            trail: Vec::new(),
+            clash: Vec::new(),
+            revived: false,
+            orphan: false,
+            double: None,
+        };
+        let mut own = line(entry, chains.struck.get(&entry.id).map_or(Counts::Yes, struck));
+        for version in versions.into_iter().filter(|version| version.id != entry.id) {
+            let by = chains.struck.get(&version.id);
+            if apart || (by.is_none() && matches!(version.what, What::Hive { .. })) {
+                lines.push(line(version, by.map_or(Counts::Corrected, struck)));
+            } else if chains.is_head(version) && Chains::clash(entry, version) {
+                own.clash.push(version);
+            } else {
+                let by = by.filter(|_| chains.is_head(entry));
+                own.trail.push(Step::Version(version, by.map(|by| (*by).clone())));
+            }
+        }
+        for strike in self.strikes.about.get(root).into_iter().flatten() {
+            own.trail.push(Step::Strike(strike, self.strikes.kind(strike)));
+        }
+        sort_by(&mut own.trail, |a, b| a.entry().id.cmp(&b.entry().id));
+        own.orphan = *root != entry.id && self.book.log().get(root).is_none();
+        if own.counts == Counts::Yes {
+            own.revived = own.clash.is_empty() && chains.revived(entry);
+            own.double = doubt(self.book, entry, root).cloned();
+        }
+        lines.push(own);
     }
 }
 
@@ -240,12 +259,14 @@ impl<'a> Strikes<'a> {
     }
 }
 
-fn about(entry: &Entry, of: &ThingId) -> bool {
-    let to = match &entry.what {
-        What::HiveMoved { to, .. } => Some(to),
-        _ => None,
+fn about(root: &EntryId, entry: &Entry, of: &ThingId) -> bool {
+    let own = match &entry.what {
+        What::HiveMoved { to, .. } if to == of => true,
+        // A start that was moved bears the name of the first one.
+        What::Hive { .. } => root == of.entry(),
+        _ => entry.hive().as_ref() == Some(of),
     };
-    entry.yard.as_ref() == Some(of) || to == Some(of) || entry.hive().as_ref() == Some(of)
+    own || entry.yard.as_ref() == Some(of)
 }
 
 /// The pair of lines that `entry` may double.

@@ -4,6 +4,7 @@ use super::history::{self, Counts, Line, PAGE, Step, Strike};
 use super::{edit, edit_form, shifts, words};
 use crate::almanac::day::Day;
 use crate::app::edge;
+use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::{focus, heading};
 use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
@@ -143,9 +144,11 @@ fn day_view(desk: Desk, book: &Book, today: Day, lines: &[Line<'_>]) -> El {
 fn line_view(desk: Desk, book: &Book, line: &Line<'_>, several: bool) -> El {
     let entry = line.entry;
     let mut small = el("span").class("line-small");
-    if matches!(line.counts, Counts::Struck { .. }) {
-        small = small.text(w::STRUCK);
-    }
+    small = match line.counts {
+        Counts::Yes => small,
+        Counts::Struck { .. } => small.text(w::STRUCK),
+        Counts::Corrected => small.text(w::CORRECTED),
+    };
     if several && let Some(yard) = &entry.yard {
         small = small.text(&words::yard_name(book, yard)).text(", ");
     }
@@ -155,6 +158,10 @@ fn line_view(desk: Desk, book: &Book, line: &Line<'_>, several: bool) -> El {
     }
     let item = el("li").test_id("history-line");
     let said = words::entry(book, entry);
+    // What stands in for it has the keys, and the name.
+    if line.counts == Counts::Corrected {
+        return item.kid(el("p").class("line-said").kid(el("del").text(&said)).kid(small));
+    }
     let Counts::Struck { by, lines } = &line.counts else {
         let said = el("span").class("line-said").kid(el("span").text(&said)).kid(small);
         let item = item.kid(opener(desk, line.root, said)).kid(trail(desk, book, line));
@@ -348,7 +355,7 @@ fn strike_shifts(desk: Desk, id: &EntryId) -> El {
     edge::after_paint(move || {
         let entries = desk.versions(std::slice::from_ref(&id));
         let found = records.book.with_untracked(|book| {
-            let strike = book.strike(&records.pen(), today, &entries).ok()?;
+            let strike = book.strike(&records.pen(), today, &entries, &BrowserLetters).ok()?;
             Some(book.shifts(&strike, today)).filter(|shifts| !shifts.is_empty())
         });
         shifts.set(found);

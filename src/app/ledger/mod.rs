@@ -2,6 +2,7 @@
 
 pub mod edit;
 pub mod history;
+pub mod papers;
 pub mod safety;
 pub mod words;
 

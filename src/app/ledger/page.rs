@@ -1,6 +1,6 @@
 //! The first page of the Book: the file that keeps it safe, and the ways to the rest.
 
-use super::{lines, phone, restore, save};
+use super::{lines, papers, phone, restore, save};
 use crate::app::cabinet::Aside;
 use crate::app::edge::files;
 use crate::app::el::{Bit, El, el, live};
@@ -22,6 +22,7 @@ pub fn page(ui: Ui) -> El {
         let place = place.get();
         untrack(|| match place {
             Place::History(of) => lines::view(ui, records, of.as_deref()),
+            Place::Paper(paper) => papers::page::view(ui, records, paper),
             Place::Kinds => crate::app::kinds::list::view(ui, records),
             Place::Kind(kind) => crate::app::kinds::form::view(ui, records, &kind),
             _ => first(ui, records),
@@ -42,6 +43,7 @@ fn first(ui: Ui, records: Records) -> Bit {
         el("nav").attr("aria-label", w::INDEX).kid(index).into(),
         save::view(ui, records).into(),
         restore::view(records).into(),
+        papers::part::view(ui, records),
         asides(records),
         phone::view(ui, records).into(),
         demonstration(ui, records).into(),

@@ -1,7 +1,7 @@
 //! This phone: the label beside its lines, the room left, whether the browser keeps it.
 
 use super::safety::{NEARLY_FULL, months_left};
-use crate::almanac::text::{LabelError, label};
+use crate::almanac::text::{PHONE_MOST, label_if_any};
 use crate::app::edge::keeping;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{El, el, live};
@@ -14,21 +14,15 @@ use crate::app::records::{Home, Records};
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_book::phone as w;
+use crate::app::wording::en_notices::ELSEWHERE;
 use crate::app::wording::en_typed;
 use wasm_bindgen_futures::spawn_local;
-
-/// Most visible letters of a phone's label.
-const LABEL_MOST: usize = 20;
 
 /// The section of the Book.
 pub(super) fn view(ui: Ui, records: Records) -> El {
     let kept = records.meta.with_untracked(|meta| meta.label.clone()).unwrap_or_default();
     let text = RwSignal::new(kept);
-    let read = move || match text.with(|text| label(text, LABEL_MOST, &BrowserLetters)) {
-        Ok(label) => Ok(Some(label)),
-        Err(LabelError::Empty) => Ok(None),
-        Err(error) => Err(error),
-    };
+    let read = move || text.with(|text| label_if_any(text, PHONE_MOST, &BrowserLetters));
     let says = move || match read() {
         Ok(_) => Says::Nothing,
         Err(error) => Says::Wrong(en_typed::label(error)),
@@ -68,7 +62,7 @@ fn room(ui: Ui, records: Records) -> El {
 
 /// What the browser says about keeping; asked for on a key, because some browsers then ask the keeper.
 fn keeping(records: Records) -> El {
-    let promised = RwSignal::new(None::<bool>);
+    let promised = records.promised;
     let asked = RwSignal::new(false);
     spawn_local(async move { promised.set(keeping::promised().await) });
     let ask = move || {
@@ -79,13 +73,19 @@ fn keeping(records: Records) -> El {
     };
     let said = live(move || match (records.home.get(), promised.get()) {
         (Home::Forgotten(_), _) => Notice::alarm(w::FORGOTTEN).view(),
+        (Home::Elsewhere, _) => el("p").text(ELSEWHERE),
         (Home::ReadOnly, _) => Notice::caution(w::READ_ONLY).view(),
         (Home::Kept, Some(true)) => el("p").text(w::KEPT),
         (Home::Kept, _) if asked.get() => Notice::caution(w::NOT_PROMISED).view(),
         (Home::Kept, None) => el("p").text(w::MAY_CLEAR),
         (Home::Kept, Some(false)) => el("div")
+            .class("stack")
             .kid(el("p").text(w::MAY_CLEAR))
             .kid(el("p").class("keys").kid(Key::new(w::ASK, ask).view())),
     });
-    el("div").attr("role", "status").kid(said)
+    let twice = live(move || {
+        let twice = records.twice.get().filter(|_| records.home.get() == Home::Kept);
+        twice.map(|twice| if twice { el("p").text(w::TWICE) } else { Notice::caution(w::ONCE).view() })
+    });
+    el("div").attr("role", "status").test_id("keeping").kid(twice).kid(said)
 }

@@ -8,7 +8,7 @@ use crate::book::id::Writer;
 use crate::book::write::Pen;
 
 /// Plain letters are enough for the demonstration's names.
-struct Plain;
+pub(crate) struct Plain;
 
 impl Letters for Plain {
     fn normal(&self, text: &str) -> String {
@@ -80,14 +80,14 @@ fn things_this_book_does_not_hold_are_called_so() {
 fn a_strike_names_its_line_and_a_strike_of_a_strike_brings_it_back() {
     let mut book = book();
     let yard = book.log().entries().next().unwrap().id.clone();
-    let strike = book.strike(&pen(), today(), std::slice::from_ref(&yard)).unwrap();
+    let strike = book.strike(&pen(), today(), std::slice::from_ref(&yard), &Plain).unwrap();
     let id = strike[0].id.clone();
     assert_eq!(entry(&book, &strike[0]), "Struck out: “New yard: Ferry Field”");
     book.add(strike);
-    let again = book.strike(&pen(), today(), &[id]).unwrap();
+    let again = book.strike(&pen(), today(), &[id], &Plain).unwrap();
     assert_eq!(entry(&book, &again[0]), "Brought back: “New yard: Ferry Field”");
     let all: Vec<_> = book.log().entries().take(3).map(|e| e.id.clone()).collect();
-    let many = book.strike(&pen(), today(), &all).unwrap();
+    let many = book.strike(&pen(), today(), &all, &Plain).unwrap();
     assert_eq!(entry(&book, &many[0]).replace('\u{a0}', " "), "Struck out: 3 lines");
 }
 

@@ -114,11 +114,14 @@ fn oil(trip: Trip) -> Bit {
         let count = walks.with(|text| typed::count(text, 0, MOST_WALKS)).ok()?;
         let share: Share = spilled.with(|text| typed::share(text)).ok()?;
         let yards = trip.yards();
-        let (_, each) = trip.records.book.with(|book| every_trap(book.standing(), &yards));
-        let season = oil_to_buy(count, each, share, None, 0);
+        let all = trip.records.book.with(|book| every_trap(book.standing(), &yards));
+        let season = oil_to_buy(count, all.oil, share, None, 0);
         let (each, sum) = (ui.volume(season.each), ui.volume_up(season.high));
-        let line = w::season(season.services, &each, &percent(season.spill_share), &sum);
-        Some((sum, vec![line]))
+        let mut lines = vec![w::season(season.services, &each, &percent(season.spill_share), &sum)];
+        if all.unknown > 0 {
+            lines.push(w::unknown(all.unknown));
+        }
+        Some((sum, lines))
     };
     let walks_says = move || walks.with(|text| says::optional(says::count(walks, 0, MOST_WALKS), text));
     Bit::Many(vec![

@@ -177,14 +177,27 @@ pub fn spare_kind(standing: &Standing, yards: &[ThingId], needs: &[KindNeed]) ->
     most.map(|(need, _)| need.kind.clone())
 }
 
-/// Oil that fills every trap of these yards anew, those still to be put in included: what one walk takes at most.
-pub fn every_trap(standing: &Standing, yards: &[ThingId]) -> (u32, Volume) {
-    let (mut traps, mut oil) = (0, Volume::ZERO);
+/// What one walk takes at most.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct EveryTrap {
+    /// Traps, those still to be put in included.
+    pub traps: u32,
+    /// Oil that fills all of them anew, as far as they are measured.
+    pub oil: Volume,
+    /// Traps nobody has measured, which that oil leaves out.
+    pub unknown: u32,
+}
+
+/// Every trap of these yards, filled anew.
+pub fn every_trap(standing: &Standing, yards: &[ThingId]) -> EveryTrap {
+    let mut all = EveryTrap::default();
     let mut add = |kind: Option<&ThingId>, count: u32| {
-        let Some(now) = kind.and_then(|kind| standing.kinds.get(kind)) else { return };
-        traps += count;
-        let each = now.kind.oil(Share::NONE, now.kind.fill).unwrap_or_default();
-        oil = oil.plus(each.times(f64::from(count)));
+        all.traps += count;
+        let known = kind.and_then(|kind| standing.kinds.get(kind));
+        match known.map(|now| now.kind.oil(Share::NONE, now.kind.fill)) {
+            Some(Some(each)) => all.oil = all.oil.plus(each.times(f64::from(count))),
+            _ => all.unknown += count,
+        }
     };
     for yard in yards {
         for (_, hive) in standing.hives_of(yard, true) {
@@ -192,7 +205,7 @@ pub fn every_trap(standing: &Standing, yards: &[ThingId]) -> (u32, Volume) {
             add(round::likely_kind(standing, yard, Some(hive)), hive.wanting());
         }
     }
-    (traps, oil)
+    all
 }
 
 #[cfg(test)]
@@ -234,9 +247,30 @@ mod tests {
     fn every_trap_filled_anew_is_the_most_a_walk_takes() {
         let book = book();
         let standing = book.standing();
-        let (traps, oil) = every_trap(standing, &yards(standing));
+        let all = every_trap(standing, &yards(standing));
         let now = load(standing, &yards(standing), today(), Share::NONE, None, VolumeUnit::Millilitre);
-        assert!(traps >= now.due && oil >= now.oil);
+        assert!(all.traps >= now.due && all.oil >= now.oil);
+        assert_eq!(all.unknown, 0);
+    }
+
+    /// The carry answer and the one for the season leave out the same traps.
+    #[test]
+    fn traps_nobody_has_measured_are_told_and_not_counted_as_without_oil() {
+        let book = book();
+        let mut standing = book.standing().clone();
+        let all = yards(&standing);
+        // Only what hangs in the second yard stays measured.
+        let measured = standing.hives_of(&all[1], true).flat_map(|(_, hive)| hive.traps()).count();
+        let kind = standing.hives_of(&all[0], true).flat_map(|(_, hive)| hive.traps()).next().unwrap();
+        let kind = kind.kind.clone();
+        let before = every_trap(&standing, &all);
+        standing.kinds.get_mut(&kind).unwrap().kind.capacity = None;
+        let after = every_trap(&standing, &all);
+        assert_eq!((after.traps, after.unknown as usize), (before.traps, before.traps as usize - measured));
+        assert!(after.oil < before.oil && after.oil > Volume::ZERO);
+        let far = today().plus(365);
+        let carried = load(&standing, &all, far, Share::NONE, None, VolumeUnit::Millilitre);
+        assert_eq!(carried.unknown, after.unknown);
     }
 
     #[test]

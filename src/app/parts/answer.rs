@@ -1,7 +1,7 @@
 //! An answer, the sum it came from, and the reason on tap.
 
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::Memo;
+use crate::app::graph::{Memo, untrack};
 use crate::app::wording::en;
 
 /// `Answer::new("Oil to carry", move || "500 mL".into()).sum(move || vec![…]).why("…").view()`
@@ -62,7 +62,7 @@ impl Answer {
             .class("answer")
             .kid(el("p").class("answer-label").text(&label))
             .kid(large)
-            .kid(sum.map(|sum| live(move || lines(&sum()))))
+            .kid(sum.map(lines))
             .kid(why.map(super::notice::why))
     }
 }
@@ -81,10 +81,18 @@ fn following(label: &str, worked: Memo<Option<Worked>>) -> Answer {
     made(label, Box::new(big)).sum(sum)
 }
 
-fn lines(lines: &[String]) -> Bit {
-    if lines.is_empty() {
-        return Bit::Nothing;
-    }
-    let lines = lines.iter().map(|line| el("li").text(line));
-    el("ul").class("answer-sum").attr("aria-label", en::SUM).kids(lines).into()
+/// While as many lines are shown, their words change and nothing is drawn anew: this happens at every key.
+fn lines(sum: Box<dyn Fn() -> Vec<String>>) -> Bit {
+    let sum = Memo::new(sum);
+    let many = Memo::new(move || sum.with(Vec::len));
+    live(move || {
+        let line = |nth: usize| {
+            el("li").live_text(move || sum.with(|lines| lines.get(nth).cloned()).unwrap_or_default())
+        };
+        let many = many.get();
+        untrack(|| {
+            (many > 0)
+                .then(|| el("ul").class("answer-sum").attr("aria-label", en::SUM).kids((0..many).map(line)))
+        })
+    })
 }

@@ -26,7 +26,8 @@ pub(super) fn view(walk: Walk) -> El {
     };
     let before = Field::new("log-before", w::BEFORE, walk.before).says(move || level_says(walk.before));
     let after = Field::new("log-after", w::AFTER, walk.after).hint(w::AFTER_HINT).says(after_says);
-    let count = Field::new("log-count", w::BEETLES, walk.count).whole().says(move || count_says(walk.count));
+    let count = Field::new("log-count", w::BEETLES, walk.count).whole().hint(w::COUNT_HINT);
+    let count = count.says(move || count_says(walk.count));
     let day = Field::new("log-day", w::DAY, walk.day)
         .day()
         .hint(w::DAY_HINT)

@@ -53,14 +53,20 @@ pub(super) fn view(ui: Ui, walk: Walk) -> El {
             }
         };
         let mut bar = el("div").class("undo");
-        let mut words = el("span").text(&said);
+        let twice = walk.records.twice;
+        let own = act.own;
+        let kept =
+            el("span").test_id("kept").live_text(move || w::twice(twice.get().filter(|_| own)).to_owned());
+        let mut words = el("span").text(&said).kid(kept);
         // Advice belongs to the save it came from.
         let logged = walk.logged.get_value();
         let logged =
             logged.filter(|logged| act.undone.is_none() && act.entries.last() == Some(&logged.entry));
         let logged = logged.filter(|_| !cards.is_empty());
+        let mut between = ". ";
         for card in if logged.is_some() { cards } else { Vec::new() } {
-            words = words.text(". ").kid(el("strong").text(told::line(card)));
+            words = words.text(between).kid(el("strong").text(told::line(card)));
+            between = " ";
         }
         bar = bar.kid(words);
         if let Some(logged) = logged {

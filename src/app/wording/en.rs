@@ -95,8 +95,8 @@ pub fn relative(days: i32) -> String {
         0 => "today".to_owned(),
         1 => "tomorrow".to_owned(),
         -1 => "yesterday".to_owned(),
-        d if d > 0 => ["in ", &d.to_string(), " days"].concat(),
-        d => [&d.unsigned_abs().to_string(), " days ago"].concat(),
+        d if d > 0 => ["in ", &d.to_string(), "\u{a0}days"].concat(),
+        d => [&d.unsigned_abs().to_string(), "\u{a0}days ago"].concat(),
     }
 }
 
@@ -298,7 +298,7 @@ mod tests {
     #[test]
     fn near_days_have_their_own_words() {
         let said: Vec<String> = (-2..=2).map(relative).collect();
-        assert_eq!(said, ["2 days ago", "yesterday", "today", "tomorrow", "in 2 days"]);
+        assert_eq!(said, ["2\u{a0}days ago", "yesterday", "today", "tomorrow", "in 2\u{a0}days"]);
     }
 
     #[test]

@@ -81,13 +81,13 @@ pub mod yard {
     /// Why corners.
     pub const TRAPS_WHY: &str = "Two in each box, in opposite corners, on the other diagonal in the next box up: beetles run along walls and corners. That is common practice, not a proven optimum.";
     /// Under the drawing of the hive.
-    pub const SIDE: &str = "One hive from its left side. Dashed: far side.";
+    pub const SIDE: &str = "One hive from its left side, entrance at the arrow. Dashed: far side.";
     /// Capacity out of the common.
     pub const SIZE_ODD: &str = "Is that right? Traps for oil mostly hold 1 to 500 mL.";
 
     /// "40 traps".
     pub fn traps(traps: u32, number: &str) -> String {
-        [number, " ", if traps == 1 { "trap" } else { "traps" }].concat()
+        [number, "\u{a0}", if traps == 1 { "trap" } else { "traps" }].concat()
     }
 
     /// "10 hives × 2 boxes × 2 traps = 40 traps".
@@ -98,7 +98,7 @@ pub mod yard {
             &counted(boxes, "box", "boxes"),
             " × ",
             &counted(a_box, "trap", "traps"),
-            " = ",
+            " =\u{a0}",
             traps,
         ]
         .concat()
@@ -106,22 +106,22 @@ pub mod yard {
 
     /// "40 × 20 mL × ½ = 400 mL".
     pub fn oil_sum(traps: &str, holds: &str, fill: &str, sum: &str) -> String {
-        [traps, " × ", holds, " × ", fill, " = ", sum].concat()
+        [traps, " × ", holds, " × ", fill, " =\u{a0}", sum].concat()
     }
 
     /// A sum, and the same in the unit the keeper reads.
     pub fn same(sum: &str, shown: &str) -> String {
-        [sum, " = ", shown].concat()
+        [sum, " =\u{a0}", shown].concat()
     }
 
     /// "+ 25 % reserve = 500 mL".
     pub fn reserve_sum(reserve: &str, with: &str) -> String {
-        ["+ ", reserve, " reserve = ", with].concat()
+        ["+ ", reserve, " reserve =\u{a0}", with].concat()
     }
 
     /// "rounded up in steps of 50 mL = 500 mL".
     pub fn step_sum(step: &str, carry: &str) -> String {
-        ["rounded up in steps of ", step, " = ", carry].concat()
+        ["rounded up in steps of ", step, " =\u{a0}", carry].concat()
     }
 
     /// Key: reads every volume in that unit.
@@ -171,7 +171,7 @@ pub mod keep {
     /// Field: tags.
     pub const TAGS: &str = "Tags on the hives";
     /// How tags may be typed.
-    pub const TAGS_HINT: &str = "In walking order: 1–24, or A1, A2, B7.";
+    pub const TAGS_HINT: &str = "In walking order: 1–\u{2060}24, or A1, A2, B7.";
     /// Field: kind of trap.
     pub const TRAP: &str = "Your word for the trap";
     /// Choice: how it is built.

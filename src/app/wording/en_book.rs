@@ -41,6 +41,8 @@ pub mod history {
     pub const NONE: &str = "None recorded.";
     /// Mark of a struck line.
     pub const STRUCK: &str = "Struck out, ";
+    /// Mark of a corrected line.
+    pub const CORRECTED: &str = "Corrected by a later line, ";
     /// Key that strikes one line out.
     pub const STRIKE: &str = "Strike out this line";
     /// Key that brings one line back.
@@ -389,6 +391,10 @@ pub mod phone {
     pub const LABEL_KEPT: &str = "Label kept";
     /// Room.
     pub const ROOM: &str = "Room taken";
+    /// Both copies hold everything.
+    pub const TWICE: &str = "Every line lies in two places in this browser.";
+    /// The second copy could not be written.
+    pub const ONCE: &str = "This browser does not take the second copy, so every line lies in one place only. A phone that dies within a minute of a save may lose it: save a file after each day’s work.";
     /// The browser keeps the records.
     pub const KEPT: &str = "The browser has promised to keep what is written here.";
     /// The browser may not.

@@ -23,7 +23,7 @@ pub const DAY_HINT: &str = "Empty is today. Goes for the next change below.";
 pub const NO_BOXES: &str =
     "No box is on this hive. Put one on below, or write the hive down as dead, sold, joined or gone.";
 /// The drawing from the side.
-pub const SIDE: &str = "From the left, entrance →";
+pub const SIDE: &str = "Left side, entrance at the arrow. Dashed: far side.";
 /// Fold: a box.
 pub const ADD_BOX: &str = "Put a box on";
 /// Choice: depth.
@@ -51,7 +51,7 @@ pub const ADD_BOX_KEY: &str = "Put it on";
 /// Fold: a box off.
 pub const BOX_OFF: &str = "Take this box off";
 /// Choice: what became of its traps.
-pub const TRAPS_WENT: &str = "Its traps went";
+pub const TRAPS_WENT: &str = "Its traps";
 /// Its traps are left where they are.
 pub const TRAPS_STAY: &str = "Still in it";
 /// The last box.
@@ -123,7 +123,7 @@ pub const ADD_HIVES: &str = "Add hives";
 /// Field: tags.
 pub const TAGS: &str = "Tags";
 /// Under it.
-pub const TAGS_HINT: &str = "Such as 25–30, or A1, A2, B7.";
+pub const TAGS_HINT: &str = "Such as 25–\u{2060}30, or A1, A2, B7.";
 /// Choice: size.
 pub const SIZE: &str = "Size";
 /// Full hive.

@@ -168,7 +168,7 @@ pub fn packs(sizes: &str) -> String {
 
 /// "20 mL × 50 % = 10 mL".
 pub fn fill_sum(capacity: &str, share: &str, each: &str) -> String {
-    [capacity, " × ", share, " of its volume = ", each].concat()
+    [capacity, " × ", share, " of its volume =\u{a0}", each].concat()
 }
 
 /// Asks about a capacity.

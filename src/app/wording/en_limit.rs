@@ -42,12 +42,12 @@ pub fn sum(limit: Limit, ahead: u16) -> String {
         }
         Limit::OilLow { days, from, floor, per_day } => {
             let (from, floor) = (percent(from.fraction(), 1), percent(floor.fraction(), 1));
-            ["oil low: ", &from, " − ", &floor, " at ", &rate(per_day), " a day = ", &lasts(days, ahead)]
+            ["oil low: ", &from, " − ", &floor, " at ", &rate(per_day), " a day =\u{a0}", &lasts(days, ahead)]
                 .concat()
         }
         Limit::Bodies { days, room, per_day } => {
             let (room, per_day) = (number(f64::from(room), 0), number(per_day, 2));
-            ["beetles: room for ", &room, " at ", &per_day, " a day = ", &lasts(days, ahead)].concat()
+            ["beetles: room for ", &room, " at ", &per_day, " a day =\u{a0}", &lasts(days, ahead)].concat()
         }
     }
 }

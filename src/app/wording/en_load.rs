@@ -80,7 +80,7 @@ pub fn traps(count: u32) -> String {
 
 /// "Hives to see, due or skipped: 24 of 24".
 pub fn hives_due(due: u32, of: u32) -> String {
-    ["Hives to see, due or skipped: ", &due.to_string(), " of ", &of.to_string()].concat()
+    ["Hives to see, due or skipped: ", &due.to_string(), "\u{a0}of\u{a0}", &of.to_string()].concat()
 }
 
 /// "Traps due: 46, of these missing: 2".
@@ -103,17 +103,17 @@ pub fn resting(since: &str) -> String {
 /// "46 traps × 10 mL = 460 mL, whole fills: thrown away when full".
 pub fn oil_line(count: u32, each: &str, sum: &str, reusable: bool) -> String {
     let why = if reusable { "level or loss not known" } else { "thrown away when full" };
-    [&traps(count), " × ", each, " = ", sum, ", whole fills: ", why].concat()
+    [&traps(count), " × ", each, " =\u{a0}", sum, ", whole fills: ", why].concat()
 }
 
 /// "4 traps to put in × 10 mL = 40 mL".
 pub fn first_line(count: u32, each: &str, sum: &str) -> String {
-    [&traps(count), " to put in × ", each, " = ", sum].concat()
+    [&traps(count), " to put in × ", each, " =\u{a0}", sum].concat()
 }
 
 /// "46 traps used again, from 35 % up, × 3 mL = 138 mL".
 pub fn top_up_line(count: u32, from: &str, each: &str, sum: &str) -> String {
-    [&traps(count), " used again, from ", from, " up, × ", each, " = ", sum].concat()
+    [&traps(count), " used again, from ", from, " up, × ", each, " =\u{a0}", sum].concat()
 }
 
 /// "Ferry Field 460 mL".
@@ -123,7 +123,7 @@ pub fn yard_oil(name: &str, oil: &str) -> String {
 
 /// "+ 25 % reserve = 575 mL".
 pub fn reserve(share: &str, sum: &str) -> String {
-    ["+ ", share, " reserve = ", sum].concat()
+    ["+ ", share, " reserve =\u{a0}", sum].concat()
 }
 
 /// "= 2 bottles of 500 mL".
@@ -157,10 +157,10 @@ pub fn disposable(count: u32) -> String {
 /// "need 4 + 2 to spare = 6".
 pub fn need(need: u32, spare: u32) -> String {
     let lead = place(need);
-    [&lead, " + ", &spare.to_string(), " to spare = ", &(need + spare).to_string()].concat()
+    [&lead, " + ", &spare.to_string(), " to spare =\u{a0}", &(need + spare).to_string()].concat()
 }
 
 /// "10 walks × 460 mL + 10 % = 5.06 L".
 pub fn season(walks: u32, each: &str, spilled: &str, sum: &str) -> String {
-    [&counted(walks, "walk", "walks"), " × ", each, " + ", spilled, " = ", sum].concat()
+    [&counted(walks, "walk", "walks"), " × ", each, " + ", spilled, " =\u{a0}", sum].concat()
 }

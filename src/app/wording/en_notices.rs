@@ -1,6 +1,6 @@
 //! English: what is said above every place.
 
-use super::en::date;
+use super::en::{counted, date};
 use crate::almanac::day::Day;
 use crate::app::cabinet::NotSaved;
 use crate::store::shelf::ShelfError;
@@ -22,6 +22,10 @@ pub const GONE_KEY: &str = "Open a backup file";
 pub const GONE_AWAY: &str = "Begin a new book";
 /// A newer version has written.
 pub const READ_ONLY: &str = "A newer version of this page has written here, so this one only reads. Close every tab of this page and open it again where there is a signal: that updates the page.";
+/// Another tab writes.
+pub const ELSEWHERE: &str = "This page is open in another tab, and that one writes. Here you can read.";
+/// Key that makes this tab the one that writes.
+pub const TAKE_OVER: &str = "Write here instead";
 /// Damaged pages.
 pub const TO_BOOK: &str = "See them in the Book";
 /// Key to the Book.
@@ -60,6 +64,12 @@ pub fn damaged(count: usize) -> String {
     }
 }
 
+/// What came back from the second copy.
+pub fn restored(lines: usize) -> String {
+    let lines = counted(u32::try_from(lines).unwrap_or(u32::MAX), "line", "lines");
+    [&lines, " of your book had gone from this phone’s first copy and came back from the second. Nothing is missing."].concat()
+}
+
 /// The clock.
 pub fn clock(today: Day, newest: Day) -> String {
     [
@@ -88,6 +98,7 @@ pub fn why(why: &NotSaved) -> &'static str {
         }
         NotSaved::Shelf { why: ShelfError::Other, .. } => "The phone did not keep it.",
         NotSaved::ReadOnly => "A newer version of this page has written here, so this one only reads.",
+        NotSaved::Elsewhere => "Another tab of this page is open and writes. Write here instead, or there.",
         NotSaved::Busy => "Another tab of this page is writing at the same time. Close it and try again.",
     }
 }

@@ -10,6 +10,15 @@ use crate::book::entry::{Did, SkipReason};
 use crate::book::round::{Because, HiveDue};
 use crate::book::standing::Trouble;
 
+/// Behind what was done: whether it lies in both copies. Nothing while it is on its way there.
+pub fn twice(twice: Option<bool>) -> &'static str {
+    match twice {
+        None => "",
+        Some(true) => ". Saved",
+        Some(false) => ". In one place only",
+    }
+}
+
 /// Round without hives: the lead.
 pub const EMPTY: &str = "No hives are kept yet.";
 /// What the round will do.
@@ -57,8 +66,10 @@ pub const NONE_WANTED: &str = "No traps are meant for this hive.";
 pub const NO_KIND_HERE: &str = "Which kind of trap goes in? Put the first ones in on the hive page.";
 /// On the card of a yard that is not real.
 pub const INVENTED: &str = "invented";
-/// Beetles, before the number.
-pub const BEETLES: &str = "Beetles";
+/// Beetles, before the number: those since the last count, as the rate is reckoned over the days since then.
+pub const BEETLES: &str = "New beetles";
+/// Under the field.
+pub const COUNT_HINT: &str = "Since the last count. Those left in the oil then are counted already.";
 /// Nothing counted.
 pub const NOT_COUNTED: &str = "not counted";
 /// Key that empties the count.
@@ -247,7 +258,7 @@ pub fn since(count: i32) -> String {
 
 /// "2 boxes, 4 traps".
 pub fn parts(boxes: u32, traps: u32) -> String {
-    [&counted(boxes, "box", "boxes"), ", ", &counted(traps, "trap", "traps")].concat()
+    [&counted(boxes, "box", "boxes"), ",\u{a0}", &counted(traps, "trap", "traps")].concat()
 }
 
 /// Key of a piece of work.
@@ -329,7 +340,7 @@ mod tests {
     fn a_due_day_is_told_with_weekday_and_days() {
         let today = day("2026-07-11");
         let told = |on: &str, timing| due_on(day(on), timing, today);
-        assert_eq!(told("2026-07-14", Timing::In { days: 3 }), "due Tue 14 July, in 3 days");
+        assert_eq!(told("2026-07-14", Timing::In { days: 3 }), "due Tue 14 July, in 3\u{a0}days");
         assert_eq!(told("2026-07-12", Timing::In { days: 1 }), "due Sun 12 July, tomorrow");
         assert_eq!(told("2026-07-11", Timing::Today), "due today");
         assert_eq!(told("2026-07-10", Timing::Overdue { days: 1 }), "due now, 1\u{a0}day overdue");

@@ -17,7 +17,7 @@ pub mod refill {
     /// Field: floor.
     pub const FLOOR: &str = "Lowest level that still works";
     /// Its hint.
-    pub const FLOOR_HINT: &str = "Oil deep enough to cover a beetle: 6 mm.";
+    pub const FLOOR_HINT: &str = "Oil deep enough to cover a beetle: 6\u{a0}mm.";
     /// Field: level found.
     pub const FOUND: &str = "Level found later";
     /// Field: days of that stretch.
@@ -43,7 +43,7 @@ pub mod refill {
 
     /// How the loss was read.
     pub fn loss(from: &str, to: &str, count: u16, per_day: &str) -> String {
-        ["Loss: ", from, " to ", to, " in ", &days(u32::from(count)), " = ", per_day, " a day"].concat()
+        ["Loss: ", from, " to ", to, " in ", &days(u32::from(count)), " =\u{a0}", per_day, " a day"].concat()
     }
 }
 
@@ -82,12 +82,13 @@ pub mod spill {
 
     /// At half or more: "2 × 50 % empty × 20 mm ÷ 65 mm = 0.31, the slope of 17.1°".
     pub fn upper_sum(empty: &str, depth: &str, length: &str, slope: &str, degrees: &str) -> String {
-        ["2 × ", empty, " empty × ", depth, " ÷ ", length, " = ", slope, ", the slope of ", degrees].concat()
+        ["2 × ", empty, " empty × ", depth, " ÷ ", length, " =\u{a0}", slope, ", the slope of ", degrees]
+            .concat()
     }
 
     /// Under half: "20 mm ÷ (2 × 40 % × 65 mm) = 0.38, the slope of 21°".
     pub fn lower_sum(depth: &str, fill: &str, length: &str, slope: &str, degrees: &str) -> String {
-        [depth, " ÷ (2 × ", fill, " × ", length, ") = ", slope, ", the slope of ", degrees].concat()
+        [depth, " ÷ (2 × ", fill, " × ", length, ") =\u{a0}", slope, ", the slope of ", degrees].concat()
     }
 
     /// "70 % full: 10.5°".
@@ -106,7 +107,7 @@ pub mod fit {
     use crate::almanac::fit::Side;
 
     /// Choice: the box.
-    pub const BOX: &str = "The box is a";
+    pub const BOX: &str = "Depth of the box";
     /// Field: own frame side.
     pub const SIDE: &str = "Depth of the frame sides";
     /// Field: depth.
@@ -222,7 +223,7 @@ pub mod packs {
 
     /// "2 × pack of 12 at 18.00 = 36.00".
     pub fn line(packs: &str, pieces: u32, price: &str, sum: &str) -> String {
-        [packs, " × ", &pack(pieces), " at ", price, " = ", sum].concat()
+        [packs, " × ", &pack(pieces), " at ", price, " =\u{a0}", sum].concat()
     }
 
     /// "pack of 12", "single".
@@ -283,17 +284,17 @@ pub mod oil {
 
     /// "10 × 400 mL + 10 % = 4.4 L".
     pub fn mean(services: &str, each: &str, spill: &str, sum: &str) -> String {
-        [services, " × ", each, " + ", spill, " = ", sum].concat()
+        [services, " × ", each, " + ", spill, " =\u{a0}", sum].concat()
     }
 
     /// "+ 2 × 100 mL × √10 = 5 L, upper estimate".
     pub fn high(spread: &str, services: &str, sum: &str) -> String {
-        ["+ 2 × ", spread, " × √", services, " = ", sum, ", upper estimate"].concat()
+        ["+ 2 × ", spread, " × √", services, " =\u{a0}", sum, ", upper estimate"].concat()
     }
 
     /// "2 × 1 L at 4.00 = 8.00".
     pub fn line(count: &str, size: &str, price: &str, sum: &str) -> String {
-        [count, " × ", size, " at ", price, " = ", sum].concat()
+        [count, " × ", size, " at ", price, " =\u{a0}", sum].concat()
     }
 
     /// "together 17.90, 600 mL left over".
@@ -333,7 +334,7 @@ pub mod bodies {
 
     /// "100 × 0.013 to 0.026 mL = 1.3 to 2.6 mL of beetles".
     pub fn sum(count: &str, volume: &str) -> String {
-        [count, " × 0.013 to 0.026\u{a0}mL = ", volume, " of beetles"].concat()
+        [count, " × 0.013 to 0.026\u{a0}mL =\u{a0}", volume, " of beetles"].concat()
     }
 
     /// From low to high.

@@ -97,6 +97,7 @@ pub fn label(error: LabelError) -> String {
     match error {
         LabelError::Empty => "Type a name.".to_owned(),
         LabelError::TooLong { most } => ["At most ", &most.to_string(), " letters."].concat(),
+        LabelError::TooManySigns => "Too long: some letters here are made of many signs.".to_owned(),
     }
 }
 

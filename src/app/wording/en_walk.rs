@@ -53,7 +53,7 @@ pub fn resting(since: Day) -> String {
 /// One line of the sum: "36 traps × 10 mL = 360 mL, from 20 % to 50 %".
 pub fn oil_line(traps: u32, each: &str, sum: &str, from: &str, to: &str) -> String {
     let traps = counted(traps, "trap", "traps");
-    [&traps, " × ", each, " = ", sum, ", each from ", from, " to ", to].concat()
+    [&traps, " × ", each, " =\u{a0}", sum, ", each from ", from, " to ", to].concat()
 }
 
 /// Traps whose capacity nobody typed.
@@ -123,7 +123,7 @@ mod tests {
     fn the_next_day_says_how_many_hives_it_brings() {
         let day = |text| Day::parse(text).unwrap();
         let told = |hives| nothing_due(Some((day("2026-12-09"), "1", hives)), day("2026-11-25"));
-        let start = "Nothing due today. Next: Wed 9 December, in 14 days, ";
+        let start = "Nothing due today. Next: Wed 9 December, in 14\u{a0}days, ";
         assert_eq!(told(24), [start, "24\u{a0}hives, first Hive \u{2068}1\u{2069}."].concat());
         assert_eq!(told(1), [start, "Hive \u{2068}1\u{2069}."].concat());
         assert_eq!(nothing_due(None, day("2026-11-25")), "Nothing due today.");

@@ -1,6 +1,7 @@
 //! Whether an entry from a file may be taken in.
 
 use super::{Entry, NewBox, What};
+use crate::almanac::text;
 use crate::book::id::EntryId;
 
 /// Why an entry that could be read cannot be taken in.
@@ -19,13 +20,24 @@ pub enum EntryError {
 impl Entry {
     /// Most beetles in one count.
     pub const COUNT_MOST: u32 = 1_000_000;
-    /// Highest counter that a backup may bring: half of what there is, so that this phone keeps numbers to write with.
+    /// Highest counter in a backup, whatever it holds: half of what there is, so that this phone keeps numbers to write
+    /// with.
     pub const COUNTER_MOST: u32 = EntryId::MOST / 2;
     /// Most characters of a note.
     pub const NOTE_MOST: usize = 500;
-    /// Most characters of a tag or name. Visible characters are counted where text is typed; this is the bound on
-    /// what a file may bring.
-    pub const NAME_MOST: usize = 300;
+    /// Most code points of a tag or name: the bound that [`text::label`] keeps where it is typed.
+    pub const NAME_MOST: usize = text::LABEL_MOST.points;
+    /// Most code points of a phone's label, as for a name.
+    pub const BY_MOST: usize = text::PHONE_MOST.points;
+
+    /// Highest counter in a backup of `lines` entries. Every entry has one number more than the highest its writer knew,
+    /// so honest counters stay near the number of lines; what leads past it are the demonstration's lines, of which a
+    /// backup holds none. It grows a thousand with each line, and so what is written after a file was taken in stays
+    /// below it: a file this phone takes in cannot make its own later backups unreadable.
+    pub fn counter_most(lines: usize) -> u32 {
+        let lines = u32::try_from(lines).unwrap_or(u32::MAX);
+        lines.saturating_mul(1000).saturating_add(1_000_000).min(Entry::COUNTER_MOST)
+    }
 
     /// Checks what the types cannot: lengths, counts, and that corrections look back.
     ///
@@ -36,7 +48,7 @@ impl Entry {
         let note =
             |text: &Option<String>| text.as_deref().map_or(Ok(()), |text| fits(text, Entry::NOTE_MOST));
         let earlier = |id: &EntryId| if *id < self.id { Ok(()) } else { Err(EntryError::LooksAhead) };
-        self.by.as_deref().map_or(Ok(()), |by| fits(by, 60))?;
+        self.by.as_deref().map_or(Ok(()), |by| fits(by, Entry::BY_MOST))?;
         self.replaces.as_ref().map_or(Ok(()), earlier)?;
         match &self.what {
             What::Kind(kind) | What::KindChanged { now: kind, .. } => {

@@ -18,7 +18,8 @@ pub struct Check {
     pub before: Option<Share>,
     /// Oil level left.
     pub after: Option<Share>,
-    /// Dead beetles in all these traps together.
+    /// Dead beetles in all these traps together, those since the last count: a look or a top-up may leave the bodies in
+    /// the oil, and counted again they would be beetles of days they did not fall in on.
     pub count: Option<CountRange>,
     /// In the keeper's words, at most 500 characters.
     pub note: Option<String>,

@@ -114,14 +114,26 @@ impl Book {
         }
         let new = Checked::new(day, draft.pen.writer.clone(), work);
         let chains = self.log().chains();
-        let own = corrects.map(|line| chains.root(line));
-        for (root, line) in self.log().in_effect() {
+        let mut same = self.log().in_effect();
+        same.retain(|(_, line)| line.day == day && line.hive().as_ref() == Some(&work.hive));
+        // Work in several lines goes by the name and the writer of its first one.
+        let first = |root: &EntryId, line: &Entry| {
+            let first = line.goes_on(root)?;
+            same.iter().find(|(other, _)| *other == first).copied()
+        };
+        let own = corrects.map(|line| {
+            let root = chains.root(line);
+            first(root, line).map_or(root, |(first, _)| first)
+        });
+        let mut taken: Vec<&EntryId> = Vec::new();
+        for (root, line) in same.iter().copied() {
             let What::Check(known) = &line.what else { continue };
-            let alike = known.hive == work.hive
-                && Checked::new(line.day, line.id.writer().clone(), known).doubles(&new)
-                && !now.doubles.iter().any(|double| double.lines.contains(root));
-            if alike && own != Some(root) {
-                draft.correct(line, line.day, line.what.clone())?;
+            let (piece, first) = first(root, line).unwrap_or((root, line));
+            let alike = Checked::new(day, first.id.writer().clone(), known).doubles(&new)
+                && !now.doubles.iter().any(|double| double.lines.contains(piece));
+            if alike && own != Some(piece) && !taken.contains(&piece) {
+                taken.push(piece);
+                draft.correct(first, day, first.what.clone())?;
             }
         }
         Ok(())

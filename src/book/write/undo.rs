@@ -2,18 +2,24 @@
 
 use super::{Draft, Pen, Refusal};
 use crate::almanac::day::Day;
-use crate::almanac::text;
+use crate::almanac::text::{self, Letters};
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
-use crate::book::id::EntryId;
-use crate::book::standing::HiveNow;
+use crate::book::id::{EntryId, ThingId};
 
 impl Book {
     /// Strikes entries out. Undoing is striking out; redoing is striking out the strike.
     ///
     /// # Errors
-    /// [`Refusal::Unknown`] for an entry that is not here, [`Refusal::Nothing`] for none.
-    pub fn strike(&self, pen: &Pen, today: Day, entries: &[EntryId]) -> Result<Vec<Entry>, Refusal> {
+    /// [`Refusal::Unknown`] for an entry that is not here, [`Refusal::Nothing`] for none, [`Refusal::TagTaken`] when a
+    /// hive would come by a tag that another one carries.
+    pub fn strike(
+        &self,
+        pen: &Pen,
+        today: Day,
+        entries: &[EntryId],
+        letters: &impl Letters,
+    ) -> Result<Vec<Entry>, Refusal> {
         let first = entries.first().ok_or(Refusal::Nothing)?;
         let yard = self.log().get(first).ok_or(Refusal::Unknown)?.yard.clone();
         if entries.iter().any(|id| self.log().get(id).is_none()) {
@@ -34,12 +40,14 @@ impl Book {
                 )
             )
         };
-        // What comes back may carry a tag that was given to another hive meanwhile.
-        if entries.iter().any(renames)
-            && let Some(tag) = self.with(&strike).doubled_tag()
-            && self.doubled_tag().is_none()
-        {
-            return Err(Refusal::TagTaken { free: text::suggest(|free| free == tag, &tag) });
+        // What comes back may carry a tag that was given to another hive meanwhile. Doubles that are here already, from
+        // another phone's book, stop nothing.
+        if entries.iter().any(renames) {
+            let (then, known) = (self.with(&strike), self.doubles(letters));
+            let mut new = then.doubles(letters).into_iter().filter(|double| !known.contains(double));
+            if let Some(now) = new.next().and_then(|(hive, _)| then.standing().hives.get(&hive)) {
+                then.tag_free(&now.yard, None, &now.tag, letters)?;
+            }
         }
         Ok(strike)
     }
@@ -90,12 +98,13 @@ impl Book {
         entries
     }
 
-    /// A tag that two living hives of one yard carry, letter for letter.
-    fn doubled_tag(&self) -> Option<String> {
-        let hives = || self.standing().hives.values().filter(|hive| hive.alive());
-        let twice = |hive: &&HiveNow| {
-            hives().filter(|other| other.yard == hive.yard && other.tag == hive.tag).count() > 1
+    /// Living hives that share their tag with another of their yard, each with the tag as it is compared.
+    fn doubles(&self, letters: &impl Letters) -> Vec<(ThingId, String)> {
+        let hives = self.standing().hives.iter().filter(|(_, hive)| hive.alive());
+        let keyed: Vec<_> = hives.map(|(id, hive)| (id, &hive.yard, text::key(&hive.tag, letters))).collect();
+        let twice = |one: &&(&ThingId, &ThingId, String)| {
+            keyed.iter().any(|other| other.0 != one.0 && (other.1, &other.2) == (one.1, &one.2))
         };
-        hives().find(twice).map(|hive| hive.tag.clone())
+        keyed.iter().filter(twice).map(|(id, _, key)| ((*id).clone(), key.clone())).collect()
     }
 }

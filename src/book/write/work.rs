@@ -105,6 +105,9 @@ impl Book {
     }
 
     /// One entry, or, where a top-up leaves kinds of trap at different levels, one for each level, undone together.
+    ///
+    /// What was found (level, count, note) is of the whole hive: a line for all traps leads and says it once, so that
+    /// one count is taken over all traps and their days.
     fn draft_check(
         &self,
         draft: &mut Draft<'_>,
@@ -122,11 +125,16 @@ impl Book {
         if draft.bulk.is_none() {
             draft.bulk();
         }
-        // The count is of the whole hive and is written down once.
-        let mut count = work.count;
-        for (level, traps) in fills {
-            let part = Check { traps: Some(traps), after: level, count: count.take(), ..work.clone() };
-            draft.push(day, Some(&hive.yard), What::Check(part))?;
+        let (yard, id, did) = (&hive.yard, work.hive.clone(), work.did);
+        let found = work.before.is_some() || work.count.is_some() || work.note.is_some();
+        if found {
+            draft.push(day, Some(yard), What::Check(work))?;
+        }
+        // Traps without oil are spoken for by the line for all.
+        for (after, traps) in fills.into_iter().filter(|(level, _)| level.is_some() || !found) {
+            let (hive, traps) = (id.clone(), Some(traps));
+            let part = Check { hive, traps, did, before: None, after, count: None, note: None };
+            draft.push(day, Some(yard), What::Check(part))?;
         }
         Ok(())
     }

@@ -1,14 +1,48 @@
 // Scripts that stand before the page's own: another clock, a storage that refuses.
 
 /**
- * @param {{clock?: string, storage?: "denied"}} wanted `clock` is a local date and time, such as
- *   "2026-07-14T09:00"; it runs on from there.
+ * @param {{clock?: string, storage?: "denied", second?: "none" | "hangs" | "full", locks?: "none",
+ *   promise?: "given"}} wanted `clock` is a
+ *   local date and time, such as "2026-07-14T09:00"; it runs on from there. `second` is what the browser's database does,
+ *   where the second copy lies;
+ *   with `promise` it promises to keep what is stored once it is asked, and counts on the page how often that was.
  */
-export function faults({ clock, storage }) {
+export function faults({ clock, storage, second, locks, promise }) {
   const parts = [];
   if (clock !== undefined) parts.push(`(${setClock})(${new Date(clock).getTime() - Date.now()});`);
   if (storage === "denied") parts.push(`(${denyStorage})();`);
+  if (second !== undefined) parts.push(`(${spoilDatabase})(${JSON.stringify(second)});`);
+  if (locks === "none") parts.push(`(${hideLocks})();`);
+  if (promise === "given") parts.push(`(${promiseToKeep})();`);
   return parts.join("\n");
+}
+
+function promiseToKeep() {
+  const root = document.documentElement;
+  root.dataset.asked = 0;
+  const persist = async () => ++root.dataset.asked > 0;
+  const persisted = async () => root.dataset.asked > 0;
+  Object.defineProperty(Navigator.prototype, "storage", { get: () => ({ persist, persisted }) });
+}
+
+function spoilDatabase(how) {
+  if (how === "none") Object.defineProperty(window, "indexedDB", { value: undefined, configurable: false });
+  // A request that is never answered, as some phones do after they were asleep.
+  if (how === "hangs") IDBFactory.prototype.open = () => new EventTarget();
+  // The transaction is begun and given up, as when there is no room.
+  if (how === "full") {
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = function (...args) {
+      const request = put.apply(this, args);
+      this.transaction.abort();
+      return request;
+    };
+  }
+}
+
+// An old browser, or a host without https.
+function hideLocks() {
+  Object.defineProperty(Navigator.prototype, "locks", { get: () => undefined });
 }
 
 function setClock(ahead) {

@@ -32,3 +32,22 @@ export const damage = (keeper, key) =>
     localStorage.setItem(key, damaged);
     return damaged;
   }, key);
+
+/** Takes away the pages of the book, as a browser short of room might; the rest stays. Returns how many there were. */
+export const clearPages = (keeper) =>
+  keeper.driver.run(() => {
+    const pages = Object.keys(localStorage).filter((key) => key.startsWith("beetle-almanac:page:"));
+    pages.forEach((key) => localStorage.removeItem(key));
+    return pages.length;
+  });
+
+/** Takes away the second copy of the book. */
+export const clearSecond = (keeper) =>
+  keeper.driver.wait(
+    () =>
+      new Promise((done, fail) => {
+        const request = indexedDB.deleteDatabase("beetle-almanac");
+        request.onsuccess = () => done();
+        request.onerror = () => fail(request.error);
+      }),
+  );

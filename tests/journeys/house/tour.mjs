@@ -104,6 +104,11 @@ async function book(keeper, look) {
   await keeper.driver.go(`${keeper.host.address}#/book/history`);
   await keeper.one("history-line");
   await look("history");
+  for (const sheet of ["truck-sheet", "hive-cards", "inspector"]) {
+    await keeper.driver.go(`${keeper.host.address}#/book/${sheet}`);
+    await keeper.one(".paper > :first-child");
+    await look(sheet.replace("-", " "));
+  }
   await keeper.driver.go(`${keeper.host.address}#/book/kinds`);
   await keeper.one("kind-new");
   await look("kinds of trap");

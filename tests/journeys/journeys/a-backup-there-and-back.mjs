@@ -59,3 +59,23 @@ journey("she saved a file, lost the phone, and had the whole book on a new one",
   }
   t.diagnostic(`a book of ${book.length} entries is a file of ${file.text.length} characters`);
 });
+
+journey("she took a yard back and saved a file: the file says what stands in it, and that lines are struck out", { faults: { clock: "2026-07-15T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 5);
+  await keeper.tap("undo");
+  await keeper.reads("undo-bar", /Taken back/);
+  await keepYard(keeper, 3, "Hill");
+  const lines = (await entries(keeper)).length;
+  await keeper.place("book");
+  await watchFiles(keeper);
+  await keeper.tap("book-backup");
+  const [file] = await savedFiles(keeper, 1);
+  const path = join(keeper.engine.home, file.name);
+  writeFileSync(path, file.text);
+  await keeper.pick("book-restore", path);
+  const said = await keeper.reads("restore-preview", /struck out/);
+  assert.match(said, new RegExp(`${lines} lines, [0-9]+ of them struck out: 1 yard, 3 hives`));
+  assert.match(said, /Yards: .?Hill/);
+  assert.doesNotMatch(said, /Orchard/);
+});

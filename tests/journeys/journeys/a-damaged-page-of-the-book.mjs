@@ -4,7 +4,7 @@ import { savedFiles, watchFiles } from "../house/files.mjs";
 import { due, keepYard, log, onTheDay } from "../house/round.mjs";
 import { damage } from "../house/storage.mjs";
 
-journey("one page of the book was damaged: the page says so, keeps the bytes and reads all others", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+journey("one page of the book was damaged: the page says so, keeps the bytes and reads all others", { faults: { clock: "2026-07-01T09:00", second: "none" } }, async (keeper) => {
   await keeper.open();
   await keepYard(keeper, 3);
   await onTheDay(keeper, "2026-07-15T09:00");
@@ -37,4 +37,25 @@ journey("one page of the book was damaged: the page says so, keeps the bytes and
   await keeper.reload();
   assert.equal(await due(keeper, 2), "later");
   assert.equal((await keeper.pages())[key], damaged);
+});
+
+journey("one page was damaged and its second copy was not: nothing is missing, and the bytes are kept", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await onTheDay(keeper, "2026-07-15T09:00");
+  await log(keeper, 1, "topped_up");
+  await keeper.reads("kept", /Saved/);
+  const key = Object.keys(await keeper.pages()).find((key) => key.endsWith("2026-07-15"));
+  const damaged = await damage(keeper, key);
+
+  await onTheDay(keeper, "2026-07-15T09:30");
+  await keeper.reads("damaged-notice", /1 page of the book could not be read/);
+  await keeper.reads("restored-notice", /1 line of your book .*came back/);
+  await keeper.until("hive 1 is done", async () => (await due(keeper, 1)) === "later");
+  assert.equal((await keeper.pages())[key], damaged, "the bytes are kept as they are");
+  await keeper.tap("restored-away");
+  await keeper.gone("restored-notice");
+  await keeper.reload();
+  await keeper.until("hive 1 is done still", async () => (await due(keeper, 1)) === "later");
+  assert.equal(await keeper.shows("restored-notice"), false, "it came back once");
 });

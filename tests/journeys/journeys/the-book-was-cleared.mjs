@@ -1,19 +1,47 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { keepYard } from "../house/round.mjs";
+import { due, entries, keepYard, log, rows } from "../house/round.mjs";
+import { clearPages, clearSecond } from "../house/storage.mjs";
 
-journey("the browser cleared her book: the page does not start as if new without a word", {}, async (keeper) => {
+const byId = (list) => [...list].sort((one, other) => (one.id < other.id ? -1 : 1));
+
+journey("the browser cleared both copies of her book: the page does not start as if new without a word", {}, async (keeper) => {
   await keeper.open();
   await keepYard(keeper, 3);
-  const taken = await keeper.driver.run(() => {
-    const pages = Object.keys(localStorage).filter((key) => key.startsWith("beetle-almanac:page:"));
-    pages.forEach((key) => localStorage.removeItem(key));
-    return pages.length;
-  });
-  assert.ok(taken > 0);
+  await keeper.reads("kept", /Saved/);
+  assert.ok((await clearPages(keeper)) > 0);
+  await clearSecond(keeper);
   await keeper.open();
   await keeper.reads("storage-notice", /A book was here and is gone/);
   await keeper.tap("[data-testid=storage-notice] a");
   await keeper.until("the Book is shown", async () => (await keeper.attribute("nav-book", "aria-current")) === "page");
   assert.ok((await keeper.all("book-restore")).length === 1, "the way back is on offer");
+});
+
+journey("the browser cleared one copy of her book: it comes back by itself, and the page says so", {}, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await log(keeper, 1, "topped_up");
+  await keeper.reads("kept", /Saved/);
+  const book = byId(await entries(keeper));
+  const list = await rows(keeper);
+
+  assert.ok((await clearPages(keeper)) > 0);
+  await keeper.reload();
+  await keeper.reads("restored-notice", new RegExp(`${book.length} lines of your book .*came back`));
+  assert.equal(await keeper.shows("storage-notice"), false);
+  assert.deepEqual(byId(await entries(keeper)), book);
+  await keeper.until("the list is as it was", async () => JSON.stringify(await rows(keeper)) === JSON.stringify(list));
+
+  // The other way round nothing is missing on the screen; the second copy is written anew.
+  await keeper.tap("restored-away");
+  await clearSecond(keeper);
+  await keeper.reload();
+  await keeper.until("the list is there", async () => (await rows(keeper)).length === 3);
+  await log(keeper, 2, "topped_up");
+  await keeper.reads("kept", /Saved/);
+  assert.ok((await clearPages(keeper)) > 0);
+  await keeper.reload();
+  await keeper.reads("restored-notice", new RegExp(`${book.length + 1} lines of your book .*came back`));
+  await keeper.until("hive 2 is done", async () => (await due(keeper, 2)) === "later");
 });

@@ -35,3 +35,25 @@ journey("she only looked at the demonstration: the page does not miss a book tha
   await keeper.waitFor("demo-fill");
   assert.equal(await keeper.shows("storage-notice"), false);
 });
+
+journey("she has the demonstration open twice and takes it out in one tab: the other shows it no longer", {}, async (keeper) => {
+  await keeper.open();
+  await keeper.place("book");
+  await keeper.tap("demo-fill");
+  await keeper.waitFor("demo-remove");
+  const first = await keeper.driver.window();
+  await keeper.newTab("#/round");
+  await keeper.reads("main", /Ferry Field/);
+  const second = await keeper.driver.window();
+  await keeper.turnTo(first);
+  await keeper.tapCalmly("demo-remove");
+  await keeper.waitFor("demo-fill");
+  await keeper.turnTo(second);
+  await keeper.until("the demonstration is gone here too", async () => !/Ferry Field/.test(await keeper.text("main")));
+  // It can be filled in again, from here.
+  await keeper.place("book");
+  await keeper.tap("demo-fill");
+  await keeper.waitFor("demo-remove");
+  await keeper.turnTo(first);
+  await keeper.waitFor("demo-remove");
+});

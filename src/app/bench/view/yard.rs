@@ -13,6 +13,7 @@ use crate::app::bench::read::{self, MOST_BOXES, MOST_HIVES, MOST_TRAPS_A_BOX};
 use crate::app::bench::yard::{YardSum, reckon};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::Memo;
 use crate::app::parts::card::more;
 use crate::app::parts::drawing::{BoxSide, box_plan, hive_side};
 use crate::app::parts::field::Says;
@@ -65,7 +66,7 @@ pub(super) fn view(ui: Ui) -> El {
         .kid(Notice::caution(w::HALF_FULL).text(caution).why(w::HALF_FULL_WHY).view())
         .kid(Notice::caution(w::FOOD_GRADE).view())
         .kid(more(w::REST, shown::fields(ui, REST)))
-        .kid(live(move || figure(ui)))
+        .kid(figure(ui))
         .kid(why(w::TRAPS_WHY))
         .kid(keep::view(ui))
 }
@@ -135,23 +136,29 @@ fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
 }
 
 /// One hive from the side, and each different box from above.
+/// Drawn anew only when the hive is another one, and not at every key.
 fn figure(ui: Ui) -> Bit {
-    ui.draft.with(|draft| {
-        let Some(sum) = reckon(draft).filter(|sum| sum.spots.iter().any(|spots| !spots.is_empty())) else {
-            return Bit::Nothing;
-        };
-        let depths = depth_codes(draft.keep_depths(), sum.spots.len());
-        let mut sides = Vec::new();
-        for (code, spots) in depths.into_iter().zip(&sum.spots) {
-            let depth = depth(code).unwrap_or_default().depth();
-            sides.push(BoxSide { depth, spots: spots.clone() });
-        }
-        let mut figure = el("div").class("figure").kid(drawn(hive_side(&sides), w::SIDE));
-        for (numbers, spots) in plans(&sum.spots).iter().rev() {
-            figure = figure.kid(drawn(box_plan(spots, HiveSize::Full), &w::boxes(numbers)));
-        }
-        figure.into()
-    })
+    let hive = Memo::new(move || {
+        ui.draft.with(|draft| {
+            let sum = reckon(draft).filter(|sum| sum.spots.iter().any(|spots| !spots.is_empty()))?;
+            let depths = depth_codes(draft.keep_depths(), sum.spots.len());
+            Some((depths.into_iter().map(str::to_owned).collect::<Vec<String>>(), sum.spots))
+        })
+    });
+    live(move || hive.with(|hive| hive.as_ref().map(|(depths, spots)| hive_drawn(depths, spots))))
+}
+
+fn hive_drawn(depths: &[String], boxes: &[Vec<Spot>]) -> El {
+    let mut sides = Vec::new();
+    for (code, spots) in depths.iter().zip(boxes) {
+        let depth = depth(code).unwrap_or_default().depth();
+        sides.push(BoxSide { depth, spots: spots.clone() });
+    }
+    let mut figure = el("div").class("figure").kid(drawn(hive_side(&sides), w::SIDE));
+    for (numbers, spots) in plans(boxes).iter().rev() {
+        figure = figure.kid(drawn(box_plan(spots, HiveSize::Full), &w::boxes(numbers)));
+    }
+    figure
 }
 
 fn drawn(drawing: El, caption: &str) -> El {

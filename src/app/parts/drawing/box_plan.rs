@@ -15,7 +15,7 @@ pub fn box_plan(spots: &[Spot], size: HiveSize) -> El {
     let pitch = (WIDTH - 24) / frames;
     let left = (WIDTH - pitch * frames) / 2;
     let mut shapes = vec![
-        words(WIDTH / 2, 24, w::FRONT),
+        words(WIDTH / 2, 26, w::FRONT),
         rect("d-wall", 6, TOP, WIDTH - 12, BOTTOM - TOP),
         path("d-heavy", &[(WIDTH / 2 - 50, TOP), (WIDTH / 2 + 50, TOP)], false),
     ];

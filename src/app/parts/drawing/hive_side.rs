@@ -24,7 +24,7 @@ pub fn hive_side(boxes: &[BoxSide]) -> El {
     // A deep is 90 units high; a box without a depth is still drawn.
     let heights: Vec<i32> =
         boxes.iter().map(|side| at(side.depth.millimetres() * 90.0 / 244.475).clamp(24, 140)).collect();
-    let height = heights.iter().sum::<i32>() + 96;
+    let height = heights.iter().sum::<i32>() + 64;
     let mut y = height - 42;
     let mut shapes = vec![
         // Floor with the landing board in front, and two rails under it.

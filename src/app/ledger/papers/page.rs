@@ -1,0 +1,157 @@
+//! The page of a sheet: what it is made for, the sheet, its ways out.
+
+use super::events::yards;
+use super::give::{self, SHEET};
+use super::sheet::document;
+use super::{cards, record, truck};
+use crate::almanac::day::Day;
+use crate::almanac::typed::{DayTypedError, day_done, day_planned};
+use crate::app::edge;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::frame::{find, heading};
+use crate::app::graph::{Memo, RwSignal};
+use crate::app::ledger::words;
+use crate::app::load::page::tick;
+use crate::app::parts::field::{Field, Says};
+use crate::app::parts::key::{Key, link};
+use crate::app::place::{Paper, Place, Section};
+use crate::app::records::Records;
+use crate::app::state::Ui;
+use crate::app::wording::en_papers::{self as w, record as wr};
+use crate::app::wording::{en, en_load, en_typed};
+use crate::book::id::ThingId;
+
+/// Days a packet goes back to unless the keeper says otherwise: a year.
+const PERIOD: i32 = -364;
+
+/// The heading of a sheet, and how its files are named.
+pub(super) fn title(paper: Paper) -> (&'static str, &'static str) {
+    match paper {
+        Paper::Truck => (w::truck::TITLE, w::truck::FILE),
+        Paper::Cards => (w::card::TITLE, w::card::FILE),
+        Paper::Record => (wr::TITLE, wr::FILE),
+    }
+}
+
+/// The page of `paper`.
+pub(in crate::app::ledger) fn view(ui: Ui, records: Records, paper: Paper) -> Bit {
+    let (title, file) = title(paper);
+    let back = el("p").class("back").kid(link(en::section(Section::Book), &Place::Book));
+    let first = records.book.with_untracked(|book| yards(book).first().map(ToString::to_string));
+    let Some(first) = first else {
+        return Bit::Many(vec![back.into(), heading(title).into(), el("p").text(w::NO_YARD).into()]);
+    };
+    let yard = RwSignal::new(first);
+    let today = ui.today.get_untracked();
+    let (fields, sheet) = match paper {
+        Paper::Truck => truck_page(ui, records, yard),
+        Paper::Cards => cards_page(ui, records, yard),
+        Paper::Record => record_page(ui, records),
+    };
+    let print = move || {
+        if let Some(window) = edge::window() {
+            let _ = window.print();
+        }
+    };
+    let make = move || {
+        let sheet = find(".paper").ok_or(w::NO_YARD)?;
+        let name = [file, &today.to_string(), SHEET.ending].concat();
+        let text = document(title, &sheet.outer_html());
+        Ok(give::Paper { name, text, plain: Some(sheet.inner_text()), out: Box::new(|| ()) })
+    };
+    Bit::Many(vec![
+        back.into(),
+        heading(title).into(),
+        fields.into(),
+        el("p").class("keys").kid(Key::new(w::PRINT, print).primary().mark("sheet-print").view()).into(),
+        give::keys(SHEET, make),
+        el("article")
+            .class(if paper == Paper::Record { "paper paper-pages" } else { "paper" })
+            .kid(sheet)
+            .into(),
+    ])
+}
+
+fn truck_page(ui: Ui, records: Records, yard: RwSignal<String>) -> (El, Bit) {
+    let typed = RwSignal::new(ui.today.get_untracked().to_string());
+    let day = Memo::new(move || typed.with(|text| day_planned(text, ui.today.get())));
+    let sheet = live(move || {
+        let day = day.get().ok()?;
+        let yard = chosen(yard)?;
+        Some(records.book.with(|book| truck::view(ui, book, &yard, day)))
+    });
+    let day = day_field("paper-day", en_load::DAY, typed, day);
+    (el("div").class("fields").kid(yard_chooser(records, yard)).kid(day), sheet)
+}
+
+fn cards_page(ui: Ui, records: Records, yard: RwSignal<String>) -> (El, Bit) {
+    let hive = RwSignal::new(String::new());
+    let sheet = live(move || {
+        let yard = chosen(yard)?;
+        let hive = chosen(hive);
+        let today = ui.today.get();
+        Some(records.book.with(|book| cards::view(book, &yard, hive.as_ref(), today)))
+    });
+    let hives = live(move || {
+        hive.set(String::new());
+        let yard = chosen(yard)?;
+        let mut all = vec![(String::new(), w::WHOLE_YARD.to_owned())];
+        records.book.with(|book| {
+            for (id, _) in book.standing().hives_of(&yard, true) {
+                all.push((id.to_string(), words::hive_name(book, id)));
+            }
+        });
+        Some(chooser("paper-hive", w::HIVE, &all, hive))
+    });
+    (el("div").class("fields").kid(yard_chooser(records, yard)).kid(hives), sheet)
+}
+
+fn record_page(ui: Ui, records: Records) -> (El, Bit) {
+    let today = ui.today.get_untracked();
+    let from_text = RwSignal::new(today.plus(PERIOD).to_string());
+    let to_text = RwSignal::new(today.to_string());
+    let notes = RwSignal::new(false);
+    let read =
+        move |text: RwSignal<String>| Memo::new(move || text.with(|text| day_done(text, ui.today.get())));
+    let (from, to) = (read(from_text), read(to_text));
+    let sheet = live(move || {
+        let (from, to, today) = (from.get().ok()?, to.get().ok()?, ui.today.get());
+        let notes = notes.get();
+        Some(records.book.with(|book| record::view(book, from, to, today, notes)))
+    });
+    let fields = el("div")
+        .class("fields")
+        .kid(day_field("paper-from", wr::FROM, from_text, from))
+        .kid(day_field("paper-to", wr::TO, to_text, to))
+        .kid(tick(wr::NOTES, move || notes.get(), move |on| notes.set(on)));
+    (fields, sheet)
+}
+
+fn day_field(id: &str, label: &str, typed: RwSignal<String>, day: Memo<Result<Day, DayTypedError>>) -> El {
+    let says = move || match day.get() {
+        Ok(day) => Says::Echo(en::echo(&en::date(day))),
+        Err(error) => Says::Wrong(en_typed::day(error)),
+    };
+    Field::new(id, label, typed).day().says(says).view()
+}
+
+fn chosen(id: RwSignal<String>) -> Option<ThingId> {
+    id.with(|id| ThingId::parse(id).ok())
+}
+
+fn yard_chooser(records: Records, yard: RwSignal<String>) -> El {
+    let all = records.book.with_untracked(|book| {
+        let name = |id: &ThingId| (id.to_string(), super::sheet::yard_name(book, id));
+        yards(book).iter().map(name).collect::<Vec<_>>()
+    });
+    chooser("paper-yard", w::YARD, &all, yard)
+}
+
+/// One of several, by its id.
+pub(super) fn chooser(id: &str, label: &str, all: &[(String, String)], chosen: RwSignal<String>) -> El {
+    let mut select = el("select").attr("id", id).attr("autocomplete", "off");
+    for (value, name) in all {
+        select = select.kid(el("option").attr("value", value).text(name));
+    }
+    el("div").class("field field-wide").kid(el("label").attr("for", id).text(label)).kid(select.typed(chosen))
+}

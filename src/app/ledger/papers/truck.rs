@@ -1,0 +1,95 @@
+//! The truck sheet: what to load, and the hives with room for the pen.
+
+use super::sheet::{demo_mark, list, table, yard_name};
+use crate::almanac::day::Day;
+use crate::almanac::oil::USUAL_RESERVE;
+use crate::almanac::quantity::TypedVolume;
+use crate::app::el::{Bit, el};
+use crate::app::ledger::words::isolated;
+use crate::app::load::sum;
+use crate::app::state::Ui;
+use crate::app::wording::en_hive::depth_word;
+use crate::app::wording::en_papers::truck as w;
+use crate::app::wording::{en, en_load, en_round};
+use crate::book::Book;
+use crate::book::id::ThingId;
+use crate::book::round::{self, HiveDue, Row};
+use crate::book::standing::HiveNow;
+
+/// The sheet for a walk through `yard` on `day`.
+pub(super) fn view(ui: Ui, book: &Book, yard: &ThingId, day: Day) -> Bit {
+    let standing = book.standing();
+    let rows = round::rows(standing, yard, day);
+    let rows = rows.iter().filter_map(|row| Some(hive(row, standing.hives.get(&row.hive)?, day))).collect();
+    Bit::Many(vec![
+        el("h2").text(&[&yard_name(book, yard), ", ", &en::date(day)].concat()).into(),
+        demo_mark(yard).into(),
+        el("h3").text(w::LOAD).into(),
+        list("paper-ticks", &to_load(ui, book, yard, day)).into(),
+        el("h3").text(w::HIVES).into(),
+        table(&w::COLUMNS, rows).into(),
+        el("p").class("small").text(w::MARKS).into(),
+        el("p").class("small").text(w::PEN).into(),
+    ])
+}
+
+fn to_load(ui: Ui, book: &Book, yard: &ThingId, day: Day) -> Vec<String> {
+    let keeper = &book.standing().keeper;
+    let unit = ui.prefs.get().volume;
+    let reserve = keeper.reserve.unwrap_or(USUAL_RESERVE);
+    let bottle = keeper.bottle.map(TypedVolume::volume);
+    let load = sum::load(book.standing(), std::slice::from_ref(yard), day, reserve, bottle, unit);
+    let mut oil = [en_load::OIL, ": ", &ui.volume_up(load.carry)].concat();
+    if let (Some(count), Some(bottle)) = (load.bottles, bottle) {
+        en::put(&mut oil, ", ");
+        en::put(&mut oil, &en_load::bottles(count, &ui.volume(bottle)));
+    }
+    let traps =
+        [en_load::TRAPS, ": ", &en_load::traps(load.place + load.spare), ", ", &en_load::place(load.place)];
+    let mut lines = vec![oil, [traps.concat().as_str(), ", ", &en_load::spare(load.spare)].concat()];
+    if load.disposable > 0 {
+        lines.push(en_load::disposable(load.disposable));
+    }
+    for thing in en_load::THINGS {
+        lines.push(thing.to_owned());
+    }
+    lines
+}
+
+fn hive(row: &Row, hive: &HiveNow, day: Day) -> Vec<Bit> {
+    let due = match row.due {
+        HiveDue::Due { on, .. } => en_round::near(on),
+        _ => en::NO_ANSWER.to_owned(),
+    };
+    let mut boxes = String::new();
+    for part in &hive.boxes {
+        boxes.extend(depth_word(part.depth).chars().next().map(|c| c.to_ascii_uppercase()));
+    }
+    let mut traps = hive.traps().count().to_string();
+    if hive.wanting() > 0 {
+        traps = [&traps, " + ", &hive.wanting().to_string()].concat();
+    }
+    let late = matches!(row.due, HiveDue::Due { on, .. } if on < day);
+    let mark = if late || row.trouble.is_some() {
+        w::MARK_NOW
+    } else if row.skipped.is_some() {
+        w::MARK_SKIPPED
+    } else if row.recheck.is_some() {
+        w::MARK_LOOK
+    } else {
+        ""
+    };
+    let last = row.days_since.map(|days| en_round::near(day.plus(-days))).unwrap_or_default();
+    let tag = el("strong").text(&isolated(&hive.tag));
+    vec![
+        mark.into(),
+        tag.into(),
+        boxes.into(),
+        traps.into(),
+        last.into(),
+        due.into(),
+        Bit::Nothing,
+        Bit::Nothing,
+        Bit::Nothing,
+    ]
+}

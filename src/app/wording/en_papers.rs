@@ -1,0 +1,220 @@
+//! English: the calendar file, tables, and sheets for printing.
+
+use super::en::put;
+
+/// The folded part of the Book.
+pub const TITLE: &str = "Papers to show";
+/// Nothing to make them of.
+pub const NO_YARD: &str = "No yard is kept yet, so there is nothing to put on paper.";
+/// Places are never given out.
+pub const NO_PLACES: &str = "No paper here says where a yard is.";
+/// Heading over the links.
+pub const SHEETS: &str = "To print";
+/// Key.
+pub const SAVE: &str = "Save as a file";
+/// Key.
+pub const SHARE: &str = "Share";
+/// Key.
+pub const PRINT: &str = "Print";
+/// Key.
+pub const SHOW: &str = "Show the text";
+/// Label of the text.
+pub const TEXT: &str = "The text: copy it into a mail or a note";
+/// After the phone took the file.
+pub const SHARED: &str = "Shared.";
+/// The keeper shut the phone's own list.
+pub const NOT_SHARED: &str = "Not shared.";
+/// Made of invented records.
+pub const DEMO: &str = "Demonstration: everything here is invented.";
+/// Field.
+pub const YARD: &str = "Yard";
+/// Field.
+pub const HIVE: &str = "Hive";
+/// No hive chosen.
+pub const WHOLE_YARD: &str = "Every hive of the yard";
+/// Made on this day.
+pub const MADE: &str = "Made on ";
+/// A heading with nothing under it.
+pub const NONE: &str = "None recorded in this period.";
+
+/// The calendar file.
+pub mod calendar {
+    use super::put;
+    use crate::app::wording::en::counted;
+
+    /// Heading.
+    pub const TITLE: &str = "Calendar file";
+    /// What it is.
+    pub const WHAT: &str = "One all-day event for each yard and day on which traps are due or a hive wants a second look. Open a newer file in the same calendar: it moves and takes back what has changed.";
+    /// Where it goes.
+    pub const HOW: &str = "Put it into a calendar of its own, so that all of it can be deleted at once. Some calendars drop the alarm.";
+    /// Nothing due.
+    pub const NOTHING: &str = "Nothing is due, so there is nothing to put into a calendar.";
+    /// Title of an event that was taken back.
+    pub const WITHDRAWN: &str = "No longer due";
+    /// Name of the file.
+    pub const FILE: &str = "yard-calendar-";
+    /// Before the hives whose traps are due on that day.
+    pub const DUE: &str = "Traps due: ";
+    /// Before the hives whose traps were due earlier.
+    pub const OVERDUE: &str = "Overdue: ";
+    /// Before the hives to look at again.
+    pub const LOOK: &str = "Look again after a spill: ";
+
+    /// "Ferry Field: 5 hives due, look again at 1".
+    pub fn summary(yard: &str, due: usize, look: usize) -> String {
+        let number = |count| u32::try_from(count).unwrap_or(u32::MAX);
+        let mut said = [yard, ": "].concat();
+        if due > 0 {
+            put(&mut said, &plain(&counted(number(due), "hive due", "hives due")));
+        }
+        if look > 0 {
+            put(&mut said, if due > 0 { ", look again at " } else { "look again at " });
+            put(&mut said, &plain(&counted(number(look), "hive", "hives")));
+        }
+        said
+    }
+
+    /// "Traps due: hives 1, 2, 3".
+    pub fn put_hives(said: &mut String, what: &str, tags: &[&str]) {
+        put(said, if said.is_empty() { "" } else { "\n" });
+        put(said, what);
+        put(said, if tags.len() == 1 { "hive " } else { "hives " });
+        put(said, &tags.join(", "));
+    }
+
+    /// A calendar does not know the space that holds a number and its noun together.
+    fn plain(said: &str) -> String {
+        said.replace('\u{a0}', " ")
+    }
+}
+
+/// Tables.
+pub mod tables {
+    use crate::papers::records::Records;
+
+    /// Heading.
+    pub const TITLE: &str = "Tables";
+    /// Chooser.
+    pub const WHICH: &str = "Table of";
+    /// What is in it.
+    pub const WHAT: &str = "Comma-separated, a header row, days as 2026-07-14, a point before decimals. Struck lines are left out.";
+    /// Box to tick.
+    pub const MARK: &str = "For a spreadsheet: mark the letters as UTF-8";
+    /// Box to tick.
+    pub const GUARD: &str = "Guard against formulas";
+    /// What the guard does.
+    pub const GUARDED: &str =
+        "A text that begins with = + - or @ gets a ' in front, so that no spreadsheet reckons with it.";
+
+    /// A table in the chooser.
+    pub fn name(which: Records) -> &'static str {
+        match which {
+            Records::Yards => "Yards",
+            Records::Hives => "Hives",
+            Records::Boxes => "Boxes",
+            Records::Traps => "Traps",
+            Records::Kinds => "Kinds of trap",
+            Records::Checks => "Trap work",
+            Records::Events => "All else that happened",
+        }
+    }
+}
+
+/// The truck sheet.
+pub mod truck {
+    /// Heading.
+    pub const TITLE: &str = "Truck sheet";
+    /// Heading of the list to load.
+    pub const LOAD: &str = "To load";
+    /// Heading of the hives.
+    pub const HIVES: &str = "Hives in walking order";
+    /// Columns; the last three are for the pen.
+    pub const COLUMNS: [&str; 9] =
+        ["Mark", "Hive", "Boxes", "Traps", "Last served", "Due", "Level", "Count", "Larvae"];
+    /// What the letters mean.
+    pub const MARKS: &str = "Mark: ! overdue or a trap does not fish, S skipped, R look again after a spill. Boxes from the floor up: D deep, M medium, S shallow, O own depth.";
+    /// How the pen is used.
+    pub const PEN: &str = "Level found in % of the depth. Count of beetles: 0 when none was seen, empty when nobody looked. Larvae: yes or no.";
+    /// One mark a hive, the most pressing.
+    pub const MARK_NOW: &str = "!";
+    /// Skipped.
+    pub const MARK_SKIPPED: &str = "S";
+    /// Recheck.
+    pub const MARK_LOOK: &str = "R";
+    /// Name of the file.
+    pub const FILE: &str = "truck-sheet-";
+}
+
+/// Hive cards.
+pub mod card {
+    /// Heading.
+    pub const TITLE: &str = "Hive cards";
+    /// Heading of the last lines.
+    pub const LOOKS: &str = "Last looks";
+    /// No lines.
+    pub const NO_LOOKS: &str = "None yet.";
+    /// Name of the file.
+    pub const FILE: &str = "hive-cards-";
+}
+
+/// The inspector's pages.
+pub mod record {
+    /// Heading.
+    pub const TITLE: &str = "Inspector packet";
+    /// Title on paper.
+    pub const COVER: &str = "Record of hives and work";
+    /// Field.
+    pub const FROM: &str = "From";
+    /// Field.
+    pub const TO: &str = "To";
+    /// Box to tick.
+    pub const NOTES: &str = "With my own notes";
+    /// Before the keeper's name.
+    pub const KEEPER: &str = "Keeper: ";
+    /// Before the registration number, which is written by hand.
+    pub const REGISTRATION: &str = "Registration number: ";
+    /// In the place of what is written by hand.
+    pub const BY_HAND: &str = "____________________";
+    /// Before the yards.
+    pub const YARDS: &str = "Yards: ";
+    /// Before the period.
+    pub const PERIOD: &str = "Period: ";
+    /// Between its days.
+    pub const UNTIL: &str = " to ";
+    /// What the day of the end cuts off.
+    pub const AS_OF: &str = "As the book says for the last day of the period.";
+    /// Headings.
+    pub const PARTS: [&str; 5] = [
+        "1 of 5. Hives",
+        "2 of 5. Visits and actions",
+        "3 of 5. Moves between yards",
+        "4 of 5. Deaths, sales, joins, swarms",
+        "5 of 5. Products applied",
+    ];
+    /// Columns of the hives.
+    pub const HIVES: [&str; 5] = ["Yard", "Hive", "Boxes", "In since", "Out"];
+    /// Columns of lines.
+    pub const LINES: [&str; 4] = ["Day", "Yard", "What", "Written by"];
+    /// Mark of a struck line.
+    pub const STRUCK: &str = " (struck out)";
+    /// Mark of a corrected line.
+    pub const CORRECTED: &str = " (corrected by a later line)";
+    /// Name of the file.
+    pub const FILE: &str = "inspector-packet-";
+}
+
+#[cfg(test)]
+mod tests {
+    use super::calendar::{DUE, put_hives, summary};
+
+    #[test]
+    fn an_event_says_how_many_hives_and_which() {
+        assert_eq!(summary("Mill", 1, 0), "Mill: 1 hive due");
+        assert_eq!(summary("Mill", 12, 1), "Mill: 12 hives due, look again at 1 hive");
+        assert_eq!(summary("Mill", 0, 2), "Mill: look again at 2 hives");
+        let mut said = "Overdue: hive 9".to_owned();
+        put_hives(&mut said, DUE, &["1", "2"]);
+        assert_eq!(said, "Overdue: hive 9\nTraps due: hives 1, 2");
+    }
+}

@@ -1,0 +1,227 @@
+//! Due days for the keeper's own calendar (RFC 5545): one all-day event for each yard and day.
+//!
+//! A file that is opened twice must not leave two of everything behind, so an event keeps its name (UID) for as long as
+//! it speaks of the same work. The name is made of what the book says, not of a counter: a phone that was lost and
+//! restored gives the same names again. What was given out last is remembered beside the book; from that follow the
+//! raised SEQUENCE of what has changed and the withdrawal of what is no longer due.
+
+use super::content_line::{put, put_text};
+use crate::almanac::checksum;
+use crate::almanac::day::{Day, Stamp};
+use crate::almanac::json::json_object;
+use crate::book::id::ThingId;
+use crate::book::round::{self, HiveDue};
+use crate::book::standing::Standing;
+
+/// Says who made the file.
+const PRODUCT: &str = "-//beetle-almanac//beetle-almanac//EN";
+
+/// After the start of the day: seven in the morning of wherever the phone is then.
+const ALARM: &str = "PT7H";
+
+/// Days for which a past event is remembered: a strike-out may bring its work back under the same name.
+const REMEMBERED_DAYS: i32 = 60;
+
+/// What is to be done at a hive.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Task {
+    /// Oil spilled: look again.
+    Look,
+    /// Traps are due.
+    Traps,
+}
+
+/// One hive in an event.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Item {
+    /// What is to be done.
+    pub task: Task,
+    /// Where.
+    pub hive: ThingId,
+    /// When it is or was due: the day of the event, or before it.
+    pub due: Day,
+    /// First day of the cycle it belongs to: the service its longest-waiting trap had, or the day of the spill.
+    pub cycle: Day,
+}
+
+/// What is to be done in a yard on a day.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct YardDay {
+    /// Which yard.
+    pub yard: ThingId,
+    /// The day; today for what is overdue.
+    pub day: Day,
+    /// Hives in the order in which they are walked. Never empty.
+    pub items: Vec<Item>,
+}
+
+/// An event in words.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Event {
+    /// Its name, from [`YardDay::uid`].
+    pub uid: String,
+    /// Its day.
+    pub day: Day,
+    /// Its title.
+    pub summary: String,
+    /// Which hives.
+    pub description: String,
+}
+
+/// What is remembered of an event that was given out.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Given {
+    /// Its name.
+    pub uid: String,
+    /// The day it was given out for.
+    pub day: Day,
+    /// How often it has changed since it was first given out.
+    pub sequence: u32,
+    /// Checksum of its words.
+    pub words: String,
+    /// It was taken back.
+    pub withdrawn: bool,
+}
+
+json_object!(Given { uid, day, sequence, words, withdrawn });
+
+/// A calendar file, and what is to be remembered of it once it is out.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Calendar {
+    /// The file.
+    pub text: String,
+    /// What it gave out, together with what is still remembered from before.
+    pub given: Vec<Given>,
+}
+
+impl YardDay {
+    /// The event's name: yard, task, hive and cycle of one of its items. As an item is in one event only, no two events
+    /// share a name; as its cycle lasts until the hive is served, a day that moves keeps it. It is the last item by task
+    /// and hive: a walk that was broken off has most often begun with the first hives.
+    pub fn uid(&self) -> String {
+        let last = self.items.iter().max_by_key(|item| (item.task, &item.hive));
+        let Some(Item { task, hive, cycle, .. }) = last else { return self.yard.to_string() };
+        let task = match task {
+            Task::Traps => ".traps.",
+            Task::Look => ".look.",
+        };
+        [&self.yard.to_string(), task, &hive.to_string(), ".", &basic(*cycle)].concat()
+    }
+}
+
+/// What is to be done in `yards` from `today` on, by yard and then by day. Nothing where trap work rests.
+pub fn yard_days(standing: &Standing, yards: &[ThingId], today: Day) -> Vec<YardDay> {
+    let mut days: Vec<YardDay> = Vec::new();
+    for yard in yards {
+        let start = days.len();
+        let resting = standing.yards.get(yard).is_none_or(|now| now.paused.is_some());
+        for row in round::rows(standing, yard, today).iter().filter(|_| !resting) {
+            let traps = match (&row.due, row.days_since) {
+                (HiveDue::Due { on, .. }, Some(since)) => Some((Task::Traps, *on, today.plus(-since))),
+                _ => None,
+            };
+            let look = row.recheck.map(|by| (Task::Look, by, by.plus(-round::RECHECK_DAYS)));
+            for (task, due, cycle) in traps.into_iter().chain(look) {
+                let item = Item { task, hive: row.hive.clone(), due, cycle };
+                let day = due.max(today);
+                let of_yard = days.iter().skip(start);
+                let at = start + of_yard.take_while(|other| other.day < day).count();
+                match days.get_mut(at).filter(|other| other.day == day) {
+                    Some(other) => other.items.push(item),
+                    None => days.insert(at, YardDay { yard: yard.clone(), day, items: vec![item] }),
+                }
+            }
+        }
+    }
+    days
+}
+
+/// The file for `events`, when `before` was given out earlier; none when there is nothing to give out or take back.
+///
+/// An event whose day or words have changed gets the next SEQUENCE. One that was given out for today or later and is no
+/// longer due is withdrawn, under the title `withdrawn`, and stays so in every file until its day is over: an earlier
+/// file may never have been opened. What is past stays in the keeper's calendar as it is.
+pub fn give_out(
+    events: &[Event],
+    before: &[Given],
+    today: Day,
+    made: Stamp,
+    withdrawn: &str,
+) -> Option<Calendar> {
+    let stamp = utc(made);
+    let mut text = String::new();
+    put(&mut text, "BEGIN", "VCALENDAR");
+    put(&mut text, "VERSION", "2.0");
+    put(&mut text, "PRODID", PRODUCT);
+    let empty = text.len();
+    let mut given: Vec<Given> = Vec::new();
+    for event in events {
+        let words = checksum::of(&[&event.summary, &event.description]);
+        let old = before.iter().find(|old| old.uid == event.uid);
+        let changed = |old: &Given| old.withdrawn || old.day != event.day || old.words != words;
+        let sequence = old.map_or(0, |old| old.sequence + u32::from(changed(old)));
+        let now = Given { uid: event.uid.clone(), day: event.day, sequence, words, withdrawn: false };
+        put_event(&mut text, &now, &stamp, &event.summary, &event.description);
+        given.push(now);
+    }
+    for old in before {
+        if events.iter().any(|event| event.uid == old.uid) || old.day.plus(REMEMBERED_DAYS) < today {
+            continue;
+        }
+        let mut now = old.clone();
+        if old.day >= today {
+            now.sequence += u32::from(!old.withdrawn);
+            now.withdrawn = true;
+            put_event(&mut text, &now, &stamp, withdrawn, "");
+        }
+        given.push(now);
+    }
+    if text.len() == empty {
+        return None;
+    }
+    put(&mut text, "END", "VCALENDAR");
+    Some(Calendar { text, given })
+}
+
+fn put_event(text: &mut String, event: &Given, stamp: &str, summary: &str, description: &str) {
+    let status = if event.withdrawn { "CANCELLED" } else { "CONFIRMED" };
+    put(text, "BEGIN", "VEVENT");
+    put(text, "UID", &event.uid);
+    put(text, "DTSTAMP", stamp);
+    put(text, "SEQUENCE", &event.sequence.to_string());
+    put(text, "DTSTART;VALUE=DATE", &basic(event.day));
+    // The end is the first day that is not in it. The last day of all has no next: without an end it is one day too.
+    if event.day < Day::LAST {
+        put(text, "DTEND;VALUE=DATE", &basic(event.day.plus(1)));
+    }
+    put_text(text, "SUMMARY", summary);
+    put(text, "STATUS", status);
+    put(text, "TRANSP", "TRANSPARENT");
+    if !event.withdrawn {
+        put_text(text, "DESCRIPTION", description);
+        put(text, "BEGIN", "VALARM");
+        put(text, "ACTION", "DISPLAY");
+        put_text(text, "DESCRIPTION", summary);
+        put(text, "TRIGGER", ALARM);
+        put(text, "END", "VALARM");
+    }
+    put(text, "END", "VEVENT");
+}
+
+/// A date as RFC 5545 writes it, section 3.3.4: `19970714`.
+fn basic(day: Day) -> String {
+    day.to_string().chars().filter(|c| *c != '-').collect()
+}
+
+/// A moment in UTC as RFC 5545 writes it, section 3.3.5: `19980119T070000Z`.
+fn utc(at: Stamp) -> String {
+    let (day, second) = at.utc();
+    let mut text = basic(day);
+    text.push('T');
+    for part in [second / 3600, second / 60 % 60, second % 60] {
+        text.push_str(if part < 10 { "0" } else { "" });
+        text.push_str(&part.to_string());
+    }
+    text.push('Z');
+    text
+}

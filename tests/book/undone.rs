@@ -1,0 +1,85 @@
+//! What was taken back, and the tags that would come back with it.
+
+use crate::support::{Unicode, day, pen};
+use crate::{Yard, plan};
+use beetle_almanac::almanac::stack::BoxDepth;
+use beetle_almanac::book::entry::{Ending, Entry, What};
+use beetle_almanac::book::id::{EntryId, ThingId};
+use beetle_almanac::book::write::{KindChoice, Refusal};
+
+fn rename(yard: &mut Yard, hive: &ThingId, tag: &str) -> EntryId {
+    let on = day("2026-05-15");
+    let renamed = yard.book.rename_hive(&pen("aa", on), on, hive, tag, &Unicode).unwrap();
+    let id = renamed[0].id.clone();
+    yard.book.add(renamed);
+    id
+}
+
+fn strike(yard: &Yard, id: &EntryId) -> Result<Vec<Entry>, Refusal> {
+    let on = day("2026-05-16");
+    yard.book.strike(&pen("aa", on), on, std::slice::from_ref(id), &Unicode)
+}
+
+fn taken(free: &str) -> Result<Vec<Entry>, Refusal> {
+    Err(Refusal::TagTaken { free: free.to_owned() })
+}
+
+#[test]
+fn a_tag_that_another_hive_carries_in_other_letters_does_not_come_back() {
+    for other in ["blue", "BLUE", " Blue"] {
+        let mut yard = Yard::new(&["Blue", "2"], day("2026-05-01"));
+        let (first, second) = (yard.hive("Blue"), yard.hive("2"));
+        let id = rename(&mut yard, &first, "Red");
+        rename(&mut yard, &second, other);
+        assert_eq!(strike(&yard, &id), taken("Blue 2"), "{other}");
+    }
+}
+
+#[test]
+fn the_tag_that_is_offered_is_free_in_the_yard() {
+    let mut yard = Yard::new(&["1", "2", "3"], day("2026-05-01"));
+    let (first, second, third) = (yard.hive("1"), yard.hive("2"), yard.hive("3"));
+    let id = rename(&mut yard, &first, "9");
+    rename(&mut yard, &second, "1");
+    rename(&mut yard, &third, "1B");
+    assert_eq!(strike(&yard, &id), taken("1c"));
+}
+
+/// The book of another phone may have brought a double; a second one is refused all the same, and what makes no new one
+/// is not.
+#[test]
+fn a_double_that_is_here_already_hides_no_new_one_and_stops_nothing_else() {
+    let mut yard = Yard::new(&["1", "2", "3", "4", "5"], day("2026-05-01"));
+    let on = day("2026-05-14");
+    let twin = yard.hive("5");
+    // Two phones that had not met: no rule was broken on either.
+    let mut twice = yard.book.rename_hive(&pen("bb", on), on, &twin, "5b", &Unicode).unwrap();
+    twice[0].what = What::HiveChanged { hive: twin, tag: Some("4".to_owned()), size: None };
+    yard.book.add(twice);
+    let (first, second) = (yard.hive("1"), yard.hive("2"));
+    let id = rename(&mut yard, &first, "9");
+    let harmless = rename(&mut yard, &second, "1");
+    assert_eq!(strike(&yard, &id), taken("1b"));
+    assert!(strike(&yard, &harmless).is_ok());
+    // A third hive under the tag of the two.
+    let third = yard.hive("3");
+    let back = rename(&mut yard, &third, "7");
+    yard.book.add(strike(&yard, &back).unwrap());
+    assert_eq!(yard.book.standing().hives[&third].tag, "3");
+}
+
+#[test]
+fn a_hive_comes_back_under_its_tag_while_nobody_else_carries_it() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let on = day("2026-05-15");
+    let first = yard.hive("1");
+    let ended = yard.book.end_hive(&pen("aa", on), on, on, &first, Ending::Dead, None).unwrap();
+    let id = ended[0].id.clone();
+    yard.book.add(ended);
+    assert!(strike(&yard, &id).is_ok());
+    let kind = KindChoice::Known(yard.kind());
+    let more = plan(&["1"], &[(BoxDepth::Deep, 2)], on);
+    let more = yard.book.add_hives(&pen("aa", on), &yard.id, &kind, &more, &Unicode).unwrap();
+    yard.book.add(more);
+    assert_eq!(strike(&yard, &id), taken("1b"));
+}
