@@ -130,6 +130,31 @@ fn what_cannot_be_corrected_is_refused_with_the_reason() {
 }
 
 #[test]
+fn a_look_at_traps_that_were_gone_is_not_corrected_into_a_top_up() {
+    let (mut yard, hive, _) = losing();
+    let today = day("2026-06-01");
+    let lost = log(&mut yard.book, "aa", day("2026-05-15"), work(&hive, Did::Missing, None, None));
+    let same_day = log(&mut yard.book, "aa", day("2026-05-15"), work(&hive, Did::AsFound, None, None));
+    let later = log(&mut yard.book, "aa", day("2026-05-20"), work(&hive, Did::AsFound, None, None));
+    let topped = |line: &EntryId| {
+        let on = yard.book.log().get(line).unwrap().day;
+        let what = What::Check(work(&hive, Did::ToppedUp, Some(Share::HALF), None));
+        yard.book.correct(&pen("aa", today), on, today, line, what)
+    };
+    assert_eq!(topped(&later), Err(Refusal::NoneFishes));
+    assert!(topped(&same_day).is_ok(), "she may have topped up before they were gone");
+    // The tap on "missing" was the mistake: then they were there all the time.
+    let mut book = yard.book.clone();
+    book.add(topped(&lost).unwrap());
+    assert!(book.standing().hives[&hive].trouble().is_none());
+    // Replaced, they were put back; topped up they would have stayed missing.
+    let replaced = log(&mut yard.book, "aa", day("2026-05-25"), work(&hive, Did::Replaced, None, None));
+    let what = What::Check(work(&hive, Did::ToppedUp, None, None));
+    let wrong = yard.book.correct(&pen("aa", today), day("2026-05-25"), today, &replaced, what);
+    assert_eq!(wrong, Err(Refusal::NoneFishes));
+}
+
+#[test]
 fn a_skip_and_a_note_are_corrected_like_work() {
     let (mut yard, hive, _) = losing();
     let on = day("2026-05-20");

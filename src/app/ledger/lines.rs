@@ -1,7 +1,7 @@
 //! The history, as it is seen.
 
 use super::history::{self, Counts, Line, PAGE, Step, Strike};
-use super::{edit, edit_form, safety, shifts, words};
+use super::{doubts, edit, edit_form, safety, shifts, words};
 use crate::almanac::day::Day;
 use crate::app::edge;
 use crate::app::edge::letters::BrowserLetters;
@@ -25,9 +25,9 @@ use leptos::prelude::event_target_value;
 
 /// What every line can reach.
 #[derive(Clone, Copy)]
-struct Desk {
-    records: Records,
-    today: RwSignal<Day>,
+pub(super) struct Desk {
+    pub(super) records: Records,
+    pub(super) today: RwSignal<Day>,
     /// The line whose keys or fields are shown.
     open: RwSignal<Option<EntryId>>,
     form: edit_form::Form,
@@ -174,7 +174,7 @@ fn line_view(desk: Desk, book: &Book, line: &Line<'_>, several: bool) -> El {
     let Counts::Struck { by, lines } = &line.counts else {
         let said = el("span").class("line-said").kid(el("span").text(&said)).kid(small);
         let item = item.kid(opener(desk, line.root, said)).kid(trail(desk, book, line));
-        let item = item.kid(doubts(desk, book, line));
+        let item = item.kid(doubts::view(desk, book, line));
         return item.kid(opened(desk, line));
     };
     let struck = el("p").class("line-said").attr("id", &line_id(line.root)).attr("tabindex", "-1");
@@ -216,51 +216,6 @@ fn trail(desk: Desk, book: &Book, line: &Line<'_>) -> Option<El> {
         list = list.kid(item);
     }
     (!line.trail.is_empty()).then_some(list)
-}
-
-/// What the keeper should know or decide about a line.
-fn doubts(desk: Desk, book: &Book, line: &Line<'_>) -> Bit {
-    let mut bits: Vec<Bit> = Vec::new();
-    for (is, words) in [(line.revived, w::REVIVED), (line.orphan, w::ORPHAN)] {
-        if is {
-            bits.push(Notice::plain(words).view().into());
-        }
-    }
-    if !line.clash.is_empty() {
-        let mut versions = el("ul").class("lines");
-        for version in std::iter::once(&line.entry).chain(&line.clash).copied() {
-            let (id, root) = (version.id.clone(), line.root.clone());
-            let keep = move || {
-                let today = desk.today.get_untracked();
-                let pen = desk.records.pen();
-                let decided = desk.records.book.with_untracked(|book| book.decide(&pen, today, &id));
-                put(desk, &root, decided, w::DECIDED);
-            };
-            let mut said =
-                [&words::entry(book, version), ", ", &desk.written(line.entry.day, version)].concat();
-            if version.day != line.entry.day {
-                said = [&en::date(version.day), ": ", &said].concat();
-            }
-            let key = Key::new(w::KEEP, keep).mark("clash-keep").view();
-            versions = versions.kid(el("li").kid(el("p").text(&said)).kid(el("p").class("keys").kid(key)));
-        }
-        let clash = el("div").class("line-keys").test_id("history-clash");
-        bits.push(clash.kid(Notice::caution(w::CLASH).view()).kid(versions).into());
-    }
-    if let Some(double) = line.double.clone() {
-        let root = line.root.clone();
-        let day = double.day;
-        let both = move || {
-            let pen = desk.records.pen();
-            let both = desk.records.book.with_untracked(|book| book.both_right(&pen, &double));
-            put(desk, &root, both, w::BOTH_SAID);
-        };
-        let key = Key::new(w::BOTH, both).mark("history-both").view();
-        let said = Notice::caution(w::double(day)).view();
-        let double = el("div").class("line-keys").test_id("history-double");
-        bits.push(double.kid(said).kid(el("p").class("keys").kid(key)).into());
-    }
-    Bit::Many(bits)
 }
 
 /// The line itself opens its keys, so that no knuckle strikes anything out.
@@ -378,7 +333,7 @@ fn line_id(root: &EntryId) -> String {
 
 impl Desk {
     /// Who wrote `entry`, and when; `day` is the one it stands under.
-    fn written(self, day: Day, entry: &Entry) -> String {
+    pub(super) fn written(self, day: Day, entry: &Entry) -> String {
         let own = || (*entry.id.writer() == self.records.pen().writer).then(|| w::THIS_PHONE.to_owned());
         let by = entry.by.as_deref().map(words::isolated).or_else(own);
         w::written(day, entry.at, by.as_deref())
@@ -397,7 +352,7 @@ fn strike(desk: Desk, root: &EntryId, entries: &[EntryId], said: &str) {
 }
 
 /// Writes what was decided about a line.
-fn put(desk: Desk, root: &EntryId, written: Result<Vec<Entry>, Refusal>, said: &str) {
+pub(super) fn put(desk: Desk, root: &EntryId, written: Result<Vec<Entry>, Refusal>, said: &str) {
     let kept = desk.records.put(written, said);
     done(desk, root, &kept);
 }

@@ -1,5 +1,6 @@
 //! Correcting what was written, at any time, and deciding between two versions of it.
 
+use super::work::none_fishes;
 use super::{Draft, Pen, Refusal};
 use crate::almanac::day::Day;
 use crate::book::Book;
@@ -43,9 +44,23 @@ impl Book {
             }
             _ => {}
         }
+        let topped = match &what {
+            What::Check(work) if work.did == Did::ToppedUp => Some((work.hive.clone(), work.traps.clone())),
+            _ => None,
+        };
+        let was = matches!(&line.what, What::Check(work) if work.did == Did::ToppedUp);
         let mut draft = Draft::new(self, pen);
         self.correct_line(&mut draft, line, day, what)?;
-        self.holding(draft.done())
+        let entries = self.holding(draft.done())?;
+        // In the book as it would be: `line` itself may be what says that they are missing. Of work on one day nobody
+        // knows which came first, so only what was so on an earlier one counts.
+        if let Some((hive, traps)) = topped.filter(|_| !was)
+            && let Some(then) = self.with(&entries).standing().hives.get(&hive)
+            && none_fishes(then, traps.as_deref(), day.plus(-1))
+        {
+            return Err(Refusal::NoneFishes);
+        }
+        Ok(entries)
     }
 
     /// Of the versions of a line that two phones wrote, `kept` is right: one more version says so in its words, and

@@ -161,7 +161,7 @@ impl Book {
 }
 
 /// Whether each of the named traps, or of all, was found missing or glued shut by `day`, so that none can be topped up.
-fn none_fishes(hive: &HiveNow, named: Option<&[ThingId]>, day: Day) -> bool {
+pub(super) fn none_fishes(hive: &HiveNow, named: Option<&[ThingId]>, day: Day) -> bool {
     let mut meant = hive.traps().filter(|trap| named.is_none_or(|named| named.contains(&trap.id))).peekable();
     meant.peek().is_some()
         && meant.all(|trap| {
