@@ -326,6 +326,8 @@ fn two_people_log_one_check_and_the_rate_uses_one_of_them_until_the_keeper_decid
     let right = two.both_right(&pen("bb", on), &double.clone()).unwrap();
     two.add(right);
     assert_eq!((doubt(&two).len(), counts(&two)), (0, 2));
+    // Nobody doubts them any more: a second tap writes nothing.
+    assert_eq!(two.both_right(&pen("bb", on), &double.clone()), Err(Refusal::Nothing));
     // Nor after one of them is corrected by somebody who knows of both.
     let later = day("2026-05-30");
     let lines = history::lines(&two, None);

@@ -125,6 +125,10 @@ pub(super) fn view(form: Form, today: Day, shut: impl Fn() + Copy + 'static) -> 
         refused.renew(refusal.filter(|refusal| *refusal != Refusal::Nothing));
     });
     let save = move || {
+        // Tapped again before the form was gone.
+        if form.line.with_untracked(Option::is_none) {
+            return;
+        }
         let written = match untrack(|| form.made(&entry, today)) {
             Some(written) if !matches!(&written, Err(refusal) if *refusal != Refusal::Nothing) => written,
             // The field says why.

@@ -345,8 +345,15 @@ impl Desk {
     }
 }
 
-/// Strikes lines out.
+/// Strikes lines out, or strikes them back in. A key that is tapped again before the list is drawn anew does nothing.
 fn strike(desk: Desk, root: &EntryId, entries: &[EntryId], said: &str) {
+    let again = desk.records.book.with_untracked(|book| {
+        let struck = book.log().struck();
+        entries.iter().all(|id| struck.contains_key(id))
+    });
+    if again {
+        return;
+    }
     let struck = desk.records.strike(entries, said);
     done(desk, root, &struck);
 }
@@ -357,8 +364,12 @@ pub(super) fn put(desk: Desk, root: &EntryId, written: Result<Vec<Entry>, Refusa
     done(desk, root, &kept);
 }
 
-/// Puts the focus back on the line it was on: the list is drawn anew. What was refused is said above the list.
+/// Puts the focus back on the line it was on: the list is drawn anew. What was refused is said above the list, but for
+/// what is decided already.
 fn done(desk: Desk, root: &EntryId, kept: &Result<Vec<EntryId>, Stop>) {
+    if matches!(kept, Err(Stop::Refused(Refusal::Nothing))) {
+        return;
+    }
     desk.stop.set(kept.as_ref().err().map(said::stop).unwrap_or_default());
     if kept.is_ok() {
         desk.open.set(None);

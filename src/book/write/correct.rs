@@ -95,12 +95,16 @@ impl Book {
     /// Two lines that looked like one piece of work logged twice are two: both stand, each taken over by this writer.
     ///
     /// # Errors
-    /// [`Refusal::Unknown`] when one of them does not count any more.
+    /// [`Refusal::Unknown`] when one of them does not count any more, [`Refusal::Nothing`] when nobody doubts them.
     pub fn both_right(&self, pen: &Pen, double: &Double) -> Result<Vec<Entry>, Refusal> {
         let in_effect = self.log().in_effect();
         let mut draft = Draft::new(self, pen);
         for name in &double.lines {
             let (_, line) = in_effect.iter().find(|(root, _)| *root == name).ok_or(Refusal::Unknown)?;
+            let now = line.hive().and_then(|hive| self.standing().hives.get(&hive));
+            if now.is_none_or(|now| !now.doubles.contains(double)) {
+                return Err(Refusal::Nothing);
+            }
             draft.correct(line, line.day, line.what.clone())?;
         }
         Ok(draft.done())

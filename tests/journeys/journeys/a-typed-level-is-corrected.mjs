@@ -1,6 +1,6 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { due, entries, keepYard, keysReady, log, onTheDay, row } from "../house/round.mjs";
+import { atOnce, due, entries, keepYard, keysReady, log, onTheDay, row } from "../house/round.mjs";
 
 const day = (keeper, field, iso) =>
   keeper.driver.run(
@@ -54,7 +54,7 @@ journey("she typed 30 % for 50 %, corrects it three weeks later and sees which d
   await keeper.reads("shifts", /This changes 1 due date\./);
   await keeper.tap("[data-testid=shifts-show] > summary");
   await keeper.reads("shift-list", /Hive \u2068?1\u2069?: due .*21 days overdue.* → due .*7 days overdue/);
-  await keeper.tap("edit-save");
+  await atOnce(keeper, "edit-save");
   await keeper.until("the correction is written", async () => (await entries(keeper)).length === before.length + 1);
   const kept = new Set((await entries(keeper)).map((entry) => JSON.stringify(entry)));
   for (const entry of before) assert.ok(kept.has(JSON.stringify(entry)), "nothing is ever rubbed out");

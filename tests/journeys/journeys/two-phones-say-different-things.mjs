@@ -4,7 +4,7 @@ import { savedFiles, watchFiles } from "../house/files.mjs";
 import { Host } from "../house/host.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert, plain } from "../house/keeper.mjs";
-import { entries, keepYard, log, onTheDay } from "../house/round.mjs";
+import { atOnce, entries, keepYard, log, onTheDay } from "../house/round.mjs";
 import { pageRoot } from "../house/settings.mjs";
 
 /** The whole book as a file on the disk. */
@@ -85,8 +85,10 @@ journey("two phones corrected one line differently and logged one check twice: b
   const line = (await entries(keeper)).find(({ what, day }) => what.check && day === "2026-07-11");
   await keeper.open(`#/hive/${line.what.check.hive}`);
   await keeper.reads("hive-double", /Possible double/);
-  await keeper.tap("history-both");
+  const before = (await entries(keeper)).length;
+  await atOnce(keeper, "history-both");
   await keeper.gone("hive-double");
+  assert.equal((await entries(keeper)).length, before + 2, "two taps at once decide once");
   await keeper.reload();
   assert.ok(!(await keeper.shows("hive-double")));
   await other.end();
