@@ -53,7 +53,7 @@ journey("she typed 30 % for 50 %, corrects it three weeks later and sees which d
 
   await keeper.reads("shifts", /This changes 1 due date\./);
   await keeper.tap("[data-testid=shifts-show] > summary");
-  await keeper.reads("shift-list", /Hive \u2068?1\u2069?: due .*21 days overdue.* → due .*7 days overdue/);
+  await keeper.reads("shift-list", /Hive \u2068?1\u2069?: 21 days overdue → 7 days overdue, your maximum of 14 days/);
   await atOnce(keeper, "edit-save");
   await keeper.until("the correction is written", async () => (await entries(keeper)).length === before.length + 1);
   const kept = new Set((await entries(keeper)).map((entry) => JSON.stringify(entry)));
