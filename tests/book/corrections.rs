@@ -7,7 +7,7 @@ use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::app::ledger::history::{self, Counts, Line, Step, Strike};
 use beetle_almanac::book::Book;
-use beetle_almanac::book::entry::{Check, Did, Entry, SkipReason, What};
+use beetle_almanac::book::entry::{Check, Did, Ending, Entry, SkipReason, What};
 use beetle_almanac::book::id::{EntryId, ThingId};
 use beetle_almanac::book::round::{Because, HiveDue};
 use beetle_almanac::book::write::Refusal;
@@ -127,6 +127,22 @@ fn what_cannot_be_corrected_is_refused_with_the_reason() {
     let mut book = yard.book.clone();
     book.add(moved);
     assert_eq!(book.standing().hives[&hive].since, day("2026-05-05"));
+}
+
+#[test]
+fn work_on_the_day_on_which_the_colony_was_found_dead_is_corrected_too() {
+    let (mut yard, hive, line) = losing();
+    let on = day("2026-05-11");
+    let today = day("2026-06-01");
+    let dead = What::HiveEnded { hive: hive.clone(), how: Ending::Dead };
+    let ended = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, dead).unwrap();
+    yard.book.add(ended);
+    let what = What::Check(work(&hive, Did::ToppedUp, level(30), None));
+    let mended = yard.book.correct(&pen("aa", today), on, today, &line, what.clone());
+    assert_eq!(mended.unwrap().len(), 1);
+    // But not moved to a later one.
+    let moved = yard.book.correct(&pen("aa", today), day("2026-05-12"), today, &line, what);
+    assert_eq!(moved, Err(Refusal::Ended { how: Ending::Dead, on }));
 }
 
 #[test]

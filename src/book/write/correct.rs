@@ -32,15 +32,23 @@ impl Book {
         if day > today {
             return Err(Refusal::Future { today });
         }
+        // On the day it is for it stands already, though the colony may have ended later on that day.
+        let care = |hive| {
+            if line.day == day {
+                self.standing().hives.get(hive).ok_or(Refusal::Unknown)
+            } else {
+                self.in_care(hive, day, today)
+            }
+        };
         match &what {
             What::Check(work) => {
-                let hive = self.in_care(&work.hive, day, today)?;
+                let hive = care(&work.hive)?;
                 if work.did != Did::AsFound && self.bare_on(&work.hive, hive, day) {
                     return Err(Refusal::NoTraps { wanting: hive.wanting() });
                 }
             }
             What::Skip { hive, .. } => {
-                self.in_care(hive, day, today)?;
+                care(hive)?;
             }
             _ => {}
         }
