@@ -153,7 +153,7 @@ pub(super) fn view(form: Form, today: Day, shut: impl Fn() + Copy + 'static) -> 
     );
     bits![
         el("div").class("fields").kid(parts(form, fields)).kid(day(form, today, refused)),
-        shifts::view(records.book, today, shifts),
+        shifts::view(records.book, today, w::THIS, shifts),
         refused_line(stop),
         keys,
     ]

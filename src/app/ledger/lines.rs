@@ -324,7 +324,7 @@ fn strike_shifts(desk: Desk, id: &EntryId) -> El {
         });
         shifts.set(found);
     });
-    shifts::view(records.book, today, shifts)
+    shifts::view(records.book, today, w::STRIKE_CHANGES, shifts)
 }
 
 fn line_id(root: &EntryId) -> String {

@@ -9,13 +9,18 @@ use crate::app::wording::en_book::history as w;
 use crate::book::Book;
 use crate::book::shift::Shift;
 
-/// How many, and on tap which; nothing while nobody knows.
-pub fn view(book: RwSignal<Book>, today: Day, shifts: RwSignal<Option<Vec<Shift>>>) -> El {
+/// How many `what` changes, and on tap which; nothing while nobody knows.
+pub fn view(
+    book: RwSignal<Book>,
+    today: Day,
+    what: &'static str,
+    shifts: RwSignal<Option<Vec<Shift>>>,
+) -> El {
     let count = Memo::new(move || shifts.with(|shifts| shifts.as_ref().map(Vec::len)));
     let said = move || match count.get() {
         None => String::new(),
         Some(0) => w::NO_SHIFT.to_owned(),
-        Some(count) => w::shifts(count),
+        Some(count) => w::shifts(what, count),
     };
     let list = move || {
         let mut list = el("ul").class("lines").test_id("shift-list");

@@ -15,6 +15,7 @@ use crate::app::ledger::shifts;
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
 use crate::app::records::Stop;
+use crate::app::wording::en_book::history::THIS;
 use crate::app::wording::{en_round as w, en_typed};
 use crate::book::entry::{Did, SkipReason};
 use crate::book::id::ThingId;
@@ -329,7 +330,8 @@ fn question(walk: Walk, doubts: &[Doubt], shifts: Option<Vec<Shift>>) -> Bit {
     let save = primary(yes, "save-as-is", move || log::as_is(walk));
     let keys = el("div").class("dock-keys").kid(back(walk, no)).kid(save);
     let today = walk.today.get_untracked();
-    let shifts = shifts.map(|shifts| shifts::view(walk.records.book, today, RwSignal::new(Some(shifts))));
+    let shifts =
+        shifts.map(|shifts| shifts::view(walk.records.book, today, THIS, RwSignal::new(Some(shifts))));
     bits![asks("doubt").text(&words.join(" ")), shifts, keys]
 }
 

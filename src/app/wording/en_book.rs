@@ -111,9 +111,14 @@ pub mod history {
     /// A hive that is not there before or after.
     const NOT_IN_CARE: &str = "not in care";
 
+    /// What is about to be written.
+    pub const THIS: &str = "This changes ";
+    /// The strike that a key beside it would write.
+    pub const STRIKE_CHANGES: &str = "Striking it out changes ";
+
     /// "This changes 3 due dates."
-    pub fn shifts(count: usize) -> String {
-        ["This changes ", &counted(number(count), "due date", "due dates"), "."].concat()
+    pub fn shifts(what: &str, count: usize) -> String {
+        [what, &counted(number(count), "due date", "due dates"), "."].concat()
     }
 
     /// "Hive 7: due Tue 14 July, in 2 days → due today, oil runs low".

@@ -64,6 +64,7 @@ journey("she typed 30 % for 50 %, corrects it three weeks later and sees which d
 
   // She was right the first time after all.
   await keeper.tap("[data-testid=history-line] button");
+  await keeper.reads("shifts", /Striking it out changes 1 due date\./);
   await keeper.tap("history-take-back");
   await keeper.reads("history-line", /left 30 %.*taken back: .*left 50 %/);
   await keeper.reload();
