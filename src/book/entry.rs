@@ -242,6 +242,13 @@ impl Entry {
         matches!(self.what, What::Yard { .. } | What::Kind(_))
     }
 
+    /// The first line of the piece of work that the line of the name `root` goes on with: trap work for some traps, of the
+    /// bulk that is named after that first line.
+    pub fn goes_on(&self, root: &EntryId) -> Option<&EntryId> {
+        let part = matches!(&self.what, What::Check(work) if work.traps.is_some());
+        self.bulk.as_ref().filter(|first| part && *first != root)
+    }
+
     /// The hive an entry is about, if it is about one. An entry that brings a hive is about the hive it brings.
     pub fn hive(&self) -> Option<ThingId> {
         match &self.what {

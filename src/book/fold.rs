@@ -3,7 +3,9 @@
 use super::entry::{Check, Did, Entry, NewBox, NewTrap, What};
 use super::id::{EntryId, ThingId};
 use super::log::Log;
-use super::standing::{BoxNow, Catch, HiveNow, KindNow, Seen, Standing, TrapNow, Trouble, YardNow};
+use super::standing::{
+    BoxNow, Catch, Checked, Double, HiveNow, KindNow, Seen, Standing, TrapNow, Trouble, YardNow,
+};
 use crate::almanac::day::Day;
 use crate::almanac::quantity::Share;
 use crate::almanac::refill::LossInterval;
@@ -93,9 +95,10 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
                 skipped: None,
                 losses: Vec::new(),
                 catches: Vec::new(),
-                counted: None,
                 rose: None,
                 spilled: None,
+                checked: Vec::new(),
+                doubles: Vec::new(),
             };
             standing.hives.insert(id, hive);
         }
@@ -157,7 +160,8 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
             // Work on a later day is the second look.
             hive.spilled =
                 if work.did == Did::Spilled { Some(day) } else { hive.spilled.filter(|on| *on == day) };
-            check(hive, work, root, entry);
+            let told = already(hive, root, entry, work);
+            check(hive, work, root, day, &told);
         }
         What::Skip { why, .. } => {
             hive.last = Some(Seen { day, did: None, entry: root.clone() });
@@ -169,7 +173,45 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
     Some(())
 }
 
-/// Applies trap work to the traps it names.
+/// What other lines of its day tell of a line of trap work.
+#[derive(Default)]
+struct Told<'a> {
+    /// The first line of the piece of work that it goes on with.
+    goes_on: Option<&'a EntryId>,
+    /// Work that may be the same has told the level found.
+    read: bool,
+    /// And the count.
+    counted: bool,
+}
+
+/// Remembers the work of a day, and what of it is told already. A piece of work in several lines is one: it goes by the
+/// name and the writer of its first line, so that somebody is asked about it once.
+fn already<'a>(hive: &mut HiveNow, line: &EntryId, entry: &'a Entry, work: &Check) -> Told<'a> {
+    let mut new = Checked::new(entry.day, entry.id.writer().clone(), work);
+    hive.checked.retain(|(_, known)| known.day == new.day);
+    let mut told = Told::default();
+    let mut name = line;
+    if let Some(goes_on) = entry.goes_on(line)
+        && let Some((_, first)) = hive.checked.iter().find(|(known, _)| known == goes_on)
+    {
+        name = goes_on;
+        told.goes_on = Some(goes_on);
+        new.writer = first.writer.clone();
+    }
+    for (other, known) in hive.checked.iter().filter(|(_, known)| known.doubles(&new)) {
+        told.read |= known.read;
+        told.counted |= known.counted;
+        let pair =
+            |double: &Double| double.lines.contains(other) && double.lines.iter().any(|line| line == name);
+        if !hive.doubles.iter().any(pair) {
+            hive.doubles.push(Double { day: new.day, lines: [other.clone(), name.clone()] });
+        }
+    }
+    hive.checked.push((name.clone(), new));
+    told
+}
+
+/// Applies trap work to the traps it names. `told`: what is known of it already.
 ///
 /// The level found closes an interval of oil loss that began at the last known level; a spilled, missing or closed
 /// trap closes none, and neither does a level that rose. Traps of one hive that were left at the same level on the
@@ -177,11 +219,12 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
 ///
 /// Where kinds of trap were left at different levels, books of the first weeks hold one count as several lines of one
 /// bulk, each for its traps and the count on the first. Such a line goes on where the first one stopped.
-fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, entry: &Entry) {
-    let day = entry.day;
-    let goes_on = entry.bulk.as_ref().filter(|first| *first != root && work.traps.is_some());
-    let same_count = goes_on.is_some() && goes_on == hive.counted.as_ref() && work.count.is_none();
-    let counted = work.count.is_some() || same_count;
+fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, day: Day, told: &Told<'_>) {
+    // A count that is told already is as if it had not been written, for the days of the next one too.
+    let count = work.count.filter(|_| !told.counted);
+    // Not the last one: what two phones wrote lies line by line between each other.
+    let same_count = hive.catches.iter_mut().find(|catch| Some(&catch.entry) == told.goes_on);
+    let counted = count.is_some() || same_count.is_some();
     let mut intervals: Vec<(Day, Share)> = Vec::new();
     let mut rose = false;
     let mut trap_days: i32 = 0;
@@ -210,7 +253,7 @@ fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, entry: &Entry) {
         }
         attend(trap, work, day, counted);
     }
-    if let Some(to) = work.before {
+    if let Some(to) = work.before.filter(|_| !told.read) {
         for (since, from) in intervals {
             let Ok(days) = u16::try_from(day.days_since(since)) else { continue };
             let interval = LossInterval { days, from, to };
@@ -219,15 +262,14 @@ fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, entry: &Entry) {
                 remember(&mut hive.losses, interval);
             }
         }
-        let rose = rose || goes_on.is_some() && hive.rose == Some(day);
+        let rose = rose || told.goes_on.is_some() && hive.rose == Some(day);
         hive.rose = if rose { Some(day) } else { None };
     }
     let Ok(trap_days) = u32::try_from(trap_days) else { return };
-    if let Some(count) = work.count {
-        remember(&mut hive.catches, Catch { count, trap_days });
-        hive.counted = Some(root.clone());
-    } else if let Some(catch) = hive.catches.last_mut().filter(|_| same_count) {
-        catch.trap_days = catch.trap_days.saturating_add(trap_days);
+    match (count, same_count) {
+        (Some(count), _) => remember(&mut hive.catches, Catch { count, trap_days, entry: root.clone() }),
+        (None, Some(catch)) => catch.trap_days = catch.trap_days.saturating_add(trap_days),
+        (None, None) => {}
     }
 }
 

@@ -1,5 +1,6 @@
 //! The set of all entries, in the order in which they count.
 
+use super::chain::Chains;
 use super::entry::{Entry, What};
 use super::id::EntryId;
 use super::page::{self, Page, Place};
@@ -154,38 +155,21 @@ impl Log {
         struck
     }
 
-    /// The first entry of the chain of corrections that `entry` belongs to. Things are named after it.
-    pub fn root<'a>(&'a self, entry: &'a Entry) -> &'a EntryId {
-        let mut at = entry;
-        // Corrections look back (checked when an entry is taken in), so the chain ends.
-        while let Some(earlier) = at.replaces.as_ref().and_then(|id| self.get(id)) {
-            at = earlier;
-        }
-        at.replaces.as_ref().unwrap_or(&at.id)
-    }
-
-    /// The line that counts of each chain of corrections, by the chain's first line: of those that are not `struck` the
-    /// last, but of two starts of a hive, moved back on two phones, the earlier one, as work was written down after it.
-    pub fn corrected<'a>(
-        &'a self,
-        struck: &Table<&'a EntryId, &'a EntryId>,
-    ) -> Table<&'a EntryId, &'a Entry> {
-        let mut newest: Table<&EntryId, &Entry> = Table::new();
-        for entry in self.entries().filter(|entry| !struck.contains_key(&entry.id)) {
-            let root = self.root(entry);
-            let later_start =
-                |before: &&Entry| matches!(entry.what, What::Hive { .. }) && before.day < entry.day;
-            if !newest.get(root).is_some_and(later_start) {
-                newest.insert(root, entry);
-            }
-        }
-        newest
+    /// How the entries hang together: what corrects, strikes and supersedes what.
+    pub fn chains(&self) -> Chains<'_> {
+        Chains::of(self)
     }
 
     /// The entries that count: not struck, not superseded; yards and kinds first, then by day and counter. Each comes
     /// with the name under which its things are known.
     pub fn in_effect(&self) -> Vec<(&EntryId, &Entry)> {
-        let newest = self.corrected(&self.struck());
+        let chains = self.chains();
+        let mut newest: Table<&EntryId, &Entry> = Table::new();
+        for entry in self.entries().filter(|entry| chains.is_head(entry)) {
+            let root = chains.root(entry);
+            let counts = newest.get(root).map_or(entry, |before| Chains::counts(before, entry));
+            newest.insert(root, counts);
+        }
         let mut order: Vec<_> =
             newest.into_iter().filter(|(_, e)| !matches!(e.what, What::Struck { .. })).collect();
         sort_by(&mut order, |(a_root, a), (b_root, b)| {

@@ -3,6 +3,7 @@
 //! Nothing that can be computed is stored as truth. Correcting supersedes, deleting strikes out, undoing is another
 //! entry, and putting two logs together is a set union: two phones that exchange everything hold the same book.
 
+pub mod chain;
 pub mod demo;
 pub mod entry;
 pub mod fold;
@@ -12,6 +13,7 @@ pub mod log;
 pub mod page;
 pub mod plain;
 pub mod round;
+pub mod shift;
 pub mod standing;
 pub mod write;
 

@@ -2,8 +2,8 @@
 
 pub use super::keeper::Keeper;
 
-use super::entry::{Did, Ending, SkipReason};
-use super::id::{EntryId, ThingId};
+use super::entry::{Check, Did, Ending, SkipReason};
+use super::id::{EntryId, ThingId, Writer};
 use crate::almanac::day::Day;
 use crate::almanac::quantity::Share;
 use crate::almanac::refill::LossInterval;
@@ -83,12 +83,62 @@ pub struct HiveNow {
     /// Beetles counted over the last counts, with the trap-days they were caught in; at most
     /// [`HiveNow::REMEMBERED`].
     pub catches: Vec<Catch>,
-    /// The entry that the last of them is of.
-    pub counted: Option<EntryId>,
     /// The level stood higher at the last reading than it was left, though nobody logged a service.
     pub rose: Option<Day>,
     /// Oil spilled in it on this day, and nobody has looked again on a later one.
     pub spilled: Option<Day>,
+    /// Trap work of the last day on which there was any, in the order in which it counts, each with the name of its line,
+    /// or of the first line of a piece of work in several.
+    pub checked: Vec<(EntryId, Checked)>,
+    /// Pairs of lines that may tell of one and the same work, oldest first.
+    pub doubles: Vec<Double>,
+}
+
+/// Trap work of one day, as far as it tells whether other work of that day is the same.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Checked {
+    /// The day it is for.
+    pub day: Day,
+    /// Who wrote what stands of the line, or of the first line of its piece of work.
+    pub writer: Writer,
+    /// What was done.
+    pub did: Did,
+    /// The traps it names; none means all.
+    pub traps: Option<Vec<ThingId>>,
+    /// A level found is given.
+    pub read: bool,
+    /// A count is given.
+    pub counted: bool,
+}
+
+impl Checked {
+    /// `work` of a line whose standing version `writer` wrote.
+    pub fn new(day: Day, writer: Writer, work: &Check) -> Checked {
+        let (read, counted) = (work.before.is_some(), work.count.is_some());
+        Checked { day, writer, did: work.did, traps: work.traps.clone(), read, counted }
+    }
+
+    /// Whether both may tell of one piece of work: the same day, a trap in common, two writers. Work that mends what
+    /// the other found is the next piece of work.
+    pub fn doubles(&self, other: &Checked) -> bool {
+        let idle = |did| matches!(did, Did::Spilled | Did::Missing | Did::GluedShut);
+        let alike = self.did == other.did || (!idle(self.did) && !idle(other.did));
+        let shared = match (&self.traps, &other.traps) {
+            (Some(own), Some(others)) => own.iter().any(|trap| others.contains(trap)),
+            _ => true,
+        };
+        self.day == other.day && self.writer != other.writer && alike && shared
+    }
+}
+
+/// Two lines of one day that may tell of one and the same work: two people logged it, each on a phone of their own.
+/// Until somebody has decided, oil loss and catch are reckoned from the first of them alone.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Double {
+    /// The day both are for.
+    pub day: Day,
+    /// The names of the lines; of work in several lines the first.
+    pub lines: [EntryId; 2],
 }
 
 /// The last time somebody stood at a hive.
@@ -103,12 +153,14 @@ pub struct Seen {
 }
 
 /// Beetles counted at one check.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Catch {
     /// How many.
     pub count: CountRange,
     /// Traps times days they were fishing.
     pub trap_days: u32,
+    /// The entry that says so.
+    pub entry: EntryId,
 }
 
 /// A box on a hive.

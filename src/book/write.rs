@@ -1,5 +1,6 @@
 //! Writing into the book: what the keeper wants done becomes entries, or a reason why not.
 
+mod correct;
 mod doubt;
 mod hive;
 mod refusal;
@@ -69,12 +70,12 @@ impl<'a> Draft<'a> {
         Ok(id)
     }
 
-    /// Adds what stands in for `line`: the same of another day.
+    /// Adds what stands in for `line`: `what` on `day`.
     ///
     /// # Errors
     /// [`Refusal::Unknown`] when the counter has run out.
-    pub fn correct(&mut self, line: &Entry, day: Day) -> Result<(), Refusal> {
-        self.push(day, line.yard.as_ref(), line.what.clone())?;
+    pub fn correct(&mut self, line: &Entry, day: Day, what: What) -> Result<(), Refusal> {
+        self.push(day, line.yard.as_ref(), what)?;
         if let Some(entry) = self.entries.last_mut() {
             entry.replaces = Some(line.id.clone());
             // What takes the line back takes this back.
@@ -140,7 +141,7 @@ impl Book {
     }
 
     /// The book as it would be with `entries`.
-    fn with(&self, entries: &[Entry]) -> Book {
+    pub(super) fn with(&self, entries: &[Entry]) -> Book {
         let mut log = self.log().clone();
         for entry in entries {
             log.add(entry.clone());

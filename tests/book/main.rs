@@ -4,6 +4,7 @@
 mod cabinet;
 mod calendar;
 mod clash;
+mod corrections;
 mod demo;
 mod fixtures;
 mod late;

@@ -44,14 +44,18 @@ fn found(hive: &ThingId, did: Did, before: Option<u32>, count: Option<u32>) -> C
 }
 
 fn write(book: &mut Book, on: &str, work: Check) -> Vec<Entry> {
-    let entries = book.check(&pen("aa", day(on)), day(on), day(on), work).unwrap();
+    write_as("aa", book, on, work)
+}
+
+fn write_as(writer: &str, book: &mut Book, on: &str, work: Check) -> Vec<Entry> {
+    let entries = book.check(&pen(writer, day(on)), day(on), day(on), work).unwrap();
     book.add(entries.clone());
     entries
 }
 
 /// The same as it was written at first: the count on the first line, level and note on each.
-fn write_as_at_first(book: &mut Book, on: &str, work: &Check) {
-    let pen = pen("aa", day(on));
+fn write_as_at_first(writer: &str, book: &mut Book, on: &str, work: &Check) {
+    let pen = pen(writer, day(on));
     let now = &book.standing().hives[&work.hive];
     let kinds = &book.standing().kinds;
     let mut draft = Draft::new(book, &pen);
@@ -87,9 +91,9 @@ fn one_count_is_taken_once_over_all_six_traps_and_their_days() {
         let now = &yard.book.standing().hives[&hive];
         assert_eq!(catches(now), [(60, 60), (60, 60)]);
         assert!(now.traps().all(|trap| trap.counting == day("2026-05-21")));
-        let left: Vec<f64> = now.traps().map(|trap| trap.level.unwrap().1.percent().as_f64()).collect();
-        let of = |level: f64| left.iter().filter(|left| left.total_cmp(&level).is_eq()).count();
-        assert_eq!((of(25.0), of(50.0), left.len()), (2, 4, 6));
+        let mut left: Vec<Share> = now.traps().map(|trap| trap.level.unwrap().1).collect();
+        left.sort_unstable();
+        assert_eq!(left, [25, 25, 50, 50, 50, 50].map(percent));
         assert_eq!(now.last.as_ref().unwrap().did, Some(did));
     }
 }
@@ -134,7 +138,7 @@ fn books_in_which_one_count_lies_on_the_first_of_two_lines_come_to_the_same() {
         let (mut then, mut now) = (yard.book.clone(), yard.book);
         for on in ["2026-05-11", "2026-05-21"] {
             let work = found(&hive, Did::ToppedUp, Some(before), Some(60));
-            write_as_at_first(&mut then, on, &work);
+            write_as_at_first("aa", &mut then, on, &work);
             write(&mut now, on, work);
         }
         assert_eq!(Book::from_log(then.log().clone()), then);
@@ -154,4 +158,84 @@ fn a_second_count_of_the_day_is_a_count_of_its_own() {
     write(&mut yard.book, "2026-05-11", found(&hive, Did::ToppedUp, None, Some(3)));
     write(&mut yard.book, "2026-05-11", found(&hive, Did::ToppedUp, None, None));
     assert_eq!(catches(&yard.book.standing().hives[&hive]), [(60, 60), (3, 0)]);
+}
+
+/// The same work on two phones, each in several lines: one pair, and one count over all traps and their days.
+#[test]
+fn work_in_several_lines_that_two_people_logged_is_asked_about_once() {
+    type Log = fn(&str, &mut Book, &str, Check);
+    let now: Log = |writer, book, on, work| drop(write_as(writer, book, on, work));
+    let then: Log = |writer, book, on, work| write_as_at_first(writer, book, on, &work);
+    for (one, other, alike) in [(now, now, true), (then, then, true), (now, then, true), (then, now, false)] {
+        let (yard, hive) = mixed(25);
+        let on = "2026-05-11";
+        let work = || found(&hive, Did::ToppedUp, Some(20), Some(60));
+        let (mut by_one, mut by_other) = (yard.book.clone(), yard.book.clone());
+        one("bb", &mut by_one, on, work());
+        other("cc", &mut by_other, on, work());
+        let mut both = by_one.clone();
+        both.add(by_other.log().entries().cloned());
+        let state = |book: &Book| {
+            let now = &book.standing().hives[&hive];
+            (now.doubles.len(), catches(now))
+        };
+        assert_eq!(state(&both), (1, vec![(60, 60)]));
+        let losses = |book: &Book| book.standing().hives[&hive].losses.clone();
+        // A line for all traps between lines for some has filled them before the other phone says what it found in them:
+        // until somebody has decided one interval is missing, and none is told twice.
+        assert_eq!(losses(&both).len(), losses(&by_one).len() - usize::from(!alike));
+        assert!(losses(&both).iter().all(|interval| losses(&by_one).contains(interval)));
+        assert!(both.standing().hives[&hive].traps().all(|trap| trap.counting == day(on)));
+        // Both are right: the answer for the first lines is one for all.
+        let mut two = both.clone();
+        let double = both.standing().hives[&hive].doubles[0].clone();
+        let right = two.both_right(&pen("dd", day(on)), &double).unwrap();
+        two.add(right);
+        let (doubts, counted) = state(&two);
+        assert_eq!((doubts, counted.len()), (0, 2));
+        assert_eq!(counted.iter().map(|(_, days)| days).sum::<u32>(), 60);
+        // Who writes one more with these in sight makes no doubt of them, whichever traps it is for.
+        let trap = two.standing().hives[&hive].traps().last().unwrap().id.clone();
+        let entries = write_as("ee", &mut two, on, Check { traps: Some(vec![trap]), ..work() });
+        assert!(entries.len() > 1, "taken over");
+        assert_eq!(state(&two).0, 0);
+        assert_eq!(Book::from_log(two.log().clone()), two);
+        // Or it was one piece of work: the other's lines are struck out together.
+        let together = both.together(&double.lines[1]);
+        let strike = both.strike(&pen("bb", day(on)), day(on), &together, &Unicode).unwrap();
+        both.add(strike);
+        assert_eq!(both.standing(), by_one.standing());
+    }
+}
+
+/// The first line says the count; corrected, it is still the one that the others go on with.
+#[test]
+fn a_count_that_is_corrected_is_over_all_traps_and_their_days_still() {
+    for first in [true, false] {
+        let (mut yard, hive) = mixed(25);
+        let before = yard.book.log().len();
+        write_as_at_first(
+            "aa",
+            &mut yard.book,
+            "2026-05-11",
+            &found(&hive, Did::ToppedUp, Some(20), Some(60)),
+        );
+        let line = yard.book.log().entries().nth(before + usize::from(!first)).unwrap().clone();
+        let What::Check(work) = line.what.clone() else { panic!("{line:?}") };
+        let what = What::Check(Check { note: None, count: work.count.map(|_| CountRange::exact(6)), ..work });
+        let on = day("2026-05-12");
+        let edit = yard.book.correct(&pen("bb", on), line.day, on, &line.id, what.clone()).unwrap();
+        assert_eq!(edit.len(), 1, "lines of the same work are not taken over beside it");
+        let mut mended = yard.book.clone();
+        mended.add(edit);
+        let now = &mended.standing().hives[&hive];
+        let count = if first { 6 } else { 60 };
+        assert_eq!((catches(now), now.doubles.len()), (vec![(count, 60)], 0));
+        // On another day it is a count of its own, and the rest of the lines adds nothing to it.
+        if first {
+            let edit = yard.book.correct(&pen("bb", on), day("2026-05-09"), on, &line.id, what).unwrap();
+            yard.book.add(edit);
+            assert_eq!(catches(&yard.book.standing().hives[&hive]), [(6, 32)]);
+        }
+    }
 }

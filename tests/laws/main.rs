@@ -6,6 +6,7 @@
 #![allow(missing_docs)]
 
 mod baskets;
+mod corrections;
 mod days;
 mod files;
 mod json;
@@ -15,6 +16,8 @@ mod oil;
 mod places;
 mod quantities;
 mod refills;
+#[path = "../support/mod.rs"]
+mod support;
 mod typing;
 
 use beetle_almanac::almanac::quantity::{

@@ -11,6 +11,7 @@ use crate::app::place::Place;
 use crate::app::round::form::{Form, big_link, go};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
+use crate::app::wording::en_book::history::double as double_of;
 use crate::app::wording::{en_hive as w, en_limit, en_round};
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
@@ -106,6 +107,13 @@ fn state(page: Page) -> Bit {
     });
     let rose = Memo::new(move || page.now.with(|now| now.as_ref().is_some_and(|now| now.rose.is_some())));
     let rose = live(move || rose.get().then(|| Notice::caution(en_round::ROSE).view()));
+    let double = Memo::new(move || {
+        page.now.with(|now| now.as_ref().and_then(|now| now.doubles.last().map(|double| double.day)))
+    });
+    let double = live(move || {
+        let notice = |day| el("div").test_id("hive-double").kid(Notice::caution(double_of(day)).view());
+        double.get().map(notice)
+    });
     let alive = Memo::new(move || page.now.with(|now| now.as_ref().is_some_and(HiveNow::alive)));
     let key = live(move || {
         if alive.get() {
@@ -114,7 +122,7 @@ fn state(page: Page) -> Bit {
             bits![go(en_round::REVIVE, "revive", move || revive(page)), page.form.refused("revive")]
         }
     });
-    bits![el("div").class("hive-state").test_id("hive-state").kid(shown).kid(rose), key]
+    bits![el("div").class("hive-state").test_id("hive-state").kid(shown).kid(rose).kid(double), key]
 }
 
 fn lines_of(page: Page) -> Option<Vec<String>> {

@@ -1,10 +1,15 @@
 //! The Book: what happened, and the files that keep it safe.
 
+pub mod edit;
 pub mod history;
 pub mod papers;
 pub mod safety;
 pub mod words;
 
+#[cfg(target_arch = "wasm32")]
+mod doubts;
+#[cfg(target_arch = "wasm32")]
+mod edit_form;
 #[cfg(target_arch = "wasm32")]
 pub mod lines;
 #[cfg(target_arch = "wasm32")]
@@ -15,3 +20,5 @@ mod phone;
 mod restore;
 #[cfg(target_arch = "wasm32")]
 pub mod save;
+#[cfg(target_arch = "wasm32")]
+pub mod shifts;

@@ -10,14 +10,17 @@ use super::{dock_more, draft, log, said};
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::{find, focus};
-use crate::app::graph::{Memo, effect, effect_since, untrack};
+use crate::app::graph::{Memo, RwSignal, effect, effect_since, untrack};
+use crate::app::ledger::shifts;
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
 use crate::app::records::Stop;
+use crate::app::wording::en_book::history::THIS;
 use crate::app::wording::{en_round as w, en_typed};
 use crate::book::entry::{Did, SkipReason};
 use crate::book::id::ThingId;
 use crate::book::round;
+use crate::book::shift::Shift;
 use crate::book::write::{Doubt, Refusal};
 
 /// Name of the panel in the page.
@@ -54,7 +57,7 @@ pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
             },
             Ask::Skip => reasons(walk),
             Ask::Which(did) => which(walk, did),
-            Ask::Doubts(doubts) => question(walk, &doubts),
+            Ask::Doubts(doubts, shifts) => question(walk, &doubts, shifts),
             Ask::Stopped(stop) => stopped(walk, &stop),
         })
     });
@@ -318,7 +321,7 @@ fn which(walk: Walk, did: Did) -> Bit {
     bits![asks("which").text(&w::which(&tag, did)), keys.kid(back(walk, w::BACK))]
 }
 
-fn question(walk: Walk, doubts: &[Doubt]) -> Bit {
+fn question(walk: Walk, doubts: &[Doubt], shifts: Option<Vec<Shift>>) -> Bit {
     let mut words = Vec::new();
     for doubt in doubts {
         words.push(w::doubt(*doubt));
@@ -326,7 +329,10 @@ fn question(walk: Walk, doubts: &[Doubt]) -> Bit {
     let (yes, no) = if doubts == [Doubt::Twice] { (w::ONE_MORE, w::NO) } else { (w::SAVE_AS_IS, w::CHANGE) };
     let save = primary(yes, "save-as-is", move || log::as_is(walk));
     let keys = el("div").class("dock-keys").kid(back(walk, no)).kid(save);
-    bits![asks("doubt").text(&words.join(" ")), keys]
+    let today = walk.today.get_untracked();
+    let shifts =
+        shifts.map(|shifts| shifts::view(walk.records.book, today, THIS, RwSignal::new(Some(shifts))));
+    bits![asks("doubt").text(&words.join(" ")), shifts, keys]
 }
 
 fn stopped(walk: Walk, stop: &Stop) -> Bit {

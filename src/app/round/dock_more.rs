@@ -2,16 +2,13 @@
 
 use super::dock::work_key;
 use super::draft;
-use super::form::{big, note, yes_no};
+use super::form::{big, count_says, day_says, level_says, note, yes_no};
 use super::log;
 use super::state::Walk;
-use crate::almanac::typed;
-use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, RwSignal};
 use crate::app::parts::field::{Field, Says};
-use crate::app::wording::en;
-use crate::app::wording::{en_hive, en_round as w, en_typed};
+use crate::app::wording::en_round as w;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 
@@ -31,8 +28,11 @@ pub(super) fn view(walk: Walk) -> El {
     let before = Field::new("log-before", w::BEFORE, walk.before).says(move || level_says(walk.before));
     let after = Field::new("log-after", w::AFTER, walk.after).hint(w::AFTER_HINT).says(after_says);
     let count = Field::new("log-count", w::BEETLES, walk.count).whole().hint(w::COUNT_HINT);
-    let count = count.says(move || count_says(walk));
-    let day = Field::new("log-day", w::DAY, walk.day).day().hint(w::DAY_HINT).says(move || day_says(walk));
+    let count = count.says(move || count_says(walk.count));
+    let day = Field::new("log-day", w::DAY, walk.day)
+        .day()
+        .hint(w::DAY_HINT)
+        .says(move || day_says(walk.day, walk.today.get()));
     el("div")
         .class("dock-more")
         .kid(group(w::BEFORE).kid(before.view()).kid(texts(walk.before, &LEVELS, "before-")))
@@ -73,36 +73,6 @@ fn texts(text: RwSignal<String>, keys: &[(&'static str, &'static str)], mark: &s
         row = row.kid(key.attr("data-testid", &[mark, put].concat()));
     }
     row
-}
-
-fn level_says(text: RwSignal<String>) -> Says {
-    text.with(|text| match draft::level(text) {
-        Ok(Some(level)) if !text.trim().ends_with('%') => {
-            Says::Echo(en::echo(&locale::percent(level.fraction(), 1)))
-        }
-        Ok(_) => Says::Nothing,
-        Err(error) => Says::Wrong(en_typed::share(error)),
-    })
-}
-
-fn count_says(walk: Walk) -> Says {
-    match walk.count.with(|text| draft::count(text)) {
-        Ok(_) => Says::Nothing,
-        Err(error) => Says::Wrong(en_typed::count(error)),
-    }
-}
-
-fn day_says(walk: Walk) -> Says {
-    let today = walk.today.get();
-    walk.day.with(|text| {
-        if text.trim().is_empty() {
-            return Says::Nothing;
-        }
-        match typed::day_done(text, today) {
-            Ok(day) => Says::Echo(en::echo(&en_hive::day_and_how_far(day, today))),
-            Err(error) => Says::Wrong(en_typed::day(error)),
-        }
-    })
 }
 
 /// One key a trap of the open hive.

@@ -1,10 +1,11 @@
 //! What the forms of hive and yard have in common: the day, writing, and saying why not.
 
-use super::said;
 use super::state::Walk;
+use super::{draft, said};
 use crate::almanac::day::Day;
 use crate::almanac::typed;
 use crate::app::bench::Sum;
+use crate::app::edge::locale;
 use crate::app::el::{Bit, El, Kid, el, live, target};
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::field::{Field, Says};
@@ -41,21 +42,8 @@ impl Form {
         Field::new("change-day", w::DAY, self.day)
             .day()
             .hint(w::DAY_HINT)
-            .says(move || self.day_says())
+            .says(move || day_says(self.day, self.walk.today.get()))
             .view()
-    }
-
-    fn day_says(self) -> Says {
-        let today = self.walk.today.get();
-        self.day.with(|text| {
-            if text.trim().is_empty() {
-                return Says::Nothing;
-            }
-            match typed::day_done(text, today) {
-                Ok(day) => Says::Echo(en::echo(&w::day_and_how_far(day, today))),
-                Err(error) => Says::Wrong(en_typed::day(error)),
-            }
-        })
     }
 
     /// Writes what `make` makes of the book, the pen, the day of the form and today. `form` names who asks, so that a
@@ -94,6 +82,38 @@ impl Form {
             self.stop.with(|stop| stop.as_ref().and_then(said))
         });
         refused_line(stop)
+    }
+}
+
+/// What a field for a day that may stay empty says.
+pub fn day_says(text: RwSignal<String>, today: Day) -> Says {
+    text.with(|text| {
+        if text.trim().is_empty() {
+            return Says::Nothing;
+        }
+        match typed::day_done(text, today) {
+            Ok(day) => Says::Echo(en::echo(&w::day_and_how_far(day, today))),
+            Err(error) => Says::Wrong(en_typed::day(error)),
+        }
+    })
+}
+
+/// What a field for a level says.
+pub fn level_says(text: RwSignal<String>) -> Says {
+    text.with(|text| match draft::level(text) {
+        Ok(Some(level)) if !text.trim().ends_with('%') => {
+            Says::Echo(en::echo(&locale::percent(level.fraction(), 1)))
+        }
+        Ok(_) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::share(error)),
+    })
+}
+
+/// What a field for a count says.
+pub fn count_says(text: RwSignal<String>) -> Says {
+    match text.with(|text| draft::count(text)) {
+        Ok(_) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::count(error)),
     }
 }
 

@@ -197,15 +197,19 @@ fn save(walk: Walk, did: Did, named: Vec<ThingId>, sure: bool) {
         .book
         .with_untracked(|book| (book.doubts(day, &check), book.check(&pen, day, today, check.clone())));
     // What cannot be written needs no other question.
-    if let Err(refusal) = written {
-        return walk.ask.set(Ask::Stopped(Stop::Refused(refusal)));
-    }
+    let entries = match &written {
+        Ok(entries) => entries,
+        Err(refusal) => return walk.ask.set(Ask::Stopped(Stop::Refused(refusal.clone()))),
+    };
     // A level that rose is kept and flagged: the keeper cannot know better than what was read.
     let all = doubts.len();
     doubts.retain(|doubt| !matches!(doubt, Doubt::Rose { .. }));
     let rose = doubts.len() < all;
     if !sure && !doubts.is_empty() {
-        return walk.ask.set(Ask::Doubts(doubts));
+        let shifts = doubts
+            .contains(&Doubt::Backdated)
+            .then(|| walk.records.book.with_untracked(|book| book.shifts(entries, today)));
+        return walk.ask.set(Ask::Doubts(doubts, shifts));
     }
     let cards = cards(&check, rose);
     let next = next(walk, &now.yard, &hive, day);

@@ -11,6 +11,7 @@ use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
 use crate::book::entry::{Did, SkipReason};
 use crate::book::id::{EntryId, ThingId};
+use crate::book::shift::Shift;
 use crate::book::write::Doubt;
 use std::ops::Deref;
 
@@ -26,8 +27,8 @@ pub enum Ask {
     Skip,
     /// Which traps were found so.
     Which(Did),
-    /// Whether to save in spite of doubts.
-    Doubts(Vec<Doubt>),
+    /// Whether to save in spite of doubts, and which due dates a backdated entry would change.
+    Doubts(Vec<Doubt>, Option<Vec<Shift>>),
     /// Nothing; it says why nothing was written.
     Stopped(Stop),
 }

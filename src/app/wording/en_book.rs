@@ -2,6 +2,7 @@
 
 use super::en::{counted, date, relative, short_date, weekday};
 use super::en_ledger::{lines, quoted};
+use super::en_round;
 use crate::almanac::day::{Day, Stamp};
 use crate::app::ledger::safety::Unsafe;
 use crate::papers::backup::{BackupError, Counts, Looks};
@@ -32,7 +33,9 @@ fn number(count: usize) -> u32 {
 
 /// Every line.
 pub mod history {
-    use super::{Day, Stamp, counted, number, short_date, weekday};
+    use super::{Day, Stamp, counted, en_round, number, short_date, weekday};
+    use crate::book::round::HiveDue;
+    use crate::book::shift::Shift;
 
     /// Heading.
     pub const TITLE: &str = "History";
@@ -59,6 +62,87 @@ pub mod history {
     /// How strikes work.
     pub const HOW: &str =
         "Nothing is ever rubbed out: a struck entry stays here and can be brought back at any time.";
+    /// Key that opens the fields of a line.
+    pub const EDIT: &str = "Correct this entry";
+    /// Key that takes the last correction back.
+    pub const TAKE_BACK: &str = "Take the correction back";
+    /// Said once.
+    pub const TAKEN_BACK: &str = "Correction taken back";
+    /// Key that saves a correction.
+    pub const SAVE: &str = "Save the correction";
+    /// Key that leaves a line as it is.
+    pub const LEAVE: &str = "Leave it as it is";
+    /// Said once.
+    pub const EDITED: &str = "Corrected";
+    /// Chooser of what was done, or why nothing was.
+    pub const WHAT: &str = "What was done";
+    /// Chooser of the reason.
+    pub const WHY: &str = "Skipped why";
+    /// Under the level left.
+    pub const AFTER_HINT: &str = "Empty: not written down.";
+    /// Before an earlier version of a line.
+    pub const WAS: &str = "was: ";
+    /// Before a version that was taken back.
+    pub const WAS_NOT: &str = "taken back: ";
+    /// A strike of a line.
+    pub const WAS_STRUCK: &str = "struck out";
+    /// The strike of a strike.
+    pub const WAS_BACK: &str = "brought back";
+    /// Who wrote what was written since this page was opened.
+    pub const THIS_PHONE: &str = "this phone";
+    /// Two versions that were written on two phones.
+    pub const CLASH: &str = "Two phones say different things. Which is right?";
+    /// Key beside each.
+    pub const KEEP: &str = "Keep this";
+    /// Said once.
+    pub const DECIDED: &str = "Decided";
+    /// Struck out on one phone, corrected on the other.
+    pub const REVIVED: &str = "Struck out on one phone and corrected on another: the correction counts. Strike it out again if it should not.";
+    /// The line that a correction corrects is missing.
+    pub const ORPHAN: &str = "Corrects an entry that is not in this book.";
+    /// Key beside a possible double.
+    pub const BOTH: &str = "Both are right";
+    /// Said once.
+    pub const BOTH_SAID: &str = "Both entries kept";
+    /// No hive is due on another day.
+    pub const NO_SHIFT: &str = "No due date changes.";
+    /// Opens the list of hives whose day changes.
+    pub const SHOW_SHIFTS: &str = "Show which";
+    /// A hive that is not there before or after.
+    const NOT_IN_CARE: &str = "not in care";
+
+    /// What is about to be written.
+    pub const THIS: &str = "This changes ";
+    /// The strike that a key beside it would write.
+    pub const STRIKE_CHANGES: &str = "Striking it out changes ";
+
+    /// "This changes 3 due dates."
+    pub fn shifts(what: &str, count: usize) -> String {
+        [what, &counted(number(count), "due date", "due dates"), "."].concat()
+    }
+
+    /// "Hive 7: due Tue 14 July, in 2 days → due today, oil runs low".
+    pub fn shift(hive: &str, shift: &Shift, today: Day) -> String {
+        let due = |due: Option<&HiveDue>| {
+            due.map_or_else(|| NOT_IN_CARE.to_owned(), |due| en_round::due(due, today))
+        };
+        let why = match &shift.after {
+            Some(HiveDue::Due { because, .. }) => [", ", &en_round::because(because)].concat(),
+            _ => String::new(),
+        };
+        [hive, ": ", &due(shift.before.as_ref()), " → ", &due(shift.after.as_ref()), &why].concat()
+    }
+
+    /// Two lines that may be one.
+    pub fn double(day: Day) -> String {
+        [
+            "Possible double: two phones wrote down work for ",
+            &en_round::near(day),
+            ". Rates use one of them until you decide: strike one out, or say that both are right.",
+        ]
+        .concat()
+    }
+
     /// Said once.
     pub const STRUCK_SAID: &str = "Struck out";
     /// Said once.

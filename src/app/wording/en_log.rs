@@ -85,7 +85,7 @@ pub fn doubt(doubt: Doubt) -> &'static str {
         Doubt::Rose { .. } => ROSE,
         Doubt::Many => "That is a great many beetles. Is the number right?",
         Doubt::Twice => "This hive has an entry for this day already. One more?",
-        Doubt::Backdated => "Later work on this hive is written down. Due dates are worked out anew. Save?",
+        Doubt::Backdated => "Later work on this hive is written down. Save this too?",
     }
 }
 

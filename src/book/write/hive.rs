@@ -118,7 +118,7 @@ impl Book {
         let (_, line) =
             in_effect.into_iter().find(|(root, _)| *root == hive.entry()).ok_or(Refusal::Unknown)?;
         let mut draft = Draft::new(self, pen);
-        draft.correct(line, day)?;
+        draft.correct(line, day, line.what.clone())?;
         self.holding(draft.done())
     }
 

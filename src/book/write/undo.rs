@@ -66,4 +66,39 @@ impl Book {
             None => vec![id.clone()],
         }
     }
+
+    /// All that has to be struck out so that nothing is left of the lines of `entries`: every version that is not
+    /// struck yet. Struck by itself, a correction would leave the words it corrected standing.
+    pub fn versions_of(&self, entries: &[EntryId]) -> Vec<EntryId> {
+        let chains = self.log().chains();
+        let mut all: Vec<EntryId> = Vec::new();
+        for entry in entries.iter().filter_map(|id| self.log().get(id)) {
+            for version in chains.versions(entry) {
+                if !chains.struck.contains_key(&version.id) && !all.contains(&version.id) {
+                    all.push(version.id.clone());
+                }
+            }
+        }
+        all
+    }
+
+    /// The entries to strike so that the last correction of a line is taken back: `id` itself, and the strike of a
+    /// decision that was written with it.
+    pub fn decision(&self, id: &EntryId) -> Vec<EntryId> {
+        let mut entries = vec![id.clone()];
+        let next = EntryId::new(id.writer().clone(), id.n() + 1).ok().and_then(|next| self.log().get(&next));
+        if let (Some(entry), Some(next)) = (self.log().get(id), next)
+            && let What::Struck { entries: struck } = &next.what
+        {
+            let chains = self.log().chains();
+            let same = |other: &EntryId| {
+                *other != *id
+                    && self.log().get(other).is_some_and(|other| chains.root(other) == chains.root(entry))
+            };
+            if struck.iter().all(same) {
+                entries.push(next.id.clone());
+            }
+        }
+        entries
+    }
 }

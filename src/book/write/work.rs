@@ -103,7 +103,7 @@ impl Book {
     }
 
     /// Whether no trap hung in `hive` on `day`. What was taken out since then was there to be worked on.
-    fn bare_on(&self, id: &ThingId, hive: &HiveNow, day: Day) -> bool {
+    pub(super) fn bare_on(&self, id: &ThingId, hive: &HiveNow, day: Day) -> bool {
         let bare = |hive: &HiveNow| hive.traps().next().is_none();
         let later = || self.log().entries().any(|entry| entry.day > day);
         bare(hive) && (!later() || fold::fold_until(self.log(), Some(day)).hives.get(id).is_none_or(bare))
@@ -120,6 +120,7 @@ impl Book {
         hive: &HiveNow,
         work: Check,
     ) -> Result<(), Refusal> {
+        self.take_over(draft, day, &work, None)?;
         let fills = self.fills(hive, work.did);
         let one_level = !matches!(work.did, Did::ToppedUp | Did::Replaced);
         if work.traps.is_some() || work.after.is_some() || one_level || fills.len() < 2 {
@@ -160,7 +161,7 @@ impl Book {
 }
 
 /// Whether each of the named traps, or of all, was found missing or glued shut by `day`, so that none can be topped up.
-fn none_fishes(hive: &HiveNow, named: Option<&[ThingId]>, day: Day) -> bool {
+pub(super) fn none_fishes(hive: &HiveNow, named: Option<&[ThingId]>, day: Day) -> bool {
     let mut meant = hive.traps().filter(|trap| named.is_none_or(|named| named.contains(&trap.id))).peekable();
     meant.peek().is_some()
         && meant.all(|trap| {

@@ -58,6 +58,14 @@ export async function skip(keeper, tag, why) {
 export const keysReady = (keeper) =>
   keeper.until("the panel's keys take taps", async () => (await keeper.attribute("panel", "data-ready")) === "true");
 
+/** Two taps on a key before the page has drawn anything. */
+export const atOnce = (keeper, mark) =>
+  keeper.driver.run((mark) => {
+    const key = document.querySelector(`[data-testid=${mark}]`);
+    key.click();
+    key.click();
+  }, mark);
+
 /** The page as it is opened on another day. */
 export async function onTheDay(keeper, clock) {
   await keeper.host.change({ faults: { ...keeper.host.settings.faults, clock } });

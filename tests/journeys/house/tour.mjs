@@ -104,6 +104,10 @@ async function book(keeper, look) {
   await keeper.driver.go(`${keeper.host.address}#/book/history`);
   await keeper.one("history-line");
   await look("history");
+  await keeper.tap("[data-testid=history-line] .line-key");
+  await keeper.tap("history-edit");
+  await keeper.one("edit-save");
+  await look("an entry corrected");
   for (const sheet of ["truck-sheet", "hive-cards", "inspector"]) {
     await keeper.driver.go(`${keeper.host.address}#/book/${sheet}`);
     await keeper.one(".paper > :first-child");
@@ -162,6 +166,15 @@ export async function seldom(keeper, look) {
   await keeper.driver.go(`${keeper.host.address}#/book/history`);
   await keeper.tap(".line-key");
   await look("history, a line open");
+  const older = "[data-testid=history-line] ~ [data-testid=history-line]";
+  await keeper.tap(`${older} .line-key`);
+  await keeper.tap("history-edit");
+  await keeper.type("edit-after", "150 %");
+  await look("an entry corrected, to be mended");
+  await keeper.type("edit-after", "30 %");
+  await keeper.tap("edit-save");
+  await keeper.one("history-trail");
+  await look("history, an entry that was corrected");
   await keeper.place("book");
   await watchFiles(keeper);
   await keeper.tap("book-backup");

@@ -1,16 +1,12 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { entries, keepYard, keysReady, log, onTheDay, row } from "../house/round.mjs";
+import { atOnce, entries, keepYard, keysReady, log, onTheDay, row } from "../house/round.mjs";
 
-/** Two taps before the page has drawn anything. */
+/** Two taps on a key of the panel before the page has drawn anything. */
 const twice = async (keeper, mark) => {
   await keeper.one(mark);
   await keysReady(keeper);
-  await keeper.driver.run((mark) => {
-    const key = document.querySelector(`[data-testid=${mark}]`);
-    key.click();
-    key.click();
-  }, mark);
+  await atOnce(keeper, mark);
 };
 const written = async (keeper, what) => (await entries(keeper)).filter((entry) => entry.what[what]).length;
 /** The hive whose panel is open. */

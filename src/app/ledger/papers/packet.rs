@@ -22,7 +22,7 @@ pub enum Part {
 /// order never. The demonstration is left out as soon as there is a yard of the keeper's own.
 pub fn lines(book: &Book, part: Part, from: Day, to: Day, notes: bool) -> Vec<Line<'_>> {
     let own = book.standing().yards.keys().any(|yard| !yard.is_demo());
-    let mut lines = history::lines(book, None);
+    let mut lines = history::versions(book);
     lines.retain(|line| {
         let entry = line.entry;
         (from..=to).contains(&entry.day)
@@ -97,6 +97,22 @@ mod tests {
         };
         assert!(all(true).contains("4711") && all(true).contains("barrow"));
         assert!(!all(false).contains("4711") && !all(false).contains("barrow"));
+    }
+
+    #[test]
+    fn words_that_were_corrected_are_still_shown_beside_those_that_count() {
+        let mut book = book();
+        let looks = whole(&book, Part::Work, false);
+        let look = looks.iter().find(|line| matches!(line.entry.what, What::Check(_))).unwrap().entry.clone();
+        let lines = looks.len();
+        let edit = book.correct(&pen(), look.day.plus(1), today(), &look.id, look.what.clone()).unwrap();
+        let id = edit[0].id.clone();
+        book.add(edit);
+        let looks = whole(&book, Part::Work, false);
+        assert!(looks.is_sorted_by_key(|line| line.entry.day));
+        let counts = |id| looks.iter().find(|line| line.entry.id == id).map(|line| &line.counts);
+        assert_eq!((counts(look.id), counts(id)), (Some(&Counts::Corrected), Some(&Counts::Yes)));
+        assert_eq!(looks.len(), lines + 1);
     }
 
     #[test]
