@@ -3,6 +3,7 @@
 
 mod cabinet;
 mod calendar;
+mod chosen;
 mod clash;
 mod demo;
 mod fixtures;

@@ -208,7 +208,8 @@ fn traps_of_both_kinds_named_together_are_each_left_at_their_own_level_and_count
     let entries = write(&mut yard.book, "2026-05-11", work);
     assert_eq!(levels(&yard, &hive, &named), [Some(percent(50)), Some(percent(25))]);
     assert_eq!(catches(&yard.book.standing().hives[&hive]), [(9, 20)], "two traps for ten days");
-    let untouched = yard.book.standing().hives[&hive].traps().filter(|trap| trap.service == day("2026-05-01"));
+    let untouched =
+        yard.book.standing().hives[&hive].traps().filter(|trap| trap.service == day("2026-05-01"));
     assert_eq!(untouched.count(), 4);
     let on = day("2026-05-12");
     let together = yard.book.together(&entries[1].id);

@@ -149,7 +149,8 @@ impl Book {
     ) -> Vec<(Option<Share>, Vec<ThingId>)> {
         let mut fills: Vec<(Option<Share>, Vec<ThingId>)> = Vec::new();
         for trap in hive.traps() {
-            if named.is_some_and(|named| !named.contains(&trap.id)) || trap.passed_over(did, named.is_some()) {
+            if named.is_some_and(|named| !named.contains(&trap.id)) || trap.passed_over(did, named.is_some())
+            {
                 continue;
             }
             let kind = self.standing().kinds.get(&trap.kind).map(|now| &now.kind);
