@@ -1,7 +1,7 @@
 //! The first page of the Book: the file that keeps it safe, and the ways to the rest.
 
 use super::{lines, papers, phone, restore, save};
-use crate::app::cabinet::Aside;
+use crate::app::aside::Aside;
 use crate::app::edge::files;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
