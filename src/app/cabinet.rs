@@ -1,6 +1,7 @@
 //! The book on its shelf: entries go to their pages, pages come back as the book.
 
 use super::aside::Aside;
+use super::half_made::HalfMade;
 use crate::almanac::json;
 use crate::almanac::table::Table;
 use crate::book::Book;
@@ -8,7 +9,6 @@ use crate::book::entry::{Entry, What};
 use crate::book::log::Log;
 use crate::book::page::{self, Page, Place};
 use crate::book::plain;
-use crate::store::desk::{Desk, DeskError, Slot};
 use crate::store::found::{Format, Found};
 use crate::store::headroom::{self, Used};
 use crate::store::journal::Unsaved;
@@ -20,8 +20,6 @@ use std::rc::Rc;
 /// Version 1 of a page.
 pub(super) const PAGE: Format<Page> =
     Format::first(|page: &Page| page.check().is_ok()).read_quickly(plain::page);
-/// Version 1 of the entry in the making, as a text of whoever makes it.
-const DRAFT: Format<String> = Format::first(|_| true);
 
 /// Size of the text, in bytes, that a file is taken in by.
 const STRETCH: usize = 200_000;
@@ -64,8 +62,6 @@ pub struct Cabinet {
     pub(super) pages: Pages<Rc<dyn Shelf>, Page>,
     pub(super) shelf: Rc<dyn Shelf>,
     pub(super) read_only: bool,
-    /// The entry in the making as this tab read it or kept it last.
-    draft: Option<String>,
     elsewhere: bool,
     pub(super) outbox: Table<String, String>,
 }
@@ -114,7 +110,7 @@ impl Cabinet {
         let unsaved = recovery.unsaved.iter().filter_map(undone).flat_map(|page| page.entries);
         let unsaved = unsaved.filter(|entry| log.get(&entry.id).is_none()).collect();
         let outbox = Table::new();
-        let cabinet = Cabinet { pages, shelf, read_only, draft: None, elsewhere: false, outbox };
+        let cabinet = Cabinet { pages, shelf, read_only, elsewhere: false, outbox };
         Ok(Opened { cabinet, book: Book::from_log(log), asides, unsaved })
     }
 
@@ -287,29 +283,9 @@ impl Cabinet {
         self.refresh(book).map(|_| ())
     }
 
-    /// The entry in the making; none when nothing was begun.
-    pub fn draft(&mut self) -> Option<String> {
-        self.draft = self.lying_draft();
-        self.draft.clone()
-    }
-
-    fn lying_draft(&self) -> Option<String> {
-        let found = Desk::new(self.shelf.clone()).read(Slot::Draft, &DRAFT).ok()?;
-        found.into_value().filter(|text| !text.is_empty())
-    }
-
-    /// Keeps the entry in the making; an empty text when nothing is begun any more. What another tab has begun is not
-    /// emptied by that.
-    ///
-    /// # Errors
-    /// [`DeskError`]; the text before is still there.
-    pub fn keep_draft(&mut self, text: &str) -> Result<(), DeskError> {
-        if text.is_empty() && self.lying_draft() != self.draft {
-            return Ok(());
-        }
-        Desk::new(self.shelf.clone()).write(Slot::Draft, &DRAFT, &text.to_owned())?;
-        self.draft = (!text.is_empty()).then(|| text.to_owned());
-        Ok(())
+    /// The half-made entries that lie beside the book.
+    pub fn half_made(&self) -> HalfMade {
+        HalfMade::on(self.shelf.clone())
     }
 
     /// How full the shelf is.

@@ -6,6 +6,7 @@
 pub mod aside;
 pub mod bench;
 pub mod cabinet;
+pub mod half_made;
 pub mod kinds;
 pub mod ledger;
 pub mod load;

@@ -4,6 +4,7 @@ pub use super::act::Act;
 use super::aside::Aside;
 use super::cabinet::{Cabinet, NotSaved, Opened};
 use super::edge::{self, clock, device};
+use super::half_made::HalfMade;
 use super::meta::Meta;
 use super::second::State;
 use super::unkept::left_over;
@@ -82,6 +83,7 @@ pub struct Parts {
     pub meta: RwSignal<Meta>,
     pub(super) cabinet: StoredValue<Cabinet>,
     pub(super) second: StoredValue<State>,
+    pub(super) half_made: StoredValue<HalfMade>,
     pub(super) writer: StoredValue<Writer>,
 }
 
@@ -115,6 +117,7 @@ impl Records {
             act: RwSignal::new(None),
             unsaved: RwSignal::new(left_over(unsaved)),
             meta: RwSignal::new(meta),
+            half_made: StoredValue::new(cabinet.half_made()),
             cabinet: StoredValue::new(cabinet),
             second: StoredValue::new(State::default()),
             writer: StoredValue::new(writer()),

@@ -3,6 +3,7 @@
 use super::cabinet::Cabinet;
 use super::meta::Meta;
 use super::records::Records;
+use super::round::draft::Drafts;
 use crate::store::headroom::Used;
 
 impl Records {
@@ -27,15 +28,15 @@ impl Records {
         self.meta.renew(meta);
     }
 
-    /// The entry in the making, as it was kept; none when nothing was begun.
-    pub fn draft(self) -> Option<String> {
-        self.cabinet.try_update_value(Cabinet::draft).flatten()
+    /// What is half made. `own` is what this tab had before it was loaded anew.
+    pub fn draft(self, own: Option<Drafts>) -> Drafts {
+        self.half_made.try_update_value(|desk| desk.begin(own)).unwrap_or_default()
     }
 
-    /// Keeps the entry in the making. A phone that does not keep it still has it on the screen.
-    pub fn keep_draft(self, text: &str) {
-        self.cabinet.try_update_value(|cabinet| {
-            let _ = cabinet.keep_draft(text);
+    /// Keeps what is half made. A phone that does not keep it still has it on the screen.
+    pub fn keep_draft(self, own: &Drafts) {
+        self.half_made.try_update_value(|desk| {
+            let _ = desk.keep(own);
         });
     }
 

@@ -367,22 +367,3 @@ fn a_page_that_vanishes_is_not_taken_for_the_demonstration_and_comes_back_with_t
     assert_eq!(first.cabinet.refresh(&mut first.book), Ok(demo));
     assert_eq!(first.book, second.book);
 }
-
-#[test]
-fn a_tab_with_nothing_begun_leaves_the_entry_that_another_tab_has_begun() {
-    let (shelf, _) = kept();
-    let mut first = Cabinet::open(shelf.clone()).unwrap().cabinet;
-    let mut second = Cabinet::open(shelf.clone()).unwrap().cabinet;
-    assert_eq!((first.draft(), second.draft()), (None, None));
-    first.keep_draft("hive 1: 5 beetles").unwrap();
-    second.keep_draft("").unwrap();
-    assert_eq!(second.draft().as_deref(), Some("hive 1: 5 beetles"));
-    // Whoever has taken it over, or begun it, empties it when it is logged.
-    second.keep_draft("").unwrap();
-    assert_eq!(first.draft(), None);
-    first.keep_draft("hive 2").unwrap();
-    first.keep_draft("").unwrap();
-    assert_eq!(second.draft(), None);
-    first.keep_draft("hive 3").unwrap();
-    assert_eq!(second.draft().as_deref(), Some("hive 3"), "begun anew after it was emptied");
-}

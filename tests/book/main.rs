@@ -7,6 +7,7 @@ mod chosen;
 mod clash;
 mod demo;
 mod fixtures;
+mod half_made;
 mod late;
 mod laws;
 mod mended;
