@@ -60,7 +60,7 @@ fn not_kept(ui: Ui, records: Records, unsaved: &Unsaved) -> El {
     };
     let put_away = move || {
         walk.forget_held();
-        records.unsaved.set(None);
+        records.put_away();
     };
     let said = w::unsaved(&unsaved.said(), w::why(&unsaved.why));
     let keys = keys(Key::new(w::TRY_AGAIN, try_again).primary().mark("unsaved-again").view())

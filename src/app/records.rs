@@ -85,6 +85,7 @@ pub struct Parts {
     pub(super) second: StoredValue<State>,
     pub(super) half_made: StoredValue<HalfMade>,
     pub(super) writer: StoredValue<Writer>,
+    pub(super) once_kept: StoredValue<Vec<Box<dyn FnOnce()>>>,
 }
 
 impl Deref for Records {
@@ -106,6 +107,7 @@ impl Records {
         let today = clock::stamp().day();
         let fresh = Meta { label: None, since: today, written: false, backup: None, calendar: Vec::new() };
         let meta = cabinet.meta().unwrap_or(fresh);
+        let unsaved = left_over(unsaved, &book);
         let records = Records(Box::leak(Box::new(Parts {
             book: RwSignal::new(book),
             home: RwSignal::new(home),
@@ -115,15 +117,17 @@ impl Records {
             twice: RwSignal::new(None),
             promised: RwSignal::new(None),
             act: RwSignal::new(None),
-            unsaved: RwSignal::new(left_over(unsaved)),
+            unsaved: RwSignal::new(unsaved),
             meta: RwSignal::new(meta),
             half_made: StoredValue::new(cabinet.half_made()),
             cabinet: StoredValue::new(cabinet),
             second: StoredValue::new(State::default()),
             writer: StoredValue::new(writer()),
+            once_kept: StoredValue::new(Vec::new()),
         })));
         provide_context(records);
         records.follow_other_tabs();
+        records.hold_unsaved();
         records.begin();
         records
     }

@@ -1,11 +1,12 @@
 //! What the phone did not keep stays at hand until it is kept or the keeper has it.
 
 use super::cabinet::NotSaved;
+use super::edge::slot;
 use super::records::{Records, writer};
 use super::unsaved::{Held, Unsaved};
-use crate::almanac::json;
+use crate::app::graph::effect;
+use crate::book::Book;
 use crate::book::entry::Entry;
-use crate::store::shelf::ShelfError;
 
 impl Records {
     /// Puts what was not kept to what was not kept before.
@@ -27,14 +28,35 @@ impl Records {
         let kept = self.save(unsaved.entries(), unsaved.said()).is_ok();
         if kept {
             self.unsaved.set(None);
+            for then in self.once_kept.try_update_value(std::mem::take).unwrap_or_default() {
+                then();
+            }
         }
         kept
+    }
+
+    /// Calls `then` when what was just refused is kept after all. Never, when the keeper puts it away.
+    pub fn once_kept(self, then: Box<dyn FnOnce()>) {
+        self.once_kept.try_update_value(|all| all.push(then));
+    }
+
+    /// The keeper has what was not kept.
+    pub fn put_away(self) {
+        self.once_kept.set_value(Vec::new());
+        self.unsaved.set(None);
+    }
+
+    /// From now on a reload of this tab finds what was not kept.
+    pub(super) fn hold_unsaved(self) {
+        effect(move || {
+            let text =
+                self.unsaved.with(|unsaved| unsaved.as_ref().map_or_else(String::new, Unsaved::to_text));
+            slot::write_own(slot::UNSAVED, &text);
+        });
     }
 }
 
 /// What an earlier start could not keep is shown like what this one cannot.
-pub(super) fn left_over(entries: Vec<Entry>) -> Option<Unsaved> {
-    let text = json::list_to_text(&entries);
-    let why = NotSaved::Shelf { why: ShelfError::Full, text };
-    (!entries.is_empty()).then(|| Unsaved { why, acts: vec![Held { said: String::new(), entries }] })
+pub(super) fn left_over(cut_short: Vec<Entry>, book: &Book) -> Option<Unsaved> {
+    Unsaved::left_over(&slot::read_own(slot::UNSAVED).unwrap_or_default(), cut_short, book)
 }

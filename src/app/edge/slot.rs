@@ -11,6 +11,8 @@ pub const BENCH: &str = "beetle-almanac/bench";
 
 /// This tab's entry in the making.
 pub const DRAFT: &str = "beetle-almanac/draft";
+/// What this tab could not keep.
+pub const UNSAVED: &str = "beetle-almanac/unsaved";
 
 /// The text kept under `name`; none when nothing is kept or the browser allows no storage.
 pub fn read(name: &str) -> Option<String> {

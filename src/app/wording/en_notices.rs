@@ -33,7 +33,7 @@ pub const TO_BACKUP: &str = "To the backup";
 /// Heading of what was not kept.
 pub const UNSAVED: &str = "Not kept";
 /// It is still on the screen.
-pub const UNSAVED_HOW: &str = "It is only on this screen until you deal with it. Copy the text or save it as a file: Restore in the Book takes it in again.";
+pub const UNSAVED_HOW: &str = "It is only in this tab until you deal with it. Copy the text or save it as a file: Restore in the Book takes it in again.";
 /// Label of the text.
 pub const UNSAVED_TEXT: &str = "What was not kept";
 /// Key.
