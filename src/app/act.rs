@@ -19,12 +19,16 @@ pub struct Act {
 
 impl Records {
     /// Takes the last act back, or, when it was taken back, does it again.
-    pub fn undo_or_redo(self) {
-        let Some(act) = self.act.get_untracked() else { return };
+    ///
+    /// # Errors
+    /// [`Stop`]; nothing was written.
+    pub fn undo_or_redo(self) -> Result<(), Stop> {
+        let Some(act) = self.act.get_untracked() else { return Ok(()) };
         let targets = act.undone.as_ref().map_or_else(|| act.entries.clone(), |strike| vec![strike.clone()]);
-        let Ok(ids) = self.strike(&targets, &act.said) else { return };
+        let ids = self.strike(&targets, &act.said)?;
         let undone = if act.undone.is_some() { None } else { ids.first().cloned() };
         self.act.set(Some(Act { undone, ..act }));
+        Ok(())
     }
 
     /// Strikes entries out, at any time. Striking out a strike brings its entries back.

@@ -1,6 +1,6 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { due, entries, keepYard, keysReady, log, onTheDay, row } from "../house/round.mjs";
+import { due, entries, keepYard, keysReady, log, onTheDay, row, unfold } from "../house/round.mjs";
 
 const ofTheDay = async (keeper) => (await entries(keeper)).filter(({ day }) => day === "2026-07-15").length;
 const isDone = (keeper, tag, where) =>
@@ -74,6 +74,13 @@ journey("she has the page open twice: one tab writes, the other reads until she 
   assert.equal(await keeper.shows("restored-notice"), false);
 });
 
+/** The address of the page of a hive. */
+async function hiveOf(keeper, tag) {
+  await keeper.tap(`${row(tag)} [data-testid=row-open]`);
+  await keysReady(keeper);
+  return keeper.attribute("[data-testid=panel] a", "href");
+}
+
 /** Opens a hive and counts there. */
 async function count(keeper, tag, keys) {
   await keeper.tap(`${row(tag)} [data-testid=row-open]`);
@@ -119,3 +126,34 @@ for (const locks of ["", "none"]) {
     }
   });
 }
+
+journey("she takes back what another tab has built upon since: the bar says why the book refuses, and goes on when it no longer does", { faults: { clock: "2026-07-01T09:00", locks: "none" } }, async (keeper) => {
+  const [first, second] = await inTwoTabs(keeper);
+  await keeper.turnTo(first);
+  await keeper.driver.run((path) => (location.hash = path), await hiveOf(keeper, 1));
+  await unfold(keeper, "end");
+  await keeper.tap("end-go");
+  await keeper.reads("undo-bar", /Undo/);
+  // Another hive gets the number meanwhile.
+  await keeper.turnTo(second);
+  await keeper.until("hive 1 is gone", async () => !(await keeper.shows(row(1))));
+  await unfold(keeper, "add-hives");
+  await keeper.type("#hives-tags", "1");
+  await keeper.tap("add-hives-go");
+  await keeper.until("a new hive 1 is listed", () => keeper.shows(row(1)));
+
+  await keeper.turnTo(first);
+  const before = (await entries(keeper)).length;
+  await keeper.tap("undo");
+  await keeper.reads(".foot .messages", /Nothing was changed.*tag is on another hive/i);
+  await keeper.reads("undo-bar", /Undo/);
+  assert.equal((await entries(keeper)).length, before);
+  // Taken back in the other tab, the number is free again.
+  await keeper.turnTo(second);
+  await keeper.tap("undo");
+  await keeper.until("the new hive is gone", async () => !(await keeper.shows(row(1))));
+  await keeper.turnTo(first);
+  await keeper.tap("undo");
+  await keeper.reads("undo-bar", /Redo|Do it again/i);
+  assert.equal(/Nothing was changed/.test(await keeper.text(".foot .messages")), false, "what was refused is no longer said");
+});
