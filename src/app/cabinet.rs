@@ -1,6 +1,6 @@
 //! The book on its shelf: entries go to their pages, pages come back as the book.
 
-use super::aside::Aside;
+use super::aside::{Aside, Why};
 use super::half_made::HalfMade;
 use crate::almanac::json;
 use crate::almanac::table::Table;
@@ -78,7 +78,7 @@ impl Cabinet {
         let mut asides: Vec<Aside> = shelves
             .strangers
             .into_iter()
-            .map(|stranger| Aside { key: stranger.key, raw: stranger.raw, newer: false })
+            .map(|stranger| Aside { key: stranger.key, raw: stranger.raw, why: Why::Damaged })
             .collect();
         for part in shelves.pages {
             match part.found {
@@ -87,14 +87,14 @@ impl Cabinet {
                         let key = part.name.key(part.part);
                         pages.leave(&key);
                         let raw = shelf.get(&key)?.unwrap_or_default();
-                        asides.push(Aside { key, raw, newer: false });
+                        asides.push(Aside { key, raw, why: Why::Clash });
                     }
                 }
                 Found::Newer { raw, .. } => {
-                    asides.push(Aside { key: part.name.key(part.part), raw, newer: true });
+                    asides.push(Aside { key: part.name.key(part.part), raw, why: Why::Newer });
                 }
                 Found::Damaged { raw, .. } => {
-                    asides.push(Aside { key: part.name.key(part.part), raw, newer: false });
+                    asides.push(Aside { key: part.name.key(part.part), raw, why: Why::Damaged });
                 }
                 Found::Absent => {}
             }
@@ -103,9 +103,9 @@ impl Cabinet {
         asides.extend(journals.map(|left| Aside {
             key: left.key.clone(),
             raw: left.raw.clone(),
-            newer: left.newer,
+            why: if left.newer { Why::Newer } else { Why::Damaged },
         }));
-        let read_only = asides.iter().any(|aside| aside.newer);
+        let read_only = asides.iter().any(|aside| aside.why == Why::Newer);
         let undone = |page: &Unsaved| json::from_text::<Page>(&page.payload);
         let unsaved = recovery.unsaved.iter().filter_map(undone).flat_map(|page| page.entries);
         let unsaved = unsaved.filter(|entry| log.get(&entry.id).is_none()).collect();

@@ -1,11 +1,10 @@
 //! The second copy laid beside the shelf: what only one of the two has comes to the other.
 
-use super::aside::Aside;
+use super::aside::{Aside, Why, page_of};
 use super::cabinet::{Cabinet, PAGE, of_demo};
 use crate::almanac::table::Table;
 use crate::book::Book;
 use crate::book::entry::Entry;
-use crate::store::found;
 use crate::store::keys::{self, PageName};
 use crate::store::mirror::{self, Verdict};
 use crate::store::shelf::ShelfError;
@@ -63,7 +62,7 @@ impl Cabinet {
                     differing.push(Differing { key, raw, here, entries: page.entries, generation, later });
                 }
                 Verdict::Damaged { generation } => {
-                    found.asides.push(Aside { key: key.clone(), raw: raw.clone(), newer: false });
+                    found.asides.push(Aside { key: key.clone(), raw: raw.clone(), why: Why::Damaged });
                     let Some(text) = here.filter(|text| page_of(text).is_some()) else { continue };
                     // A save of a higher generation takes its place, once it is put aside.
                     if let Some(generation) = generation {
@@ -76,7 +75,7 @@ impl Cabinet {
                 }
                 Verdict::Newer => {
                     self.read_only = true;
-                    found.asides.push(Aside { key, raw, newer: true });
+                    found.asides.push(Aside { key, raw, why: Why::Newer });
                 }
             }
         }
@@ -102,7 +101,7 @@ impl Cabinet {
             // The words here stand, as everywhere where one name has two; the others are put aside.
             if !union.clashes.is_empty() {
                 self.outbox.insert(keys::aside(&key, &raw), raw.clone());
-                found.asides.push(Aside { key: key.clone(), raw, newer: false });
+                found.asides.push(Aside { key: key.clone(), raw, why: Why::Clash });
             }
             if union.new > 0 {
                 pages.push(entries);
@@ -148,9 +147,4 @@ impl Cabinet {
 /// it, and what was taken out could come back from there.
 fn of_keeper(key: &str) -> bool {
     PageName::from_key(key).is_some_and(|(name, _)| !of_demo(&name))
-}
-
-/// The entries of a page that can be read.
-fn page_of(text: &str) -> Option<Vec<Entry>> {
-    found::load(Some(text.to_owned()), &PAGE).into_value().map(|page| page.entries)
 }

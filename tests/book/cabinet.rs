@@ -4,6 +4,7 @@ use crate::phone::{Faults, Memory};
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
 use beetle_almanac::almanac::stack::BoxDepth;
+use beetle_almanac::app::aside::Why;
 use beetle_almanac::app::cabinet::{Cabinet, NotSaved};
 use beetle_almanac::app::meta::Meta;
 use beetle_almanac::book::Book;
@@ -83,7 +84,7 @@ fn a_damaged_page_costs_its_day_and_nothing_else_and_is_never_written_over() {
 
     let mut again = Cabinet::open(shelf.clone()).unwrap();
     assert_eq!(again.book, yard.book);
-    assert_eq!((again.asides[0].raw.as_str(), again.asides[0].newer), (damaged.as_str(), false));
+    assert_eq!((again.asides[0].raw.as_str(), again.asides[0].why), (damaged.as_str(), Why::Damaged));
     let skip = again.book.skip(&pen("aa", on), on, on, &yard.hive("2"), SkipReason::Weather, None).unwrap();
     again.cabinet.save(&mut again.book, skip).unwrap();
     assert_eq!(shelf.texts()[&key], damaged);

@@ -5,11 +5,12 @@ use crate::second_copy::{Ended, Second};
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
 use beetle_almanac::almanac::stack::BoxDepth;
+use beetle_almanac::app::aside::Why;
 use beetle_almanac::app::cabinet::{Cabinet, NotSaved, Opened};
 use beetle_almanac::app::reconcile::Reconciled;
 use beetle_almanac::book::Book;
 use beetle_almanac::book::demo::demo;
-use beetle_almanac::book::entry::{Entry, SkipReason};
+use beetle_almanac::book::entry::{Entry, SkipReason, What};
 use beetle_almanac::book::id::EntryId;
 use beetle_almanac::store::envelope;
 use proptest::prelude::*;
@@ -315,7 +316,16 @@ fn two_texts_under_one_name_keep_the_words_here_and_put_the_others_aside() {
     let other = envelope::wrap(1, inside.generation + 1, &inside.payload.replace("temper", "robbing"));
     second.lay(key, &other);
     let (now, found, ended) = start(&shelf, &second);
-    assert_eq!((found.asides.len(), ended), (1, Ended::Done));
+    assert_eq!((found.asides.len(), found.asides[0].why, ended), (1, Why::Clash, Ended::Done));
+    let clashes = found.asides[0].clashes(&now.book);
+    let reasons: Vec<&What> = clashes.iter().flat_map(|(here, there)| [&here.what, &there.what]).collect();
+    assert!(
+        matches!(
+            reasons[..2],
+            [What::Skip { why: SkipReason::Temper, .. }, What::Skip { why: SkipReason::Robbing, .. }]
+        ),
+        "{reasons:?}"
+    );
     assert_eq!(now.book, Cabinet::open(shelf_of(&season.shelf[last])).unwrap().book);
     assert!(lies(&second.texts(), &other));
     assert_united(&shelf, &second, &season.known[last], "after a clash");
@@ -329,7 +339,7 @@ fn a_second_copy_of_a_newer_version_makes_this_one_read_only_and_is_left_alone()
     second.lay("beetle-almanac:page:keeper:2027-01-01", &envelope::wrap(2, 1, "{\"more\":1}"));
     let before = (shelf.texts(), second.texts());
     let (mut now, found, _) = start(&shelf, &second);
-    assert!(now.cabinet.read_only() && found.asides[0].newer);
+    assert!(now.cabinet.read_only() && found.asides[0].why == Why::Newer);
     assert_eq!((shelf.texts(), second.texts()), before);
     assert_eq!(now.cabinet.save(&mut now.book, Vec::new()), Err(NotSaved::ReadOnly));
 }

@@ -6,6 +6,8 @@ pub mod safety;
 pub mod words;
 
 #[cfg(target_arch = "wasm32")]
+pub mod asides;
+#[cfg(target_arch = "wasm32")]
 pub mod lines;
 #[cfg(target_arch = "wasm32")]
 pub mod page;

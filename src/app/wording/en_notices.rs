@@ -64,6 +64,13 @@ pub fn damaged(count: usize) -> String {
     }
 }
 
+/// Pages whose lines the book has in other words.
+pub fn twice(count: usize) -> String {
+    let pages =
+        counted(u32::try_from(count).unwrap_or(u32::MAX), "page of the book lies", "pages of the book lie");
+    [&pages, " here twice, with different words. One is shown, the other is left as it is."].concat()
+}
+
 /// What came back from the second copy.
 pub fn restored(lines: usize) -> String {
     let lines = counted(u32::try_from(lines).unwrap_or(u32::MAX), "line", "lines");
