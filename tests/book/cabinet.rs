@@ -5,7 +5,7 @@ use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::app::aside::Why;
-use beetle_almanac::app::cabinet::{Cabinet, NotSaved};
+use beetle_almanac::app::cabinet::{Cabinet, NotSaved, Opened};
 use beetle_almanac::app::meta::Meta;
 use beetle_almanac::book::Book;
 use beetle_almanac::book::demo::demo;
@@ -25,6 +25,15 @@ fn kept() -> (Rc<Memory>, Yard) {
     let mut cabinet = Cabinet::open(shelf.clone()).unwrap().cabinet;
     cabinet.save(&mut book, yard.book.log().entries().cloned().collect()).unwrap();
     (shelf, yard)
+}
+
+/// The same with the demonstration filled in on that day, in a tab that is open.
+fn with_demo(on: &str) -> (Rc<Memory>, Yard, Opened) {
+    let (shelf, yard) = kept();
+    let mut tab = Cabinet::open(shelf.clone()).unwrap();
+    let entries = demo(day(on), "Europe/Berlin", 120, &Unicode).unwrap();
+    tab.cabinet.save(&mut tab.book, entries).unwrap();
+    (shelf, yard, tab)
 }
 
 fn opened(shelf: &Rc<Memory>) -> Book {
@@ -304,11 +313,8 @@ fn another_tab_fills_many_days_and_this_one_still_saves() {
 
 #[test]
 fn she_takes_the_demonstration_out_while_another_tab_logs_and_keeps_both_works() {
-    let (shelf, yard) = kept();
+    let (shelf, yard, mut first) = with_demo("2026-05-15");
     let on = day("2026-05-15");
-    let mut first = Cabinet::open(shelf.clone()).unwrap();
-    let entries = demo(on, "Europe/Berlin", 120, &Unicode).unwrap();
-    first.cabinet.save(&mut first.book, entries).unwrap();
     let mut second = Cabinet::open(shelf.clone()).unwrap();
     let skip = |book: &Book, writer, tag, why| {
         book.skip(&pen(writer, on), on, on, &yard.hive(tag), why, None).unwrap()
@@ -346,11 +352,8 @@ fn a_page_that_slept_while_another_tab_wrote_catches_up_and_reads_nothing_where_
 
 #[test]
 fn a_page_that_vanishes_is_not_taken_for_the_demonstration_and_comes_back_with_the_next_save() {
-    let (shelf, yard) = kept();
+    let (shelf, yard, mut first) = with_demo("2026-05-15");
     let on = day("2026-05-15");
-    let mut first = Cabinet::open(shelf.clone()).unwrap();
-    let entries = demo(on, "Europe/Berlin", 120, &Unicode).unwrap();
-    first.cabinet.save(&mut first.book, entries).unwrap();
     let skip = first.book.skip(&pen("aa", on), on, on, &yard.hive("1"), SkipReason::Temper, None).unwrap();
     first.cabinet.save(&mut first.book, skip).unwrap();
     let before = first.book.clone();

@@ -14,7 +14,7 @@ fn added_for_another_kind() -> (Yard, ThingId, Vec<Entry>) {
     let on = day("2026-05-01");
     let mut yard = Yard::new(&["9"], on);
     let mut slim = trap();
-    slim.name = "Slim".to_owned();
+    "Slim".clone_into(&mut slim.name);
     let described = yard.book.about_keeper(&pen("aa", on), on, What::Kind(slim)).unwrap();
     let slim = described[0].id.thing(0);
     yard.book.add(described);

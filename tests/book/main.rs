@@ -17,9 +17,11 @@ mod phone;
 mod plain;
 mod refused;
 mod round;
+mod season;
 mod second;
 #[path = "../support/second.rs"]
 mod second_copy;
+mod second_faults;
 #[path = "../support/mod.rs"]
 mod support;
 mod trouble;
