@@ -74,13 +74,6 @@ journey("she has the page open twice: one tab writes, the other reads until she 
   assert.equal(await keeper.shows("restored-notice"), false);
 });
 
-/** The address of the page of a hive. */
-async function hiveOf(keeper, tag) {
-  await keeper.tap(`${row(tag)} [data-testid=row-open]`);
-  await keysReady(keeper);
-  return keeper.attribute("[data-testid=panel] a", "href");
-}
-
 /** Opens a hive and counts there. */
 async function count(keeper, tag, keys) {
   await keeper.tap(`${row(tag)} [data-testid=row-open]`);
@@ -130,9 +123,12 @@ for (const locks of ["", "none"]) {
 journey("she takes back what another tab has built upon since: the bar says why the book refuses, and goes on when it no longer does", { faults: { clock: "2026-07-01T09:00", locks: "none" } }, async (keeper) => {
   const [first, second] = await inTwoTabs(keeper);
   await keeper.turnTo(first);
-  await keeper.driver.run((path) => (location.hash = path), await hiveOf(keeper, 1));
+  await keeper.tap(`${row(1)} [data-testid=row-open]`);
+  await keeper.tap("[data-testid=panel] a");
+  await keeper.one("hive-state");
+  await keeper.gone("panel");
   await unfold(keeper, "end");
-  await keeper.tap("end-go");
+  await keeper.tapCalmly("end-go");
   await keeper.reads("undo-bar", /Undo/);
   // Another hive gets the number meanwhile.
   await keeper.turnTo(second);
