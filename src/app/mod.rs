@@ -3,17 +3,25 @@
 //! What a screen keeps and says ([`place`], [`prefs`], [`wording`], [`bench::draft`]) is plain values and compiles
 //! everywhere; what touches the page is behind `wasm32`, and what touches the browser beyond the page is in `edge`.
 
+pub mod aside;
 pub mod bench;
 pub mod cabinet;
+pub mod half_made;
 pub mod kinds;
 pub mod ledger;
 pub mod load;
+pub mod meta;
 pub mod place;
 pub mod prefs;
+pub mod reconcile;
 pub mod round;
 pub mod unsaved;
 pub mod wording;
 
+#[cfg(target_arch = "wasm32")]
+pub mod act;
+#[cfg(target_arch = "wasm32")]
+mod demonstration;
 #[cfg(target_arch = "wasm32")]
 pub mod edge;
 #[cfg(target_arch = "wasm32")]
@@ -31,6 +39,8 @@ pub mod parts;
 #[cfg(target_arch = "wasm32")]
 pub mod records;
 #[cfg(target_arch = "wasm32")]
+mod remembered;
+#[cfg(target_arch = "wasm32")]
 pub mod second;
 #[cfg(target_arch = "wasm32")]
 pub mod settings;
@@ -38,6 +48,10 @@ pub mod settings;
 pub mod start;
 #[cfg(target_arch = "wasm32")]
 pub mod state;
+#[cfg(target_arch = "wasm32")]
+mod tabs;
+#[cfg(target_arch = "wasm32")]
+mod unkept;
 #[cfg(target_arch = "wasm32")]
 pub mod yard;
 

@@ -2,6 +2,7 @@
 
 use super::edge::{clock, files};
 use super::el::{Bit, El, el, live};
+use super::ledger::asides;
 use super::ledger::safety::{Pressing, clock_doubt};
 use super::ledger::save::{copyable, state, state_view};
 use super::parts::key::{Key, link};
@@ -60,7 +61,7 @@ fn not_kept(ui: Ui, records: Records, unsaved: &Unsaved) -> El {
     };
     let put_away = move || {
         walk.forget_held();
-        records.unsaved.set(None);
+        records.put_away();
     };
     let said = w::unsaved(&unsaved.said(), w::why(&unsaved.why));
     let keys = keys(Key::new(w::TRY_AGAIN, try_again).primary().mark("unsaved-again").view())
@@ -136,13 +137,14 @@ fn restored(records: Records) -> Bit {
 }
 
 fn damaged(ui: Ui, records: Records) -> Bit {
-    let count = Memo::new(move || records.asides.with(Vec::len));
+    let count = Memo::new(move || records.asides.with(|asides| asides::counted(asides)));
     let there = in_book(ui);
     live(move || {
-        let count = count.get();
-        (count > 0).then(|| {
+        let (unread, twice) = count.get();
+        (unread + twice > 0).then(|| {
             boxed("damaged-notice")
-                .kid(Notice::caution(w::damaged(count)).view())
+                .kid((unread > 0).then(|| Notice::caution(w::damaged(unread)).view()))
+                .kid((twice > 0).then(|| Notice::caution(w::twice(twice)).view()))
                 .kid((!there.get()).then(|| keys(link(w::TO_BOOK, &Place::Book))))
         })
     })

@@ -1,25 +1,26 @@
 //! The open book, as every screen reaches it.
 
-use super::cabinet::{Aside, Cabinet, Meta, NotSaved, Opened};
-use super::edge::{self, clock, device, letters::BrowserLetters, listen};
+pub use super::act::Act;
+use super::aside::Aside;
+use super::cabinet::{Cabinet, NotSaved, Opened};
+use super::edge::{self, clock, device};
+use super::half_made::HalfMade;
+use super::meta::Meta;
 use super::second::State;
-use super::unsaved::{Held, Unsaved};
+use super::unkept::left_over;
+use super::unsaved::Unsaved;
 use crate::almanac::day::Day;
-use crate::almanac::json;
 use crate::app::graph::{RwSignal, StoredValue, expect_context, provide_context};
 use crate::book::Book;
-use crate::book::demo;
 use crate::book::entry::Entry;
 use crate::book::id::{EntryId, ThingId, Writer};
 use crate::book::log::Union;
 use crate::book::write::{Pen, Refusal};
 use crate::papers::backup::Backup;
-use crate::store::keys;
 use crate::store::shelf::{Shelf, ShelfError};
 use crate::store::{Memory, web};
 use std::ops::Deref;
 use std::rc::Rc;
-use wasm_bindgen::JsCast;
 
 /// Whether what is written stays.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,19 +33,6 @@ pub enum Home {
     ReadOnly,
     /// In the browser's storage, but another tab writes there; this one only reads until the keeper takes over.
     Elsewhere,
-}
-
-/// The last thing done, for the undo bar.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Act {
-    /// What was done, in a few words: "Hive 7 topped up".
-    pub said: String,
-    /// Its entries.
-    pub entries: Vec<EntryId>,
-    /// The strike that took it back, if it was taken back.
-    pub undone: Option<EntryId>,
-    /// It is the keeper's: the demonstration has no second copy.
-    pub own: bool,
 }
 
 /// Why something was not written.
@@ -95,7 +83,9 @@ pub struct Parts {
     pub meta: RwSignal<Meta>,
     pub(super) cabinet: StoredValue<Cabinet>,
     pub(super) second: StoredValue<State>,
-    writer: StoredValue<Writer>,
+    pub(super) half_made: StoredValue<HalfMade>,
+    pub(super) writer: StoredValue<Writer>,
+    pub(super) once_kept: StoredValue<Vec<Box<dyn FnOnce()>>>,
 }
 
 impl Deref for Records {
@@ -117,6 +107,7 @@ impl Records {
         let today = clock::stamp().day();
         let fresh = Meta { label: None, since: today, written: false, backup: None, calendar: Vec::new() };
         let meta = cabinet.meta().unwrap_or(fresh);
+        let unsaved = left_over(unsaved, &book);
         let records = Records(Box::leak(Box::new(Parts {
             book: RwSignal::new(book),
             home: RwSignal::new(home),
@@ -126,14 +117,17 @@ impl Records {
             twice: RwSignal::new(None),
             promised: RwSignal::new(None),
             act: RwSignal::new(None),
-            unsaved: RwSignal::new(left_over(unsaved)),
+            unsaved: RwSignal::new(unsaved),
             meta: RwSignal::new(meta),
+            half_made: StoredValue::new(cabinet.half_made()),
             cabinet: StoredValue::new(cabinet),
             second: StoredValue::new(State::default()),
             writer: StoredValue::new(writer()),
+            once_kept: StoredValue::new(Vec::new()),
         })));
         provide_context(records);
         records.follow_other_tabs();
+        records.hold_unsaved();
         records.begin();
         records
     }
@@ -201,7 +195,7 @@ impl Records {
         Ok(())
     }
 
-    fn save(self, entries: Vec<Entry>, said: String) -> Result<Vec<EntryId>, Stop> {
+    pub(super) fn save(self, entries: Vec<Entry>, said: String) -> Result<Vec<EntryId>, Stop> {
         let kept = self.keep(entries, said);
         // What another tab wrote may have come in even where this was refused.
         self.book.notify();
@@ -250,92 +244,13 @@ impl Records {
 
     /// Saves what exists elsewhere too, in a file or in this program: where the phone does not keep it, nothing is lost
     /// that the keeper would have to copy out.
-    fn save_or_leave(self, entries: Vec<Entry>) -> Result<Vec<EntryId>, Stop> {
+    pub(super) fn save_or_leave(self, entries: Vec<Entry>) -> Result<Vec<EntryId>, Stop> {
         let before = self.unsaved.get_untracked();
         let saved = self.save(entries, String::new());
         if saved.is_err() {
             self.unsaved.set(before);
         }
         saved
-    }
-
-    /// Puts what was not kept to what was not kept before.
-    ///
-    /// The names of these entries are taken from here on, though the book does not know them: the next entries get
-    /// another writer, or they would carry the same names and one of the two would be lost.
-    fn keep_unsaved(self, why: NotSaved, entries: Vec<Entry>, said: String) {
-        self.writer.set_value(writer());
-        let mut unsaved =
-            self.unsaved.get_untracked().unwrap_or(Unsaved { why: NotSaved::Busy, acts: Vec::new() });
-        unsaved.why = why;
-        unsaved.hold(Held { said, entries });
-        self.unsaved.set(Some(unsaved));
-    }
-
-    /// Tries once more to keep what could not be kept; true when it is.
-    pub fn try_again(self) -> bool {
-        let Some(unsaved) = self.unsaved.get_untracked() else { return true };
-        let kept = self.save(unsaved.entries(), unsaved.said()).is_ok();
-        if kept {
-            self.unsaved.set(None);
-        }
-        kept
-    }
-
-    /// Takes the last act back, or, when it was taken back, does it again.
-    pub fn undo_or_redo(self) {
-        let Some(act) = self.act.get_untracked() else { return };
-        let targets = act.undone.as_ref().map_or_else(|| act.entries.clone(), |strike| vec![strike.clone()]);
-        let Ok(ids) = self.strike(&targets, &act.said) else { return };
-        let undone = if act.undone.is_some() { None } else { ids.first().cloned() };
-        self.act.set(Some(Act { undone, ..act }));
-    }
-
-    /// Strikes entries out, at any time. Striking out a strike brings its entries back.
-    ///
-    /// # Errors
-    /// [`Stop`]; nothing was written.
-    pub fn strike(self, entries: &[EntryId], said: &str) -> Result<Vec<EntryId>, Stop> {
-        let yard = self.book.with_untracked(|book| book.log().get(entries.first()?)?.yard.clone());
-        let today = yard.map_or_else(|| clock::stamp().day(), |yard| self.today(&yard));
-        let written =
-            self.book.with_untracked(|book| book.strike(&self.pen(), today, entries, &BrowserLetters));
-        self.put(written, said)
-    }
-
-    /// Fills in the demonstration.
-    ///
-    /// # Errors
-    /// [`Stop`]; nothing was written.
-    pub fn fill_demo(self) -> Result<(), Stop> {
-        let zone = clock::own_zone();
-        let at = clock::stamp();
-        let entries =
-            demo::demo(clock::today(&zone), &zone, at.offset(), &BrowserLetters).map_err(Stop::Refused)?;
-        self.save_or_leave(entries)?;
-        self.act.set(None);
-        Ok(())
-    }
-
-    /// Takes the demonstration out. The keeper's own records are not touched.
-    ///
-    /// # Errors
-    /// [`Stop::NotSaved`] when the phone refuses.
-    pub fn remove_demo(self) -> Result<(), Stop> {
-        let removed = self
-            .book
-            .try_update_untracked(|book| self.cabinet.try_update_value(|cabinet| cabinet.remove_demo(book)));
-        self.act.set(None);
-        self.book.notify();
-        match removed.flatten() {
-            Some(Ok(())) => Ok(()),
-            _ => Err(Stop::NotSaved),
-        }
-    }
-
-    /// Whether the demonstration is in.
-    pub fn has_demo(self) -> bool {
-        self.book.with(|book| book.standing().yards.keys().any(ThingId::is_demo))
     }
 
     /// Takes in what a backup holds and this book does not.
@@ -366,92 +281,6 @@ impl Records {
         }
         Ok(union)
     }
-
-    /// Changes what the app remembers of itself, as it lies there now: another tab may have changed another part of it. A
-    /// phone that does not keep it loses a reminder, not a record.
-    pub fn remember(self, change: impl FnOnce(&mut Meta)) {
-        let mut meta = self.remembered();
-        change(&mut meta);
-        self.put_meta(meta);
-    }
-
-    fn remembered(self) -> Meta {
-        self.cabinet.with_value(Cabinet::meta).unwrap_or_else(|| self.meta.get_untracked())
-    }
-
-    fn put_meta(self, meta: Meta) {
-        self.cabinet.with_value(|cabinet| {
-            if cabinet.meta().as_ref() != Some(&meta) {
-                let _ = cabinet.keep_meta(&meta);
-            }
-        });
-        self.meta.renew(meta);
-    }
-
-    /// The entry in the making, as it was kept; none when nothing was begun.
-    pub fn draft(self) -> Option<String> {
-        self.cabinet.try_update_value(Cabinet::draft).flatten()
-    }
-
-    /// Keeps the entry in the making. A phone that does not keep it still has it on the screen.
-    pub fn keep_draft(self, text: &str) {
-        self.cabinet.try_update_value(|cabinet| {
-            let _ = cabinet.keep_draft(text);
-        });
-    }
-
-    /// How full the phone's storage is, in per cent of what this page plans with.
-    pub fn used(self) -> Option<u64> {
-        self.cabinet.with_value(|cabinet| cabinet.used().ok().map(crate::store::headroom::Used::per_cent))
-    }
-
-    /// Another tab of this page has written: its entries come in here too.
-    fn follow_other_tabs(self) {
-        let Some(window) = edge::window() else { return };
-        listen(&window, "storage", move |event| {
-            let Ok(event) = event.dyn_into::<web_sys::StorageEvent>() else { return };
-            if event.key().is_some_and(|key| key.starts_with(keys::PAGE)) {
-                self.refresh(Cabinet::refresh);
-            }
-        });
-        // A page that slept, or lay in the browser's memory behind another, was told nothing.
-        listen(&window, "pageshow", move |event| {
-            if js_sys::Reflect::get(&event, &"persisted".into()).is_ok_and(|kept| kept.is_truthy()) {
-                self.refresh(Cabinet::catch_up);
-            }
-        });
-        let Some(document) = edge::document() else { return };
-        listen(&document.clone(), "visibilitychange", move |_| {
-            if !document.hidden() {
-                self.refresh(Cabinet::catch_up);
-            }
-        });
-    }
-
-    /// Takes in what other tabs have put on the shelf.
-    pub(super) fn refresh(self, look: fn(&mut Cabinet, &mut Book) -> Result<usize, ShelfError>) {
-        let new = self
-            .book
-            .try_update_untracked(|book| self.cabinet.try_update_value(|cabinet| look(cabinet, book)));
-        if matches!(new.flatten(), Some(Ok(new)) if new > 0) {
-            let here = |id: &EntryId| self.book.with_untracked(|book| book.log().get(id).is_some());
-            // What went out with the demonstration cannot be undone.
-            if !self.act.with_untracked(|act| act.as_ref().is_none_or(|act| act.entries.iter().all(here))) {
-                self.act.set(None);
-            }
-            self.book.notify();
-        }
-        if self.cabinet.with_value(Cabinet::read_only) {
-            self.home.renew(Home::ReadOnly);
-        }
-    }
-}
-
-/// What an earlier start could not keep is shown like what this one cannot.
-fn left_over(entries: Vec<Entry>) -> Option<Unsaved> {
-    let text = json::list_to_text(&entries);
-    let why = NotSaved::Shelf { why: ShelfError::Full, text };
-    (!entries.is_empty()).then(|| Unsaved { why, acts: vec![Held { said: String::new(), entries }] })
 }
 
 /// The browser's storage, or a shelf that forgets when the browser lends none.
@@ -475,6 +304,6 @@ fn empty() -> Opened {
 }
 
 /// A name for this start of the page.
-fn writer() -> Writer {
+pub(super) fn writer() -> Writer {
     Writer::new(&device::id(8)).unwrap_or_else(|_| writer())
 }

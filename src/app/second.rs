@@ -2,8 +2,9 @@
 //!
 //! A save is on the shelf when a tap is answered, and in the second copy a moment later. Only then the page says "saved".
 
-use super::cabinet::{Cabinet, Reconciled};
+use super::cabinet::Cabinet;
 use super::edge::{keeping, locks};
+use super::reconcile::Reconciled;
 use super::records::{Home, Records};
 use crate::app::graph::after;
 use crate::store::second::{Ended, Second};

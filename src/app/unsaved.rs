@@ -1,7 +1,13 @@
-//! What the phone did not keep: held in memory until the keeper has dealt with it.
+//! What the phone did not keep: held until the keeper has dealt with it.
+//!
+//! It outlives a reload with the tab it was typed in, not on the desk: what is not kept is not kept because the storage
+//! where the desk is has no room, is denied, or is another tab's or a newer version's to write.
 
 use super::cabinet::NotSaved;
+use crate::almanac::json::{self, json_object};
+use crate::book::Book;
 use crate::book::entry::{Entry, What};
+use crate::store::shelf::ShelfError;
 use std::mem::discriminant;
 
 /// What could not be kept.
@@ -22,7 +28,27 @@ pub struct Held {
     pub entries: Vec<Entry>,
 }
 
+json_object!(Held { said, entries });
+
 impl Unsaved {
+    /// What a start has to show: what this tab had not kept before it was loaded anew, as [`Unsaved::to_text`] wrote it,
+    /// and what was cut short. What the book holds by now is kept.
+    pub fn left_over(text: &str, cut_short: Vec<Entry>, book: &Book) -> Option<Unsaved> {
+        let mut acts: Vec<Held> = json::list_from_text(text).unwrap_or_default();
+        acts.retain(|act| act.entries.iter().any(|entry| book.log().get(&entry.id).is_none()));
+        // Of a save that was cut short it is known that there was no room.
+        let why = if acts.is_empty() { ShelfError::Full } else { ShelfError::Other };
+        let why = NotSaved::Shelf { why, text: String::new() };
+        let mut left = Unsaved { why, acts };
+        left.hold(Held { said: String::new(), entries: cut_short });
+        (!left.acts.is_empty()).then_some(left)
+    }
+
+    /// Everything held, for the next load of this tab.
+    pub fn to_text(&self) -> String {
+        json::list_to_text(&self.acts)
+    }
+
     /// Every entry.
     pub fn entries(&self) -> Vec<Entry> {
         let mut entries = Vec::new();

@@ -51,7 +51,14 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
             }
             standing.kinds.insert(root.thing(0), KindNow { kind: kind.clone(), retired: false });
         }
-        What::KindChanged { kind, now } => standing.kinds.get_mut(kind)?.kind = now.clone(),
+        What::KindChanged { kind, now } => {
+            let known = standing.kinds.get_mut(kind)?;
+            match &entry.bulk {
+                // Written beside hives it says which kind they want. The kind itself may have been described anew since.
+                Some(act) => _ = standing.meant.insert(act.clone(), kind.clone()),
+                None => known.kind = now.clone(),
+            }
+        }
         What::KindRetired { kind } => standing.kinds.get_mut(kind)?.retired = true,
         What::Yard { name, zone } => {
             let yard = YardNow {
@@ -84,6 +91,7 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
             let hive = HiveNow {
                 yard: yard.clone(),
                 from: yard.clone(),
+                act: entry.bulk.clone(),
                 tag: tag.clone(),
                 was: Vec::new(),
                 size: *size,

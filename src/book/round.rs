@@ -346,20 +346,19 @@ pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) 
     YardNeed { hives, traps, missing: missing + wanting, wanting, oil }
 }
 
-/// The kind a new trap will most likely be of: the one most used in that hive, else the one that was described when
-/// the hive's yard was kept, else the one most used in its yard, else the only one that is offered (in a yard of the
-/// demonstration, of the demonstration's).
+/// The kind a new trap will most likely be of: the one most used in that hive, else the one that was chosen when the hive
+/// came into the book, else the one that was described when its yard was kept, else the one most used in its yard, else
+/// the only one that is offered (in a yard of the demonstration, of the demonstration's).
 pub fn likely_kind<'a>(
     standing: &'a Standing,
     yard: &'a ThingId,
     hive: Option<&'a HiveNow>,
 ) -> Option<&'a ThingId> {
     let offered = |(id, now): &(&ThingId, &KindNow)| !now.retired && id.is_demo() == yard.is_demo();
-    let kept = |yard: &ThingId| {
-        let kind = standing.yards.get(yard)?.kind.as_ref()?;
-        standing.kinds.get_key_value(kind).filter(offered).map(|(id, _)| id)
-    };
-    let own = most_used(hive.into_iter()).or_else(|| kept(&hive?.from));
+    let known = |kind: &ThingId| standing.kinds.get_key_value(kind).filter(offered).map(|(id, _)| id);
+    let kept = |yard: &ThingId| known(standing.yards.get(yard)?.kind.as_ref()?);
+    let chosen = || known(standing.meant.get(hive?.act.as_ref()?)?);
+    let own = most_used(hive.into_iter()).or_else(chosen).or_else(|| kept(&hive?.from));
     let near = || most_used(standing.hives_of(yard, true).map(|(_, hive)| hive)).or_else(|| kept(yard));
     let only = || {
         let mut kinds = standing.kinds.iter().filter(offered).map(|(id, _)| id);

@@ -23,6 +23,8 @@ pub struct Standing {
     pub yards: Table<ThingId, YardNow>,
     /// Hives, oldest first, ended ones included.
     pub hives: Table<ThingId, HiveNow>,
+    /// The kind of trap that was chosen for hives whose traps were not in yet, by the first line of their act.
+    pub meant: Table<EntryId, ThingId>,
     /// Entries that speak of things this book does not hold.
     pub orphans: u32,
 }
@@ -60,8 +62,10 @@ pub struct YardNow {
 pub struct HiveNow {
     /// The yard it stands in.
     pub yard: ThingId,
-    /// The yard it came into the book with: until a trap is in, it wants that yard's kind.
+    /// The yard it came into the book with: until a trap is in, it wants that yard's kind, where no other was chosen.
     pub from: ThingId,
+    /// The first line of the act it came into the book with.
+    pub act: Option<EntryId>,
     /// What is written on it.
     pub tag: String,
     /// Earlier tags, oldest first.

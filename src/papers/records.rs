@@ -39,6 +39,13 @@ const NOT_LOOKED: &str = "not looked";
 /// Unit of every level.
 const LEVEL_UNIT: &str = "% of depth";
 
+/// The columns of a line of the book: where it stands and who wrote it, and what else there is to say.
+macro_rules! line {
+    [$($more:literal),* $(,)?] => {
+        &["entry_id", "day", "written_at", "written_by", "yard_id", "yard", "hive_id", "hive", $($more),*]
+    };
+}
+
 /// The columns of each table. A unit stands in a column of its own.
 const YARDS: &[&str] = &["yard_id", "name", "time_zone", "since", "resting_since", "closed", "hives_in_care"];
 const HIVES: &[&str] = &[
@@ -106,15 +113,7 @@ const KINDS: &[&str] = &[
     "outside_depth",
     "outside_depth_unit",
 ];
-const CHECKS: &[&str] = &[
-    "entry_id",
-    "day",
-    "written_at",
-    "written_by",
-    "yard_id",
-    "yard",
-    "hive_id",
-    "hive",
+const CHECKS: &[&str] = line![
     "traps",
     "did",
     "level_found",
@@ -126,19 +125,7 @@ const CHECKS: &[&str] = &[
     "beetles_state",
     "note",
 ];
-const EVENTS: &[&str] = &[
-    "entry_id",
-    "day",
-    "written_at",
-    "written_by",
-    "yard_id",
-    "yard",
-    "hive_id",
-    "hive",
-    "what",
-    "in_words",
-    "record",
-];
+const EVENTS: &[&str] = line!["what", "in_words", "record",];
 
 impl Records {
     /// Every table.

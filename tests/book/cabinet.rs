@@ -4,7 +4,9 @@ use crate::phone::{Faults, Memory};
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
 use beetle_almanac::almanac::stack::BoxDepth;
-use beetle_almanac::app::cabinet::{Cabinet, Meta, NotSaved};
+use beetle_almanac::app::aside::Why;
+use beetle_almanac::app::cabinet::{Cabinet, NotSaved, Opened};
+use beetle_almanac::app::meta::Meta;
 use beetle_almanac::book::Book;
 use beetle_almanac::book::demo::demo;
 use beetle_almanac::book::entry::{Entry, SkipReason, What};
@@ -23,6 +25,15 @@ fn kept() -> (Rc<Memory>, Yard) {
     let mut cabinet = Cabinet::open(shelf.clone()).unwrap().cabinet;
     cabinet.save(&mut book, yard.book.log().entries().cloned().collect()).unwrap();
     (shelf, yard)
+}
+
+/// The same with the demonstration filled in on that day, in a tab that is open.
+fn with_demo(on: &str) -> (Rc<Memory>, Yard, Opened) {
+    let (shelf, yard) = kept();
+    let mut tab = Cabinet::open(shelf.clone()).unwrap();
+    let entries = demo(day(on), "Europe/Berlin", 120, &Unicode).unwrap();
+    tab.cabinet.save(&mut tab.book, entries).unwrap();
+    (shelf, yard, tab)
 }
 
 fn opened(shelf: &Rc<Memory>) -> Book {
@@ -82,7 +93,7 @@ fn a_damaged_page_costs_its_day_and_nothing_else_and_is_never_written_over() {
 
     let mut again = Cabinet::open(shelf.clone()).unwrap();
     assert_eq!(again.book, yard.book);
-    assert_eq!((again.asides[0].raw.as_str(), again.asides[0].newer), (damaged.as_str(), false));
+    assert_eq!((again.asides[0].raw.as_str(), again.asides[0].why), (damaged.as_str(), Why::Damaged));
     let skip = again.book.skip(&pen("aa", on), on, on, &yard.hive("2"), SkipReason::Weather, None).unwrap();
     again.cabinet.save(&mut again.book, skip).unwrap();
     assert_eq!(shelf.texts()[&key], damaged);
@@ -302,11 +313,8 @@ fn another_tab_fills_many_days_and_this_one_still_saves() {
 
 #[test]
 fn she_takes_the_demonstration_out_while_another_tab_logs_and_keeps_both_works() {
-    let (shelf, yard) = kept();
+    let (shelf, yard, mut first) = with_demo("2026-05-15");
     let on = day("2026-05-15");
-    let mut first = Cabinet::open(shelf.clone()).unwrap();
-    let entries = demo(on, "Europe/Berlin", 120, &Unicode).unwrap();
-    first.cabinet.save(&mut first.book, entries).unwrap();
     let mut second = Cabinet::open(shelf.clone()).unwrap();
     let skip = |book: &Book, writer, tag, why| {
         book.skip(&pen(writer, on), on, on, &yard.hive(tag), why, None).unwrap()
@@ -344,11 +352,8 @@ fn a_page_that_slept_while_another_tab_wrote_catches_up_and_reads_nothing_where_
 
 #[test]
 fn a_page_that_vanishes_is_not_taken_for_the_demonstration_and_comes_back_with_the_next_save() {
-    let (shelf, yard) = kept();
+    let (shelf, yard, mut first) = with_demo("2026-05-15");
     let on = day("2026-05-15");
-    let mut first = Cabinet::open(shelf.clone()).unwrap();
-    let entries = demo(on, "Europe/Berlin", 120, &Unicode).unwrap();
-    first.cabinet.save(&mut first.book, entries).unwrap();
     let skip = first.book.skip(&pen("aa", on), on, on, &yard.hive("1"), SkipReason::Temper, None).unwrap();
     first.cabinet.save(&mut first.book, skip).unwrap();
     let before = first.book.clone();
@@ -365,23 +370,4 @@ fn a_page_that_vanishes_is_not_taken_for_the_demonstration_and_comes_back_with_t
     let demo = first.book.log().entries().filter(|entry| entry.is_demo()).count();
     assert_eq!(first.cabinet.refresh(&mut first.book), Ok(demo));
     assert_eq!(first.book, second.book);
-}
-
-#[test]
-fn a_tab_with_nothing_begun_leaves_the_entry_that_another_tab_has_begun() {
-    let (shelf, _) = kept();
-    let mut first = Cabinet::open(shelf.clone()).unwrap().cabinet;
-    let mut second = Cabinet::open(shelf.clone()).unwrap().cabinet;
-    assert_eq!((first.draft(), second.draft()), (None, None));
-    first.keep_draft("hive 1: 5 beetles").unwrap();
-    second.keep_draft("").unwrap();
-    assert_eq!(second.draft().as_deref(), Some("hive 1: 5 beetles"));
-    // Whoever has taken it over, or begun it, empties it when it is logged.
-    second.keep_draft("").unwrap();
-    assert_eq!(first.draft(), None);
-    first.keep_draft("hive 2").unwrap();
-    first.keep_draft("").unwrap();
-    assert_eq!(second.draft(), None);
-    first.keep_draft("hive 3").unwrap();
-    assert_eq!(second.draft().as_deref(), Some("hive 3"), "begun anew after it was emptied");
 }

@@ -3,6 +3,7 @@
 use crate::Yard;
 use crate::phone::Memory;
 use crate::support::{day, pen};
+use beetle_almanac::app::aside::Why;
 use beetle_almanac::app::cabinet::Cabinet;
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Entry, SkipReason, What};
@@ -51,6 +52,14 @@ fn the_page_whose_words_do_not_count_is_shown_and_never_written_over() {
         let mut opened = Cabinet::open(shelf.clone()).unwrap();
         assert_eq!(opened.asides.len(), 1, "round {round}");
         assert!(opened.asides[0].raw.contains("second words") && !opened.cabinet.read_only());
+        assert_eq!(opened.asides[0].why, Why::Clash, "it can be read");
+        let clashes = opened.asides[0].clashes(&opened.book);
+        let words = |entry: &Entry| match &entry.what {
+            What::Note { text, .. } => text.clone(),
+            other => panic!("{other:?}"),
+        };
+        let said: Vec<_> = clashes.iter().map(|(here, there)| (words(here), words(there))).collect();
+        assert_eq!(said, [("first words".to_owned(), "second words".to_owned())], "and what the two say");
         for on in ["2026-05-03", "2026-05-04"].map(day) {
             let skip =
                 opened.book.skip(&pen("aa", on), on, on, &yard.hive("1"), SkipReason::Temper, None).unwrap();

@@ -3,10 +3,12 @@
 
 mod cabinet;
 mod calendar;
+mod chosen;
 mod clash;
 mod corrections;
 mod demo;
 mod fixtures;
+mod half_made;
 mod late;
 mod laws;
 mod mended;
@@ -16,9 +18,11 @@ mod phone;
 mod plain;
 mod refused;
 mod round;
+mod season;
 mod second;
 #[path = "../support/second.rs"]
 mod second_copy;
+mod second_faults;
 #[path = "../support/mod.rs"]
 mod support;
 mod trouble;

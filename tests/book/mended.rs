@@ -349,7 +349,7 @@ fn a_level_of_kinds_filled_differently() {
         yard.book.boxes_on(&pen("aa", on), on, on, &hive, 2, &[(BoxDepth::Medium, 2)], &kid, true).unwrap();
     yard.book.add(e);
     let hive_now = yard.book.standing().hives[&hive].clone();
-    assert_eq!(yard.book.usual_level(&hive_now, Did::ToppedUp), None);
+    assert_eq!(yard.book.usual_level(&hive_now, Did::ToppedUp, None), None);
     let e = yard.book.check(&pen("aa", on), on, on, work(&hive, Did::ToppedUp, None, None)).unwrap();
     yard.book.add(e);
     let lost = yard.book.standing().hives[&hive].traps().filter(|t| t.level.is_none()).count();

@@ -239,3 +239,65 @@ fn a_count_that_is_corrected_is_over_all_traps_and_their_days_still() {
         }
     }
 }
+
+/// The traps of hive 1 that are of the second kind, and one of the first.
+fn apart(yard: &Yard, hive: &ThingId) -> (Vec<ThingId>, ThingId) {
+    let now = &yard.book.standing().hives[hive];
+    let other = now.traps().filter(|trap| trap.kind != yard.kind()).map(|trap| trap.id.clone()).collect();
+    (other, now.traps().find(|trap| trap.kind == yard.kind()).unwrap().id.clone())
+}
+
+fn levels(yard: &Yard, hive: &ThingId, traps: &[ThingId]) -> Vec<Option<Share>> {
+    let now = &yard.book.standing().hives[hive];
+    let named = now.traps().filter(|trap| traps.contains(&trap.id));
+    named.map(|trap| trap.level.map(|(_, level)| level)).collect()
+}
+
+#[test]
+fn one_trap_filled_by_itself_is_left_at_the_level_of_its_own_kind() {
+    for did in [Did::ToppedUp, Did::Replaced] {
+        let (mut yard, hive) = mixed(25);
+        let (other, first) = apart(&yard, &hive);
+        for (trap, level) in [(&other[0], 25), (&first, 50)] {
+            let one = std::slice::from_ref(trap);
+            let now = &yard.book.standing().hives[&hive];
+            assert_eq!(yard.book.usual_level(now, did, Some(one)), Some(percent(level)));
+            let work = Check { traps: Some(one.to_vec()), ..found(&hive, did, Some(20), Some(7)) };
+            assert_eq!(write(&mut yard.book, "2026-05-11", work).len(), 1);
+        }
+        let now = &yard.book.standing().hives[&hive];
+        assert_eq!(yard.book.usual_level(now, did, None), None, "all of them have no one level");
+    }
+}
+
+/// A trap that is glued shut is passed over by work on all, and then the others decide; named, it decides itself.
+#[test]
+fn a_trap_that_was_glued_shut_is_filled_to_its_own_level_and_not_to_that_of_the_others() {
+    let (mut yard, hive) = mixed(25);
+    let (other, _) = apart(&yard, &hive);
+    let shut = Check { traps: Some(other.clone()), ..found(&hive, Did::GluedShut, None, None) };
+    write(&mut yard.book, "2026-05-11", shut);
+    let now = &yard.book.standing().hives[&hive];
+    assert_eq!(yard.book.usual_level(now, Did::ToppedUp, None), Some(percent(50)));
+    assert_eq!(yard.book.usual_level(now, Did::ToppedUp, Some(&other)), Some(percent(25)));
+}
+
+#[test]
+fn traps_of_both_kinds_named_together_are_each_left_at_their_own_level_and_counted_once() {
+    let (mut yard, hive) = mixed(25);
+    let (other, first) = apart(&yard, &hive);
+    let named = vec![other[0].clone(), first];
+    let before = yard.book.standing().clone();
+    let work = Check { traps: Some(named.clone()), ..found(&hive, Did::ToppedUp, Some(20), Some(9)) };
+    let entries = write(&mut yard.book, "2026-05-11", work);
+    assert_eq!(levels(&yard, &hive, &named), [Some(percent(50)), Some(percent(25))]);
+    assert_eq!(catches(&yard.book.standing().hives[&hive]), [(9, 20)], "two traps for ten days");
+    let untouched =
+        yard.book.standing().hives[&hive].traps().filter(|trap| trap.service == day("2026-05-01"));
+    assert_eq!(untouched.count(), 4);
+    let on = day("2026-05-12");
+    let together = yard.book.together(&entries[1].id);
+    let strike = yard.book.strike(&pen("aa", on), on, &together, &Unicode).unwrap();
+    yard.book.add(strike);
+    assert_eq!(*yard.book.standing(), before);
+}

@@ -101,6 +101,6 @@ fn a_missing_trap_of_another_kind_does_not_hide_the_level_that_topping_up_leaves
     let more = yard.book.boxes_on(&pen("aa", on), on, on, &hive, 2, &boxes, &id, true).unwrap();
     yard.book.add(more);
     log(&mut yard, "1", "2026-07-06", Did::Missing, Some(&[4])).unwrap();
-    let level = yard.book.usual_level(&yard.book.standing().hives[&hive], Did::ToppedUp);
+    let level = yard.book.usual_level(&yard.book.standing().hives[&hive], Did::ToppedUp, None);
     assert_eq!(level, Some(Share::HALF));
 }

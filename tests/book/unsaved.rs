@@ -130,3 +130,32 @@ fn what_is_tried_again_and_not_kept_is_held_as_it_was() {
     phone.hold(&before.said(), before.entries());
     assert_eq!(phone.unsaved, before);
 }
+
+#[test]
+fn the_tab_is_loaded_anew_and_what_was_not_kept_is_shown_with_its_words() {
+    let mut phone = Phone::full();
+    phone.logs("1", ON, Did::ToppedUp, 5, None);
+    phone.logs("2", ON, Did::AsFound, 1, None);
+    let text = phone.unsaved.to_text();
+    let book = &phone.yard.book;
+    let again = Unsaved::left_over(&text, Vec::new(), book).unwrap();
+    assert_eq!((&again.acts, again.said()), (&phone.unsaved.acts, phone.unsaved.said()));
+    assert_eq!(Unsaved::left_over("", Vec::new(), book), None);
+    assert_eq!(Unsaved::left_over("[{\"said\":7}]", Vec::new(), book), None, "nothing that can be read");
+    // What was cut short at the same time stands beside it, once.
+    let both = Unsaved::left_over(&text, phone.unsaved.acts[0].entries.clone(), book).unwrap();
+    assert_eq!(both.acts, phone.unsaved.acts);
+    let cut = Unsaved::left_over("", phone.unsaved.acts[0].entries.clone(), book).unwrap();
+    assert_eq!((cut.acts.len(), cut.said()), (1, String::new()));
+}
+
+#[test]
+fn what_was_kept_in_the_meantime_is_not_shown_again() {
+    let mut phone = Phone::full();
+    phone.logs("1", ON, Did::ToppedUp, 5, None);
+    phone.logs("2", ON, Did::AsFound, 1, None);
+    let text = phone.unsaved.to_text();
+    phone.yard.book.add(phone.unsaved.acts[0].entries.clone());
+    let left = Unsaved::left_over(&text, Vec::new(), &phone.yard.book).unwrap();
+    assert_eq!(left.acts, phone.unsaved.acts[1..]);
+}

@@ -2,11 +2,17 @@
 //! few key presses; records never pass through here.
 
 use super::window;
+use web_sys::Storage;
 
 /// How the page is set.
 pub const PREFS: &str = "beetle-almanac/prefs";
 /// What stands in the fields of the Bench.
 pub const BENCH: &str = "beetle-almanac/bench";
+
+/// This tab's entry in the making.
+pub const DRAFT: &str = "beetle-almanac/draft";
+/// What this tab could not keep.
+pub const UNSAVED: &str = "beetle-almanac/unsaved";
 
 /// The text kept under `name`; none when nothing is kept or the browser allows no storage.
 pub fn read(name: &str) -> Option<String> {
@@ -17,5 +23,23 @@ pub fn read(name: &str) -> Option<String> {
 pub fn write(name: &str, text: &str) {
     if let Some(Ok(Some(storage))) = window().map(|window| window.local_storage()) {
         let _ = storage.set_item(name, text);
+    }
+}
+
+/// What this tab alone keeps: it outlives a reload and goes with the tab, so nothing piles up. It has room of its own
+/// where the page's storage is full.
+fn own() -> Option<Storage> {
+    window()?.session_storage().ok()?
+}
+
+/// The text this tab keeps under `name`.
+pub fn read_own(name: &str) -> Option<String> {
+    own()?.get_item(name).ok()?
+}
+
+/// Keeps `text` under `name` for this tab.
+pub fn write_own(name: &str, text: &str) {
+    if let Some(own) = own() {
+        let _ = own.set_item(name, text);
     }
 }

@@ -1,6 +1,6 @@
 //! Boxes on and off, and the traps meant for them.
 
-use super::page::Page;
+use super::page::{Make, Page};
 use crate::almanac::fit::{Fit, Place as Room, fit};
 use crate::almanac::stack::{BoxDepth, HiveSize};
 use crate::almanac::typed;
@@ -125,13 +125,11 @@ fn add(page: Page, open: RwSignal<bool>) -> Bit {
         let Ok(above) = above.with_untracked(|text| typed::count(text, 0, untrack(stands))) else { return };
         let in_now = filled.with_untracked(|code| code == "now");
         let Some(kind) = untrack(chosen) else { return };
-        let wrote = page.put("add-box", page.said(w::SAID_BOX_ON), &|book, pen, day, today, hive| {
+        let make: Make<'_> = &|book, pen, day, today, hive| {
             book.boxes_on(pen, day, today, hive, above as usize, &[(depth, wants)], &kind, in_now)
-        });
+        };
         // It shuts, so that a second tap puts no second box on.
-        if wrote {
-            open.set(false);
-        }
+        page.put_then("add-box", page.said(w::SAID_BOX_ON), make, move || open.set(false));
     };
     let above_says = move || match above.with(|text| typed::count(text, 0, MOST_BOXES)) {
         Ok(typed) if typed > stands() => Says::Wrong(w::only_boxes(stands())),

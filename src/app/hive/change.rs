@@ -1,6 +1,6 @@
 //! Tag, note, move, walking order and the end of a hive.
 
-use super::page::Page;
+use super::page::{Make, Page};
 use crate::almanac::text::{LABEL_MOST, label, label_if_any, look_alike};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, el, live};
@@ -90,14 +90,17 @@ fn note(page: Page) -> Bit {
             return;
         }
         let said = w::NOTED.to_owned();
-        let wrote = if words.is_empty() {
-            page.put("note", said, &|_, _, _, _, _| Err(Refusal::Nothing))
-        } else {
-            page.about("note", said, &What::Note { hive: Some(page.id.get_value()), text: words })
+        let typed = text.get_untracked();
+        let make: Make<'_> = &|book, pen, day, today, hive| {
+            let now = book.standing().hives.get(hive).ok_or(Refusal::Unknown)?;
+            let what = What::Note { hive: Some(hive.clone()), text: words.clone() };
+            if words.is_empty() {
+                Err(Refusal::Nothing)
+            } else {
+                book.about_yard(pen, day, today, &now.yard, what)
+            }
         };
-        if wrote {
-            text.set(String::new());
-        }
+        page.put_then("note", said, make, move || form::clear(text, &typed));
     };
     bits![form::note("note-text", text), page.form.refused("note"), go(w::NOTE_KEY, "note-go", put),]
 }
@@ -144,14 +147,12 @@ fn carry(page: Page, open: RwSignal<bool>) -> Bit {
         let to = to.with_untracked(|to| ThingId::parse(to).ok());
         // The field says what is wrong with it: a hive that moved without its permit would be a wrong record.
         let Ok(permit) = untrack(read) else { return };
-        let moved = page.put("move", page.said(w::SAID_MOVED), &|book, pen, day, today, hive| {
+        let make: Make<'_> = &|book, pen, day, today, hive| {
             let to = to.as_ref().ok_or(Refusal::NoYard)?;
             book.move_hive(pen, day, today, hive, to, permit.clone(), &BrowserLetters)
-        });
+        };
         // It shuts: what was filled in belongs to the move that is done.
-        if moved {
-            open.set(false);
-        }
+        page.put_then("move", page.said(w::SAID_MOVED), make, move || open.set(false));
     };
     bits![
         Notice::caution(w::MOVE_CAUTION).view(),

@@ -8,7 +8,7 @@ use crate::app::graph::{Memo, StoredValue};
 use crate::app::ledger::lines;
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
-use crate::app::round::form::{Form, big_link, go};
+use crate::app::round::form::{self, Form, big_link, go};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
 use crate::app::wording::en_book::history::double as double_of;
@@ -48,6 +48,20 @@ impl Page {
     pub(super) fn put(self, form: &'static str, said: String, make: Make<'_>) -> bool {
         let hive = self.id.get_value();
         self.form.put(form, said, &|book, pen, day, today| make(book, pen, day, today, &hive))
+    }
+
+    /// The same, and `then` once it is written.
+    #[inline(never)]
+    pub(super) fn put_then(
+        self,
+        form: &'static str,
+        said: String,
+        make: Make<'_>,
+        then: impl FnOnce() + 'static,
+    ) {
+        let hive = self.id.get_value();
+        let make: form::Make<'_> = &|book, pen, day, today| make(book, pen, day, today, &hive);
+        self.form.put_then(form, said, make, Box::new(then));
     }
 
     /// Writes one thing about this hive into the book of its yard.

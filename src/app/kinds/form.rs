@@ -22,7 +22,7 @@ use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::{Notice, why};
 use crate::app::parts::stepper::Stepper;
 use crate::app::place::Place;
-use crate::app::records::Records;
+use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
 use crate::app::wording::en_kinds as w;
 use crate::app::wording::en_typed;
@@ -344,11 +344,27 @@ fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>, t
             };
             book.about_keeper(&records.pen(), day, what)
         });
-        if records.put(written, act).is_ok() {
-            ui.kind_draft.set_value(None);
-            ui.go(&Place::Kinds);
-        } else {
-            failed.set(true);
+        match records.put(written, act) {
+            Ok(_) => {
+                ui.kind_draft.set_value(None);
+                ui.go(&Place::Kinds);
+            }
+            Err(stop) => {
+                failed.set(true);
+                if stop == Stop::NotSaved {
+                    let (typed, place) = (ui.kind_draft.get_value(), ui.place.get_untracked());
+                    records.once_kept(Box::new(move || {
+                        failed.set(false);
+                        // What was typed since then stays.
+                        if ui.kind_draft.get_value() == typed {
+                            ui.kind_draft.set_value(None);
+                            if ui.place.get_untracked() == place {
+                                ui.go(&Place::Kinds);
+                            }
+                        }
+                    }));
+                }
+            }
         }
     };
     let state = live(move || {

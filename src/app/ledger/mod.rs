@@ -7,6 +7,8 @@ pub mod safety;
 pub mod words;
 
 #[cfg(target_arch = "wasm32")]
+pub mod asides;
+#[cfg(target_arch = "wasm32")]
 mod doubts;
 #[cfg(target_arch = "wasm32")]
 mod edit_form;

@@ -1,18 +1,15 @@
 //! The first page of the Book: the file that keeps it safe, and the ways to the rest.
 
-use super::{lines, papers, phone, restore, save};
-use crate::app::cabinet::Aside;
-use crate::app::edge::files;
+use super::{asides, lines, papers, phone, restore, save};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, untrack};
 use crate::app::parts::key::{Key, link};
-use crate::app::parts::notice::Notice;
 use crate::app::place::{Place, Section};
 use crate::app::records::Records;
 use crate::app::state::Ui;
 use crate::app::wording::en;
-use crate::app::wording::en_book::{self as w, asides as wa, demo as wd};
+use crate::app::wording::en_book::{self as w, demo as wd};
 
 /// The section of the Book: whichever of its pages the address names.
 pub fn page(ui: Ui) -> El {
@@ -44,41 +41,10 @@ fn first(ui: Ui, records: Records) -> Bit {
         save::view(ui, records).into(),
         restore::view(records).into(),
         papers::part::view(ui, records),
-        asides(records),
+        asides::view(records),
         phone::view(ui, records).into(),
         demonstration(ui, records).into(),
     ])
-}
-
-/// What could not be read, each text as a file.
-fn asides(records: Records) -> Bit {
-    live(move || {
-        let asides = records.asides.get();
-        (!asides.is_empty()).then(|| {
-            let head = el("section")
-                .class("card")
-                .kid(el("h2").text(wa::TITLE))
-                .kid(Notice::alarm(wa::count(asides.len())).view())
-                .kid(el("p").text(wa::LEFT));
-            let mut list = el("ul").class("asides");
-            for (at, aside) in asides.into_iter().enumerate() {
-                list = list.kid(one_aside(aside, at + 1));
-            }
-            head.kid(list)
-        })
-    })
-}
-
-fn one_aside(aside: Aside, nth: usize) -> El {
-    let words = if aside.newer { wa::NEWER } else { wa::DAMAGED };
-    let said = [&wa::page(nth, aside.raw.chars().count()), ". ", words].concat();
-    let save = move || {
-        // Nothing but letters and digits of the key goes into a file name.
-        let plain = aside.key.replace(|c: char| !c.is_ascii_alphanumeric(), "-");
-        files::save(&[plain.as_str(), ".txt"].concat(), "text/plain", &aside.raw);
-    };
-    let key = Key::new(wa::SAVE, save).mark("aside-save").view();
-    el("li").kid(el("p").text(&said)).kid(el("p").class("keys").kid(key))
 }
 
 fn demonstration(ui: Ui, records: Records) -> El {

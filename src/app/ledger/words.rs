@@ -34,6 +34,7 @@ fn what(said: &mut String, book: &Book, entry: &Entry) {
     match &entry.what {
         What::Keeper(change) => keeper(said, change),
         What::Kind(kind) => w::kind_new(said, &kind.name),
+        What::KindChanged { kind, .. } if entry.bulk.is_some() => w::kind_meant(said, kind_now(book, kind)),
         What::KindChanged { now, .. } => w::kind_changed(said, &now.name),
         What::KindRetired { kind } => w::kind_retired(said, kind_now(book, kind)),
         What::Yard { name, .. } => w::yard_new(said, name),

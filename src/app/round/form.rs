@@ -69,9 +69,25 @@ impl Form {
                 true
             }
             Err(stop) => {
+                if stop == Stop::NotSaved {
+                    let day = self.day.get_untracked();
+                    records.once_kept(Box::new(move || {
+                        self.stop.set(None);
+                        clear(self.day, &day);
+                    }));
+                }
                 self.stop.set(Some((form, stop)));
                 false
             }
+        }
+    }
+
+    /// The same, and `then` once it is written: now, or when what the phone did not keep is kept after all.
+    pub fn put_then(self, form: &'static str, said: String, make: Make<'_>, then: Box<dyn FnOnce()>) {
+        if self.put(form, said, make) {
+            then();
+        } else if self.stop.with_untracked(|stop| matches!(stop, Some((_, Stop::NotSaved)))) {
+            self.walk.records.once_kept(then);
         }
     }
 
@@ -115,6 +131,15 @@ pub fn count_says(text: RwSignal<String>) -> Says {
         Ok(_) => Says::Nothing,
         Err(error) => Says::Wrong(en_typed::count(error)),
     }
+}
+
+/// Empties a field that still says what was written; what was typed there since stays.
+pub fn clear(text: RwSignal<String>, written: &str) {
+    text.update(|now| {
+        if now == written {
+            now.clear();
+        }
+    });
 }
 
 /// A line that is empty or says what stopped a form; read out when it appears.

@@ -185,7 +185,8 @@ fn save(walk: Walk, did: Did, named: Vec<ThingId>, sure: bool) {
         // Every trap of the hive is the hive.
         typed.traps = if named.len() < inside { named } else { Vec::new() };
     }
-    let usual = walk.records.book.with_untracked(|book| book.usual_level(&now, did));
+    let traps = (!typed.traps.is_empty()).then_some(typed.traps.as_slice());
+    let usual = walk.records.book.with_untracked(|book| book.usual_level(&now, did, traps));
     let check = match typed.check(&hive, did, usual) {
         Ok(check) => check,
         Err(wrong) => return mend(walk, wrong),
@@ -281,10 +282,10 @@ pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
         }
         let check = Check {
             hive: hive.clone(),
+            after: book.usual_level(now, Did::Replaced, Some(&idle)),
             traps: Some(idle),
             did: Did::Replaced,
             before: None,
-            after: book.usual_level(now, Did::Replaced),
             count: None,
             note: None,
         };

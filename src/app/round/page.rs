@@ -1,6 +1,6 @@
 //! The place itself: all yards, one yard, or one hive, as the address says.
 
-use super::form::{add_yard, big, big_link, keys};
+use super::form::{add_yard, big, big_link, clear, keys};
 use super::state::Walk;
 use super::walk;
 use crate::app::bench::Sum;
@@ -10,6 +10,7 @@ use crate::app::el::{Bit, El, each, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, on_cleanup, untrack};
 use crate::app::place::{Place, Section};
+use crate::app::records::Stop;
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_round as w};
 use crate::app::{hive, yard};
@@ -230,15 +231,25 @@ pub fn keep_yard(ui: Ui, walk: Walk, plan: KeepPlan) {
     let pen = walk.records.pen();
     let written =
         walk.records.book.with_untracked(|book| book.keep_yard(&pen, &plan.yard, &zone, &kind, &hives));
+    let (name, tags) = (ui.bench().keep_name(), ui.bench().keep_tags());
+    // The next yard has a name and tags of its own.
+    let typed = (name.get_untracked(), tags.get_untracked());
+    let empty = move || {
+        clear(name, &typed.0);
+        clear(tags, &typed.1);
+    };
     match walk.records.put(written, w::kept(hives.tags.len())) {
         Ok(ids) => {
-            // The next yard has a name and tags of its own.
-            ui.bench().keep_name().set(String::new());
-            ui.bench().keep_tags().set(String::new());
+            empty();
             if let Some(yard) = ids.first() {
                 ui.go(&Place::Yard(yard.thing(0).to_string()));
             }
         }
-        Err(stop) => ui.said.set(super::said::stop(&stop)),
+        Err(stop) => {
+            ui.said.set(super::said::stop(&stop));
+            if stop == Stop::NotSaved {
+                walk.records.once_kept(Box::new(empty));
+            }
+        }
     }
 }

@@ -10,3 +10,9 @@ pub fn stop(stop: &Stop) -> String {
         Stop::NotSaved => w::NOT_KEPT.to_owned(),
     }
 }
+
+/// Why the bar took nothing back.
+pub fn not_undone(stop: &Stop) -> String {
+    let why = if let Stop::Refused(refusal) = stop { w::refusal(refusal) } else { w::NOT_UNDONE.to_owned() };
+    [w::UNCHANGED, &why].concat()
+}

@@ -4,6 +4,7 @@ use super::draft::{self, Drafts, Typed};
 use crate::almanac::day::Day;
 use crate::almanac::json;
 use crate::app::edge::pause::keep_rested;
+use crate::app::edge::slot;
 use crate::app::graph::{
     RwSignal, StoredValue, after, effect_since, expect_context, provide_context, untrack,
 };
@@ -124,8 +125,8 @@ impl Deref for Walk {
 impl Walk {
     /// Makes the context, provides it, and brings back what was half made.
     pub fn provide(ui: Ui, records: Records) -> Walk {
-        let text = records.draft().unwrap_or_default();
-        let drafts: Drafts = json::from_text(&text).unwrap_or_default();
+        let own = slot::read_own(slot::DRAFT).map(|text| json::from_text(&text).unwrap_or_default());
+        let drafts = records.draft(own);
         let empty = || RwSignal::new(String::new());
         let walk = Walk(Box::leak(Box::new(Parts {
             records,
@@ -163,7 +164,15 @@ impl Walk {
             }
             held
         });
-        keep_rested(text, move || walk.text(), move |text| walk.records.keep_draft(text));
+        // Another tab may have another entry in the making: this tab's own is kept for its reload apart from the desk.
+        keep_rested(
+            untrack(|| walk.text()),
+            move || walk.text(),
+            move |text| {
+                slot::write_own(slot::DRAFT, text);
+                walk.records.keep_draft(&json::from_text(text).unwrap_or_default());
+            },
+        );
         walk
     }
 

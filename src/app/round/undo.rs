@@ -5,7 +5,7 @@
 
 use super::form::big;
 use super::state::Walk;
-use super::{log, told};
+use super::{log, said, told};
 use crate::app::edge::clock;
 use crate::app::el::{El, el, live};
 use crate::app::graph::StoredValue;
@@ -46,7 +46,9 @@ pub(super) fn view(ui: Ui, walk: Walk) -> El {
                 walk.records.act.with_untracked(|act| act.as_ref().is_some_and(|act| act.undone.is_some()))
             };
             let before = undone();
-            walk.records.undo_or_redo();
+            // Right above the bar; what was refused before is over.
+            let stop = walk.records.undo_or_redo().err();
+            ui.said.renew(stop.map_or_else(String::new, |stop| said::not_undone(&stop)));
             // What the phone did not keep has changed nothing.
             if undone() != before {
                 log::follow_undo(ui, walk);

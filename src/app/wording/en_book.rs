@@ -374,6 +374,16 @@ pub mod asides {
     pub const TITLE: &str = "Could not be read";
     /// What is done with it.
     pub const LEFT: &str = "It is left as it is, never overwritten. The rest of the book is whole. If an earlier backup file holds these days, Restore brings their entries back: keep your earlier files. A new backup file does not hold what could not be read, so save that as a file too.";
+    /// Heading of what the book has in other words.
+    pub const TWICE: &str = "Twice, with different words";
+    /// How both are kept.
+    pub const TWICE_HOW: &str = "Nothing is overwritten. To keep both, save the page as a file before you close this tab, and write down anew what only the page says. Restore leaves it out: the book has a line of that name already.";
+    /// Has other words for lines of the book.
+    pub const CLASH: &str = "It can be read. Lines of it are in the book too, with other words:";
+    /// Before the words of the book.
+    pub const IN_BOOK: &str = "In the book: ";
+    /// Before those of the page.
+    pub const ON_PAGE: &str = "On this page: ";
     /// Written by a newer version.
     pub const NEWER: &str = "Written by a newer version of this page. Update the page where there is a signal; until then it only reads.";
     /// Damaged.
@@ -384,6 +394,12 @@ pub mod asides {
     /// How many pages.
     pub fn count(count: usize) -> String {
         [&counted(number(count), "page", "pages"), " of the book could not be read."].concat()
+    }
+
+    /// How many pages say something else.
+    pub fn twice(count: usize) -> String {
+        let pages = counted(number(count), "page says", "pages say");
+        [&pages, " something else of a line than the book shows."].concat()
     }
 
     /// A page by its number in the list and its size.

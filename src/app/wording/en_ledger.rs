@@ -139,6 +139,12 @@ pub fn kind_changed(said: &mut String, name: &str) {
     put_isolated(said, name);
 }
 
+/// The kind chosen for hives whose traps were not in yet.
+pub fn kind_meant(said: &mut String, name: Option<&str>) {
+    put(said, "Kind of trap chosen for the hives added: ");
+    put_isolated(said, name.unwrap_or(UNKNOWN_KIND));
+}
+
 /// A kind no longer offered.
 pub fn kind_retired(said: &mut String, name: Option<&str>) {
     put(said, "Kind of trap no longer used: ");

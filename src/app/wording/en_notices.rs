@@ -33,7 +33,7 @@ pub const TO_BACKUP: &str = "To the backup";
 /// Heading of what was not kept.
 pub const UNSAVED: &str = "Not kept";
 /// It is still on the screen.
-pub const UNSAVED_HOW: &str = "It is only on this screen until you deal with it. Copy the text or save it as a file: Restore in the Book takes it in again.";
+pub const UNSAVED_HOW: &str = "It is only in this tab until you deal with it. Copy the text or save it as a file: Restore in the Book takes it in again.";
 /// Label of the text.
 pub const UNSAVED_TEXT: &str = "What was not kept";
 /// Key.
@@ -62,6 +62,13 @@ pub fn damaged(count: usize) -> String {
         ]
         .concat()
     }
+}
+
+/// Pages whose lines the book has in other words.
+pub fn twice(count: usize) -> String {
+    let pages =
+        counted(u32::try_from(count).unwrap_or(u32::MAX), "page of the book lies", "pages of the book lie");
+    [&pages, " here twice, with different words. One is shown, the other is left as it is."].concat()
 }
 
 /// What came back from the second copy.

@@ -133,6 +133,10 @@ pub const UNDO: &str = "Undo";
 pub const REDO: &str = "Do it again";
 /// The phone did not keep it.
 pub const NOT_KEPT: &str = "The phone did not keep this. What you typed is still here.";
+/// Before the reason why nothing was taken back.
+pub const UNCHANGED: &str = "Nothing was changed. ";
+/// The phone did not keep what takes it back.
+pub const NOT_UNDONE: &str = "The phone did not keep it.";
 /// Key for all that is left.
 pub const REST: &str = "The rest as usual";
 /// Heading of its sheet.

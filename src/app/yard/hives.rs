@@ -17,7 +17,7 @@ use crate::app::parts::field::{Field, Says};
 use crate::app::parts::notice::Notice;
 use crate::app::parts::stepper::Stepper;
 use crate::app::round::bits;
-use crate::app::round::form::go;
+use crate::app::round::form::{Make, clear, go};
 use crate::app::wording::{en, en_bench, en_hive as w, en_round, en_typed};
 use crate::book::Book;
 use crate::book::id::ThingId;
@@ -122,12 +122,10 @@ pub(super) fn view(desk: Desk) -> Bit {
         let Some((kind, plan)) = untrack(|| book.with(|book| t.plan(book, today.get()))) else { return };
         let yard = desk.yard.get_value();
         let kind = KindChoice::Known(kind);
-        let wrote = desk.form.put("add-hives", w::hives_added(plan.tags.len()), &|book, pen, _, _| {
-            book.add_hives(pen, &yard, &kind, &plan, &BrowserLetters)
-        });
-        if wrote {
-            t.tags.set(String::new());
-        }
+        let typed = t.tags.get_untracked();
+        let make: Make<'_> = &|book, pen, _, _| book.add_hives(pen, &yard, &kind, &plan, &BrowserLetters);
+        let then = Box::new(move || clear(t.tags, &typed));
+        desk.form.put_then("add-hives", w::hives_added(plan.tags.len()), make, then);
     };
     let filled_on = move || {
         t.filled.with(|code| code == "earlier").then(|| {

@@ -10,7 +10,7 @@ use crate::app::kinds::same_name;
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::place::Place;
-use crate::app::round::form::{Form, big, fold, go, keys};
+use crate::app::round::form::{Form, Make, big, fold, go, keys};
 use crate::app::round::walk::{by_tag, moved};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
@@ -107,9 +107,9 @@ fn close(desk: Desk) -> Bit {
     let ui = Ui::get();
     let put = move || {
         let yard = desk.yard.get_value();
-        if desk.about("close", w::CLOSED, &What::YardClosed { yard }) {
-            ui.go(&Place::Round);
-        }
+        let what = What::YardClosed { yard: yard.clone() };
+        let make: Make<'_> = &|book, pen, _, today| book.about_yard(pen, today, today, &yard, what.clone());
+        desk.form.put_then("close", w::CLOSED.to_owned(), make, Box::new(move || ui.go(&Place::Round)));
     };
     bits![
         el("p").text(w::CLOSE_HOW),

@@ -82,7 +82,12 @@ fn body(
             walk.records.book.with_untracked(|book| book.same_for_all(&pen, today, today, &hives, did));
         match walk.records.put(written, w::logged_rest(hives.len(), did)) {
             Ok(_) => open.set(false),
-            Err(why) => stop.set(Some(why)),
+            Err(why) => {
+                if why == Stop::NotSaved {
+                    walk.records.once_kept(Box::new(move || open.set(false)));
+                }
+                stop.set(Some(why));
+            }
         }
     };
     let choice = Choice::new("rest-did", w::REST_DID)

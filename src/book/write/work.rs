@@ -59,7 +59,7 @@ impl Book {
                 traps: None,
                 did,
                 before: None,
-                after: self.usual_level(hive, did),
+                after: self.usual_level(hive, did, None),
                 count: None,
                 note: None,
             };
@@ -86,20 +86,15 @@ impl Book {
         self.one(pen, day, &now.yard, What::Skip { hive: hive.clone(), why, note })
     }
 
-    /// The level that work leaves when the keeper does not say: the fill of the hive's kind of trap after a top-up or
-    /// a replacement, unknown otherwise or when kinds with different fills hang in one hive.
-    pub fn usual_level(&self, hive: &HiveNow, did: Did) -> Option<Share> {
+    /// The level that work leaves when the keeper does not say: the fill of the kind of the `named` traps, or of all,
+    /// after a top-up or a replacement, unknown otherwise or when kinds with different fills are meant.
+    pub fn usual_level(&self, hive: &HiveNow, did: Did, named: Option<&[ThingId]>) -> Option<Share> {
         if !matches!(did, Did::ToppedUp | Did::Replaced) {
             return None;
         }
-        let mut fills = hive
-            .traps()
-            .filter(|trap| !trap.passed_over(did, false))
-            .filter_map(|trap| self.standing().kinds.get(&trap.kind))
-            .filter(|now| now.kind.form.takes_oil())
-            .map(|now| now.kind.fill);
-        let first = fills.next()?;
-        fills.all(|fill| fill == first).then_some(first)
+        let mut fills = self.fills(hive, did, named);
+        fills.retain(|(level, _)| level.is_some());
+        if fills.len() == 1 { fills.pop()?.0 } else { None }
     }
 
     /// Whether no trap hung in `hive` on `day`. What was taken out since then was there to be worked on.
@@ -111,8 +106,8 @@ impl Book {
 
     /// One entry, or, where a top-up leaves kinds of trap at different levels, one for each level, undone together.
     ///
-    /// What was found (level, count, note) is of the whole hive: a line for all traps leads and says it once, so that
-    /// one count is taken over all traps and their days.
+    /// What was found (level, count, note) is of all the traps that are meant: a line for all of them leads and says it
+    /// once, so that one count is taken over these traps and their days.
     fn draft_check(
         &self,
         draft: &mut Draft<'_>,
@@ -121,9 +116,9 @@ impl Book {
         work: Check,
     ) -> Result<(), Refusal> {
         self.take_over(draft, day, &work, None)?;
-        let fills = self.fills(hive, work.did);
+        let fills = self.fills(hive, work.did, work.traps.as_deref());
         let one_level = !matches!(work.did, Did::ToppedUp | Did::Replaced);
-        if work.traps.is_some() || work.after.is_some() || one_level || fills.len() < 2 {
+        if work.after.is_some() || one_level || fills.len() < 2 {
             draft.push(day, Some(&hive.yard), What::Check(work))?;
             return Ok(());
         }
@@ -145,10 +140,20 @@ impl Book {
         Ok(())
     }
 
-    /// The levels that a fill leaves in `hive`, each with the traps it is for; none for traps without oil.
-    fn fills(&self, hive: &HiveNow, did: Did) -> Vec<(Option<Share>, Vec<ThingId>)> {
+    /// The levels that a fill leaves in the `named` traps of `hive`, or in all, each with the traps it is for; none for
+    /// traps without oil.
+    fn fills(
+        &self,
+        hive: &HiveNow,
+        did: Did,
+        named: Option<&[ThingId]>,
+    ) -> Vec<(Option<Share>, Vec<ThingId>)> {
         let mut fills: Vec<(Option<Share>, Vec<ThingId>)> = Vec::new();
-        for trap in hive.traps().filter(|trap| !trap.passed_over(did, false)) {
+        for trap in hive.traps() {
+            if named.is_some_and(|named| !named.contains(&trap.id)) || trap.passed_over(did, named.is_some())
+            {
+                continue;
+            }
             let kind = self.standing().kinds.get(&trap.kind).map(|now| &now.kind);
             let level = kind.filter(|kind| kind.form.takes_oil()).map(|kind| kind.fill);
             match fills.iter_mut().find(|(known, _)| *known == level) {

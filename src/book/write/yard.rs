@@ -108,6 +108,17 @@ impl Book {
                 (id.clone(), known.kind.form.takes_oil())
             }
         };
+        // A hive without traps does not say of which kind they will be, and format 1 has no word for it: the kind is
+        // written down once more beside the hives.
+        let kept = self.standing().yards.get(yard).and_then(|yard| yard.kind.as_ref());
+        if let KindChoice::Known(of) = kind
+            && plan.filled.is_none()
+            && kept != Some(of)
+            && let Some(known) = self.standing().kinds.get(of)
+        {
+            let what = What::KindChanged { kind: of.clone(), now: known.kind.clone() };
+            draft.push(plan.since, Some(yard), what)?;
+        }
         let counts: Vec<u8> = plan.boxes.iter().map(|(_, wants)| *wants).collect();
         let spots = stack::stack_spots(&counts, plan.size);
         let boxes: Vec<NewBox> = plan

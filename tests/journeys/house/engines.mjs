@@ -154,6 +154,18 @@ const recipes = {
       await emulate("setDeviceMetricsOverride", { width, height, deviceScaleFactor: 2, mobile: true });
       await emulate("setTouchEmulationEnabled", { enabled: true });
     },
+    // What is left once nothing holds it any more.
+    async counts(driver) {
+      const ask = (cmd) => driver.call("POST", "/goog/cdp/execute", { cmd, params: {} });
+      await ask("HeapProfiler.enable");
+      // What one collection frees may hold what the next one frees.
+      for (let turn = 0; turn < 4; turn += 1) {
+        await ask("HeapProfiler.collectGarbage");
+        await new Promise((done) => setTimeout(done, 200));
+      }
+      const { nodes, jsEventListeners: listeners } = await ask("Memory.getDOMCounters");
+      return { nodes, listeners };
+    },
     // Everything the page complained about since the last call.
     complaints: async (driver) =>
       (await driver.call("POST", "/se/log", { type: "browser" }))
@@ -296,6 +308,11 @@ export class Engine {
   /** Brings a page that has just been loaded to this browser's size of letters, where the browser does not. */
   async enlarge() {
     if (this.letters !== LETTERS) await this.recipe.enlarge?.(this.driver, this.letters);
+  }
+
+  /** How many elements and listeners are in memory; null where the driver does not count them. */
+  async counts() {
+    return (await this.recipe.counts?.(this.driver)) ?? null;
   }
 
   /** Errors on the page's console since the last call; null where the driver does not hand them out. */

@@ -1,4 +1,5 @@
 // What can happen to the browser's storage, done from outside the page.
+import { crc32 } from "node:zlib";
 
 /** Fills the storage of the origin to the last character with records of another page. */
 export const fill = (keeper) =>
@@ -32,6 +33,16 @@ export const damage = (keeper, key) =>
     localStorage.setItem(key, damaged);
     return damaged;
   }, key);
+
+/** Lays a second part beside the page under `key`, sound, with `other` in the place of `words`, and returns its text. */
+export async function sayOtherwise(keeper, key, words, other) {
+  const page = JSON.parse(await keeper.driver.run((key) => localStorage.getItem(key), key));
+  const payload = JSON.stringify(page.d).replace(words, other);
+  const sum = crc32(`${page.v}:${page.g}:${payload}`).toString(16).padStart(8, "0");
+  const text = `{"v":${page.v},"g":${page.g},"c":"${sum}","d":${payload}}`;
+  await keeper.driver.run((key, text) => localStorage.setItem(key, text), `${key}:2`, text);
+  return text;
+}
 
 /** Takes away the pages of the book, as a browser short of room might; the rest stays. Returns how many there were. */
 export const clearPages = (keeper) =>

@@ -1,6 +1,6 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { entries, keepYard, keysReady, log, row } from "../house/round.mjs";
+import { entries, keepYard, keysReady, log, row, rows, unfold } from "../house/round.mjs";
 import { fill, free } from "../house/storage.mjs";
 
 journey("she tapped again and again while the phone was full: each work is written once, and leaves the fields with it", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
@@ -27,4 +27,59 @@ journey("she tapped again and again while the phone was full: each work is writt
   // Hive 1 waits with nothing in its fields that would be logged a second time.
   await keeper.tap(`${row(1)} [data-testid=row-open]`);
   await keeper.reads("count", /not counted/i);
+});
+
+journey("the page was loaded anew over what the full phone had not kept: it is shown still, and kept once there is room", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await fill(keeper);
+  await log(keeper, 2, "topped_up");
+  await keeper.reads("unsaved-notice", /Not kept: Hive .?2.?: topped up/);
+  for (let time = 0; time < 2; time += 1) {
+    // The browser would ask her; a phone that puts the page away does not.
+    await keeper.driver.run(() => (window.onbeforeunload = null));
+    await keeper.reload();
+    await keeper.reads("unsaved-notice", /Not kept: Hive .?2.?: topped up/);
+  }
+  await free(keeper);
+  await keeper.tap("unsaved-again");
+  await keeper.gone("unsaved-notice");
+  await keeper.reload();
+  assert.equal(await keeper.shows("unsaved-notice"), false);
+  assert.equal((await entries(keeper)).filter(({ what }) => what.check?.did === "topped_up").length, 1);
+});
+
+journey("a form was refused by the full phone: Try again loses nothing that stands in it, and what was kept at last is not written twice", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2);
+  await unfold(keeper, "add-hives");
+  await keeper.type("#hives-tags", "7, 8");
+  await unfold(keeper, "rename-yard");
+  await keeper.type("#yard-name", "Old orchard");
+  await fill(keeper);
+  await keeper.tap("add-hives-go");
+  await keeper.reads("unsaved-notice", /Not kept: .*2 hives/);
+  await keeper.tap("unsaved-again");
+  assert.equal(await keeper.value("#hives-tags"), "7, 8");
+  assert.equal(await keeper.value("#yard-name"), "Old orchard");
+
+  await free(keeper);
+  await keeper.tap("unsaved-again");
+  await keeper.gone("unsaved-notice");
+  await keeper.until("the form is empty", async () => (await keeper.value("#hives-tags")) === "");
+  assert.equal(await keeper.value("#yard-name"), "Old orchard", "what nobody asked to keep stays");
+  assert.equal((await rows(keeper)).length, 4);
+  assert.equal(/did not keep/.test(await keeper.text("main")), false, "nothing says that it was not kept");
+
+  // What was typed while it was not kept is no part of it, and stays.
+  await keeper.type("#hives-tags", "9");
+  await fill(keeper);
+  await keeper.tap("add-hives-go");
+  await keeper.reads("unsaved-notice", /Not kept: .*1 hive/);
+  await keeper.type("#hives-tags", "10");
+  await free(keeper);
+  await keeper.tap("unsaved-again");
+  await keeper.gone("unsaved-notice");
+  await keeper.until("5 hives are listed", async () => (await rows(keeper)).length === 5);
+  assert.equal(await keeper.value("#hives-tags"), "10");
 });
