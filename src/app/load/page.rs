@@ -211,7 +211,7 @@ fn set(trip: Trip) -> Bit {
     };
     let any = Memo::new(move || changed.with(Option::is_some));
     let at = (trip.bottle, trip.bottle_unit);
-    let bottle = says::field(ui, "load-bottle", w::BOTTLE, at, Reads::Holds, true);
+    let bottle = says::field(ui, "load-bottle", w::BOTTLE, at, Reads::Bottle, true);
     let at = (trip.reserve, trip.reserve);
     let reserve = says::field(ui, "load-reserve", w::RESERVE, at, Reads::Share, false);
     let key = live(move || {

@@ -142,6 +142,9 @@ pub fn volume_name(unit: VolumeUnit) -> &'static str {
     }
 }
 
+/// Bottles that are sold by a larger measure, in the order of `prefs::BOTTLES`.
+pub const BOTTLES: [&str; 4] = ["US\u{a0}qt", "US\u{a0}gal", "imp\u{a0}qt", "imp\u{a0}gal"];
+
 /// Short name of a unit of length.
 pub fn length_name(unit: LengthUnit) -> &'static str {
     match unit {
