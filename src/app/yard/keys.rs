@@ -3,6 +3,7 @@
 use super::{hives, order};
 use crate::almanac::text::{LABEL_MOST, label};
 use crate::app::bench::keep::free_name;
+use crate::app::edge::clock;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, el, live};
 use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
@@ -81,7 +82,8 @@ fn rename(desk: Desk) -> Bit {
     };
     bits![
         Field::new("yard-name", w::NAME, text).wide().says(says).view(),
-        el("p").class("small").text(&en_round::zone(&now.zone)),
+        // Whose days count is worth a line only where the phone's own do not.
+        (now.zone != clock::own_zone()).then(|| el("p").class("small").text(&en_round::zone(&now.zone))),
         desk.form.refused("rename"),
         go(w::RENAME_KEY, "rename-yard-go", put),
     ]
