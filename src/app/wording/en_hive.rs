@@ -338,6 +338,11 @@ pub fn later(tag: &str) -> String {
     [LATER, ": ", &hive(tag)].concat()
 }
 
+/// Key to the page of a kind: "Kind of trap: Slim trap".
+pub fn kind_key(kind: &str) -> String {
+    ["Kind of trap: ", &own(kind)].concat()
+}
+
 /// The longest time of a kind: "at most 14 days".
 pub fn at_most(count: u16) -> String {
     ["at most ", &days(u32::from(count))].concat()

@@ -7,7 +7,7 @@ use crate::app::edge::clock;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, el, live};
 use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
-use crate::app::kinds::same_name;
+use crate::app::kinds::{kind_name, same_name};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::place::Place;
@@ -18,7 +18,8 @@ use crate::app::wording::en_bench::keep::twice;
 use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::entry::What;
 use crate::book::id::ThingId;
-use crate::book::standing::YardNow;
+use crate::book::round::likely_kind;
+use crate::book::standing::{HiveNow, YardNow};
 
 /// What the forms of a yard share.
 #[derive(Clone, Copy)]
@@ -52,7 +53,38 @@ pub(super) fn view(walk: Walk, yard: &ThingId) -> Bit {
         fold(w::RENAME, "rename-yard", move || rename(desk)),
         fold(w::SEASON, "season", move || season(desk)),
         fold(w::CLOSE, "close-yard", move || close(desk)),
+        kinds(desk),
     ]
+}
+
+/// The ways to the kinds of trap in this yard, where their days, sizes and packs stand. Those of the demonstration
+/// cannot be changed.
+fn kinds(desk: Desk) -> Bit {
+    let book = desk.form.walk.records.book;
+    let used = Memo::new(move || {
+        let mut used: Vec<(String, String)> = Vec::new();
+        book.with(|book| {
+            desk.yard.with_value(|yard| {
+                let standing = book.standing();
+                let wanted = likely_kind(standing, yard, None);
+                for id in standing.kinds.keys().filter(|id| !id.is_demo()) {
+                    let mut hives = standing.hives_of(yard, true);
+                    let hangs = |hive: &HiveNow| hive.traps().any(|trap| trap.kind == *id);
+                    if wanted == Some(id) || hives.any(|(_, hive)| hangs(hive)) {
+                        used.push((id.to_string(), w::kind_key(&kind_name(standing, id))));
+                    }
+                }
+            });
+        });
+        used
+    });
+    live(move || {
+        let mut ways = Vec::new();
+        for (id, name) in used.get() {
+            ways.push(Bit::One(keys(big_link(name, &Place::Kind(id)).test_id("yard-kind"))));
+        }
+        ways
+    })
 }
 
 fn rename(desk: Desk) -> Bit {
