@@ -13,6 +13,7 @@ pub mod page;
 pub mod plain;
 pub mod round;
 pub mod standing;
+mod stock;
 pub mod write;
 
 use entry::Entry;

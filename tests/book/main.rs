@@ -18,6 +18,7 @@ mod round;
 mod second;
 #[path = "../support/second.rs"]
 mod second_copy;
+mod stock;
 #[path = "../support/mod.rs"]
 mod support;
 mod trouble;
