@@ -219,8 +219,11 @@ pub mod page {
         "Do this before you keep records: on some phones the home screen copy starts with an empty book.";
     /// Load without hives.
     pub const LOAD_EMPTY: &str = "No yard to load for yet.";
-    /// Where the sums are.
-    pub const LOAD_HOW: &str = "Traps and oil for typed numbers are on the Bench, with the sum.";
+    /// What the place does.
+    pub const LOAD_HOW: &str =
+        "Load adds up what your yards need on the day of a trip: oil to carry, traps to bring, what to buy.";
+    /// What to do first.
+    pub const LOAD_FIRST: &str = "Add a yard first: type hives and boxes on the Bench, then “Keep this yard”. For a sum without a yard the Bench is enough.";
     /// Key to the Bench.
     pub const TO_BENCH: &str = "To the Bench";
 }
