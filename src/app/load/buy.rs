@@ -2,11 +2,12 @@
 
 use super::page::{Trip, percent};
 use super::sum::{KindNeed, MOST_WALKS, every_trap, missing, shortest, spare_kind, traps_of, walks};
+use crate::almanac::day::Day;
 use crate::almanac::oil::bottles;
 use crate::almanac::quantity::{Share, TypedVolume};
 use crate::almanac::supply::{cheapest, oil_to_buy};
 use crate::almanac::trap::Pack;
-use crate::almanac::typed;
+use crate::almanac::typed::{self, DayTypedError};
 use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::packs;
 use crate::app::bench::view::says::{self, Reads, money};
@@ -17,7 +18,6 @@ use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::link;
-use crate::app::parts::notice::why;
 use crate::app::parts::stepper::Stepper;
 use crate::app::place::Place;
 use crate::app::wording::en_book::KINDS_KEY;
@@ -49,55 +49,43 @@ pub(super) fn view(trip: Trip) -> El {
             for (nth, id) in kinds.into_iter().enumerate() {
                 shown.push(kind(trip, id, nth + 1));
             }
-            shown.push(why(w::STORE_WHY).into());
             Bit::Many(shown)
         })
     });
     el("section").class("card").kid(el("h2").text(w::BUY)).kid(season(trip)).kid(list).kid(oil(trip))
 }
 
-/// Walks left: typed, or worked out from the last day of the season.
+/// The last day of the season, and the walks left.
 fn season(trip: Trip) -> Bit {
     let (left, end) = (trip.ui.walks, trip.ui.season_end);
-    let worked = Memo::new(move || {
-        let (first, yards) = (trip.day().ok()?, trip.yards());
-        let every = trip.records.book.with(|book| shortest(book.standing(), &yards))?;
-        Some((first, every))
-    });
-    let count = Memo::new(move || {
-        let (first, every) = worked.get()?;
-        let last = end.with(|text| typed::day_planned(text, first)).ok()?;
-        Some(walks(first, last, every))
-    });
-    effect_since(move |before: Option<Option<u32>>| {
-        let now = count.get();
-        // What stands there when the place is opened again may have been mended by hand.
-        if let (Some(before), Some(now)) = (before, now)
-            && before != Some(now)
-        {
-            left.set(now.to_string());
-        }
-        now
-    });
-    let end_says = move || {
-        if end.with(String::is_empty) {
-            return Says::Nothing;
-        }
-        let Some((first, every)) = worked.get() else { return Says::Nothing };
-        match end.with(|text| typed::day_planned(text, first)) {
-            Ok(last) => Says::Echo(w::walks_sum(&en::date(first), every, walks(first, last, every))),
-            Err(error) => Says::Wrong(en_typed::day(error)),
-        }
+    let end_says = move || match estimate(trip) {
+        Some(Ok((first, every, count))) => Says::Echo(w::walks_sum(&en::date(first), every, count)),
+        Some(Err(error)) => Says::Wrong(en_typed::day(error)),
+        None => Says::Nothing,
     };
     let walks_says = move || left.with(|text| says::optional(says::count(left, 0, MOST_WALKS), text));
     Bit::Many(vec![
-        Field::new("load-end", w::SEASON_END, end).day().hint(w::SEASON_HINT).says(end_says).view().into(),
+        Field::new("load-end", w::SEASON_END, end).day().says(end_says).view().into(),
         Stepper::new("load-walks", w::SERVICES, left, 0, MOST_WALKS).says(walks_says).view().into(),
     ])
 }
 
-/// Walks left, where some are typed.
+/// The first of the walks, the days between two, and how many there are up to the day that is typed; none while no day
+/// is typed or nothing hangs in the yards.
+fn estimate(trip: Trip) -> Option<Result<(Day, u16, u32), DayTypedError>> {
+    let (first, yards) = (trip.day().ok()?, trip.yards());
+    let every = trip.records.book.with(|book| shortest(book.standing(), &yards))?;
+    trip.ui.season_end.with(|text| {
+        let last = typed::day_planned(text, first);
+        (!text.is_empty()).then(|| last.map(|last| (first, every, walks(first, last, every))))
+    })
+}
+
+/// Walks left: as typed, else as worked out.
 fn walks_left(trip: Trip) -> Option<u32> {
+    if trip.ui.walks.with(|text| text.trim().is_empty()) {
+        return estimate(trip)?.ok().map(|(.., count)| count);
+    }
     trip.ui.walks.with(|text| typed::count(text, 0, MOST_WALKS)).ok()
 }
 
@@ -151,16 +139,23 @@ fn kind(trip: Trip, id: ThingId, nth: usize) -> Bit {
     // Packs are written down on the page of the kind; those of the demonstration cannot be changed.
     let way = way.map(|place| el("p").class("keys").kid(link(w::PACKS, &place)));
     let again = Memo::new(move || want.with(|want| want.every.is_none()));
+    let typed = Memo::new(move || walks_left(trip).is_some());
     let season = live(move || {
         if again.get() {
-            return el("p").class("small").text(w::USED_AGAIN);
+            return Some(el("p").class("small").text(w::USED_AGAIN));
         }
-        untrack(|| Answer::of(w::SEASON_TRAPS, move || answer(Some(walks_left(trip)?))).view())
+        let season = || Answer::of(w::SEASON_TRAPS, move || answer(Some(walks_left(trip)?))).view();
+        typed.get().then(|| untrack(season))
     });
+    let mut next = Answer::of(w::NEXT_TRIP, move || answer(None)).mark("load-buy");
+    // The same reason for every kind is given once.
+    if nth == 1 {
+        next = next.why(w::STORE_WHY);
+    }
     Bit::Many(vec![
         el("h3").text(&name).into(),
         says::stepper(&["load-store-", &nth.to_string()].concat(), w::STORE, store, 0, MOST_PIECES).into(),
-        Answer::of(w::NEXT_TRIP, move || answer(None)).mark("load-buy").view().into(),
+        next.view().into(),
         season,
         way.into(),
     ])
@@ -173,24 +168,22 @@ fn in_store(trip: Trip, id: ThingId, want: Memo<Want>) -> RwSignal<String> {
     let before =
         typed.with_untracked(|all| all.iter().find(|(kind, _)| *kind == id).map(|(_, text)| text.clone()));
     let text = RwSignal::new(before.unwrap_or_default());
-    let known = Memo::new(move || want.with(|want| want.stock));
     effect_since(move |before: Option<u32>| {
-        let now = known.get();
-        let own = |text: &str| !text.is_empty() && before.is_none_or(|before| text != before.to_string());
-        if !text.with_untracked(|text| own(text)) {
-            text.set(now.to_string());
-        }
-        now
-    });
-    effect_since(move |_: Option<()>| {
+        let known = want.with(|want| want.stock);
         let now = text.get();
-        let own = known.with_untracked(|known| now != known.to_string());
-        typed.update(|all| {
-            all.retain(|(kind, _)| *kind != id);
-            if own {
-                all.push((id.clone(), now));
-            }
-        });
+        // A field that is emptied on the way to another number is left alone.
+        let follows = before.map_or(now.is_empty(), |before| before != known && now == before.to_string());
+        if follows {
+            text.set(known.to_string());
+        } else {
+            typed.update(|all| {
+                all.retain(|(kind, _)| *kind != id);
+                if !now.is_empty() && now != known.to_string() {
+                    all.push((id.clone(), now));
+                }
+            });
+        }
+        known
     });
     text
 }

@@ -62,8 +62,6 @@ pub const STORE: &str = "Traps in store";
 pub const STORE_WHY: &str = "In store: traps used again that you took out of hives “to stock” and have not put in since. The book does not know what you bought or threw out: type what is really there. “At most” is as if every trap were thrown away and a new one put in on every walk.";
 /// Field.
 pub const SEASON_END: &str = "Last day of trap work, about";
-/// Under it.
-pub const SEASON_HINT: &str = "Empty: type the walks.";
 /// Before what it costs.
 pub const CHEAPEST: &str = "cheapest: ";
 /// After the number where nobody wrote a price down.

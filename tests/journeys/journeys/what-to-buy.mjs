@@ -37,7 +37,7 @@ journey("two traps went to stock and two others are missing: there is nothing to
   await keeper.place("round");
   await keeper.tap('[data-testid=row][data-tag="3"] [data-testid=row-open]');
   await keeper.tap("[data-testid=panel] a");
-  await keeper.reads("main h1", /^Hive 3$/);
+  await keeper.reads("main h1", /^Hive .3.$/);
   await keeper.driver.run(() => [...document.querySelectorAll("main details")].forEach((part) => (part.open = true)));
   await keeper.tapCalmly("box-off-go");
   await keeper.one("undo");
@@ -61,24 +61,25 @@ journey("she types the last day of the season: walks, traps and oil for the rest
   await keeper.place("load");
   await keeper.one("#load-end");
   await choose(keeper, "load-end", "2026-11-08");
-  await keeper.until("the walks are worked out", async () => (await keeper.value("load-walks")) === "10");
   await keeper.reads("#load-end-says", /Estimate: .*, then every 14 days: 10 walks/);
   const sum = await bought(keeper);
-  assert.match(sum, /For the rest of the season, at most 122 traps, no price known 10 walks × 12 traps = 120, \+ 2 to spare = 122/);
-  assert.match(sum, /Oil for the rest of the season, at most 1[.,]32 L 10 walks × 120 mL \+ 10 % = 1[.,]32 L/);
+  assert.match(sum, /For the rest of the season, at most 120 traps, no price known 10 walks × 12 traps = 120/);
+  assert.match(sum, /Oil for the rest of the season, at most 1.?320 mL 10 walks × 120 mL \+ 10 % = 1.?320 mL/);
   // What she knows better she types.
   await keeper.type("load-walks", "4");
   await keeper.reads("section:has(#load-walks)", /4 walks × 12 traps = 48/);
 });
 
-journey("her oil comes by the gallon", {}, async (keeper) => {
+journey("her oil comes by the gallon", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
   await keeper.open();
   await keepYard(keeper, 3, "Home");
   await keeper.place("load");
+  await keeper.one("#load-day");
+  await choose(keeper, "load-day", "2026-07-15");
   await keeper.driver.run(() => [...document.querySelectorAll("main details")].forEach((part) => (part.open = true)));
   await keeper.type("#load-bottle", "1");
   await choose(keeper, "load-bottle-unit", "us_gal");
-  await keeper.reads("#load-bottle-says", /= 3[.,]785\d* L/);
+  await keeper.reads("#load-bottle-says", /= 3[.,]79 L/);
   await keeper.reads("main", /in 1 bottle of 3[.,]79 L/);
   await keeper.tap("load-set");
   await keeper.one("undo");
