@@ -4,15 +4,15 @@ import { keepYard, rows, unfold } from "../house/round.mjs";
 
 const tags = async (keeper) => (await rows(keeper)).map(({ tag }) => tag).join(" ");
 
-/** The key of a row of the order, by its name. */
-const key = (name) => `.order-list [aria-label="${name}"]`;
+/** The key that moves hive 9 up. */
+const UP = '.order-list [data-testid=earlier][aria-label*="9"]';
 
 /** Where the key stands on the screen. */
-const at = (keeper, name) =>
+const at = (keeper) =>
   keeper.driver.run((css) => {
     const { left, top, width, height } = document.querySelector(css).getBoundingClientRect();
     return { x: left + width / 2, y: top + height / 2 };
-  }, key(name));
+  }, UP);
 
 /** A tap on a place of the screen, as a finger that stays where it is. */
 const tapAgain = (keeper, { x, y }) =>
@@ -22,15 +22,15 @@ journey("she moved a hive four places by tapping one spot: the key stayed under 
   await keeper.open();
   await keepYard(keeper, 12);
   await unfold(keeper, "order");
-  await keeper.tap(key("Earlier: Hive 9"));
+  await keeper.tap(UP);
   await keeper.until("the first tap is kept", async () => (await tags(keeper)).startsWith("1 2 3 4 5 6 7 9 8"));
   await keeper.drawn();
-  const spot = await at(keeper, "Earlier: Hive 9");
+  const spot = await at(keeper);
   for (const order of ["6 9 7", "5 9 6", "4 9 5"]) {
     await tapAgain(keeper, spot);
     await keeper.until(`the order is … ${order} …`, async () => (await tags(keeper)).includes(order));
     await keeper.drawn();
-    const now = await at(keeper, "Earlier: Hive 9");
+    const now = await at(keeper);
     assert.ok(Math.abs(now.y - spot.y) <= 2, `the key went ${now.y - spot.y} px away`);
   }
   assert.equal(await tags(keeper), "1 2 3 4 9 5 6 7 8 10 11 12");
@@ -41,7 +41,7 @@ const choose = (keeper, id, words) =>
   keeper.driver.run(
     (id, words) => {
       const list = document.getElementById(id);
-      list.value = [...list.options].find((option) => option.textContent === words).value;
+      list.value = [...list.options].find((option) => option.textContent.replace(/[\u2068\u2069]/g, "") === words).value;
       list.dispatchEvent(new Event("change", { bubbles: true }));
     },
     id,
@@ -60,7 +60,7 @@ journey("she put a hive after another one, from the yard and from its own page",
 
   await keeper.tap("row-open");
   await keeper.tap("[data-testid=panel] a");
-  await keeper.reads("main h1", /^Hive 1$/);
+  await keeper.reads("main h1", /^Hive .1.$/);
   await unfold(keeper, "put-after");
   await keeper.one("#order-after");
   await choose(keeper, "order-after", "Hive 4");
