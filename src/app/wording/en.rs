@@ -37,6 +37,11 @@ pub fn section(section: Section) -> &'static str {
     }
 }
 
+/// Key that brings up the bar on a low screen: "Places: Load".
+pub fn places(now: Section) -> String {
+    [PLACES, ": ", section(now)].concat()
+}
+
 /// Title of the window.
 pub fn title(place: &str) -> String {
     [place, " – ", NAME].concat()
