@@ -231,5 +231,18 @@ fn bar(ui: Ui) -> El {
             .kid(el("span").text(name));
         keys = keys.kid(el("li").kid(key));
     }
-    el("nav").class("bar").attr("aria-label", en::PLACES).kid(keys)
+    // On a screen so low that the bar would take a quarter of it, a key of one line brings it up.
+    let open = RwSignal::new(false);
+    let more = el("button")
+        .attr("type", "button")
+        .class("bar-more")
+        .test_id("places")
+        .live_attr("aria-expanded", move || round::form::yes_no(open.get()))
+        .live_text(move || en::places(ui.place.with(Place::section)))
+        .press(move || open.update(|open| *open = !*open));
+    el("nav")
+        .live_class(move || if open.get() { "bar bar-open" } else { "bar" })
+        .attr("aria-label", en::PLACES)
+        .kid(more)
+        .kid(keys.press(move || open.renew(false)))
 }

@@ -51,8 +51,8 @@ pub enum Place {
     Kinds,
     /// One kind of trap, by its id; `new` describes one more.
     Kind(String),
-    /// A sheet for printing.
-    Paper(Paper),
+    /// A sheet for printing; of one yard when the address names it.
+    Paper(Paper, Option<String>),
 }
 
 /// Sheets for printing.
@@ -82,8 +82,8 @@ impl Paper {
 
 impl Place {
     /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/load`, `#/bench`, `#/bench/<sum>`, `#/book`,
-    /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`, `#/book/<sheet>`; anything else
-    /// names no place.
+    /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`, `#/book/<sheet>`,
+    /// `#/book/<sheet>/<yard>`; anything else names no place.
     pub fn parse(hash: &str) -> Option<Place> {
         let mut parts = hash.strip_prefix('#').unwrap_or(hash).strip_prefix('/')?.split('/');
         let (head, rest, last, end) = (parts.next()?, parts.next(), parts.next(), parts.next());
@@ -106,8 +106,14 @@ impl Place {
                 Some(kind) => id(kind).map(Place::Kind),
                 None => Some(Place::Kinds),
             },
-            ("book", Some(sheet)) if last.is_none() => {
-                Paper::ALL.into_iter().find(|paper| paper.slug() == sheet).map(Place::Paper)
+            ("book", Some(sheet)) => {
+                let paper = Paper::ALL.into_iter().find(|paper| paper.slug() == sheet)?;
+                match last {
+                    None => Some(Place::Paper(paper, None)),
+                    // The packet is of every yard.
+                    Some(_) if paper == Paper::Record => None,
+                    Some(of) => id(of).map(|of| Place::Paper(paper, Some(of))),
+                }
             }
             _ => None,
         }
@@ -127,7 +133,8 @@ impl Place {
             Place::History(Some(of)) => ["#/book/history/", of].concat(),
             Place::Kinds => "#/book/kinds".to_owned(),
             Place::Kind(kind) => ["#/book/kinds/", kind].concat(),
-            Place::Paper(paper) => ["#/book/", paper.slug()].concat(),
+            Place::Paper(paper, None) => ["#/book/", paper.slug()].concat(),
+            Place::Paper(paper, Some(of)) => ["#/book/", paper.slug(), "/", of].concat(),
         }
     }
 
@@ -137,7 +144,7 @@ impl Place {
             Place::Round | Place::Yard(_) | Place::Hive(_) => Section::Round,
             Place::Load => Section::Load,
             Place::Bench(_) => Section::Bench,
-            Place::Book | Place::History(_) | Place::Kinds | Place::Kind(_) | Place::Paper(_) => {
+            Place::Book | Place::History(_) | Place::Kinds | Place::Kind(_) | Place::Paper(..) => {
                 Section::Book
             }
         }
@@ -168,7 +175,8 @@ mod tests {
             Place::Kinds,
             Place::Kind("new".to_owned()),
         ];
-        places.extend(Paper::ALL.map(Place::Paper));
+        places.extend(Paper::ALL.map(|paper| Place::Paper(paper, None)));
+        places.push(Place::Paper(Paper::Truck, Some("k7f3qa-12".to_owned())));
         places.extend(Sum::ALL.map(|sum| Place::Bench(Some(sum))));
         for place in places {
             assert_eq!(Place::parse(&place.hash()), Some(place));
@@ -193,6 +201,8 @@ mod tests {
             "#/book/history/a/b",
             "#/book/kinds/a b",
             "#/book/inspector/a",
+            "#/book/truck-sheet/",
+            "#/book/truck-sheet/a/b",
         ] {
             assert_eq!(Place::parse(hash), None, "{hash}");
         }

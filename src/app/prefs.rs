@@ -121,6 +121,21 @@ pub fn volume_unit(code: &str) -> VolumeUnit {
     VOLUMES.iter().find(|(_, known)| *known == code).map_or(VolumeUnit::Millilitre, |(unit, _)| *unit)
 }
 
+/// Bottles are sold by the quart and the gallon too: code, the ounce it is kept in, and how many of them. Kept as
+/// ounces, because a page of an earlier version can read no other words in the records.
+pub const BOTTLES: [(&str, VolumeUnit, i64); 4] = [
+    ("us_qt", VolumeUnit::UsFluidOunce, 32),
+    ("us_gal", VolumeUnit::UsFluidOunce, 128),
+    ("imp_qt", VolumeUnit::ImperialFluidOunce, 40),
+    ("imp_gal", VolumeUnit::ImperialFluidOunce, 160),
+];
+
+/// The unit with this code and how many of it, or one millilitre.
+pub fn measure(code: &str) -> (VolumeUnit, i64) {
+    let bottle = BOTTLES.iter().find(|(known, ..)| *known == code);
+    bottle.map_or_else(|| (volume_unit(code), 1), |(_, unit, count)| (*unit, *count))
+}
+
 /// The code of a length unit.
 pub fn length_code(unit: LengthUnit) -> &'static str {
     match unit {
@@ -148,6 +163,15 @@ mod tests {
             assert_eq!(serde_json::to_string(&unit).unwrap(), format!("\"{}\"", length_code(unit)));
             assert_eq!(length_unit(length_code(unit)), unit);
         }
+    }
+
+    #[test]
+    fn a_bottle_by_the_gallon_is_one_in_ounces() {
+        assert_eq!(measure("us_gal"), (VolumeUnit::UsFluidOunce, 128));
+        assert_eq!(measure("imp_qt"), (VolumeUnit::ImperialFluidOunce, 40));
+        assert_eq!(measure("L"), (VolumeUnit::Litre, 1));
+        // No unit of the records goes by the name of a bottle.
+        assert!(BOTTLES.iter().all(|(code, ..)| volume_unit(code) == VolumeUnit::Millilitre));
     }
 
     #[test]

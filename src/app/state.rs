@@ -14,6 +14,7 @@ use crate::almanac::json::{self, Json};
 use crate::almanac::oil;
 use crate::almanac::quantity::{Length, Volume};
 use crate::app::graph::{Memo, RwSignal, StoredValue, expect_context, provide_context};
+use crate::book::id::ThingId;
 use std::ops::Deref;
 use std::rc::Rc;
 
@@ -43,6 +44,12 @@ pub struct Parts {
     pub bench_open: RwSignal<u8>,
     /// Day of the trip on the Load, as typed: it stays while the keeper looks something up elsewhere.
     pub trip_day: RwSignal<String>,
+    /// Walks left in the season and its last day, as typed on the Load.
+    pub walks: RwSignal<String>,
+    /// See [`Parts::walks`].
+    pub season_end: RwSignal<String>,
+    /// Traps in store as typed on the Load, kind by kind.
+    pub in_store: RwSignal<Vec<(ThingId, String)>>,
     /// The form of a kind that was left with something typed in it: its address and its fields.
     pub kind_draft: StoredValue<Option<(String, KindDraft)>>,
     /// What "Keep this yard" calls with a checked plan. While none is set, the key is not shown.
@@ -81,6 +88,9 @@ impl Ui {
             draft: Memo::new(move || bench.draft()),
             bench_open: RwSignal::new(1),
             trip_day: RwSignal::new(String::new()),
+            walks: RwSignal::new(String::new()),
+            season_end: RwSignal::new(String::new()),
+            in_store: RwSignal::new(Vec::new()),
             kind_draft: StoredValue::new(None),
             on_keep: RwSignal::new(None),
             new_yard: RwSignal::new(false),

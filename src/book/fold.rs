@@ -6,6 +6,7 @@ use super::log::Log;
 use super::standing::{
     BoxNow, Catch, Checked, Double, HiveNow, KindNow, Seen, Standing, TrapNow, Trouble, YardNow,
 };
+use super::stock;
 use crate::almanac::day::Day;
 use crate::almanac::quantity::Share;
 use crate::almanac::refill::LossInterval;
@@ -49,7 +50,7 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
             if let Some(yard) = entry.yard.as_ref().and_then(|yard| standing.yards.get_mut(yard)) {
                 yard.kind.get_or_insert_with(|| root.thing(0));
             }
-            standing.kinds.insert(root.thing(0), KindNow { kind: kind.clone(), retired: false });
+            standing.kinds.insert(root.thing(0), KindNow { kind: kind.clone(), retired: false, stock: 0 });
         }
         What::KindChanged { kind, now } => {
             let known = standing.kinds.get_mut(kind)?;
@@ -108,6 +109,7 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
                 checked: Vec::new(),
                 doubles: Vec::new(),
             };
+            stock::follow(&mut standing.kinds, &[], &hive, &entry.what);
             standing.hives.insert(id, hive);
         }
         What::HiveMoved { hive, to, .. } => {
@@ -120,7 +122,14 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
             standing.yards.get_mut(to)?.order.push(hive.clone());
         }
         What::Note { hive: None, .. } | What::Struck { .. } => {}
-        _ => on_hive(standing.hives.get_mut(&entry.hive()?)?, root, entry)?,
+        what => {
+            let hive = standing.hives.get_mut(&entry.hive()?)?;
+            let before = stock::moves(what).then(|| stock::hanging(hive));
+            on_hive(hive, root, entry)?;
+            if let Some(before) = before {
+                stock::follow(&mut standing.kinds, &before, hive, what);
+            }
+        }
     }
     Some(())
 }

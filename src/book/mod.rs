@@ -15,6 +15,7 @@ pub mod plain;
 pub mod round;
 pub mod shift;
 pub mod standing;
+mod stock;
 pub mod write;
 
 use entry::Entry;

@@ -36,6 +36,8 @@ pub struct KindNow {
     pub kind: TrapKind,
     /// No longer offered.
     pub retired: bool,
+    /// Traps of this kind in store, as far as the log knows: taken out of hives and not put into one since.
+    pub stock: u32,
 }
 
 /// A yard.

@@ -23,6 +23,7 @@ mod second;
 #[path = "../support/second.rs"]
 mod second_copy;
 mod second_faults;
+mod stock;
 #[path = "../support/mod.rs"]
 mod support;
 mod trouble;

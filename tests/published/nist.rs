@@ -5,6 +5,8 @@
 
 use super::{close, decimal, ml};
 use beetle_almanac::almanac::quantity::{LengthUnit, TypedLength, TypedVolume, VolumeUnit};
+use beetle_almanac::almanac::typed;
+use beetle_almanac::app::prefs;
 
 /// An inch in hundredths of a millimetre.
 const INCH: u64 = 2540;
@@ -56,4 +58,18 @@ fn an_inch_is_25_4_millimetres() {
     close(inches(9.625), 244.475, 1e-13);
     close(inches(19.0), 482.6, 1e-13);
     assert_eq!(LengthUnit::ALL.len(), 2, "a new unit wants its definition here");
+}
+
+/// Handbook 44, Appendix C: 1 US gallon = 231 in³ = 3.785 411 784 L, 1 liquid quart = 1/4 of it = 0.946 352 946 L. The
+/// imperial ones are 4.546 09 L and a quarter of that by the regulations of 1995.
+#[test]
+fn bottles_by_the_quart_and_gallon_hold_what_the_law_says() {
+    let litres = [0.946_352_946, 3.785_411_784, 1.136_522_5, 4.546_09];
+    let typed = ["1 us qt", "1 us gal", "1 imp qt", "1 imp gal"];
+    for (((_, unit, count), litres), typed) in prefs::BOTTLES.into_iter().zip(litres).zip(typed) {
+        let chosen = typed::volume_of("1", unit, count).unwrap();
+        // A product of two doubles is rounded once.
+        close(chosen.volume().millilitres(), litres * 1000.0, 1e-12 * litres * 1000.0);
+        assert_eq!(typed::volume(typed, VolumeUnit::Millilitre), Ok(chosen), "{typed}");
+    }
 }

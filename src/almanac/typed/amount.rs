@@ -5,18 +5,26 @@ use super::fraction::{fraction, has_fraction};
 use super::number::{bounded, not_negative, number, plain};
 use crate::almanac::quantity::{Decimal, LengthUnit, TypedLength, TypedVolume, VolumeUnit};
 
-/// A volume such as `1,5`, `150 ml`, `1.5 l`, `12 us fl oz`, `½ cup`; in `unit` when no unit is typed. Centilitres and
-/// decilitres are taken over as millilitres.
+/// A volume such as `1,5`, `150 ml`, `1.5 l`, `12 us fl oz`, `½ cup`, `1 us gal`; in `unit` when no unit is typed.
+/// Centilitres and decilitres are taken over as millilitres, quarts and gallons as fluid ounces.
 ///
 /// # Errors
-/// [`TypedError::Weight`] for grams, kilograms and pounds; [`TypedError::WhichOunce`] for an ounce without "US" or
-/// "imp" in a field whose own unit is no ounce; [`TypedError::UnknownUnit`]; [`TypedError::Negative`]; and as
-/// [`super::decimal`], except that fractions are taken.
+/// [`TypedError::Weight`] for grams, kilograms and pounds; [`TypedError::WhichOunce`] for an ounce, quart or gallon
+/// without "US" or "imp" in a field whose own unit is neither; [`TypedError::UnknownUnit`]; [`TypedError::Negative`];
+/// and as [`super::decimal`], except that fractions are taken.
 pub fn volume(text: &str, unit: VolumeUnit) -> Result<TypedVolume, TypedError> {
+    volume_of(text, unit, 1)
+}
+
+/// As [`volume`]; a number without a unit counts `times` the unit: 128 US fluid ounces for a US gallon.
+///
+/// # Errors
+/// As [`volume`].
+pub fn volume_of(text: &str, unit: VolumeUnit, times: i64) -> Result<TypedVolume, TypedError> {
     let plain = plain(text);
     let (digits, suffix) = split(&plain);
     let (unit, factor) = match suffix.as_str() {
-        "" => (unit, 1),
+        "" => (unit, times),
         "ml" | "cc" | "milliliter" | "milliliters" | "millilitre" | "millilitres" => {
             (VolumeUnit::Millilitre, 1)
         }
@@ -33,10 +41,27 @@ pub fn volume(text: &str, unit: VolumeUnit) -> Result<TypedVolume, TypedError> {
             VolumeUnit::UsFluidOunce | VolumeUnit::ImperialFluidOunce => (unit, 1),
             _ => return Err(TypedError::WhichOunce),
         },
+        "qt" | "quart" | "quarts" => gallons(unit, 4)?,
+        "gal" | "gallon" | "gallons" => gallons(unit, 1)?,
+        "us qt" | "us quart" | "us quarts" => gallons(VolumeUnit::UsFluidOunce, 4)?,
+        "us gal" | "us gallon" | "us gallons" => gallons(VolumeUnit::UsFluidOunce, 1)?,
+        "imp qt" | "imp quart" | "imp quarts" => gallons(VolumeUnit::ImperialFluidOunce, 4)?,
+        "imp gal" | "imp gallon" | "imp gallons" => gallons(VolumeUnit::ImperialFluidOunce, 1)?,
         "g" | "gram" | "grams" | "kg" | "lb" | "lbs" | "pound" | "pounds" => return Err(TypedError::Weight),
         _ => return Err(TypedError::UnknownUnit),
     };
     TypedVolume::new(amount(digits, &suffix, factor)?, unit).map_err(|_| TypedError::Negative)
+}
+
+/// One `part` of the gallon that goes with `unit`, in its fluid ounces: 128 in a US gallon, 160 in an imperial one.
+fn gallons(unit: VolumeUnit, part: i64) -> Result<(VolumeUnit, i64), TypedError> {
+    match unit {
+        VolumeUnit::UsFluidOunce | VolumeUnit::UsTablespoon | VolumeUnit::UsCup => {
+            Ok((VolumeUnit::UsFluidOunce, 128 / part))
+        }
+        VolumeUnit::ImperialFluidOunce => Ok((unit, 160 / part)),
+        VolumeUnit::Millilitre | VolumeUnit::Litre => Err(TypedError::WhichOunce),
+    }
 }
 
 /// A length such as `20`, `2,5 cm`, `65 mm`, `3/8 in`, `2 3/8"`, `7½`; in `unit` when no unit is typed. Centimetres are
@@ -161,11 +186,32 @@ mod tests {
     }
 
     #[test]
+    fn keeper_types_a_jug_of_a_gallon_and_it_is_kept_in_ounces() {
+        for (text, ounces, unit) in [
+            ("1 US gal", 128.0, UsFluidOunce),
+            ("½ us gallon", 64.0, UsFluidOunce),
+            ("1.5 U.S. qt", 48.0, UsFluidOunce),
+            ("1 imp. gal", 160.0, ImperialFluidOunce),
+            ("2 imp quarts", 80.0, ImperialFluidOunce),
+        ] {
+            let read = volume(text, Millilitre).map(|v| (v.number(), v.unit()));
+            assert_eq!(read, Ok((number(ounces), unit)), "{text}");
+        }
+        assert_eq!(volume("1 gal", Litre), Err(TypedError::WhichOunce));
+        assert_eq!(volume("1 gal", UsCup).map(|v| (v.number(), v.unit())), Ok((number(128.0), UsFluidOunce)));
+        let imperial = volume("1 qt", ImperialFluidOunce).map(TypedVolume::number);
+        assert_eq!(imperial, Ok(number(40.0)));
+        // The unit beside the field is a gallon.
+        assert_eq!(super::volume_of("1½", UsFluidOunce, 128).map(TypedVolume::number), Ok(number(192.0)));
+        assert_eq!(super::volume_of("750 ml", UsFluidOunce, 128).map(TypedVolume::unit), Ok(Millilitre));
+    }
+
+    #[test]
     fn keeper_types_a_weight_of_oil_and_is_refused() {
         for text in ["300 g", "1 kg", "2 lb", "2 lbs."] {
             assert_eq!(volume(text, Millilitre), Err(TypedError::Weight), "{text}");
         }
-        for text in ["3 gal", "12 us", "5 mm", "1e3", "5 l l"] {
+        for text in ["3 pints", "12 us", "5 mm", "1e3", "5 l l"] {
             assert_eq!(volume(text, Millilitre), Err(TypedError::UnknownUnit), "{text}");
         }
     }

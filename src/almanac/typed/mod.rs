@@ -10,7 +10,7 @@ mod share;
 mod tags;
 mod when;
 
-pub use amount::{length, price, volume};
+pub use amount::{length, price, volume, volume_of};
 pub use number::{count, count_or_range, decimal};
 pub use share::share;
 pub use tags::{TagsError, tags};

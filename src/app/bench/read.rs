@@ -20,7 +20,8 @@ pub const MOST_BODIES: u32 = 100_000;
 /// # Errors
 /// As [`typed::volume`].
 pub fn volume(text: &str, unit: &str) -> Result<TypedVolume, TypedError> {
-    typed::volume(text, prefs::volume_unit(unit))
+    let (unit, times) = prefs::measure(unit);
+    typed::volume_of(text, unit, times)
 }
 
 /// A length from the text and the code of the unit beside it.

@@ -13,6 +13,7 @@ use crate::app::round::bits;
 use crate::app::round::form::{self, add_yard, big, fold, go, keys, select, shutting};
 use crate::app::round::walk::moved;
 use crate::app::wording::{en_hive as w, en_round, en_typed};
+use crate::app::yard;
 use crate::book::Book;
 use crate::book::entry::{Ending, Entry, TrapsWent, What};
 use crate::book::id::ThingId;
@@ -123,7 +124,11 @@ fn order(page: Page) -> Bit {
         .kid(el("span").text(w::ORDER))
         .kid(big(w::EARLIER, "earlier", move || step(-1)))
         .kid(big(w::LATER, "later", move || step(1)));
-    bits![keys, page.form.refused("order")]
+    let after = shutting(w::PUT_AFTER, "put-after", move |_| {
+        let Some(now) = page.hive() else { return Bit::Nothing };
+        yard::after(page.form, &now.yard, Some(&page.id.get_value()))
+    });
+    bits![keys, after, page.form.refused("order")]
 }
 
 fn carry(page: Page, open: RwSignal<bool>) -> Bit {

@@ -19,7 +19,7 @@ pub fn page(ui: Ui) -> El {
         let place = place.get();
         untrack(|| match place {
             Place::History(of) => lines::view(ui, records, of.as_deref()),
-            Place::Paper(paper) => papers::page::view(ui, records, paper),
+            Place::Paper(paper, of) => papers::page::view(ui, records, paper, of.as_deref()),
             Place::Kinds => crate::app::kinds::list::view(ui, records),
             Place::Kind(kind) => crate::app::kinds::form::view(ui, records, &kind),
             _ => first(ui, records),

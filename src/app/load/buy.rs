@@ -1,29 +1,31 @@
-//! What to buy: traps for the trip in the cheapest packs, and oil for the rest of the season.
+//! What to buy: traps in the cheapest packs, for the trip and for the rest of the season, and oil for the season.
 
 use super::page::{Trip, percent};
-use super::sum::{KindNeed, every_trap, missing, spare_kind};
-use crate::almanac::quantity::Share;
+use super::sum::{KindNeed, MOST_WALKS, every_trap, missing, shortest, spare_kind, traps_of, walks};
+use crate::almanac::day::Day;
+use crate::almanac::oil::bottles;
+use crate::almanac::quantity::{Share, TypedVolume};
 use crate::almanac::supply::{cheapest, oil_to_buy};
 use crate::almanac::trap::Pack;
-use crate::almanac::typed;
+use crate::almanac::typed::{self, DayTypedError};
+use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::packs;
 use crate::app::bench::view::says::{self, Reads, money};
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::{Memo, RwSignal, untrack};
+use crate::app::graph::{Memo, RwSignal, effect_since, untrack};
 use crate::app::kinds::kind_name;
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::{Answer, Worked};
+use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::link;
 use crate::app::parts::stepper::Stepper;
 use crate::app::place::Place;
 use crate::app::wording::en_book::KINDS_KEY;
 use crate::app::wording::en_load as w;
 use crate::app::wording::en_sums::packs as wp;
+use crate::app::wording::{en, en_typed};
 use crate::book::id::ThingId;
 use crate::book::standing::Standing;
-
-/// Most walks in a season: one a day.
-const MOST_WALKS: u32 = 366;
 
 /// The section.
 pub(super) fn view(trip: Trip) -> El {
@@ -43,10 +45,48 @@ pub(super) fn view(trip: Trip) -> El {
                     el("p").class("keys").kid(link(KINDS_KEY, &Place::Kinds)).into(),
                 ]);
             }
-            Bit::Many(kinds.into_iter().map(|id| kind(trip, &id)).collect())
+            let mut shown = Vec::new();
+            for (nth, id) in kinds.into_iter().enumerate() {
+                shown.push(kind(trip, id, nth + 1));
+            }
+            Bit::Many(shown)
         })
     });
-    el("section").class("card").kid(el("h2").text(w::BUY)).kid(list).kid(oil(trip))
+    el("section").class("card").kid(el("h2").text(w::BUY)).kid(season(trip)).kid(list).kid(oil(trip))
+}
+
+/// The last day of the season, and the walks left.
+fn season(trip: Trip) -> Bit {
+    let (left, end) = (trip.ui.walks, trip.ui.season_end);
+    let end_says = move || match estimate(trip) {
+        Some(Ok((first, every, count))) => Says::Echo(w::walks_sum(&en::date(first), every, count)),
+        Some(Err(error)) => Says::Wrong(en_typed::day(error)),
+        None => Says::Nothing,
+    };
+    let walks_says = move || left.with(|text| says::optional(says::count(left, 0, MOST_WALKS), text));
+    Bit::Many(vec![
+        Field::new("load-end", w::SEASON_END, end).day().says(end_says).view().into(),
+        Stepper::new("load-walks", w::SERVICES, left, 0, MOST_WALKS).says(walks_says).view().into(),
+    ])
+}
+
+/// The first of the walks, the days between two, and how many there are up to the day that is typed; none while no day
+/// is typed or nothing hangs in the yards.
+fn estimate(trip: Trip) -> Option<Result<(Day, u16, u32), DayTypedError>> {
+    let (first, yards) = (trip.day().ok()?, trip.yards());
+    let every = trip.records.book.with(|book| shortest(book.standing(), &yards))?;
+    trip.ui.season_end.with(|text| {
+        let last = typed::day_planned(text, first);
+        (!text.is_empty()).then(|| last.map(|last| (first, every, walks(first, last, every))))
+    })
+}
+
+/// Walks left: as typed, else as worked out.
+fn walks_left(trip: Trip) -> Option<u32> {
+    if trip.ui.walks.with(|text| text.trim().is_empty()) {
+        return estimate(trip)?.ok().map(|(.., count)| count);
+    }
+    trip.ui.walks.with(|text| typed::count(text, 0, MOST_WALKS)).ok()
 }
 
 /// The kinds to buy: the demonstration's only while nothing but its yards is on the way.
@@ -63,58 +103,126 @@ struct Want {
     /// The spare traps are of this kind.
     spare: bool,
     packs: Vec<Pack>,
+    /// In store, as far as the book knows.
+    stock: u32,
+    /// What is thrown away is bought anew: so many traps at every walk.
+    every: Option<u32>,
 }
 
-fn kind(trip: Trip, id: &ThingId) -> Bit {
-    let name = trip.records.book.with_untracked(|book| isolated(&kind_name(book.standing(), id)));
+fn kind(trip: Trip, id: ThingId, nth: usize) -> Bit {
+    let name = trip.records.book.with_untracked(|book| isolated(&kind_name(book.standing(), &id)));
     let way = (!id.is_demo()).then(|| Place::Kind(id.to_string()));
-    let id = id.clone();
+    let of = id.clone();
     let want = Memo::new(move || {
         let yards = trip.yards();
         trip.records.book.with(|book| {
             let standing = book.standing();
             let needs = needs(standing, &yards);
-            let need = needs.iter().find(|need| need.kind == id).map_or(0, |need| need.traps);
-            let spare = spare_kind(standing, &yards, &needs).as_ref() == Some(&id);
-            let packs = standing.kinds.get(&id).map(|now| now.kind.packs.clone()).unwrap_or_default();
-            Want { need, spare, packs }
+            let need = needs.iter().find(|need| need.kind == of).map_or(0, |need| need.traps);
+            let spare = spare_kind(standing, &yards, &needs).as_ref() == Some(&of);
+            let now = standing.kinds.get(&of);
+            let packs = now.map(|now| now.kind.packs.clone()).unwrap_or_default();
+            // A used trap that is thrown away when it is full is no stock, wherever it lies.
+            let reusable = now.is_some_and(|now| now.kind.reusable);
+            let stock = now.filter(|_| reusable).map_or(0, |now| now.stock);
+            let every = (!reusable).then(|| traps_of(standing, &yards, &of));
+            Want { need, spare, packs, stock, every }
         })
     });
-    let answer = move || {
-        want.with(|want| {
-            // What is typed above, under "Traps to bring": one number for both.
-            let spare = if want.spare { trip.spares()? } else { 0 };
-            Some(worked(want, spare))
-        })
+    let store = in_store(trip, id, want);
+    let answer = move |walks: Option<u32>| {
+        // What is typed above, under "Traps to bring": one number for both.
+        let spare = if want.with(|want| want.spare) { trip.spares()? } else { 0 };
+        let store = store.with(|text| typed::count(text, 0, MOST_PIECES)).ok()?;
+        want.with(|want| worked(want, spare, store, walks))
     };
     // Packs are written down on the page of the kind; those of the demonstration cannot be changed.
     let way = way.map(|place| el("p").class("keys").kid(link(w::PACKS, &place)));
-    Bit::Many(vec![el("h3").text(&name).into(), Answer::of(w::NEXT_TRIP, answer).view().into(), way.into()])
+    let again = Memo::new(move || want.with(|want| want.every.is_none()));
+    let typed = Memo::new(move || walks_left(trip).is_some());
+    let season = live(move || {
+        if again.get() {
+            return Some(el("p").class("small").text(w::USED_AGAIN));
+        }
+        let season = || Answer::of(w::SEASON_TRAPS, move || answer(Some(walks_left(trip)?))).view();
+        typed.get().then(|| untrack(season))
+    });
+    let mut next = Answer::of(w::NEXT_TRIP, move || answer(None)).mark("load-buy");
+    // The same reason for every kind is given once.
+    if nth == 1 {
+        next = next.why(w::STORE_WHY);
+    }
+    Bit::Many(vec![
+        el("h3").text(&name).into(),
+        says::stepper(&["load-store-", &nth.to_string()].concat(), w::STORE, store, 0, MOST_PIECES).into(),
+        next.view().into(),
+        season,
+        way.into(),
+    ])
 }
 
-fn worked(want: &Want, spare: u32) -> Worked {
-    let all = want.need + spare;
-    let basket = cheapest(all, &want.packs, None);
-    let big = match &basket {
-        _ if all == 0 => w::ENOUGH.to_owned(),
-        Ok(basket) => [w::CHEAPEST, &wp::total(&money(basket.total), basket.pieces)].concat(),
-        Err(_) => [&w::traps(all), w::NO_PRICE].concat(),
+/// The number in store: what the book knows, until the keeper types another one. That stays while something is looked up
+/// elsewhere.
+fn in_store(trip: Trip, id: ThingId, want: Memo<Want>) -> RwSignal<String> {
+    let typed = trip.ui.in_store;
+    let before =
+        typed.with_untracked(|all| all.iter().find(|(kind, _)| *kind == id).map(|(_, text)| text.clone()));
+    let text = RwSignal::new(before.unwrap_or_default());
+    effect_since(move |before: Option<u32>| {
+        let known = want.with(|want| want.stock);
+        let now = text.get();
+        // A field that is emptied on the way to another number is left alone.
+        let follows = before.map_or(now.is_empty(), |before| before != known && now == before.to_string());
+        if follows {
+            text.set(known.to_string());
+        } else {
+            typed.update(|all| {
+                all.retain(|(kind, _)| *kind != id);
+                if !now.is_empty() && now != known.to_string() {
+                    all.push((id.clone(), now));
+                }
+            });
+        }
+        known
+    });
+    text
+}
+
+/// The traps to buy for the trip, or for all `walks` of the season.
+fn worked(want: &Want, spare: u32, store: u32, walks: Option<u32>) -> Option<Worked> {
+    let (need, line) = match (walks, want.every) {
+        (None, _) => (want.need, w::need(want.need, spare)),
+        (Some(walks), Some(every)) => {
+            let need = walks.saturating_mul(every);
+            (need, w::season_need(walks, every, need, spare))
+        }
+        (Some(_), None) => return None,
     };
-    let mut lines = vec![w::need(want.need, spare)];
+    let mut lines = vec![line];
+    let all = need.saturating_add(spare);
+    let buy = all.saturating_sub(store);
+    if store > 0 && all > 0 {
+        lines.push(w::in_store(store, buy));
+    }
+    let basket = cheapest(buy, &want.packs, None);
+    let big = match &basket {
+        _ if buy == 0 => w::ENOUGH.to_owned(),
+        Ok(basket) => [w::CHEAPEST, &wp::total(&money(basket.total), basket.pieces)].concat(),
+        Err(_) => [&w::traps(buy), w::NO_PRICE].concat(),
+    };
     if want.packs.is_empty() {
         lines.push(w::NO_PACKS.to_owned());
-    } else {
+    } else if buy > 0 {
         lines.extend(packs::lines(&want.packs, &basket));
     }
-    (big, lines)
+    Some((big, lines))
 }
 
 fn oil(trip: Trip) -> Bit {
-    let walks = RwSignal::new(String::new());
     let spilled = RwSignal::new("10 %".to_owned());
     let ui = trip.ui;
     let answer = move || {
-        let count = walks.with(|text| typed::count(text, 0, MOST_WALKS)).ok()?;
+        let count = walks_left(trip)?;
         let share: Share = spilled.with(|text| typed::share(text)).ok()?;
         let yards = trip.yards();
         let all = trip.records.book.with(|book| every_trap(book.standing(), &yards));
@@ -123,15 +231,18 @@ fn oil(trip: Trip) -> Bit {
         let each = ui.volume_in_sum(season.each, times, season.high, true);
         let sum = ui.volume_up(season.high);
         let mut lines = vec![w::season(season.services, &each, &percent(season.spill_share), &sum)];
+        let bottle = trip.bottle().map(TypedVolume::volume);
+        if let Some((bottle, count)) = bottle.and_then(|bottle| Some((bottle, bottles(season.high, bottle)?)))
+        {
+            lines.push(w::bottles(count, &ui.volume(bottle)));
+        }
         if all.unknown > 0 {
             lines.push(w::unknown(all.unknown));
         }
         Some((sum, lines))
     };
-    let walks_says = move || walks.with(|text| says::optional(says::count(walks, 0, MOST_WALKS), text));
     Bit::Many(vec![
         el("h3").text(w::OIL_TO_BUY).into(),
-        Stepper::new("load-walks", w::SERVICES, walks, 0, MOST_WALKS).says(walks_says).view().into(),
         says::field(ui, "load-spilled", w::SPILLED, (spilled, spilled), Reads::Share, false).view().into(),
         Answer::of(w::SEASON_OIL, answer).why(w::SEASON_WHY).view().into(),
     ])

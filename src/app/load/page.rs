@@ -14,11 +14,12 @@ use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::ledger::words::isolated;
 use crate::app::parts::card::more;
 use crate::app::parts::field::{Field, Says};
-use crate::app::parts::key::{Key, link};
+use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
 use crate::app::place::{Place, Section};
 use crate::app::prefs;
 use crate::app::records::Records;
+use crate::app::round::form::{add_yard, big_link};
 use crate::app::state::Ui;
 use crate::app::wording::en_load as w;
 use crate::app::wording::{en, en_typed};
@@ -93,7 +94,13 @@ fn empty() -> El {
         .class("card")
         .kid(el("p").class("lead").text(en::page::LOAD_EMPTY))
         .kid(el("p").text(en::page::LOAD_HOW))
-        .kid(el("p").class("keys").kid(link(en::page::TO_BENCH, &Place::Bench(None))))
+        .kid(el("p").text(en::page::LOAD_FIRST))
+        .kid(
+            el("p")
+                .class("keys")
+                .kid(add_yard().class("key key-big key-primary"))
+                .kid(big_link(en::page::TO_BENCH, &Place::Bench(None))),
+        )
 }
 
 fn full(ui: Ui, records: Records) -> Bit {
@@ -211,7 +218,7 @@ fn set(trip: Trip) -> Bit {
     };
     let any = Memo::new(move || changed.with(Option::is_some));
     let at = (trip.bottle, trip.bottle_unit);
-    let bottle = says::field(ui, "load-bottle", w::BOTTLE, at, Reads::Holds, true);
+    let bottle = says::field(ui, "load-bottle", w::BOTTLE, at, Reads::Bottle, true);
     let at = (trip.reserve, trip.reserve);
     let reserve = says::field(ui, "load-reserve", w::RESERVE, at, Reads::Share, false);
     let key = live(move || {

@@ -9,6 +9,8 @@ use crate::book::standing::{HiveNow, Standing, Trouble};
 
 /// Spare traps, in per cent of the traps that are due.
 pub const SPARE_PERCENT: u32 = 5;
+/// Most walks in a season: one a day.
+pub const MOST_WALKS: u32 = 366;
 /// Fewest spare traps anyone drives out with.
 pub const SPARE_LEAST: u32 = 2;
 
@@ -177,6 +179,32 @@ pub fn spare_kind(standing: &Standing, yards: &[ThingId], needs: &[KindNeed]) ->
     most.map(|(need, _)| need.kind.clone())
 }
 
+/// Traps of `kind` in these yards, and places for one of it.
+pub fn traps_of(standing: &Standing, yards: &[ThingId], kind: &ThingId) -> u32 {
+    let mut count = 0;
+    for yard in yards {
+        for (_, hive) in standing.hives_of(yard, true) {
+            count += hive.traps().map(|trap| u32::from(trap.kind == *kind)).sum::<u32>();
+            if round::likely_kind(standing, yard, Some(hive)) == Some(kind) {
+                count += hive.wanting();
+            }
+        }
+    }
+    count
+}
+
+/// Fewest days between two visits that a kind of trap in these yards asks for; none without traps.
+pub fn shortest(standing: &Standing, yards: &[ThingId]) -> Option<u16> {
+    let used = standing.kinds.iter().filter(|(id, _)| traps_of(standing, yards, id) > 0);
+    used.map(|(_, now)| now.kind.max_days).min()
+}
+
+/// Walks from `first` to `last`, `every` so many days, the first one included.
+pub fn walks(first: Day, last: Day, every: u16) -> u32 {
+    let days = u32::try_from(last.days_since(first)).map_or(0, |days| days / u32::from(every.max(1)) + 1);
+    days.min(MOST_WALKS)
+}
+
 /// What one walk takes at most.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct EveryTrap {
@@ -271,6 +299,28 @@ mod tests {
         let far = today().plus(365);
         let carried = load(&standing, &all, far, Share::NONE, None, VolumeUnit::Millilitre);
         assert_eq!(carried.unknown, after.unknown);
+    }
+
+    #[test]
+    fn a_season_has_a_walk_on_its_first_day_and_one_after_every_stretch_of_days() {
+        let first = today();
+        let count = |last: i32, every| walks(first, first.plus(last), every);
+        assert_eq!((count(0, 14), count(13, 14), count(14, 14), count(130, 14)), (1, 1, 2, 10));
+        assert_eq!((count(-1, 14), count(900, 1), count(3, 0)), (0, MOST_WALKS, 4));
+    }
+
+    #[test]
+    fn the_traps_of_every_kind_are_all_traps_and_the_shortest_stretch_is_that_of_a_kind_in_use() {
+        let book = book();
+        let mut standing = book.standing().clone();
+        let all = yards(&standing);
+        standing.hives.values_mut().next().unwrap().boxes[0].wants = 5;
+        let kinds: Vec<ThingId> = standing.kinds.keys().cloned().collect();
+        let each: u32 = kinds.iter().map(|kind| traps_of(&standing, &all, kind)).sum();
+        assert_eq!(each, every_trap(&standing, &all).traps);
+        let most = kinds.iter().map(|kind| standing.kinds[kind].kind.max_days).min();
+        assert_eq!(shortest(&standing, &all), most);
+        assert_eq!(shortest(&standing, &[]), None);
     }
 
     #[test]

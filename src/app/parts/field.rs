@@ -19,7 +19,8 @@ enum Keyboard {
 enum Unit {
     None,
     Fixed(String),
-    Volume(RwSignal<String>),
+    /// With the quarts and gallons of bottles, or without.
+    Volume(RwSignal<String>, bool),
     Length(RwSignal<String>),
 }
 
@@ -96,7 +97,14 @@ impl Field {
     /// A chooser of volume units; `unit` holds the code (`prefs::volume_unit` reads it).
     #[must_use]
     pub fn volume(mut self, unit: RwSignal<String>) -> Field {
-        self.0.unit = Unit::Volume(unit);
+        self.0.unit = Unit::Volume(unit, false);
+        self
+    }
+
+    /// The same for a bottle, which may hold a quart or a gallon (`prefs::measure` reads the code).
+    #[must_use]
+    pub fn bottle(mut self, unit: RwSignal<String>) -> Field {
+        self.0.unit = Unit::Volume(unit, true);
         self
     }
 
@@ -207,9 +215,17 @@ fn unit_view(unit: Unit, id: &str, label: &str) -> Bit {
     match unit {
         Unit::None => Bit::Nothing,
         Unit::Fixed(unit) => el("span").class("field-unit").text(&unit).into(),
-        Unit::Volume(chosen) => {
-            let option = |unit| option(prefs::volume_code(unit), en::volume_name(unit));
-            select(chosen, VolumeUnit::ALL.into_iter().map(option).collect())
+        Unit::Volume(chosen, bottle) => {
+            let mut options = Vec::new();
+            for unit in VolumeUnit::ALL {
+                options.push(option(prefs::volume_code(unit), en::volume_name(unit)));
+            }
+            if bottle {
+                for ((code, ..), name) in prefs::BOTTLES.iter().zip(en::BOTTLES) {
+                    options.push(option(code, name));
+                }
+            }
+            select(chosen, options)
         }
         Unit::Length(chosen) => {
             let option = |unit| option(prefs::length_code(unit), en::length_name(unit));

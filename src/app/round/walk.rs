@@ -28,6 +28,15 @@ pub fn moved(mut order: Vec<ThingId>, hive: &ThingId, by: isize) -> Option<Vec<T
     Some(order)
 }
 
+/// `order` with `hive` behind `after`, at the gate without one; none where it stands there already.
+pub fn put_after(mut order: Vec<ThingId>, hive: &ThingId, after: Option<&ThingId>) -> Option<Vec<ThingId>> {
+    let from = order.iter().position(|id| id == hive)?;
+    let moved = order.remove(from);
+    let to = after.map_or(Some(0), |after| order.iter().position(|id| id == after).map(|at| at + 1))?;
+    order.insert(to, moved);
+    (to != from).then_some(order)
+}
+
 /// What was done most often, of the three things that are done to a hive in order; topped up before anybody has done
 /// anything, and in a draw.
 pub fn usual(did: &[Did]) -> Did {
@@ -218,6 +227,24 @@ mod tests {
 
     fn left(n: u32) -> Row {
         Row { today: Some(None), ..row(n) }
+    }
+
+    #[test]
+    fn a_hive_is_put_behind_another_or_at_the_gate() {
+        let order: Vec<ThingId> = [1, 2, 3, 4].map(hive).to_vec();
+        let put = |which: u32, after: Option<u32>| {
+            let after = after.map(hive);
+            put_after(order.clone(), &hive(which), after.as_ref())
+        };
+        let four = |tags: [u32; 4]| Some(tags.map(hive).to_vec());
+        assert_eq!(put(4, Some(1)), four([1, 4, 2, 3]));
+        assert_eq!(put(1, Some(4)), four([2, 3, 4, 1]));
+        assert_eq!(put(3, None), four([3, 1, 2, 4]));
+        // It stands there already, behind itself, or behind one of another yard.
+        assert_eq!(
+            (put(2, Some(1)), put(1, None), put(2, Some(2)), put(2, Some(9))),
+            (None, None, None, None)
+        );
     }
 
     #[test]

@@ -37,6 +37,11 @@ pub fn section(section: Section) -> &'static str {
     }
 }
 
+/// Key that brings up the bar on a low screen: "Places: Load".
+pub fn places(now: Section) -> String {
+    [PLACES, ": ", section(now)].concat()
+}
+
 /// Title of the window.
 pub fn title(place: &str) -> String {
     [place, " – ", NAME].concat()
@@ -142,6 +147,9 @@ pub fn volume_name(unit: VolumeUnit) -> &'static str {
     }
 }
 
+/// Bottles that are sold by a larger measure, in the order of `prefs::BOTTLES`.
+pub const BOTTLES: [&str; 4] = ["US\u{a0}qt", "US\u{a0}gal", "imp\u{a0}qt", "imp\u{a0}gal"];
+
 /// Short name of a unit of length.
 pub fn length_name(unit: LengthUnit) -> &'static str {
     match unit {
@@ -216,8 +224,11 @@ pub mod page {
         "Do this before you keep records: on some phones the home screen copy starts with an empty book.";
     /// Load without hives.
     pub const LOAD_EMPTY: &str = "No yard to load for yet.";
-    /// Where the sums are.
-    pub const LOAD_HOW: &str = "Traps and oil for typed numbers are on the Bench, with the sum.";
+    /// What the place does.
+    pub const LOAD_HOW: &str =
+        "Load adds up what your yards need on the day of a trip: oil to carry, traps to bring, what to buy.";
+    /// What to do first.
+    pub const LOAD_FIRST: &str = "Add a yard first: type hives and boxes on the Bench, then “Keep this yard”. For a sum without a yard the Bench is enough.";
     /// Key to the Bench.
     pub const TO_BENCH: &str = "To the Bench";
 }

@@ -116,6 +116,18 @@ pub const LATER: &str = "Later";
 pub const BY_TAG: &str = "Put in order by tag";
 /// The order was changed.
 pub const ORDERED: &str = "Walking order changed";
+/// Select: the hive to be moved in the order.
+pub const PUT: &str = "Put this hive";
+/// Select: the hive it is put behind.
+pub const AFTER: &str = "after";
+/// Fold around it on the page of a hive.
+pub const PUT_AFTER: &str = "Put it after another hive";
+/// First in the order.
+pub const AT_THE_GATE: &str = "Nothing: it comes first";
+/// Key: there.
+pub const PUT_KEY: &str = "Put it there";
+/// Key to the sheet.
+pub const PRINT: &str = "Print: truck sheet";
 /// Heading over the keys of a yard.
 pub const YARD: &str = "This yard";
 /// Fold: more hives.
@@ -324,6 +336,11 @@ pub fn earlier(tag: &str) -> String {
 /// Key: later, for one hive of a list.
 pub fn later(tag: &str) -> String {
     [LATER, ": ", &hive(tag)].concat()
+}
+
+/// Key to the page of a kind: "Kind of trap: Slim trap".
+pub fn kind_key(kind: &str) -> String {
+    ["Kind of trap: ", &own(kind)].concat()
 }
 
 /// The longest time of a kind: "at most 14 days".

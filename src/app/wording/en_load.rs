@@ -1,6 +1,6 @@
 //! English: what to carry and what to buy.
 
-use super::en::counted;
+use super::en::{counted, days, whole};
 
 /// Field: the day of the trip.
 pub const DAY: &str = "Day of the trip";
@@ -49,8 +49,19 @@ pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at leas
 pub const NOTHING: &str = "Nothing is due by that day.";
 /// Field.
 pub const SPARE: &str = "Spare traps, to bring and to buy";
-/// Answer. Oil is bought for the season, traps are not: on later walks nobody knows how many will be thrown away.
+/// Answer.
 pub const NEXT_TRIP: &str = "For this trip only";
+/// Answer.
+pub const SEASON_TRAPS: &str = "For the rest of the season, at most";
+/// In its stead where full traps are emptied.
+pub const USED_AGAIN: &str =
+    "Emptied and used again: the rest of the season takes no more, unless some break or go missing.";
+/// Field.
+pub const STORE: &str = "Traps in store";
+/// Why that number.
+pub const STORE_WHY: &str = "In store: traps used again that you took out of hives “to stock” and have not put in since. The book does not know what you bought or threw out: type what is really there. “At most” is as if every trap were thrown away and a new one put in on every walk.";
+/// Field.
+pub const SEASON_END: &str = "Last day of trap work, about";
 /// Before what it costs.
 pub const CHEAPEST: &str = "cheapest: ";
 /// After the number where nobody wrote a price down.
@@ -169,6 +180,28 @@ pub fn disposable(count: u32) -> String {
 pub fn need(need: u32, spare: u32) -> String {
     let lead = place(need);
     [&lead, " + ", &spare.to_string(), " to spare =\u{a0}", &(need + spare).to_string()].concat()
+}
+
+/// "10 walks × 46 traps = 460, + 2 to spare = 462".
+pub fn season_need(walks: u32, every: u32, need: u32, spare: u32) -> String {
+    let walks = counted(walks, "walk", "walks");
+    let mut said = [&walks, " × ", &traps(every), " =\u{a0}", &whole(need)].concat();
+    if spare > 0 {
+        let spare_said = [", + ", &whole(spare), " to spare =\u{a0}", &whole(need.saturating_add(spare))];
+        said.push_str(&spare_said.concat());
+    }
+    said
+}
+
+/// "− 3 in store = 3".
+pub fn in_store(store: u32, buy: u32) -> String {
+    ["− ", &whole(store), " in store =\u{a0}", &whole(buy)].concat()
+}
+
+/// "Estimate: Tue 14 July 2026, then every 14 days: 10 walks".
+pub fn walks_sum(first: &str, every: u16, count: u32) -> String {
+    let every = days(u32::from(every));
+    ["Estimate: ", first, ", then every ", &every, ": ", &counted(count, "walk", "walks")].concat()
 }
 
 /// "10 walks × 460 mL + 10 % = 5.06 L".

@@ -162,7 +162,7 @@ pub fn filled_again(tag: &str) -> String {
     [&hive(tag), ": replaced and filled"].concat()
 }
 /// Many bodies in the oil.
-pub const FLATTERS: &str = "The level reading flatters: 100 beetles hide 1.3–2.6 mL of lost oil.";
+pub const FLATTERS: &str = "The level looks better than it is: 100 beetles hide 1.3–2.6 mL of lost oil. Only new ones are counted here; older ones left in the oil hide more.";
 /// The level rose.
 pub const ROSE: &str =
     "More oil than was left: water or debris in it, or a visit nobody wrote down? Kept as read.";

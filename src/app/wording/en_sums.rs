@@ -320,7 +320,7 @@ pub mod bodies {
     /// Field: beetles.
     pub const COUNT: &str = "Beetles in the trap";
     /// How they may be typed.
-    pub const COUNT_HINT: &str = "A number, 20–49, or 50+.";
+    pub const COUNT_HINT: &str = "All that lie in it, those of earlier counts too: a number, 20–49, or 50+.";
     /// A number nobody expects.
     pub const MANY: &str = "So many in one trap? Is every digit right?";
     /// Field: level.

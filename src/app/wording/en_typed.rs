@@ -18,7 +18,7 @@ pub fn number(error: TypedError) -> String {
         TypedError::NotWhole => "Whole numbers only.".to_owned(),
         TypedError::Ambiguous { small, large } => which(small, large),
         TypedError::Weight => "That is a weight. Type how much it holds, such as 20 mL.".to_owned(),
-        TypedError::WhichOunce => "US or imperial ounce? Choose the unit beside it.".to_owned(),
+        TypedError::WhichOunce => "US or imperial? Choose the unit beside it.".to_owned(),
         TypedError::UnknownUnit => "Type the number alone and choose the unit beside it.".to_owned(),
         TypedError::OverFull => "100 % at most.".to_owned(),
         TypedError::Fraction => "Whole numbers only: no halves here.".to_owned(),

@@ -1,24 +1,25 @@
 //! The keys that change a yard: hives, order, name, season, the end.
 
-use super::hives;
+use super::{hives, order};
 use crate::almanac::text::{LABEL_MOST, label};
 use crate::app::bench::keep::free_name;
+use crate::app::edge::clock;
 use crate::app::edge::letters::BrowserLetters;
-use crate::app::el::{Bit, each, el, live};
+use crate::app::el::{Bit, el, live};
 use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
-use crate::app::kinds::same_name;
+use crate::app::kinds::{kind_name, same_name};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::place::Place;
-use crate::app::round::form::{Form, Make, big, fold, go, keys};
-use crate::app::round::walk::{by_tag, moved};
+use crate::app::round::form::{Form, Make, big_link, fold, go, keys};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::keep::twice;
 use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::entry::What;
 use crate::book::id::ThingId;
-use crate::book::standing::YardNow;
+use crate::book::round::likely_kind;
+use crate::book::standing::{HiveNow, YardNow};
 
 /// What the forms of a yard share.
 #[derive(Clone, Copy)]
@@ -48,11 +49,42 @@ pub(super) fn view(walk: Walk, yard: &ThingId) -> Bit {
     bits![
         el("h2").class("part-title").text(w::YARD),
         fold(w::ADD_HIVES, "add-hives", move || hives::view(desk)),
-        fold(w::ORDER, "order", move || order(desk)),
+        fold(w::ORDER, "order", move || order::view(desk)),
         fold(w::RENAME, "rename-yard", move || rename(desk)),
         fold(w::SEASON, "season", move || season(desk)),
         fold(w::CLOSE, "close-yard", move || close(desk)),
+        kinds(desk),
     ]
+}
+
+/// The ways to the kinds of trap in this yard, where their days, sizes and packs stand. Those of the demonstration
+/// cannot be changed.
+fn kinds(desk: Desk) -> Bit {
+    let book = desk.form.walk.records.book;
+    let used = Memo::new(move || {
+        let mut used: Vec<(String, String)> = Vec::new();
+        book.with(|book| {
+            desk.yard.with_value(|yard| {
+                let standing = book.standing();
+                let wanted = likely_kind(standing, yard, None);
+                for id in standing.kinds.keys().filter(|id| !id.is_demo()) {
+                    let mut hives = standing.hives_of(yard, true);
+                    let hangs = |hive: &HiveNow| hive.traps().any(|trap| trap.kind == *id);
+                    if wanted == Some(id) || hives.any(|(_, hive)| hangs(hive)) {
+                        used.push((id.to_string(), w::kind_key(&kind_name(standing, id))));
+                    }
+                }
+            });
+        });
+        used
+    });
+    live(move || {
+        let mut ways = Vec::new();
+        for (id, name) in used.get() {
+            ways.push(Bit::One(keys(big_link(name, &Place::Kind(id)).test_id("yard-kind"))));
+        }
+        ways
+    })
 }
 
 fn rename(desk: Desk) -> Bit {
@@ -82,7 +114,8 @@ fn rename(desk: Desk) -> Bit {
     };
     bits![
         Field::new("yard-name", w::NAME, text).wide().says(says).view(),
-        el("p").class("small").text(&en_round::zone(&now.zone)),
+        // Whose days count is worth a line only where the phone's own do not.
+        (now.zone != clock::own_zone()).then(|| el("p").class("small").text(&en_round::zone(&now.zone))),
         desk.form.refused("rename"),
         go(w::RENAME_KEY, "rename-yard-go", put),
     ]
@@ -115,64 +148,5 @@ fn close(desk: Desk) -> Bit {
         el("p").text(w::CLOSE_HOW),
         desk.form.refused("close"),
         keys(Key::new(w::CLOSE_KEY, put).alarm().mark("close-yard-go").view()),
-    ]
-}
-
-/// The hives of the yard with their tags, as they are walked.
-fn walked(desk: Desk) -> Vec<(ThingId, String)> {
-    let book = desk.form.walk.records.book;
-    book.with(|book| {
-        desk.yard.with_value(|yard| {
-            let hives = book.standing().hives_of(yard, true);
-            hives.map(|(id, hive)| (id.clone(), hive.tag.clone())).collect()
-        })
-    })
-}
-
-fn names(hives: Vec<(ThingId, String)>) -> Vec<ThingId> {
-    hives.into_iter().map(|(id, _)| id).collect()
-}
-
-fn order(desk: Desk) -> Bit {
-    let ids = Memo::new(move || {
-        let mut ids = Vec::new();
-        for (id, _) in walked(desk) {
-            ids.push(id.to_string());
-        }
-        ids
-    });
-    let write = move |hives: Vec<ThingId>| {
-        let yard = desk.yard.get_value();
-        desk.about("order", w::ORDERED, &What::Order { yard, hives });
-    };
-    let sort = move || {
-        let before = untrack(|| walked(desk));
-        let mut sorted = before.clone();
-        crate::almanac::order::sort_by(&mut sorted, |(_, a), (_, b)| by_tag(a, b));
-        if sorted != before {
-            write(names(sorted));
-        }
-    };
-    let step = move |hive: &ThingId, by: isize| {
-        if let Some(order) = moved(names(untrack(|| walked(desk))), hive, by) {
-            write(order);
-        }
-    };
-    let row = move |id: &str| {
-        let Ok(hive) = ThingId::parse(id) else { return el("li") };
-        let book = desk.form.walk.records.book;
-        let tag = book.with_untracked(|book| book.standing().hives.get(&hive).map(|now| now.tag.clone()));
-        let tag = tag.unwrap_or_default();
-        let (up, down) = (hive.clone(), hive);
-        el("li")
-            .class("order-keys")
-            .kid(el("span").kid(el("bdi").text(&tag)))
-            .kid(big("↑", "earlier", move || step(&up, -1)).attr("aria-label", &w::earlier(&tag)))
-            .kid(big("↓", "later", move || step(&down, 1)).attr("aria-label", &w::later(&tag)))
-    };
-    bits![
-        go(w::BY_TAG, "order-by-tag", sort),
-        desk.form.refused("order"),
-        el("ol").class("rows order-list").kid(each(move || ids.get(), row)),
     ]
 }

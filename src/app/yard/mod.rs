@@ -2,8 +2,10 @@
 
 mod hives;
 mod keys;
+mod order;
 mod page;
 mod rest;
 mod rows;
 
+pub use order::after;
 pub use page::{need, view};

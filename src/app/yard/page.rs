@@ -6,12 +6,12 @@ use crate::almanac::oil::USUAL_RESERVE;
 use crate::app::edge::{clock, locale};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, untrack};
-use crate::app::place::Place;
+use crate::app::place::{Paper, Place};
 use crate::app::round::walk::first_due;
 use crate::app::round::{Walk, bits, form};
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::yard as sums;
-use crate::app::wording::{en, en_round as w};
+use crate::app::wording::{en, en_hive, en_round as w};
 use crate::book::id::ThingId;
 use crate::book::round::{self, Row, YardNeed};
 use crate::book::standing::Standing;
@@ -55,9 +55,11 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
         .test_id("visit-state")
         .live_text(move || rows.with(|rows| w::progress(round::visit(rows))));
     let empty = Memo::new(move || rows.with(Vec::is_empty));
-    let way = if alone { form::add_yard() } else { form::big_link(w::ALL_YARDS, &Place::Round) };
+    let back = (!alone).then(|| el("p").class("back").kid(form::big_link(w::ALL_YARDS, &Place::Round)));
+    let sheet = Place::Paper(Paper::Truck, Some(yard.to_string()));
     let name = el("bdi").live_text(move || named.with(|(name, ..)| name.clone()));
     bits![
+        back,
         el("h1").class("place-name").attr("tabindex", "-1").kid(name),
         el("p").class("yard-day").live_text(move || en::date(walk.today.get())),
         live(zone),
@@ -67,7 +69,7 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
         rows::view(walk, rows),
         rest::view(walk, yard.clone(), rows),
         keys::view(walk, yard),
-        form::keys(way),
+        form::keys([Bit::from(form::big_link(en_hive::PRINT, &sheet)), alone.then(form::add_yard).into()]),
     ]
 }
 

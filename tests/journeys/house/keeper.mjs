@@ -69,6 +69,8 @@ export class Keeper {
   async place(name) {
     // On small screens the panel of an open hive takes the place of the bar.
     if (!(await this.shows(`nav-${name}`)) && (await this.shows("shut"))) await this.tap("shut");
+    // On low ones with large letters it is folded away.
+    if (!(await this.shows(`nav-${name}`)) && (await this.shows("places"))) await this.tap("places");
     await this.tap(`nav-${name}`);
     await this.until(`the place "${name}" is shown`, async () => (await this.attribute(`nav-${name}`, "aria-current")) === "page");
   }

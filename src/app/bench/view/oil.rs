@@ -26,7 +26,7 @@ const SPREAD: Typed = Typed::new("oil-spread", w::SPREAD, Slot::oil_spread, Read
     .may_be_empty()
     .hint(MAY_BE_EMPTY);
 
-const SIZE: Typed = Typed::new("oil-size-", w::SIZE, Slot::oil_size1, Reads::Holds).may_be_empty();
+const SIZE: Typed = Typed::new("oil-size-", w::SIZE, Slot::oil_size1, Reads::Bottle).may_be_empty();
 
 const PRICE: Typed = Typed::new("oil-price-", w::PRICE, Slot::oil_price1, Reads::Price).may_be_empty();
 

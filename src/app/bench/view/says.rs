@@ -38,6 +38,8 @@ pub enum Reads {
     Volume,
     /// A volume of more than 0.
     Holds,
+    /// The same of a bottle, by the quart or gallon too.
+    Bottle,
     /// A length of more than 0 in the unit beside it.
     Side,
     /// A price.
@@ -54,7 +56,7 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
         Reads::Share => share(text),
         Reads::Fill => fill(text),
         Reads::Volume => volume(ui, (text, unit), read::volume),
-        Reads::Holds => volume(ui, (text, unit), read::holds),
+        Reads::Holds | Reads::Bottle => volume(ui, (text, unit), read::holds),
         Reads::Side => side(ui, text, unit),
         Reads::Price => price(text),
         Reads::Positive => positive(text),
@@ -69,6 +71,7 @@ pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_
         Reads::Share | Reads::Fill => field,
         Reads::Count(..) | Reads::Steps(..) => field.whole(),
         Reads::Volume | Reads::Holds => field.decimal().volume(at.1),
+        Reads::Bottle => field.decimal().bottle(at.1),
         Reads::Side => field.decimal().length(at.1),
         Reads::Price | Reads::Positive => field.decimal(),
     };

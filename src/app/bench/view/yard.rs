@@ -35,7 +35,7 @@ const REST: &[Typed] = &[
     Typed::new("a-box", w::A_BOX, Slot::a_box, Reads::Steps(0, MOST_TRAPS_A_BOX)),
     Typed::new("fill", w::FILL, Slot::fill, Reads::Fill),
     Typed::new("reserve", w::RESERVE, Slot::reserve, Reads::Share),
-    Typed::new("bottle", w::BOTTLE, Slot::bottle, Reads::Holds)
+    Typed::new("bottle", w::BOTTLE, Slot::bottle, Reads::Bottle)
         .unit(Slot::bottle_unit)
         .may_be_empty()
         .hint(w::MAY_BE_EMPTY),

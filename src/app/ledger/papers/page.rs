@@ -33,19 +33,34 @@ pub(super) fn title(paper: Paper) -> (&'static str, &'static str) {
     }
 }
 
-/// The page of `paper`.
-pub(in crate::app::ledger) fn view(ui: Ui, records: Records, paper: Paper) -> Bit {
+/// The page of `paper`, first shown for the yard `of` where the address names one.
+pub(in crate::app::ledger) fn view(ui: Ui, records: Records, paper: Paper, of: Option<&str>) -> Bit {
     let (title, file) = title(paper);
-    let back = el("p").class("back").kid(link(en::section(Section::Book), &Place::Book));
-    let first = records.book.with_untracked(|book| yards(book).first().map(ToString::to_string));
-    let Some(first) = first else {
+    let of = of.and_then(|of| ThingId::parse(of).ok());
+    let (all, came_from) = records.book.with_untracked(|book| {
+        let mut all = yards(book);
+        // Whoever asks for the sheet of an invented yard by its name gets that one.
+        let named = book.standing().open_yards().map(|(id, _)| id).find(|id| Some(*id) == of.as_ref());
+        if let Some(named) = named {
+            all.retain(|id| id != named);
+            all.insert(0, named.clone());
+        }
+        let name = |id: &ThingId| (id.to_string(), super::sheet::yard_name(book, id));
+        (all.iter().map(name).collect::<Vec<_>>(), named.map(name))
+    });
+    let back = match came_from {
+        Some((yard, name)) => link(name, &Place::Yard(yard)),
+        None => link(en::section(Section::Book), &Place::Book),
+    };
+    let back = el("p").class("back").kid(back);
+    let Some((first, _)) = all.first() else {
         return Bit::Many(vec![back.into(), heading(title).into(), el("p").text(w::NO_YARD).into()]);
     };
-    let yard = RwSignal::new(first);
+    let yard = RwSignal::new(first.clone());
     let today = ui.today.get_untracked();
     let (fields, sheet) = match paper {
-        Paper::Truck => truck_page(ui, records, yard),
-        Paper::Cards => cards_page(ui, records, yard),
+        Paper::Truck => truck_page(ui, records, yard, &all),
+        Paper::Cards => cards_page(ui, records, yard, &all),
         Paper::Record => record_page(ui, records),
     };
     let print = move || {
@@ -72,7 +87,7 @@ pub(in crate::app::ledger) fn view(ui: Ui, records: Records, paper: Paper) -> Bi
     ])
 }
 
-fn truck_page(ui: Ui, records: Records, yard: RwSignal<String>) -> (El, Bit) {
+fn truck_page(ui: Ui, records: Records, yard: RwSignal<String>, all: &[(String, String)]) -> (El, Bit) {
     let typed = RwSignal::new(ui.today.get_untracked().to_string());
     let day = Memo::new(move || typed.with(|text| day_planned(text, ui.today.get())));
     let sheet = live(move || {
@@ -81,10 +96,10 @@ fn truck_page(ui: Ui, records: Records, yard: RwSignal<String>) -> (El, Bit) {
         Some(records.book.with(|book| truck::view(ui, book, &yard, day)))
     });
     let day = day_field("paper-day", en_load::DAY, typed, day);
-    (el("div").class("fields").kid(yard_chooser(records, yard)).kid(day), sheet)
+    (el("div").class("fields").kid(chooser("paper-yard", w::YARD, all, yard)).kid(day), sheet)
 }
 
-fn cards_page(ui: Ui, records: Records, yard: RwSignal<String>) -> (El, Bit) {
+fn cards_page(ui: Ui, records: Records, yard: RwSignal<String>, all: &[(String, String)]) -> (El, Bit) {
     let hive = RwSignal::new(String::new());
     let sheet = live(move || {
         let yard = chosen(yard)?;
@@ -103,7 +118,7 @@ fn cards_page(ui: Ui, records: Records, yard: RwSignal<String>) -> (El, Bit) {
         });
         Some(chooser("paper-hive", w::HIVE, &all, hive))
     });
-    (el("div").class("fields").kid(yard_chooser(records, yard)).kid(hives), sheet)
+    (el("div").class("fields").kid(chooser("paper-yard", w::YARD, all, yard)).kid(hives), sheet)
 }
 
 fn record_page(ui: Ui, records: Records) -> (El, Bit) {
@@ -137,14 +152,6 @@ fn day_field(id: &str, label: &str, typed: RwSignal<String>, day: Memo<Result<Da
 
 fn chosen(id: RwSignal<String>) -> Option<ThingId> {
     id.with(|id| ThingId::parse(id).ok())
-}
-
-fn yard_chooser(records: Records, yard: RwSignal<String>) -> El {
-    let all = records.book.with_untracked(|book| {
-        let name = |id: &ThingId| (id.to_string(), super::sheet::yard_name(book, id));
-        yards(book).iter().map(name).collect::<Vec<_>>()
-    });
-    chooser("paper-yard", w::YARD, &all, yard)
 }
 
 /// One of several, by its id.

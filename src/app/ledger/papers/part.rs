@@ -27,7 +27,7 @@ pub(in crate::app::ledger) fn view(ui: Ui, records: Records) -> Bit {
         }
         let mut ways = el("ul").class("ways");
         for paper in place::Paper::ALL {
-            ways = ways.kid(el("li").kid(link(title(paper).0, &Place::Paper(paper))));
+            ways = ways.kid(el("li").kid(link(title(paper).0, &Place::Paper(paper, None))));
         }
         Bit::Many(vec![
             el("h3").text(w::SHEETS).into(),
