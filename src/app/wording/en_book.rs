@@ -377,7 +377,7 @@ pub mod asides {
     /// Heading of what the book has in other words.
     pub const TWICE: &str = "Twice, with different words";
     /// How both are kept.
-    pub const TWICE_HOW: &str = "Nothing is overwritten. To keep both, save the page as a file before you close this tab, and write down anew what only the page says. Restore leaves it out: the book has a line of that name already.";
+    pub const TWICE_HOW: &str = "Nothing is overwritten. To keep both, save the page as a file before you close this tab, and write down anew what only the page says. Restore leaves it out: the book has an entry of that name already.";
     /// Has other words for lines of the book.
     pub const CLASH: &str = "It can be read. Lines of it are in the book too, with other words:";
     /// Before the words of the book.
@@ -399,7 +399,7 @@ pub mod asides {
     /// How many pages say something else.
     pub fn twice(count: usize) -> String {
         let pages = counted(number(count), "page says", "pages say");
-        [&pages, " something else of a line than the book shows."].concat()
+        [&pages, " something else of an entry than the book shows."].concat()
     }
 
     /// A page by its number in the list and its size.
@@ -423,9 +423,9 @@ pub mod phone {
     /// Room.
     pub const ROOM: &str = "Room taken";
     /// Both copies hold everything.
-    pub const TWICE: &str = "Every line lies in two places in this browser.";
+    pub const TWICE: &str = "Every entry lies in two places in this browser.";
     /// The second copy could not be written.
-    pub const ONCE: &str = "This browser does not take the second copy, so every line lies in one place only. A phone that dies within a minute of a save may lose it: save a file after each day’s work.";
+    pub const ONCE: &str = "This browser does not take the second copy, so every entry lies in one place only. A phone that dies within a minute of a save may lose it: save a file after each day’s work.";
     /// The browser keeps the records.
     pub const KEPT: &str = "The browser has promised to keep what is written here.";
     /// The browser may not.

@@ -63,7 +63,7 @@ pub const STORE_WHY: &str = "In store: traps used again that you took out of hiv
 /// Field.
 pub const SEASON_END: &str = "Last day of trap work, about";
 /// Before what it costs.
-pub const CHEAPEST: &str = "cheapest: ";
+pub const CHEAPEST: &str = "Cheapest: ";
 /// After the number where nobody wrote a price down.
 pub const NO_PRICE: &str = ", no price known";
 /// No packs.

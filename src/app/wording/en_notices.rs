@@ -64,7 +64,7 @@ pub fn damaged(count: usize) -> String {
     }
 }
 
-/// Pages whose lines the book has in other words.
+/// Pages whose entries the book has in other words.
 pub fn twice(count: usize) -> String {
     let pages =
         counted(u32::try_from(count).unwrap_or(u32::MAX), "page of the book lies", "pages of the book lie");
@@ -72,9 +72,9 @@ pub fn twice(count: usize) -> String {
 }
 
 /// What came back from the second copy.
-pub fn restored(lines: usize) -> String {
-    let lines = counted(u32::try_from(lines).unwrap_or(u32::MAX), "line", "lines");
-    [&lines, " of your book had gone from this phone’s first copy and came back from the second. Nothing is missing."].concat()
+pub fn restored(entries: usize) -> String {
+    let entries = counted(u32::try_from(entries).unwrap_or(u32::MAX), "entry", "entries");
+    [&entries, " of your book had gone from this phone’s first copy and came back from the second. Nothing is missing."].concat()
 }
 
 /// The clock.

@@ -98,7 +98,7 @@ pub mod tables {
     /// Chooser.
     pub const WHICH: &str = "Table of";
     /// What is in it.
-    pub const WHAT: &str = "Comma-separated, a header row, days as 2026-07-14, a point before decimals. Struck lines are left out.";
+    pub const WHAT: &str = "Comma-separated, a header row, days as 2026-07-14, a point before decimals. Struck entries are left out.";
     /// Box to tick.
     pub const MARK: &str = "For a spreadsheet: mark the letters as UTF-8";
     /// Box to tick.
@@ -199,7 +199,7 @@ pub mod record {
     /// Mark of a struck line.
     pub const STRUCK: &str = " (struck out)";
     /// Mark of a corrected line.
-    pub const CORRECTED: &str = " (corrected by a later line)";
+    pub const CORRECTED: &str = " (corrected by a later entry)";
     /// Name of the file.
     pub const FILE: &str = "inspector-packet-";
 }

@@ -28,7 +28,7 @@ journey("the browser cleared one copy of her book: it comes back by itself, and 
 
   assert.ok((await clearPages(keeper)) > 0);
   await keeper.reload();
-  await keeper.reads("restored-notice", new RegExp(`${book.length} lines of your book .*came back`));
+  await keeper.reads("restored-notice", new RegExp(`${book.length} entries of your book .*came back`));
   assert.equal(await keeper.shows("storage-notice"), false);
   assert.deepEqual(byId(await entries(keeper)), book);
   await keeper.until("the list is as it was", async () => JSON.stringify(await rows(keeper)) === JSON.stringify(list));
@@ -42,6 +42,6 @@ journey("the browser cleared one copy of her book: it comes back by itself, and 
   await keeper.reads("kept", /Saved/);
   assert.ok((await clearPages(keeper)) > 0);
   await keeper.reload();
-  await keeper.reads("restored-notice", new RegExp(`${book.length + 1} lines of your book .*came back`));
+  await keeper.reads("restored-notice", new RegExp(`${book.length + 1} entries of your book .*came back`));
   await keeper.until("hive 2 is done", async () => (await due(keeper, 2)) === "later");
 });
