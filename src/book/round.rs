@@ -103,6 +103,12 @@ impl Row {
         let due = bare || self.due.now() || self.trouble.is_some();
         matches!(self.today, Some(Some(_))) && !resting && due
     }
+
+    /// The day by which somebody has to look at it again has come, though no trap in it may be due.
+    pub fn look_due(&self, today: Day) -> bool {
+        let resting = matches!(self.due, HiveDue::Resting { .. });
+        self.recheck.is_some_and(|by| by <= today) && !resting
+    }
 }
 
 /// How far the walk through a yard has come on a day.
@@ -135,6 +141,8 @@ impl Visit {
 pub struct YardNeed {
     /// Hives to see: due or skipped.
     pub hives: u32,
+    /// Hives that are not among those, but have to be looked at again by that day: oil spilled there.
+    pub looks: u32,
     /// Traps in them that are due, or whose hive was skipped.
     pub traps: u32,
     /// New traps to bring: for due traps that are missing, and for the places in `wanting`.
@@ -157,7 +165,7 @@ pub fn rows(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Row> {
         today: hive.last.as_ref().filter(|seen| seen.day == today).map(|seen| seen.did),
         trouble: hive.trouble().map(|(trouble, _)| trouble),
         stuck: hive.stuck(),
-        recheck: hive.spilled.map(|day| day.plus(RECHECK_DAYS)),
+        recheck: look_by(hive),
     };
     let (mut rows, rest): (Vec<Row>, Vec<Row>) = standing
         .hives_of(yard, true)
@@ -165,6 +173,11 @@ pub fn rows(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Row> {
         .partition(|row| row.skipped.is_some_and(|(day, _)| day < today));
     rows.extend(rest);
     rows
+}
+
+/// The day by which somebody has to look at `hive` again, because oil spilled in it.
+pub fn look_by(hive: &HiveNow) -> Option<Day> {
+    hive.spilled.map(|day| day.plus(RECHECK_DAYS))
 }
 
 /// How far today's walk has come.
@@ -304,7 +317,7 @@ pub fn wants_oil(hive: &HiveNow, due: &TrapDue, day: Day) -> bool {
 /// so is a trap whose level or loss is not known, so that the bottle is never too small.
 pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> YardNeed {
     let yard_loss = yard_loss(standing, yard);
-    let (mut hives, mut traps, mut missing, mut wanting, mut unnamed) = (0, 0, 0, 0, 0);
+    let (mut hives, mut looks, mut traps, mut missing, mut wanting, mut unnamed) = (0, 0, 0, 0, 0, 0);
     let mut needs: Vec<OilNeed<'_>> = Vec::new();
     let mut first: Vec<OilNeed<'_>> = Vec::new();
     let resting = standing.yards.get(yard).is_some_and(|yard| yard.paused.is_some());
@@ -324,6 +337,7 @@ pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) 
         let mut due = trap_dues(standing, hive, yard_loss, day);
         due.retain(|due| wants_oil(hive, due, day));
         if due.is_empty() && hive.skipped.is_none() {
+            looks += u32::from(look_by(hive).is_some_and(|by| by <= day));
             continue;
         }
         hives += 1;
@@ -343,7 +357,7 @@ pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) 
     let mut oil = oil::oil_for_visit(&needs, reserve);
     // Where no kind is described at all, nobody knows what a trap takes.
     oil.unknown += unnamed;
-    YardNeed { hives, traps, missing: missing + wanting, wanting, oil }
+    YardNeed { hives, looks, traps, missing: missing + wanting, wanting, oil }
 }
 
 /// The kind a new trap will most likely be of: the one most used in that hive, else the one that was chosen when the hive

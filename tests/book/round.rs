@@ -337,6 +337,18 @@ fn a_spilled_hive_stays_due_until_it_is_filled_and_asks_for_a_second_look() {
     assert!(!filled.still_due());
     assert_eq!((filled.trouble, filled.recheck), (None, Some(by)));
     assert_eq!(row(&yard, "1", "2026-07-08").recheck, Some(by));
+    // On the day it comes to see, though no trap is due; once there, or where work rests, no longer.
+    let looks = |yard: &Yard, on: &str| {
+        let need = round::yard_need(yard.book.standing(), &yard.id, day(on), Share::QUARTER);
+        let due = round::rows(yard.book.standing(), &yard.id, day(on))
+            .iter()
+            .filter(|row| row.look_due(day(on)))
+            .count();
+        (need.hives, need.looks, due)
+    };
+    assert_eq!(looks(&yard, "2026-07-07"), (0, 0, 0));
+    assert_eq!(looks(&yard, "2026-07-08"), (0, 1, 1));
+    assert_eq!(looks(&yard, "2026-07-09"), (0, 1, 1));
     // Missed, it is still wanted.
     assert_eq!(row(&yard, "1", "2026-07-20").recheck, Some(by));
     // The second look ends it.

@@ -159,7 +159,7 @@ fn lines_of(page: Page) -> Option<Vec<String>> {
     if let Some(days) = now.traps().map(|trap| today.days_since(trap.service)).max() {
         lines.push(en_round::since(days));
     }
-    let recheck = now.spilled.map(|day| day.plus(round::RECHECK_DAYS));
+    let recheck = round::look_by(&now);
     lines.extend(recheck.map(|by| en_round::recheck_by(by, today)));
     if let Some((day, why)) = now.skipped {
         lines.push(en_round::skipped(day, today, why));

@@ -125,6 +125,9 @@ fn yard_view(trip: Trip, yard: &YardLoad, bits: &mut Vec<Bit>) {
         lines.push(w::resting(&en::date(since)));
     } else {
         lines.push(w::hives_due(yard.need.hives, yard.hives));
+        if yard.need.looks > 0 {
+            lines.push(w::looks(yard.need.looks));
+        }
         lines.push(w::traps_due(yard.need.traps, yard.need.missing - yard.need.wanting));
         if yard.need.wanting > 0 {
             lines.push(w::wanting(yard.need.wanting));

@@ -186,9 +186,13 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
                 return vec![w::resting(since)];
             }
             let need = yard::need(standing, &id, today);
-            let mut lines = vec![w::counts(walk::counts(&rows))];
+            let mut lines = vec![w::counts(walk::counts(&rows, today))];
             if need.hives > 0 || need.wanting > 0 {
                 lines.push(w::total(&need, &ui.carried(need.oil.with_reserve)));
+            } else {
+                let next = walk::first_due(&rows)
+                    .and_then(|(on, hive, many)| Some((on, standing.hives.get(hive)?.tag.as_str(), many)));
+                lines.push(w::nothing_due(next, today));
             }
             lines.push(w::walked(walk::last_walked(book, &id), today));
             let visit = round::visit(&rows);

@@ -131,17 +131,20 @@ pub struct Counts {
     pub later: u32,
     /// Without a trap.
     pub bare: u32,
+    /// Not due yet, but to be looked at again by now.
+    pub looks: u32,
     /// Skipped, and not worked on since.
     pub skipped: u32,
 }
 
 /// Counts the rows of a yard.
-pub fn counts(rows: &[Row]) -> Counts {
+pub fn counts(rows: &[Row], today: Day) -> Counts {
     let mut counts = Counts::default();
     for row in rows {
         match &row.due {
             HiveDue::Due { timing: Timing::Overdue { .. }, .. } => counts.overdue += 1,
             HiveDue::Due { timing: Timing::Today, .. } => counts.today += 1,
+            HiveDue::Due { timing: Timing::In { .. }, .. } if row.look_due(today) => counts.looks += 1,
             HiveDue::Due { timing: Timing::In { .. }, .. } => counts.later += 1,
             HiveDue::NoTraps { .. } => counts.bare += 1,
             HiveDue::Resting { .. } => {}

@@ -105,6 +105,11 @@ pub fn hives_due(due: u32, of: u32) -> String {
     ["Hives to see, due or skipped: ", &due.to_string(), "\u{a0}of\u{a0}", &of.to_string()].concat()
 }
 
+/// "To look at again after a spill: 2".
+pub fn looks(hives: u32) -> String {
+    ["To look at again after a spill: ", &hives.to_string()].concat()
+}
+
 /// "Their traps to fill: 46, of these missing: 2": those that are due, all of a hive that was skipped.
 pub fn traps_due(due: u32, missing: u32) -> String {
     let missing =

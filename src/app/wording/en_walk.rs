@@ -1,7 +1,7 @@
 //! English: how far a walk has come, and what a yard asks for.
 
 use super::en::{counted, date};
-use super::en_round::{hive, near_and_how_far};
+use super::en_round::{hive, near, near_and_how_far};
 use crate::almanac::day::Day;
 use crate::app::round::walk::Counts;
 use crate::book::round::{Visit, YardNeed};
@@ -44,7 +44,29 @@ pub fn total(need: &YardNeed, carry: &str) -> String {
         }
         said.push_str("; ");
     }
+    if need.looks > 0 {
+        said = [&said, &looks(need.looks), "; "].concat();
+    }
     [&said, "carry ", carry].concat()
+}
+
+/// "look again at 2 hives": oil spilled there.
+pub fn looks(hives: u32) -> String {
+    ["look again at ", &counted(hives, "hive", "hives")].concat()
+}
+
+/// Ahead of "Nothing due today", which is said of traps.
+pub fn looks_first(hives: u32, rest: &str) -> String {
+    ["Today: ", &looks(hives), ", oil spilled there. ", rest].concat()
+}
+
+/// "look again today: oil spilled", "look again: was to be by Fri 17 July".
+pub fn look_now(by: Day, today: Day) -> String {
+    if by < today {
+        ["look again: was to be by ", &near(by)].concat()
+    } else {
+        "look again today: oil spilled".to_owned()
+    }
 }
 
 /// Nothing is due, and when something will be: the day, the first hive of that day and how many they are.
@@ -84,8 +106,9 @@ pub fn counts(counts: Counts) -> String {
     for (count, word) in [
         (counts.overdue, " overdue"),
         (counts.today, " due today"),
-        (counts.later, " later"),
+        (counts.later, " due later"),
         (counts.bare, " without traps"),
+        (counts.looks, " to look at again"),
     ] {
         if count > 0 {
             let between = if all.is_empty() { "" } else { ", " };
@@ -135,13 +158,18 @@ mod tests {
     fn traps_to_place_and_traps_to_top_up_are_told_apart() {
         use crate::almanac::oil::oil_for_visit;
         use crate::almanac::quantity::Share;
-        let told = |hives, traps, missing, wanting| {
+        let with = |hives, looks, traps, missing, wanting| {
             let oil = oil_for_visit(&[], Share::QUARTER);
-            total(&YardNeed { hives, traps, missing, wanting, oil }, "200 mL").replace('\u{a0}', " ")
+            total(&YardNeed { hives, looks, traps, missing, wanting, oil }, "200 mL").replace('\u{a0}', " ")
         };
+        let told = |hives, traps, missing, wanting| with(hives, 0, traps, missing, wanting);
         assert_eq!(told(1, 4, 12, 12), "12 traps to place; 1 hive to see, 4 traps to top up; carry 200 mL");
         assert_eq!(told(2, 8, 1, 0), "2 hives to see, 7 traps to top up, 1 missing; carry 200 mL");
         assert_eq!(told(0, 0, 12, 12), "12 traps to place; carry 200 mL");
+        assert_eq!(
+            with(1, 2, 4, 0, 0),
+            "1 hive to see, 4 traps to top up; look again at 2 hives; carry 200 mL"
+        );
     }
 
     #[test]
@@ -156,8 +184,8 @@ mod tests {
 
     #[test]
     fn a_yard_lists_only_what_there_is() {
-        let some = Counts { overdue: 3, today: 0, later: 15, bare: 0, skipped: 1 };
-        assert_eq!(counts(some), "3 overdue, 15 later; of these 1 skipped");
+        let some = Counts { overdue: 3, today: 0, later: 15, bare: 0, looks: 2, skipped: 1 };
+        assert_eq!(counts(some), "3 overdue, 15 due later, 2 to look at again; of these 1 skipped");
         assert_eq!(counts(Counts::default()), "no hives");
     }
 }

@@ -80,7 +80,9 @@ fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
         let today = walk.today.get();
         let need = walk.records.book.with(|book| need(book.standing(), &yard, today));
         if need.hives == 0 && need.wanting == 0 {
-            return (nothing(walk, rows), Vec::new());
+            let nothing = nothing(walk, rows);
+            let said = if need.looks > 0 { w::looks_first(need.looks, &nothing) } else { nothing };
+            return (said, Vec::new());
         }
         (w::total(&need, &ui.carried(need.oil.with_reserve)), lines(ui, &need))
     });

@@ -142,10 +142,15 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
             let skipped = ["↷ ", &w::skipped(day, today, why)].concat();
             (overdue, due, [Some(skipped), since, reason])
         }
-        _ => (overdue, due, [since, reason, None]),
+        _ => match row.recheck.filter(|_| word == "later" && row.look_due(today)) {
+            Some(by) => (Mark::Overdue, w::look_now(by, today), [Some(due), since, reason]),
+            None => (overdue, due, [since, reason, None]),
+        },
     };
     let mut second: Vec<String> = second.into_iter().flatten().collect();
-    second.extend(row.recheck.map(|by| w::recheck_by(by, today)));
+    let by = row.recheck.filter(|_| !matches!(row.due, HiveDue::Resting { .. }));
+    let said = row.today.is_none() && row.skipped.is_none() && word == "later" && row.look_due(today);
+    second.extend(by.filter(|_| !said).map(|by| w::recheck_by(by, today)));
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let parts = w::parts(count(now.boxes.len()), count(now.traps().count()));
     second.push(parts);
