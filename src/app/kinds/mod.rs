@@ -10,6 +10,7 @@ pub mod list;
 mod rows;
 
 use crate::almanac::day::Day;
+use crate::almanac::trap::TrapKind;
 use crate::app::wording::en;
 use crate::book::Book;
 use crate::book::id::ThingId;
@@ -31,6 +32,19 @@ pub fn kind_name(standing: &Standing, kind: &ThingId) -> String {
         |holds| en::with_unit(&holds.number().to_string(), en::volume_name(holds.unit())),
     );
     [name, ", ", &holds].concat()
+}
+
+/// The kind of the keeper's own, still offered, that `described` is: the same word, and the same in everything the Bench
+/// asks for. What else was written down of it since, such as packs and sizes, makes no other kind of it.
+pub fn known<'a>(standing: &'a Standing, described: &TrapKind) -> Option<&'a ThingId> {
+    let same = |known: &TrapKind| {
+        same_name(&known.name, &described.name)
+            && (known.form, known.reusable, known.fill, known.max_days)
+                == (described.form, described.reusable, described.fill, described.max_days)
+            && known.capacity == described.capacity
+    };
+    let mut kinds = standing.kinds.iter();
+    kinds.find(|(id, now)| !id.is_demo() && !now.retired && same(&now.kind)).map(|(id, _)| id)
 }
 
 /// Whether a keeper would take the two for one: spaces at the ends and capitals make no difference.
@@ -56,6 +70,7 @@ pub fn first_day(book: &Book, kind: &ThingId) -> Day {
 mod tests {
     use super::*;
     use crate::app::ledger::words::tests::book;
+    use crate::book::id::{EntryId, Writer};
 
     #[test]
     fn kinds_of_one_name_are_told_apart_by_what_they_hold() {
@@ -68,5 +83,33 @@ mod tests {
         standing.kinds.get_mut(&ids[1]).unwrap().kind.capacity = None;
         assert!(kind_name(&standing, &ids[0]).starts_with(&[&plain, ", "].concat()));
         assert_eq!(kind_name(&standing, &ids[1]), [&twin, ", not measured yet"].concat());
+    }
+
+    #[test]
+    fn keeper_describes_the_same_trap_for_a_second_yard_and_it_is_one_kind() {
+        let mut standing = book().standing().clone();
+        let id = EntryId::new(Writer::new("aa").unwrap(), 1).unwrap().thing(0);
+        let kind = standing.kinds.values().next().unwrap().kind.clone();
+        standing.kinds.insert(id.clone(), KindNow { kind: kind.clone(), retired: false, stock: 0 });
+        let typed = |change: fn(&mut TrapKind)| {
+            let mut typed = TrapKind { packs: Vec::new(), profile: Vec::new(), ..kind.clone() };
+            typed.inner = crate::almanac::trap::TrapSize::default();
+            change(&mut typed);
+            typed
+        };
+        let same = |standing: &Standing, typed: &TrapKind| known(standing, typed).cloned();
+        assert_eq!(same(&standing, &typed(|kind| kind.name = kind.name.to_uppercase())), Some(id.clone()));
+        let others: [fn(&mut TrapKind); 5] = [
+            |kind| kind.name.push('2'),
+            |kind| kind.reusable = !kind.reusable,
+            |kind| kind.capacity = None,
+            |kind| kind.max_days += 1,
+            |kind| kind.fill = crate::almanac::quantity::Share::QUARTER,
+        ];
+        for other in others {
+            assert_eq!(same(&standing, &typed(other)), None);
+        }
+        standing.kinds.get_mut(&id).unwrap().retired = true;
+        assert_eq!(same(&standing, &typed(|_| ())), None, "no longer offered");
     }
 }

@@ -231,7 +231,12 @@ pub fn keep_yard(ui: Ui, walk: Walk, plan: KeepPlan) {
         since: plan.filled.unwrap_or(today),
         filled: plan.filled.map(|_| plan.kind.fill),
     };
-    let kind = KindChoice::New(plan.kind);
+    let known = walk
+        .records
+        .book
+        .with_untracked(|book| crate::app::kinds::known(book.standing(), &plan.kind).cloned());
+    // A second yard with the same traps: one kind, with one number in store and one price.
+    let kind = known.map_or_else(|| KindChoice::New(plan.kind), KindChoice::Known);
     let pen = walk.records.pen();
     let written =
         walk.records.book.with_untracked(|book| book.keep_yard(&pen, &plan.yard, &zone, &kind, &hives));

@@ -45,6 +45,8 @@ pub fn sum(limit: Limit, ahead: u16) -> String {
             ["oil low: ", &from, " − ", &floor, " at ", &rate(per_day), " a day =\u{a0}", &lasts(days, ahead)]
                 .concat()
         }
+        // Nobody need have counted any: there is no room from the start.
+        Limit::Bodies { room: 0, .. } => "fuller than ¾: no room for beetles".to_owned(),
         Limit::Bodies { days, room, per_day } => {
             let (room, per_day) = (number(f64::from(room), 0), number(per_day, 2));
             ["beetles: room for ", &room, " in a trap at ", &per_day, " a day =\u{a0}", &lasts(days, ahead)]
@@ -142,6 +144,8 @@ mod tests {
         let oil = "Later, Wed 9 December 2026: oil low: 50 % − 30 % at 2.86 % a day = 7 days";
         let bodies = "Later, Sat 26 December 2026: beetles: room for 60 in a trap at 2.5 a day = 24 days";
         assert_eq!(said(facts), ["your maximum of 5 days", oil, bodies]);
+        let full = said(RefillFacts { max_days: 5, room: Some(0), catch_per_day: None, ..facts });
+        assert!(full.contains(&"fuller than ¾: no room for beetles".to_owned()), "{full:?}");
         let tied = said(RefillFacts { max_days: 7, room: None, ..facts });
         let oil = "The same day: oil low: 50 % − 30 % at 2.86 % a day = 7 days";
         assert_eq!(tied, ["your maximum of 7 days", oil]);

@@ -230,6 +230,7 @@ fn limit(refill: &Refill) -> String {
         Limit::YourMaximum { days } => return maximum(days),
         Limit::OilLow { .. } if matches!(refill.loss, Loss::Yard { .. }) => "oil runs low, by the yard",
         Limit::OilLow { .. } => "oil runs low",
+        Limit::Bodies { room: 0, .. } => "fuller than ¾",
         Limit::Bodies { .. } => "beetles fill it",
     };
     words.to_owned()

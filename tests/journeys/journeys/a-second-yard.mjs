@@ -1,6 +1,6 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { keepYard, unfold } from "../house/round.mjs";
+import { entries, keepYard, unfold } from "../house/round.mjs";
 
 journey("she gave a second yard the name of the first: it is refused, and a free one is named", {}, async (keeper) => {
   await keeper.open();
@@ -13,6 +13,17 @@ journey("she gave a second yard the name of the first: it is refused, and a free
   assert.equal(await keeper.attribute("keep-save", "disabled"), "");
   await keeper.type("keep-name", "Hill");
   await keeper.until("the key takes it", async () => (await keeper.attribute("keep-save", "disabled")) === null);
+});
+
+journey("her second yard has the same traps: they are one kind, with one number in store", {}, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2, "Home");
+  await keepYard(keeper, 3, "Hill");
+  const kinds = async () => (await entries(keeper)).filter(({ what }) => what.kind).length;
+  assert.equal(await kinds(), 1);
+  await keeper.place("load");
+  await keeper.one("#load-store-1");
+  assert.ok(!(await keeper.shows("#load-store-2")));
 });
 
 journey("she adds a yard: the form stands before her, nothing in it is red, and it names the field it waits for", {}, async (keeper) => {
