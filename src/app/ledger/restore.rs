@@ -1,7 +1,10 @@
 //! A backup file comes back: looked at first, taken in on a word.
 
 use super::words;
-use crate::app::edge::files::{self, FileError};
+use crate::app::edge::{
+    self,
+    files::{self, FileError},
+};
 use crate::app::el::{Bit, El, el, live, target};
 use crate::app::graph::RwSignal;
 use crate::app::parts::card::more;
@@ -20,6 +23,9 @@ use web_sys::HtmlInputElement;
 /// Clashes named one by one.
 const NAMED: usize = 5;
 
+/// Where what was opened is shown.
+const SHOWN: &str = "restore-shown";
+
 /// What was opened.
 type Opened = RwSignal<Option<Result<Backup, String>>>;
 
@@ -28,10 +34,13 @@ pub(super) fn view(records: Records) -> El {
     let opened: Opened = RwSignal::new(None);
     let result = RwSignal::new(String::new());
     let pasted = RwSignal::new(String::new());
-    let look = move |text: &str| {
+    // The answer stands below the screen of a phone: the page goes there.
+    let show = move |found: Result<Backup, String>| {
         result.set(String::new());
-        opened.set(Some(backup::open(text).map_err(|error| w::error(&error))));
+        opened.set(Some(found));
+        edge::after_paint(|| edge::focus(SHOWN));
     };
+    let look = move |text: &str| show(backup::open(text).map_err(|error| w::error(&error)));
     let field = el("input")
         .attr("id", "restore-file")
         .class("file")
@@ -39,18 +48,17 @@ pub(super) fn view(records: Records) -> El {
         .attr("accept", ".json,.txt,application/json,text/plain")
         .test_id("book-restore")
         .attr("aria-describedby", "restore-hint");
-    let field = field.on("change", move |event| {
-        let Some(input) = target::<HtmlInputElement>(&event) else { return };
-        files::picked(
-            &input,
-            u32::try_from(backup::MOST_BYTES).unwrap_or(u32::MAX),
-            move |_, text| match text {
-                Ok(text) => look(&text),
-                Err(FileError::TooLarge { .. }) => opened.set(Some(Err(w::error(&BackupError::TooLarge)))),
-                Err(FileError::Unreadable) => opened.set(Some(Err(w::UNREADABLE.to_owned()))),
-            },
-        );
-    });
+    let field =
+        field.on("change", move |event| {
+            let Some(input) = target::<HtmlInputElement>(&event) else { return };
+            files::picked(&input, u32::try_from(backup::MOST_BYTES).unwrap_or(u32::MAX), move |_, text| {
+                match text {
+                    Ok(text) => look(&text),
+                    Err(FileError::TooLarge { .. }) => show(Err(w::error(&BackupError::TooLarge))),
+                    Err(FileError::Unreadable) => show(Err(w::UNREADABLE.to_owned())),
+                }
+            });
+        });
     let area =
         el("textarea").attr("id", "restore-text").attr("rows", "4").attr("spellcheck", "false").typed(pasted);
     let paste = el("div")
@@ -82,6 +90,8 @@ pub(super) fn view(records: Records) -> El {
         .kid(
             el("div")
                 .attr("role", "status")
+                .attr("id", SHOWN)
+                .attr("tabindex", "-1")
                 .kid(shown)
                 .kid(el("p").test_id("restore-result").live_text(move || result.get())),
         )

@@ -148,6 +148,9 @@ pub mod truck {
 
 /// Hive cards.
 pub mod card {
+    use crate::almanac::day::Day;
+    use crate::app::wording::en::date;
+
     /// Heading.
     pub const TITLE: &str = "Hive cards";
     /// Heading of the last lines.
@@ -156,6 +159,21 @@ pub mod card {
     pub const NO_LOOKS: &str = "None yet.";
     /// Name of the file.
     pub const FILE: &str = "hive-cards-";
+
+    /// Whose hive, and the day that everything on the card is as of.
+    pub fn of(yard: &str, today: Day) -> String {
+        [yard, ", as of ", &date(today)].concat()
+    }
+
+    /// The day alone: how far off it is changes with every day that the card hangs.
+    pub fn due(on: Day) -> String {
+        ["next service by ", &date(on)].concat()
+    }
+
+    /// Oil spilled.
+    pub fn look_by(by: Day) -> String {
+        ["Oil spilled: look again by ", &date(by)].concat()
+    }
 }
 
 /// The inspector's pages.

@@ -39,6 +39,12 @@ journey("she saved a file, lost the phone, and had the whole book on a new one",
     assert.match(said, /\b1 yard\b/i);
     assert.match(said, /\b5 hives\b/i);
     assert.match(said, new RegExp(`\\b${book.length}\\b`), "how many entries are new");
+    await keeper.until("what was opened is in sight", () =>
+      keeper.driver.run(() => {
+        const { top } = document.querySelector("[data-testid=restore-preview]").getBoundingClientRect();
+        return top >= 0 && top < innerHeight / 2;
+      }),
+    );
     assert.deepEqual(await keeper.pages(), {}, "nothing changes before she confirms");
     await keeper.tap("restore-confirm");
     await keeper.until("the whole book is there", async () => (await entries(keeper)).length === book.length);

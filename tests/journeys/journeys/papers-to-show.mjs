@@ -152,6 +152,9 @@ journey("she took the truck sheet along and showed the inspector packet", CLOCK,
 
   const cards = await sheet(keeper, "hive-cards");
   assert.equal(await keeper.driver.run(() => document.querySelectorAll(".hive-card").length), 3);
+  const first = await keeper.text(".hive-card");
+  assert.match(first, /, as of Sat, /, "which yard, and of what day");
+  assert.doesNotMatch(first, /\bin \d+ days|today/, "nothing that is wrong tomorrow");
   assert.match(cards, /Hive .?1[\s\S]*Last looks/);
 
   await keeper.driver.run(() => (window.print = () => (window.printed = (window.printed ?? 0) + 1)));

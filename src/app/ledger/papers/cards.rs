@@ -5,13 +5,14 @@ use super::sheet::{demo_mark, list};
 use crate::almanac::day::Day;
 use crate::app::el::{Bit, El, el};
 use crate::app::ledger::history::{self, Counts, Line};
+use crate::app::ledger::words;
 use crate::app::parts::drawing::box_plan;
 use crate::app::wording::en_papers::card as w;
 use crate::app::wording::{en, en_hive, en_round};
 use crate::book::Book;
 use crate::book::entry::What;
 use crate::book::id::ThingId;
-use crate::book::round;
+use crate::book::round::{self, HiveDue};
 use crate::book::standing::HiveNow;
 
 /// Looks on a card.
@@ -33,6 +34,13 @@ pub(super) fn view(book: &Book, yard: &ThingId, only: Option<&ThingId>, today: D
 fn card(book: &Book, id: &ThingId, hive: &HiveNow, lines: &[Line<'_>], today: Day) -> El {
     let standing = book.standing();
     let due = round::hive_due(standing, hive, round::yard_loss(standing, &hive.yard), today);
+    let said = match &due {
+        HiveDue::Due { on, .. } => w::due(*on),
+        other => en_round::due(other, today),
+    };
+    let yard = standing.yards.get(&hive.yard).map_or("", |yard| yard.name.as_str());
+    let look = round::look_by(hive).filter(|_| !matches!(due, HiveDue::Resting { .. }));
+    let look = look.map(|by| el("p").text(&w::look_by(by)));
     let mut plans = el("div").class("plans");
     for (at, part) in hive.boxes.iter().enumerate().rev() {
         let spots: Vec<_> = part.traps.iter().map(|trap| trap.spot).collect();
@@ -53,7 +61,10 @@ fn card(book: &Book, id: &ThingId, hive: &HiveNow, lines: &[Line<'_>], today: Da
     el("section")
         .class("hive-card")
         .kid(el("h2").text(&en_round::hive(&hive.tag)))
-        .kid(el("p").class("lead").text(&en_round::due(&due, today)))
+        // Two yards may both have a hive 1, and paper is read on other days than it was printed.
+        .kid(el("p").class("small").text(&w::of(&words::isolated(yard), today)))
+        .kid(el("p").class("lead").text(&said))
+        .kid(look)
         .kid(plans)
         .kid(el("h3").text(w::LOOKS))
         .kid(list("plain", &looks))
