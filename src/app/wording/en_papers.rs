@@ -129,13 +129,13 @@ pub mod truck {
     pub const LOAD: &str = "To load";
     /// Heading of the hives.
     pub const HIVES: &str = "Hives in walking order";
-    /// Columns; the last three are for the pen.
-    pub const COLUMNS: [&str; 9] =
-        ["Mark", "Hive", "Boxes", "Traps", "Last served", "Due", "Level", "Count", "Larvae"];
+    /// Columns; the last four are for the pen.
+    pub const COLUMNS: [&str; 10] =
+        ["Mark", "Hive", "Boxes", "Traps", "Last served", "Due", "Done", "Level", "Count", "Larvae"];
     /// What the letters mean.
-    pub const MARKS: &str = "Mark: ! overdue or a trap does not fish, S skipped, R look again after a spill. Boxes from the floor up: D deep, M medium, S shallow, O own depth.";
+    pub const MARKS: &str = "Mark: ! overdue, or a trap is missing, spilled or glued shut, S skipped, R look again after a spill. Boxes from the floor up: D deep, M medium, S shallow, O own depth.";
     /// How the pen is used.
-    pub const PEN: &str = "Level found in % of the depth. Count of beetles: 0 when none was seen, empty when nobody looked. Larvae: yes or no.";
+    pub const PEN: &str = "Done: T topped up, N replaced, F as found, S skipped. Level found in % of the depth. Count of beetles: 0 when none was seen, empty when nobody looked. Larvae: yes or no, for the note.";
     /// One mark a hive, the most pressing.
     pub const MARK_NOW: &str = "!";
     /// Skipped.

@@ -141,7 +141,7 @@ journey("she took the truck sheet along and showed the inspector packet", CLOCK,
   );
   // Two are overdue; one of them was skipped too, and a hive has one mark.
   assert.deepEqual(marks.map(([mark, tag]) => [tag, mark]).sort(), [["1", ""], ["2", "!"], ["3", "!"]]);
-  assert.ok(marks.every((cells) => cells.length === 9 && cells.slice(6).every((cell) => cell === "")), "room for the pen");
+  assert.ok(marks.every((cells) => cells.length === 10 && cells.slice(6).every((cell) => cell === "")), "room for the pen");
 
   const packet = await sheet(keeper, "inspector");
   for (const words of [/Record of hives and work/, /Registration number: _+/, /1 of 5\. Hives/, /topped up/, /skipped/i]) {

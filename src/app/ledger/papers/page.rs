@@ -88,7 +88,10 @@ pub(in crate::app::ledger) fn view(ui: Ui, records: Records, paper: Paper, of: O
 }
 
 fn truck_page(ui: Ui, records: Records, yard: RwSignal<String>, all: &[(String, String)]) -> (El, Bit) {
-    let typed = RwSignal::new(ui.today.get_untracked().to_string());
+    let today = ui.today.get_untracked();
+    // The day that Load was worked out for, unless it is over.
+    let trip = ui.trip_day.with_untracked(|text| Day::parse(text).ok()).filter(|day| *day >= today);
+    let typed = RwSignal::new(trip.unwrap_or(today).to_string());
     let day = Memo::new(move || typed.with(|text| day_planned(text, ui.today.get())));
     let sheet = live(move || {
         let day = day.get().ok()?;

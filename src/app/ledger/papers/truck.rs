@@ -91,5 +91,6 @@ fn hive(row: &Row, hive: &HiveNow, day: Day) -> Vec<Bit> {
         Bit::Nothing,
         Bit::Nothing,
         Bit::Nothing,
+        Bit::Nothing,
     ]
 }
