@@ -134,10 +134,19 @@ impl Book {
     /// as opening it and is seldom asked for.
     fn holding(&self, entries: Vec<Entry>) -> Result<Vec<Entry>, Refusal> {
         let on_top = entries.iter().all(|entry| self.log().would_be_last(entry));
-        if !on_top && self.with(&entries).standing().orphans > self.standing().orphans {
-            return Err(Refusal::NotThereYet);
+        if !on_top {
+            self.trial(&entries)?;
         }
         Ok(entries)
+    }
+
+    /// The book as it would be with `entries`.
+    ///
+    /// # Errors
+    /// [`Refusal::NotThereYet`] when something in it would miss what it speaks of.
+    fn trial(&self, entries: &[Entry]) -> Result<Book, Refusal> {
+        let then = self.with(entries);
+        if then.standing().orphans > self.standing().orphans { Err(Refusal::NotThereYet) } else { Ok(then) }
     }
 
     /// The book as it would be with `entries`.

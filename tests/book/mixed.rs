@@ -224,7 +224,7 @@ fn a_count_that_is_corrected_is_over_all_traps_and_their_days_still() {
         let What::Check(work) = line.what.clone() else { panic!("{line:?}") };
         let what = What::Check(Check { note: None, count: work.count.map(|_| CountRange::exact(6)), ..work });
         let on = day("2026-05-12");
-        let edit = yard.book.correct(&pen("bb", on), line.day, on, &line.id, what.clone()).unwrap();
+        let edit = yard.book.correct(&pen("bb", on), line.day, on, &line.id, what.clone(), &Unicode).unwrap();
         assert_eq!(edit.len(), 1, "lines of the same work are not taken over beside it");
         let mut mended = yard.book.clone();
         mended.add(edit);
@@ -233,7 +233,8 @@ fn a_count_that_is_corrected_is_over_all_traps_and_their_days_still() {
         assert_eq!((catches(now), now.doubles.len()), (vec![(count, 60)], 0));
         // On another day it is a count of its own, and the rest of the lines adds nothing to it.
         if first {
-            let edit = yard.book.correct(&pen("bb", on), day("2026-05-09"), on, &line.id, what).unwrap();
+            let edit =
+                yard.book.correct(&pen("bb", on), day("2026-05-09"), on, &line.id, what, &Unicode).unwrap();
             yard.book.add(edit);
             assert_eq!(catches(&yard.book.standing().hives[&hive]), [(6, 32)]);
         }

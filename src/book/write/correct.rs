@@ -1,8 +1,10 @@
 //! Correcting what was written, at any time, and deciding between two versions of it.
 
+use super::hive::renames;
 use super::work::none_fishes;
 use super::{Draft, Pen, Refusal};
 use crate::almanac::day::Day;
+use crate::almanac::text::Letters;
 use crate::book::Book;
 use crate::book::entry::{Check, Did, Entry, What};
 use crate::book::id::EntryId;
@@ -16,7 +18,8 @@ impl Book {
     ///
     /// # Errors
     /// [`Refusal::Unknown`], [`Refusal::Nothing`] when the words stay what they are, [`Refusal::NotThereYet`] when
-    /// something else in the book would miss what it speaks of; for work and skips as [`Book::check`].
+    /// something else in the book would miss what it speaks of, [`Refusal::TagTaken`] when a hive would come by a tag
+    /// that another one carries; for work and skips as [`Book::check`].
     pub fn correct(
         &self,
         pen: &Pen,
@@ -24,6 +27,7 @@ impl Book {
         today: Day,
         line: &EntryId,
         what: What,
+        letters: &impl Letters,
     ) -> Result<Vec<Entry>, Refusal> {
         let line = self.log().get(line).ok_or(Refusal::Unknown)?;
         if line.day == day && line.what == what {
@@ -59,14 +63,18 @@ impl Book {
         let was = matches!(&line.what, What::Check(work) if work.did == Did::ToppedUp);
         let mut draft = Draft::new(self, pen);
         self.correct_line(&mut draft, line, day, what)?;
-        let entries = self.holding(draft.done())?;
+        let entries = draft.done();
+        let then = self.trial(&entries)?;
         // In the book as it would be: `line` itself may be what says that they are missing. Of work on one day nobody
         // knows which came first, so only what was so on an earlier one counts.
         if let Some((hive, traps)) = topped.filter(|_| !was)
-            && let Some(then) = self.with(&entries).standing().hives.get(&hive)
+            && let Some(then) = then.standing().hives.get(&hive)
             && none_fishes(then, traps.as_deref(), day.plus(-1))
         {
             return Err(Refusal::NoneFishes);
+        }
+        if renames(&line.what) {
+            self.no_new_double(&then, letters)?;
         }
         Ok(entries)
     }
@@ -77,8 +85,15 @@ impl Book {
     /// Where two phones decide differently the two decisions are heads in their turn, and nothing is lost.
     ///
     /// # Errors
-    /// [`Refusal::Unknown`], [`Refusal::Nothing`] when no other version stands, [`Refusal::NotThereYet`].
-    pub fn decide(&self, pen: &Pen, today: Day, kept: &EntryId) -> Result<Vec<Entry>, Refusal> {
+    /// [`Refusal::Unknown`], [`Refusal::Nothing`] when no other version stands, [`Refusal::NotThereYet`],
+    /// [`Refusal::TagTaken`] as for [`Book::correct`].
+    pub fn decide(
+        &self,
+        pen: &Pen,
+        today: Day,
+        kept: &EntryId,
+        letters: &impl Letters,
+    ) -> Result<Vec<Entry>, Refusal> {
         let line = self.log().get(kept).ok_or(Refusal::Unknown)?;
         let chains = self.log().chains();
         let mut heads = 0;
@@ -97,7 +112,12 @@ impl Book {
         let mut draft = Draft::new(self, pen);
         self.correct_line(&mut draft, line, line.day, line.what.clone())?;
         draft.push(today, line.yard.as_ref(), What::Struck { entries: others })?;
-        self.holding(draft.done())
+        let entries = draft.done();
+        let then = self.trial(&entries)?;
+        if renames(&line.what) {
+            self.no_new_double(&then, letters)?;
+        }
+        Ok(entries)
     }
 
     /// Two lines that looked like one piece of work logged twice are two: both stand, each taken over by this writer.
