@@ -36,8 +36,21 @@ pub fn apply(standing: &mut Standing, entry: &Entry) {
 
 /// `root` is the name under which the things of the entry are known, `first` the day its first line was for.
 fn apply_as(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Day) {
-    if apply_known(standing, root, entry, first).is_none() {
+    let known = kinds_known(standing, &entry.what);
+    if apply_known(standing, root, entry, first).is_none() || !known {
         standing.orphans += 1;
+    }
+}
+
+/// Whether the kinds of all traps that `what` brings are here. The traps are put in all the same: somebody hung them.
+fn kinds_known(standing: &Standing, what: &What) -> bool {
+    let known = |trap: &NewTrap| standing.kinds.contains_key(&trap.kind);
+    match what {
+        What::Hive { boxes, .. } | What::BoxesOn { boxes, .. } => {
+            boxes.iter().all(|part| part.traps.iter().all(known))
+        }
+        What::TrapsOn { traps, .. } => traps.iter().all(|placed| known(&placed.trap)),
+        _ => true,
     }
 }
 

@@ -131,7 +131,7 @@ impl Book {
     }
 
     /// The level `kind` is filled to in `yard`; none without oil. The demonstration's kinds stay in its own yards: they
-    /// go when it goes, and traps of a kind nobody knows are never due.
+    /// go when it goes, and traps of a kind nobody knows are due at once.
     pub(super) fn fill_of(&self, kind: &ThingId, yard: &ThingId) -> Result<Option<Share>, Refusal> {
         if kind.is_demo() != yard.is_demo() {
             return Err(Refusal::Demonstration);
