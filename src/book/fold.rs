@@ -138,10 +138,11 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
         what => {
             let hive = standing.hives.get_mut(&entry.hive()?)?;
             let before = stock::moves(what).then(|| stock::hanging(hive));
-            on_hive(hive, root, entry)?;
+            let held = on_hive(hive, root, entry);
             if let Some(before) = before {
                 stock::follow(&mut standing.kinds, &before, hive, what);
             }
+            held?;
         }
     }
     Some(())
@@ -173,9 +174,15 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
         }
         What::BoxWants { part, traps, .. } => box_mut(hive, part)?.wants = *traps,
         What::TrapsOn { traps, .. } => {
+            // A box may have been taken off on another phone: the traps for the others hang all the same.
+            let mut held = Some(());
             for (nth, placed) in (0..).zip(traps) {
-                box_mut(hive, &placed.part)?.traps.push(new_trap(root.thing(nth), &placed.trap, day, day));
+                match box_mut(hive, &placed.part) {
+                    Some(part) => part.traps.push(new_trap(root.thing(nth), &placed.trap, day, day)),
+                    None => held = None,
+                }
             }
+            return held;
         }
         What::TrapsOff { traps, .. } => {
             known(hive, traps)?;
