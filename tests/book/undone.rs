@@ -3,7 +3,7 @@
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
 use beetle_almanac::almanac::stack::BoxDepth;
-use beetle_almanac::book::entry::{Ending, Entry, What};
+use beetle_almanac::book::entry::{Check, Did, Ending, Entry, What};
 use beetle_almanac::book::id::{EntryId, ThingId};
 use beetle_almanac::book::write::{KindChoice, Refusal};
 
@@ -161,4 +161,57 @@ fn of_two_versions_the_one_that_would_bring_a_tag_back_cannot_be_kept() {
     let decide = |kept: &Entry| yard.book.decide(&pen("aa", on), on, &kept.id, &Unicode);
     assert_eq!(decide(&early[0]), taken("1b"));
     assert!(decide(&late[0]).is_ok());
+}
+
+fn noted(yard: &Yard, note: &str) -> Check {
+    let hive = yard.hive("1");
+    let note = Some(note.to_owned());
+    Check { hive, traps: None, did: Did::AsFound, before: None, after: None, count: None, note }
+}
+
+/// The undo bar of one tab outlives what another tab writes.
+#[test]
+fn what_was_corrected_in_another_tab_is_undone_whole_and_done_again_as_corrected() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let on = day("2026-05-10");
+    let logged = yard.book.check(&pen("aa", on), on, on, noted(&yard, "wax")).unwrap();
+    let act = vec![logged[0].id.clone()];
+    yard.book.add(logged);
+    let mut line = act[0].clone();
+    for note in ["wax moth", "wax moths"] {
+        let what = What::Check(noted(&yard, note));
+        let edit = yard.book.correct(&pen("bb", on), on, on, &line, what, &Unicode).unwrap();
+        line = edit[0].id.clone();
+        yard.book.add(edit);
+    }
+    let corrected = yard.book.standing().clone();
+    let undo = yard.book.strike(&pen("aa", on), on, &yard.book.undone_with(&act), &Unicode).unwrap();
+    let strike = undo[0].id.clone();
+    yard.book.add(undo);
+    assert!(yard.book.standing().hives[&yard.hive("1")].last.is_none());
+    yard.book.add(self::strike(&yard, &strike).unwrap());
+    assert_eq!(*yard.book.standing(), corrected);
+}
+
+#[test]
+fn a_correction_that_is_undone_leaves_the_words_before_it_whoever_corrected_it_since() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let on = day("2026-05-10");
+    let logged = yard.book.check(&pen("aa", on), on, on, noted(&yard, "wax")).unwrap();
+    let first = logged[0].id.clone();
+    yard.book.add(logged);
+    let before = yard.book.standing().clone();
+    let mut acts = vec![first];
+    for (writer, note) in [("aa", "wax moth"), ("bb", "wax moths")] {
+        let what = What::Check(noted(&yard, note));
+        let edit =
+            yard.book.correct(&pen(writer, on), day("2026-05-09"), on, &acts[acts.len() - 1], what, &Unicode);
+        acts.push(edit.as_ref().unwrap()[0].id.clone());
+        yard.book.add(edit.unwrap());
+    }
+    let undone = yard.book.undone_with(&acts[1..2]);
+    assert_eq!(undone, acts[1..]);
+    let undo = yard.book.strike(&pen("aa", on), on, &undone, &Unicode).unwrap();
+    yard.book.add(undo);
+    assert_eq!(*yard.book.standing(), before);
 }

@@ -54,11 +54,21 @@ impl Book {
     /// All that has to be struck out so that nothing is left of the lines of `entries`: every version that is not
     /// struck yet. Struck by itself, a correction would leave the words it corrected standing.
     pub fn versions_of(&self, entries: &[EntryId]) -> Vec<EntryId> {
+        self.versions(Vec::new(), entries, false)
+    }
+
+    /// All that has to be struck out so that what `entries` wrote is undone: they and what has corrected them since,
+    /// perhaps in another tab. What stood before them comes back.
+    pub fn undone_with(&self, entries: &[EntryId]) -> Vec<EntryId> {
+        self.versions(entries.to_vec(), entries, true)
+    }
+
+    fn versions(&self, mut all: Vec<EntryId>, entries: &[EntryId], later: bool) -> Vec<EntryId> {
         let chains = self.log().chains();
-        let mut all: Vec<EntryId> = Vec::new();
         for entry in entries.iter().filter_map(|id| self.log().get(id)) {
             for version in chains.versions(entry) {
-                if !chains.struck.contains_key(&version.id) && !all.contains(&version.id) {
+                let meant = !later || chains.corrects(version, &entry.id);
+                if meant && !chains.struck.contains_key(&version.id) && !all.contains(&version.id) {
                     all.push(version.id.clone());
                 }
             }
