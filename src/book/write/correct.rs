@@ -63,7 +63,8 @@ impl Book {
         let was = matches!(&line.what, What::Check(work) if work.did == Did::ToppedUp);
         let mut draft = Draft::new(self, pen);
         self.correct_line(&mut draft, line, day, what)?;
-        let entries = draft.done();
+        let mut entries = draft.done();
+        self.file(&mut entries);
         let then = self.trial(&entries)?;
         // In the book as it would be: `line` itself may be what says that they are missing. Of work on one day nobody
         // knows which came first, so only what was so on an earlier one counts.
