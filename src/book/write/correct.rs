@@ -47,6 +47,9 @@ impl Book {
         match &what {
             What::Check(work) => {
                 let hive = care(&work.hive)?;
+                if work.traps.as_ref().is_some_and(Vec::is_empty) {
+                    return Err(Refusal::Nothing);
+                }
                 if work.did != Did::AsFound && self.bare_on(&work.hive, hive, day) {
                     return Err(Refusal::NoTraps { wanting: hive.wanting() });
                 }
