@@ -33,10 +33,11 @@ impl Book {
         if line.day == day && line.what == what {
             return Err(Refusal::Nothing);
         }
-        if day > today {
+        // On the day it is for it stands already, though the colony may have ended later on that day, or `today`, as this
+        // phone knows it, has not come as far.
+        if day > today && day != line.day {
             return Err(Refusal::Future { today });
         }
-        // On the day it is for it stands already, though the colony may have ended later on that day.
         let care = |hive| {
             if line.day == day {
                 self.standing().hives.get(hive).ok_or(Refusal::Unknown)
