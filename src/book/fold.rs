@@ -212,9 +212,9 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
 
 /// What other lines of its day tell of a line of trap work.
 #[derive(Default)]
-struct Told<'a> {
+struct Told {
     /// The first line of the piece of work that it goes on with.
-    goes_on: Option<&'a EntryId>,
+    goes_on: Option<EntryId>,
     /// Work that may be the same has told the level found.
     read: bool,
     /// And the count.
@@ -223,18 +223,17 @@ struct Told<'a> {
 
 /// Remembers the work of a day, and what of it is told already. A piece of work in several lines is one: it goes by the
 /// name and the writer of its first line, so that somebody is asked about it once.
-fn already<'a>(hive: &mut HiveNow, line: &EntryId, entry: &'a Entry, work: &Check) -> Told<'a> {
-    let mut new = Checked::new(entry.day, entry.id.writer().clone(), work);
+fn already(hive: &mut HiveNow, line: &EntryId, entry: &Entry, work: &Check) -> Told {
+    let mut new = Checked::new(entry.day, entry.id.writer().clone(), work, entry.bulk.clone());
     hive.checked.retain(|(_, known)| known.day == new.day);
     let mut told = Told::default();
-    let mut name = line;
-    if let Some(goes_on) = entry.goes_on(line)
-        && let Some((_, first)) = hive.checked.iter().find(|(known, _)| known == goes_on)
+    if let Some(bulk) = entry.goes_on()
+        && let Some((name, first)) = hive.checked.iter().find(|(_, known)| known.bulk.as_ref() == Some(bulk))
     {
-        name = goes_on;
-        told.goes_on = Some(goes_on);
+        told.goes_on = Some(name.clone());
         new.writer = first.writer.clone();
     }
+    let name = told.goes_on.as_ref().unwrap_or(line);
     for (other, known) in hive.checked.iter().filter(|(_, known)| known.doubles(&new)) {
         told.read |= known.read;
         told.counted |= known.counted;
@@ -256,11 +255,11 @@ fn already<'a>(hive: &mut HiveNow, line: &EntryId, entry: &'a Entry, work: &Chec
 ///
 /// Where kinds of trap were left at different levels, books of the first weeks hold one count as several lines of one
 /// bulk, each for its traps and the count on the first. Such a line goes on where the first one stopped.
-fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, day: Day, told: &Told<'_>) {
+fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, day: Day, told: &Told) {
     // A count that is told already is as if it had not been written, for the days of the next one too.
     let count = work.count.filter(|_| !told.counted);
     // Not the last one: what two phones wrote lies line by line between each other.
-    let same_count = hive.catches.iter_mut().find(|catch| Some(&catch.entry) == told.goes_on);
+    let same_count = hive.catches.iter_mut().find(|catch| Some(&catch.entry) == told.goes_on.as_ref());
     let counted = count.is_some() || same_count.is_some();
     let mut intervals: Vec<(Day, Share)> = Vec::new();
     let mut rose = false;

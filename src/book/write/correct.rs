@@ -164,24 +164,22 @@ impl Book {
         if now.last.as_ref().is_none_or(|last| last.day < day) {
             return Ok(());
         }
-        let new = Checked::new(day, draft.pen.writer.clone(), work);
+        let new = Checked::new(day, draft.pen.writer.clone(), work, None);
         let chains = self.log().chains();
         let mut same = self.log().in_effect();
         same.retain(|(_, line)| line.day == day && line.hive().as_ref() == Some(&work.hive));
         // Work in several lines goes by the name and the writer of its first one.
-        let first = |root: &EntryId, line: &Entry| {
-            let first = line.goes_on(root)?;
-            same.iter().find(|(other, _)| *other == first).copied()
+        let first = |line: &Entry| {
+            let bulk = line.goes_on()?;
+            let mut work = same.iter().filter(|(_, other)| matches!(other.what, What::Check(_)));
+            work.find(|(_, other)| other.bulk.as_ref() == Some(bulk)).copied()
         };
-        let own = corrects.map(|line| {
-            let root = chains.root(line);
-            first(root, line).map_or(root, |(first, _)| first)
-        });
+        let own = corrects.map(|line| first(line).map_or_else(|| chains.root(line), |(first, _)| first));
         let mut taken: Vec<&EntryId> = Vec::new();
         for (root, line) in same.iter().copied() {
             let What::Check(known) = &line.what else { continue };
-            let (piece, first) = first(root, line).unwrap_or((root, line));
-            let alike = Checked::new(day, first.id.writer().clone(), known).doubles(&new)
+            let (piece, first) = first(line).unwrap_or((root, line));
+            let alike = Checked::new(day, first.id.writer().clone(), known, None).doubles(&new)
                 && !now.doubles.iter().any(|double| double.lines.contains(piece));
             if alike && own != Some(piece) && !taken.contains(&piece) {
                 taken.push(piece);
