@@ -8,7 +8,7 @@ use crate::almanac::text::Letters;
 use crate::book::Book;
 use crate::book::entry::{Check, Did, Entry, What};
 use crate::book::id::EntryId;
-use crate::book::standing::{Checked, Double};
+use crate::book::standing::{Checked, Double, HiveNow};
 
 impl Book {
     /// `line` as it should have been written: on `day`, saying `what`. The old words stay in the history.
@@ -145,40 +145,66 @@ impl Book {
 
     fn correct_line(&self, draft: &mut Draft<'_>, line: &Entry, day: Day, what: What) -> Result<(), Refusal> {
         if let What::Check(work) = &what {
-            self.take_over(draft, day, work, Some(line))?;
+            self.take_over(draft, day, &[work], Some(line))?;
         }
         draft.correct(line, day, what)
     }
 
-    /// Takes over, in the name of who writes now, other work of that day that `work` may look like: it is in this book,
-    /// so whoever writes now knows of it and was asked whether to write one more. What is doubtful already stays so,
-    /// and the line that `work` corrects is left out.
+    /// Takes over, in the name of who writes now, other work of that day that one of `works` may look like: it is in this
+    /// book, so whoever writes now knows of it and was asked whether to write one more. What is doubtful already stays so,
+    /// and the line that the work corrects is left out. All works of an act together: the log is gone through once.
     pub(super) fn take_over(
+        &self,
+        draft: &mut Draft<'_>,
+        day: Day,
+        works: &[&Check],
+        corrects: Option<&Entry>,
+    ) -> Result<(), Refusal> {
+        let mut known: Option<Vec<(&EntryId, &Entry)>> = None;
+        for work in works {
+            let Some(now) = self.standing().hives.get(&work.hive) else { continue };
+            if now.last.as_ref().is_none_or(|last| last.day < day) {
+                continue;
+            }
+            let lines = known.get_or_insert_with(|| {
+                let mut lines = self.log().in_effect();
+                lines.retain(|(_, line)| line.day == day && matches!(line.what, What::Check(_)));
+                lines
+            });
+            self.take_over_alike(draft, day, work, corrects, now, lines)?;
+        }
+        Ok(())
+    }
+
+    /// Of `lines`, the work of that day, takes over what may look like `work` on the hive that is `now` so.
+    fn take_over_alike(
         &self,
         draft: &mut Draft<'_>,
         day: Day,
         work: &Check,
         corrects: Option<&Entry>,
+        now: &HiveNow,
+        lines: &[(&EntryId, &Entry)],
     ) -> Result<(), Refusal> {
-        let Some(now) = self.standing().hives.get(&work.hive) else { return Ok(()) };
-        if now.last.as_ref().is_none_or(|last| last.day < day) {
-            return Ok(());
-        }
         let new = Checked::new(day, draft.pen.writer.clone(), work, None);
-        let chains = self.log().chains();
-        let mut same = self.log().in_effect();
-        same.retain(|(_, line)| line.day == day && line.hive().as_ref() == Some(&work.hive));
+        let mut same: Vec<(&EntryId, &Entry, &Check)> = Vec::new();
+        for (root, line) in lines {
+            if let What::Check(known) = &line.what
+                && known.hive == work.hive
+            {
+                same.push((root, line, known));
+            }
+        }
         // Work in several lines goes by the name and the writer of its first one.
         let first = |line: &Entry| {
             let bulk = line.goes_on()?;
-            let mut work = same.iter().filter(|(_, other)| matches!(other.what, What::Check(_)));
-            work.find(|(_, other)| other.bulk.as_ref() == Some(bulk)).copied()
+            same.iter().find(|(_, other, _)| other.bulk.as_ref() == Some(bulk)).copied()
         };
-        let own = corrects.map(|line| first(line).map_or_else(|| chains.root(line), |(first, _)| first));
+        let own = corrects
+            .map(|line| first(line).map_or_else(|| self.log().chains().root(line), |(first, ..)| first));
         let mut taken: Vec<&EntryId> = Vec::new();
-        for (root, line) in same.iter().copied() {
-            let What::Check(known) = &line.what else { continue };
-            let (piece, first) = first(line).unwrap_or((root, line));
+        for (root, line, known) in same.iter().copied() {
+            let (piece, first) = first(line).map_or((root, line), |(root, first, _)| (root, first));
             let alike = Checked::new(day, first.id.writer().clone(), known, None).doubles(&new)
                 && !now.doubles.iter().any(|double| double.lines.contains(piece));
             if alike && own != Some(piece) && !taken.contains(&piece) {

@@ -97,7 +97,7 @@ impl Book {
         let now = self.in_care(&work.hive, day, today)?;
         let traps = self.missing_traps(now, kind)?;
         let mut draft = Draft::new(self, pen);
-        self.take_over(&mut draft, day, &work, None)?;
+        self.take_over(&mut draft, day, &[&work], None)?;
         draft.bulk();
         draft.push(day, Some(&now.yard), What::TrapsOn { hive: work.hive.clone(), traps })?;
         draft.push(day, Some(&now.yard), What::Check(work))?;

@@ -28,7 +28,7 @@ impl Book {
             return Err(Refusal::NoneFishes);
         }
         let mut draft = Draft::new(self, pen);
-        self.take_over(&mut draft, day, &work, None)?;
+        self.take_over(&mut draft, day, &[&work], None)?;
         self.draft_check(&mut draft, day, hive, work)?;
         self.holding(draft.done())
     }
@@ -64,9 +64,10 @@ impl Book {
                 count: None,
                 note: None,
             };
-            self.take_over(&mut draft, day, &work, None)?;
             all.push((hive, work));
         }
+        let works: Vec<&Check> = all.iter().map(|(_, work)| work).collect();
+        self.take_over(&mut draft, day, &works, None)?;
         // What is taken over is no part of the bulk.
         draft.bulk();
         for (hive, work) in all {
