@@ -393,31 +393,6 @@ fn one_keeper_who_looks_twice_a_day_is_not_asked_whether_she_is_two() {
     assert!(union(&one, &other).standing().hives[&hive].doubles.is_empty());
 }
 
-/// The look that goes with putting traps in is work like any other.
-#[test]
-fn traps_put_in_after_a_look_of_the_same_day_raise_no_doubt() {
-    let mut yard = Yard::new(&["1"], day("2026-05-01"));
-    let (on, hive, kind) = (day("2026-05-21"), yard.hive("1"), yard.kind());
-    let part = yard.book.standing().hives[&hive].boxes[0].id.clone();
-    let more = What::BoxWants { hive: hive.clone(), part, traps: 4 };
-    let more = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, more).unwrap();
-    yard.book.add(more);
-    let look = || work(&hive, Did::AsFound, None, None);
-    let first = log(&mut yard.book, "aa", on, look());
-    // The page was started anew in between.
-    let placed = yard.book.traps_placed(&pen("bb", on), on, on, &kind, look()).unwrap();
-    let last = placed.last().unwrap().clone();
-    let act: Vec<EntryId> = placed.iter().map(|entry| entry.id.clone()).collect();
-    assert_eq!(placed[0].replaces.as_ref(), Some(&first));
-    let before = yard.book.standing().clone();
-    yard.book.add(placed);
-    assert_eq!(yard.book.standing().hives[&hive].doubles, []);
-    assert_eq!(yard.book.together(&last.id), act[1..], "the look before it is no part of it");
-    let undo = yard.book.strike(&pen("bb", on), on, &act, &Unicode).unwrap();
-    yard.book.add(undo);
-    assert_eq!(*yard.book.standing(), before);
-}
-
 #[test]
 fn work_on_different_traps_of_one_hive_is_no_double() {
     let (yard, hive, _) = losing();

@@ -7,6 +7,7 @@ mod calendar;
 mod chosen;
 mod clash;
 mod corrections;
+mod decided;
 mod demo;
 mod fixtures;
 mod half_made;

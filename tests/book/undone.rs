@@ -69,6 +69,25 @@ fn a_double_that_is_here_already_hides_no_new_one_and_stops_nothing_else() {
 }
 
 #[test]
+fn a_move_that_is_taken_back_brings_no_tag_into_a_yard_where_another_hive_carries_it() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let (on, first) = (day("2026-05-15"), yard.hive("1"));
+    let kind = KindChoice::Known(yard.kind());
+    let hill = plan(&["9"], &[(BoxDepth::Deep, 2)], on);
+    let kept = yard.book.keep_yard(&pen("aa", on), "Hill", "Europe/Berlin", &kind, &hill).unwrap();
+    let hill = kept[0].id.thing(0);
+    yard.book.add(kept);
+    let moved = yard.book.move_hive(&pen("aa", on), on, on, &first, &hill, None, &Unicode).unwrap();
+    let id = moved[0].id.clone();
+    yard.book.add(moved);
+    assert!(strike(&yard, &id).is_ok());
+    let more = plan(&["1"], &[(BoxDepth::Deep, 2)], on);
+    let more = yard.book.add_hives(&pen("aa", on), &yard.id, &kind, &more, &Unicode).unwrap();
+    yard.book.add(more);
+    assert_eq!(strike(&yard, &id), taken("1b"));
+}
+
+#[test]
 fn a_hive_comes_back_under_its_tag_while_nobody_else_carries_it() {
     let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
     let on = day("2026-05-15");

@@ -356,6 +356,8 @@ mod tests {
         resting.yards.get_mut(&all[1]).unwrap().paused = Some(today());
         let (traps, of_kinds, every, _) = season(&resting, &all);
         assert_eq!((traps, of_kinds, every), (EveryTrap::default(), vec![0, 0], None));
+        let bought = |standing: &Standing| missing(standing, &all).iter().map(|need| need.traps).sum::<u32>();
+        assert_eq!((bought(&standing) > 0, bought(&resting)), (true, 0));
     }
 
     #[test]
