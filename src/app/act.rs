@@ -24,7 +24,8 @@ impl Records {
     /// [`Stop`]; nothing was written.
     pub fn undo_or_redo(self) -> Result<(), Stop> {
         let Some(act) = self.act.get_untracked() else { return Ok(()) };
-        let targets = act.undone.as_ref().map_or_else(|| act.entries.clone(), |strike| vec![strike.clone()]);
+        let written = || self.book.with_untracked(|book| book.undone_with(&act.entries));
+        let targets = act.undone.as_ref().map_or_else(written, |strike| vec![strike.clone()]);
         let ids = self.strike(&targets, &act.said)?;
         let undone = if act.undone.is_some() { None } else { ids.first().cloned() };
         self.act.set(Some(Act { undone, ..act }));

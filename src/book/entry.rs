@@ -242,11 +242,11 @@ impl Entry {
         matches!(self.what, What::Yard { .. } | What::Kind(_))
     }
 
-    /// The first line of the piece of work that the line of the name `root` goes on with: trap work for some traps, of the
-    /// bulk that is named after that first line.
-    pub fn goes_on(&self, root: &EntryId) -> Option<&EntryId> {
+    /// The bulk whose first line on this hive and day this line goes on with, if there is one before it: trap work for
+    /// some traps. A bulk over many hives holds one piece of work for each.
+    pub fn goes_on(&self) -> Option<&EntryId> {
         let part = matches!(&self.what, What::Check(work) if work.traps.is_some());
-        self.bulk.as_ref().filter(|first| part && *first != root)
+        self.bulk.as_ref().filter(|_| part)
     }
 
     /// The hive an entry is about, if it is about one. An entry that brings a hive is about the hive it brings.

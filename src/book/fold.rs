@@ -36,8 +36,21 @@ pub fn apply(standing: &mut Standing, entry: &Entry) {
 
 /// `root` is the name under which the things of the entry are known, `first` the day its first line was for.
 fn apply_as(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Day) {
-    if apply_known(standing, root, entry, first).is_none() {
+    let known = kinds_known(standing, &entry.what);
+    if apply_known(standing, root, entry, first).is_none() || !known {
         standing.orphans += 1;
+    }
+}
+
+/// Whether the kinds of all traps that `what` brings are here. The traps are put in all the same: somebody hung them.
+fn kinds_known(standing: &Standing, what: &What) -> bool {
+    let known = |trap: &NewTrap| standing.kinds.contains_key(&trap.kind);
+    match what {
+        What::Hive { boxes, .. } | What::BoxesOn { boxes, .. } => {
+            boxes.iter().all(|part| part.traps.iter().all(known))
+        }
+        What::TrapsOn { traps, .. } => traps.iter().all(|placed| known(&placed.trap)),
+        _ => true,
     }
 }
 
@@ -125,10 +138,11 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
         what => {
             let hive = standing.hives.get_mut(&entry.hive()?)?;
             let before = stock::moves(what).then(|| stock::hanging(hive));
-            on_hive(hive, root, entry)?;
+            let held = on_hive(hive, root, entry);
             if let Some(before) = before {
                 stock::follow(&mut standing.kinds, &before, hive, what);
             }
+            held?;
         }
     }
     Some(())
@@ -160,9 +174,15 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
         }
         What::BoxWants { part, traps, .. } => box_mut(hive, part)?.wants = *traps,
         What::TrapsOn { traps, .. } => {
+            // A box may have been taken off on another phone: the traps for the others hang all the same.
+            let mut held = Some(());
             for (nth, placed) in (0..).zip(traps) {
-                box_mut(hive, &placed.part)?.traps.push(new_trap(root.thing(nth), &placed.trap, day, day));
+                match box_mut(hive, &placed.part) {
+                    Some(part) => part.traps.push(new_trap(root.thing(nth), &placed.trap, day, day)),
+                    None => held = None,
+                }
             }
+            return held;
         }
         What::TrapsOff { traps, .. } => {
             known(hive, traps)?;
@@ -192,9 +212,9 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
 
 /// What other lines of its day tell of a line of trap work.
 #[derive(Default)]
-struct Told<'a> {
+struct Told {
     /// The first line of the piece of work that it goes on with.
-    goes_on: Option<&'a EntryId>,
+    goes_on: Option<EntryId>,
     /// Work that may be the same has told the level found.
     read: bool,
     /// And the count.
@@ -203,18 +223,17 @@ struct Told<'a> {
 
 /// Remembers the work of a day, and what of it is told already. A piece of work in several lines is one: it goes by the
 /// name and the writer of its first line, so that somebody is asked about it once.
-fn already<'a>(hive: &mut HiveNow, line: &EntryId, entry: &'a Entry, work: &Check) -> Told<'a> {
-    let mut new = Checked::new(entry.day, entry.id.writer().clone(), work);
+fn already(hive: &mut HiveNow, line: &EntryId, entry: &Entry, work: &Check) -> Told {
+    let mut new = Checked::new(entry.day, entry.id.writer().clone(), work, entry.bulk.clone());
     hive.checked.retain(|(_, known)| known.day == new.day);
     let mut told = Told::default();
-    let mut name = line;
-    if let Some(goes_on) = entry.goes_on(line)
-        && let Some((_, first)) = hive.checked.iter().find(|(known, _)| known == goes_on)
+    if let Some(bulk) = entry.goes_on()
+        && let Some((name, first)) = hive.checked.iter().find(|(_, known)| known.bulk.as_ref() == Some(bulk))
     {
-        name = goes_on;
-        told.goes_on = Some(goes_on);
+        told.goes_on = Some(name.clone());
         new.writer = first.writer.clone();
     }
+    let name = told.goes_on.as_ref().unwrap_or(line);
     for (other, known) in hive.checked.iter().filter(|(_, known)| known.doubles(&new)) {
         told.read |= known.read;
         told.counted |= known.counted;
@@ -236,11 +255,11 @@ fn already<'a>(hive: &mut HiveNow, line: &EntryId, entry: &'a Entry, work: &Chec
 ///
 /// Where kinds of trap were left at different levels, books of the first weeks hold one count as several lines of one
 /// bulk, each for its traps and the count on the first. Such a line goes on where the first one stopped.
-fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, day: Day, told: &Told<'_>) {
+fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, day: Day, told: &Told) {
     // A count that is told already is as if it had not been written, for the days of the next one too.
     let count = work.count.filter(|_| !told.counted);
     // Not the last one: what two phones wrote lies line by line between each other.
-    let same_count = hive.catches.iter_mut().find(|catch| Some(&catch.entry) == told.goes_on);
+    let same_count = hive.catches.iter_mut().find(|catch| Some(&catch.entry) == told.goes_on.as_ref());
     let counted = count.is_some() || same_count.is_some();
     let mut intervals: Vec<(Day, Share)> = Vec::new();
     let mut rose = false;

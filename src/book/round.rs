@@ -226,16 +226,16 @@ pub fn trap_dues(
     let loss = hive_loss(hive, yard_loss);
     let catch = catch_per_trap_day(&hive.catches);
     hive.traps()
-        .filter_map(|trap| {
-            let kind = &standing.kinds.get(&trap.kind)?.kind;
+        .map(|trap| {
             let (on, because) = if let Some(trouble) = trap.trouble {
                 // Due since it was found so: left alone it becomes overdue like any other.
                 (trap.trouble_since.unwrap_or(today).min(today), Because::Trouble(trouble))
             } else {
+                let kind = standing.kinds.get(&trap.kind).map(|now| &now.kind);
                 let refill = refill::refill(&facts(trap, kind, loss, catch));
                 (refill.due, Because::Limit(refill))
             };
-            Some(TrapDue { trap: trap.id.clone(), on, because })
+            TrapDue { trap: trap.id.clone(), on, because }
         })
         .collect()
 }
@@ -258,7 +258,20 @@ fn expected_level(trap: &TrapNow, loss: Loss, day: Day) -> Option<Share> {
     Share::from_percent(Decimal::from_f64(left.floor().max(0.0)).ok()?).ok()
 }
 
-fn facts(trap: &TrapNow, kind: &TrapKind, loss: Loss, catch_per_day: Option<f64>) -> RefillFacts {
+fn facts(trap: &TrapNow, kind: Option<&TrapKind>, loss: Loss, catch_per_day: Option<f64>) -> RefillFacts {
+    let Some(kind) = kind else {
+        // Its kind was struck out, perhaps on another phone: nobody knows how long it may wait, so somebody looks.
+        return RefillFacts {
+            last_service: trap.service,
+            max_days: *TrapKind::MAX_DAYS.start(),
+            level: None,
+            read_on: None,
+            floor: None,
+            loss: Loss::Unknown,
+            room: None,
+            catch_per_day: None,
+        };
+    };
     let oil = kind.form.takes_oil();
     let level = trap.level.filter(|_| oil);
     let floor =
@@ -344,9 +357,12 @@ pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) 
         let loss = hive_loss(hive, yard_loss);
         for due in due {
             let Some(trap) = hive.traps().find(|trap| trap.id == due.trap) else { continue };
-            let Some(now) = standing.kinds.get(&trap.kind) else { continue };
             traps += 1;
             missing += u32::from(trap.trouble == Some(Trouble::Missing));
+            let Some(now) = standing.kinds.get(&trap.kind) else {
+                unnamed += 1;
+                continue;
+            };
             let sunk =
                 expected_level(trap, loss, day).filter(|_| now.kind.reusable && trap.trouble.is_none());
             let service = sunk.map_or(Service::Fill, |from| Service::TopUp { from });

@@ -115,13 +115,15 @@ pub struct Checked {
     pub read: bool,
     /// A count is given.
     pub counted: bool,
+    /// The bulk it was written with.
+    pub bulk: Option<EntryId>,
 }
 
 impl Checked {
-    /// `work` of a line whose standing version `writer` wrote.
-    pub fn new(day: Day, writer: Writer, work: &Check) -> Checked {
+    /// `work` of a line whose standing version `writer` wrote, in `bulk`.
+    pub fn new(day: Day, writer: Writer, work: &Check, bulk: Option<EntryId>) -> Checked {
         let (read, counted) = (work.before.is_some(), work.count.is_some());
-        Checked { day, writer, did: work.did, traps: work.traps.clone(), read, counted }
+        Checked { day, writer, did: work.did, traps: work.traps.clone(), read, counted, bulk }
     }
 
     /// Whether both may tell of one piece of work: the same day, a trap in common, two writers. Work that mends what

@@ -15,8 +15,9 @@ pub use yard::{HivePlan, KindChoice, MOST_HIVES};
 
 use super::Book;
 use super::entry::{Entry, What};
+use super::fold;
 use super::id::{EntryId, ThingId, Writer};
-use super::standing::HiveNow;
+use super::standing::{HiveNow, Standing};
 use crate::almanac::day::{Day, Stamp};
 
 /// Who writes, and when by the clock of the phone.
@@ -132,12 +133,48 @@ impl Book {
     ///
     /// Only what is dated before something else can miss: then the whole book is folded on trial, which takes as long
     /// as opening it and is seldom asked for.
-    fn holding(&self, entries: Vec<Entry>) -> Result<Vec<Entry>, Refusal> {
+    fn holding(&self, mut entries: Vec<Entry>) -> Result<Vec<Entry>, Refusal> {
+        self.file(&mut entries);
         let on_top = entries.iter().all(|entry| self.log().would_be_last(entry));
-        if !on_top && self.with(&entries).standing().orphans > self.standing().orphans {
-            return Err(Refusal::NotThereYet);
+        if !on_top {
+            self.trial(&entries)?;
         }
         Ok(entries)
+    }
+
+    /// Puts what is for a day before its hive was moved under the yard the hive stood in on that day.
+    fn file(&self, entries: &mut [Entry]) {
+        let mut known: Option<(Day, Standing)> = None;
+        for entry in entries {
+            let day = entry.day;
+            // Nothing is for a later day: the common path.
+            if self.log().newest().is_none_or(|newest| newest.day <= day) {
+                continue;
+            }
+            let Some(hive) = entry.hive() else { continue };
+            let moves = |later: &Entry| {
+                later.day > day
+                    && matches!(&later.what, What::HiveMoved { hive: moved, .. } if *moved == hive)
+            };
+            if !self.log().entries().any(moves) {
+                continue;
+            }
+            if known.as_ref().is_none_or(|(on, _)| *on != day) {
+                known = Some((day, fold::fold_until(self.log(), Some(day))));
+            }
+            if let Some(then) = known.as_ref().and_then(|(_, then)| then.hives.get(&hive)) {
+                entry.yard = Some(then.yard.clone());
+            }
+        }
+    }
+
+    /// The book as it would be with `entries`.
+    ///
+    /// # Errors
+    /// [`Refusal::NotThereYet`] when something in it would miss what it speaks of.
+    fn trial(&self, entries: &[Entry]) -> Result<Book, Refusal> {
+        let then = self.with(entries);
+        if then.standing().orphans > self.standing().orphans { Err(Refusal::NotThereYet) } else { Ok(then) }
     }
 
     /// The book as it would be with `entries`.

@@ -115,6 +115,32 @@ fn a_book_written_by_a_newer_version_is_only_read() {
     assert_eq!(shelf.texts(), before);
 }
 
+/// An update went into another tab while this one was open.
+#[test]
+fn a_book_that_a_newer_version_writes_to_meanwhile_is_only_read_from_then_on() {
+    let (shelf, yard) = kept();
+    let mut start = Cabinet::open(shelf.clone()).unwrap();
+    let text = beetle_almanac::store::envelope::wrap(2, 1, "{\"entries\":[],\"more\":1}");
+    shelf.lay("beetle-almanac:page:keeper:2027-01-01", &text);
+    start.cabinet.refresh(&mut start.book).unwrap();
+    assert!(start.cabinet.read_only());
+    let on = day("2026-05-15");
+    let skip = start.book.skip(&pen("aa", on), on, on, &yard.hive("2"), SkipReason::Weather, None).unwrap();
+    assert_eq!(start.cabinet.save(&mut start.book, skip), Err(NotSaved::ReadOnly));
+}
+
+#[test]
+fn a_tab_that_only_reads_along_does_not_take_the_demonstration_out() {
+    let (shelf, _, mut tab) = with_demo("2026-05-15");
+    let (texts, book) = (shelf.texts(), tab.book.clone());
+    tab.cabinet.set_elsewhere(true);
+    assert!(tab.cabinet.remove_demo(&mut tab.book).is_err());
+    assert_eq!((shelf.texts(), &tab.book), (texts, &book));
+    tab.cabinet.set_elsewhere(false);
+    tab.cabinet.remove_demo(&mut tab.book).unwrap();
+    assert!(!tab.book.log().entries().any(Entry::is_demo));
+}
+
 #[test]
 fn the_demonstration_comes_and_goes_without_touching_the_keepers_pages() {
     let (shelf, yard) = kept();

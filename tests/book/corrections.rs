@@ -71,7 +71,8 @@ fn keeper_typed_30_for_50_and_sees_which_due_date_moves_before_it_is_saved() {
     let (mut yard, hive, line) = losing();
     let today = day("2026-06-01");
     let wrong = Check { after: level(35), ..checked(yard.book.log().get(&line).unwrap()) };
-    let wrong = yard.book.correct(&pen("bb", today), day("2026-05-11"), today, &line, What::Check(wrong));
+    let wrong =
+        yard.book.correct(&pen("bb", today), day("2026-05-11"), today, &line, What::Check(wrong), &Unicode);
     let wrong = wrong.unwrap();
     // 1 % a day: from 50 % the floor of 30 % is reached after 20 days, from 35 % after 5. Hive 2 goes by the loss of
     // the yard, which the level left does not touch.
@@ -102,7 +103,8 @@ fn a_correction_that_moves_no_day_says_so() {
     let (yard, _, line) = losing();
     let today = day("2026-05-12");
     let noted = Check { note: Some("wax".to_owned()), ..checked(yard.book.log().get(&line).unwrap()) };
-    let noted = yard.book.correct(&pen("aa", today), day("2026-05-11"), today, &line, What::Check(noted));
+    let noted =
+        yard.book.correct(&pen("aa", today), day("2026-05-11"), today, &line, What::Check(noted), &Unicode);
     assert_eq!(yard.book.shifts(&noted.unwrap(), today), []);
 }
 
@@ -112,7 +114,7 @@ fn what_cannot_be_corrected_is_refused_with_the_reason() {
     let today = day("2026-06-01");
     let pen = pen("aa", today);
     let same = yard.book.log().get(&line).unwrap().clone();
-    let correct = |on: &str, what: What| yard.book.correct(&pen, day(on), today, &line, what);
+    let correct = |on: &str, what: What| yard.book.correct(&pen, day(on), today, &line, what, &Unicode);
     assert_eq!(correct("2026-05-11", same.what.clone()), Err(Refusal::Nothing));
     assert_eq!(correct("2026-06-02", same.what.clone()), Err(Refusal::Future { today }));
     assert_eq!(
@@ -121,9 +123,10 @@ fn what_cannot_be_corrected_is_refused_with_the_reason() {
     );
     // The start of a hive moved behind the work on it: that work would find no hive.
     let start = yard.book.log().get(hive.entry()).unwrap().clone();
-    let moved = yard.book.correct(&pen, day("2026-05-20"), today, &start.id, start.what.clone());
+    let moved = yard.book.correct(&pen, day("2026-05-20"), today, &start.id, start.what.clone(), &Unicode);
     assert_eq!(moved, Err(Refusal::NotThereYet));
-    let moved = yard.book.correct(&pen, day("2026-05-05"), today, &start.id, start.what.clone()).unwrap();
+    let moved =
+        yard.book.correct(&pen, day("2026-05-05"), today, &start.id, start.what.clone(), &Unicode).unwrap();
     let mut book = yard.book.clone();
     book.add(moved);
     assert_eq!(book.standing().hives[&hive].since, day("2026-05-05"));
@@ -138,10 +141,10 @@ fn work_on_the_day_on_which_the_colony_was_found_dead_is_corrected_too() {
     let ended = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, dead).unwrap();
     yard.book.add(ended);
     let what = What::Check(work(&hive, Did::ToppedUp, level(30), None));
-    let mended = yard.book.correct(&pen("aa", today), on, today, &line, what.clone());
+    let mended = yard.book.correct(&pen("aa", today), on, today, &line, what.clone(), &Unicode);
     assert_eq!(mended.unwrap().len(), 1);
     // But not moved to a later one.
-    let moved = yard.book.correct(&pen("aa", today), day("2026-05-12"), today, &line, what);
+    let moved = yard.book.correct(&pen("aa", today), day("2026-05-12"), today, &line, what, &Unicode);
     assert_eq!(moved, Err(Refusal::Ended { how: Ending::Dead, on }));
 }
 
@@ -155,7 +158,7 @@ fn a_look_at_traps_that_were_gone_is_not_corrected_into_a_top_up() {
     let topped = |line: &EntryId| {
         let on = yard.book.log().get(line).unwrap().day;
         let what = What::Check(work(&hive, Did::ToppedUp, Some(Share::HALF), None));
-        yard.book.correct(&pen("aa", today), on, today, line, what)
+        yard.book.correct(&pen("aa", today), on, today, line, what, &Unicode)
     };
     assert_eq!(topped(&later), Err(Refusal::NoneFishes));
     assert!(topped(&same_day).is_ok(), "she may have topped up before they were gone");
@@ -166,7 +169,7 @@ fn a_look_at_traps_that_were_gone_is_not_corrected_into_a_top_up() {
     // Replaced, they were put back; topped up they would have stayed missing.
     let replaced = log(&mut yard.book, "aa", day("2026-05-25"), work(&hive, Did::Replaced, None, None));
     let what = What::Check(work(&hive, Did::ToppedUp, None, None));
-    let wrong = yard.book.correct(&pen("aa", today), day("2026-05-25"), today, &replaced, what);
+    let wrong = yard.book.correct(&pen("aa", today), day("2026-05-25"), today, &replaced, what, &Unicode);
     assert_eq!(wrong, Err(Refusal::NoneFishes));
 }
 
@@ -178,7 +181,7 @@ fn a_skip_and_a_note_are_corrected_like_work() {
     let id = skip[0].id.clone();
     yard.book.add(skip);
     let why = What::Skip { hive: hive.clone(), why: SkipReason::Robbing, note: None };
-    let mended = yard.book.correct(&pen("aa", on), day("2026-05-19"), on, &id, why).unwrap();
+    let mended = yard.book.correct(&pen("aa", on), day("2026-05-19"), on, &id, why, &Unicode).unwrap();
     yard.book.add(mended);
     assert_eq!(yard.book.standing().hives[&hive].skipped, Some((day("2026-05-19"), SkipReason::Robbing)));
 }
@@ -189,7 +192,7 @@ fn a_line_that_was_corrected_is_struck_out_whole_and_comes_back_as_corrected() {
     let today = day("2026-06-01");
     let pen = pen("aa", today);
     let what = What::Check(work(&hive, Did::Replaced, level(60), None));
-    let mended = yard.book.correct(&pen, day("2026-05-11"), today, &line, what).unwrap();
+    let mended = yard.book.correct(&pen, day("2026-05-11"), today, &line, what, &Unicode).unwrap();
     let id = mended[0].id.clone();
     yard.book.add(mended);
     let corrected = yard.book.standing().clone();
@@ -222,7 +225,7 @@ fn struck_on_one_phone_and_corrected_on_the_other_the_correction_counts_and_says
         .unwrap();
     one.add(strike);
     let what = What::Check(work(&hive, Did::Replaced, level(60), None));
-    let mended = other.correct(&pen("cc", today), day("2026-05-11"), today, &line, what).unwrap();
+    let mended = other.correct(&pen("cc", today), day("2026-05-11"), today, &line, what, &Unicode).unwrap();
     other.add(mended.clone());
     for both in [union(&one, &other), union(&other, &one)] {
         let lines = history::lines(&both, None);
@@ -246,7 +249,7 @@ fn both_phones_corrected_one_line_the_newest_counts_until_the_keeper_decides() {
     let on = day("2026-05-11");
     let edit = |book: &mut Book, writer: &str, after: u32| {
         let what = What::Check(work(&hive, Did::ToppedUp, level(after), None));
-        let entries = book.correct(&pen(writer, today), on, today, &line, what).unwrap();
+        let entries = book.correct(&pen(writer, today), on, today, &line, what, &Unicode).unwrap();
         let id = entries[0].id.clone();
         book.add(entries);
         id
@@ -255,7 +258,7 @@ fn both_phones_corrected_one_line_the_newest_counts_until_the_keeper_decides() {
     // The other phone corrected twice: a strike of its last word must not bring its first one up.
     let first = edit(&mut other, "cc", 60);
     let what = What::Check(work(&hive, Did::ToppedUp, level(70), None));
-    let again = other.correct(&pen("cc", today), on, today, &first, what).unwrap();
+    let again = other.correct(&pen("cc", today), on, today, &first, what, &Unicode).unwrap();
     let seventy = again[0].id.clone();
     other.add(again);
     let both = union(&one, &other);
@@ -272,7 +275,7 @@ fn both_phones_corrected_one_line_the_newest_counts_until_the_keeper_decides() {
     assert_eq!(level_of(&both), level(70));
     // She keeps the other one.
     let mut decided = both.clone();
-    let decision = decided.decide(&pen("dd", today), today, &forty).unwrap();
+    let decision = decided.decide(&pen("dd", today), today, &forty, &Unicode).unwrap();
     let decided_by = decision[0].id.clone();
     decided.add(decision);
     assert_eq!(level_of(&decided), level(40));
@@ -280,7 +283,7 @@ fn both_phones_corrected_one_line_the_newest_counts_until_the_keeper_decides() {
     let now = self::line(&lines, &line);
     assert!(now.clash.is_empty());
     assert_eq!(now.trail.len(), 5, "the first words, three versions, the strike");
-    assert_eq!(decided.decide(&pen("dd", today), today, &decided_by), Err(Refusal::Nothing));
+    assert_eq!(decided.decide(&pen("dd", today), today, &decided_by, &Unicode), Err(Refusal::Nothing));
     // Taken back, it is as undecided as before.
     let mut back = decided.clone();
     let undo = back.strike(&pen("dd", today), today, &back.decision(&decided_by), &Unicode).unwrap();
@@ -290,7 +293,7 @@ fn both_phones_corrected_one_line_the_newest_counts_until_the_keeper_decides() {
 
     // A helper decides otherwise: nothing is lost, and it is asked again.
     let mut otherwise = both.clone();
-    let decision = otherwise.decide(&pen("ee", today), today, &seventy).unwrap();
+    let decision = otherwise.decide(&pen("ee", today), today, &seventy, &Unicode).unwrap();
     otherwise.add(decision);
     let apart = union(&decided, &otherwise);
     let lines = history::lines(&apart, None);
@@ -306,7 +309,8 @@ fn a_correction_of_a_line_that_is_not_here_is_shown_and_counts() {
     let (mut yard, hive, line) = losing();
     let today = day("2026-06-01");
     let what = What::Check(work(&hive, Did::Replaced, level(60), None));
-    let mended = yard.book.correct(&pen("bb", today), day("2026-05-11"), today, &line, what).unwrap();
+    let mended =
+        yard.book.correct(&pen("bb", today), day("2026-05-11"), today, &line, what, &Unicode).unwrap();
     yard.book.add(mended.clone());
     let whole = yard.book.clone();
     let part = yard.book.without(|entry| entry.id == line);
@@ -349,7 +353,7 @@ fn two_people_log_one_check_and_the_rate_uses_one_of_them_until_the_keeper_decid
     let lines = history::lines(&two, None);
     let now = self::line(&lines, &by_one).entry.id.clone();
     let what = What::Check(work(&hive, Did::AsFound, None, Some(13)));
-    let mended = two.correct(&pen("dd", later), on, later, &now, what).unwrap();
+    let mended = two.correct(&pen("dd", later), on, later, &now, what, &Unicode).unwrap();
     two.add(mended);
     assert_eq!((doubt(&two).len(), counts(&two)), (0, 2));
 

@@ -3,9 +3,11 @@
 use crate::laws::{acts, phones, union};
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
+use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::book::Book;
-use beetle_almanac::book::entry::{Entry, SkipReason};
+use beetle_almanac::book::entry::{Did, Entry, SkipReason};
+use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::write::KindChoice;
 use proptest::prelude::*;
 use std::time::{Duration, Instant};
@@ -65,9 +67,8 @@ fn a_yard_that_comes_after_its_hives_finds_them() {
     assert_eq!(Book::from_log(late.log().clone()), late);
 }
 
-/// As long as one look at every line takes, a save may not take: ten thousand lines are a book of some seasons.
-#[test]
-fn a_hive_that_was_struck_out_makes_no_later_save_fold_the_whole_book() {
+/// A yard of a hundred hives that were skipped on fifty days, and the last of these.
+fn seasons() -> (Yard, Day) {
     let tags: Vec<String> = (1..=100).map(|tag| tag.to_string()).collect();
     let tags: Vec<&str> = tags.iter().map(String::as_str).collect();
     let mut yard = Yard::new(&tags, day("2026-05-01"));
@@ -80,6 +81,35 @@ fn a_hive_that_was_struck_out_makes_no_later_save_fold_the_whole_book() {
             yard.book.add(skip);
         }
     }
+    (yard, on)
+}
+
+/// "The rest as usual" once more on the same day, by another start of the page: what is there is taken over.
+#[test]
+fn a_hundred_hives_logged_again_on_one_day_are_looked_up_together() {
+    let (mut yard, on) = seasons();
+    let on = on.plus(1);
+    let hives: Vec<ThingId> = yard.book.standing().hives.keys().cloned().collect();
+    let first = yard.book.same_for_all(&pen("bb", on), on, on, &hives, Did::AsFound).unwrap();
+    yard.book.add(first);
+    let fold = Instant::now();
+    let whole = Book::from_log(yard.book.log().clone());
+    let fold = fold.elapsed();
+    assert_eq!(whole, yard.book);
+    let again = Instant::now();
+    let entries = yard.book.same_for_all(&pen("cc", on), on, on, &hives, Did::AsFound).unwrap();
+    let again = again.elapsed();
+    assert_eq!(entries.iter().filter(|entry| entry.replaces.is_some()).count(), 100);
+    // One pass over the log and one fold on trial; a pass for each hive is some forty times a fold.
+    assert!(again < fold * 10, "again {again:?}, one fold {fold:?}");
+    yard.book.add(entries);
+    assert!(yard.book.standing().hives.values().all(|hive| hive.doubles.is_empty()));
+}
+
+/// As long as one look at every line takes, a save may not take: ten thousand lines are a book of some seasons.
+#[test]
+fn a_hive_that_was_struck_out_makes_no_later_save_fold_the_whole_book() {
+    let (mut yard, mut on) = seasons();
     let start = yard.hive("1").entry().clone();
     let strike = yard.book.strike(&pen("aa", on), on, &[start], &Unicode).unwrap();
     yard.book.add(strike);

@@ -1,11 +1,13 @@
 //! The keeper's book: what is written, what follows, what is refused.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs)]
 
+mod any_time;
 mod cabinet;
 mod calendar;
 mod chosen;
 mod clash;
 mod corrections;
+mod decided;
 mod demo;
 mod fixtures;
 mod half_made;

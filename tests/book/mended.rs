@@ -395,3 +395,46 @@ fn beetles_left_in_the_oil_at_a_look_are_counted_once() {
     let sums: Vec<_> = catches.iter().map(|catch| (catch.count.low(), catch.trap_days)).collect();
     assert_eq!(sums, [(10, 40), (4, 40)]);
 }
+
+/// Struck out on one phone while on another its traps were put in: nobody knows how long they may wait.
+#[test]
+fn traps_whose_kind_was_struck_out_are_due_and_are_counted() {
+    let yard = Yard::new(&["1"], day("2026-05-01"));
+    let on = day("2026-05-03");
+    let kind = yard.kind().entry().clone();
+    let strike = yard.book.strike(&pen("aa", on), on, &[kind], &Unicode).unwrap();
+    let shifts = yard.book.shifts(&strike, on);
+    assert!(shifts[0].after.as_ref().is_some_and(HiveDue::now), "it is said before it is done: {shifts:?}");
+    let mut book = yard.book.clone();
+    book.add(strike.clone());
+    let row = round::rows(book.standing(), &yard.id, on).remove(0);
+    assert!(matches!(row.due, HiveDue::Due { traps: 4, traps_due: 4, .. }), "{:?}", row.due);
+    let need = round::yard_need(book.standing(), &yard.id, on, Share::QUARTER);
+    assert_eq!((need.hives, need.traps, need.oil.unknown, need.oil.lines.len()), (1, 4, 4, 0));
+    assert_eq!(book.standing().orphans, 1, "the hive speaks of what is not here");
+    assert_eq!(Book::from_log(book.log().clone()), book);
+    let back = book.strike(&pen("aa", on), on, &[strike[0].id.clone()], &Unicode).unwrap();
+    book.add(back);
+    assert_eq!(book.standing(), yard.book.standing());
+}
+
+/// Traps put in late, for a day before their kind was written down, and the lines of another phone come in any order.
+#[test]
+fn a_kind_that_comes_after_its_traps_has_what_was_taken_out_of_hives_in_store() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let (before, on) = (day("2026-05-02"), day("2026-05-05"));
+    let kind = yard.book.about_keeper(&pen("aa", on), on, What::Kind(trap())).unwrap();
+    let id = kind[0].id.thing(0);
+    yard.book.add(kind.clone());
+    let hive = yard.hive("1");
+    let boxes = [(BoxDepth::Medium, 2)];
+    let put = yard.book.boxes_on(&pen("aa", on), before, on, &hive, 2, &boxes, &id, true).unwrap();
+    yard.book.add(put.clone());
+    let part = yard.book.standing().hives[&hive].boxes[2].id.clone();
+    let off = yard.book.box_off(&pen("aa", on), before, on, &hive, &part, TrapsWent::Stock).unwrap();
+    yard.book.add(off.clone());
+    assert_eq!(yard.book.standing().kinds[&id].stock, 2);
+    let mut late = yard.book.without(|entry| entry.id == kind[0].id);
+    late.add(kind);
+    assert_eq!(late, yard.book);
+}

@@ -7,9 +7,9 @@ use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Entry, What};
-use beetle_almanac::book::id::ThingId;
+use beetle_almanac::book::id::{EntryId, ThingId};
 use beetle_almanac::book::standing::HiveNow;
-use beetle_almanac::book::write::Draft;
+use beetle_almanac::book::write::{Draft, KindChoice};
 
 fn percent(value: u32) -> Share {
     Share::from_percent(Decimal::whole(value)).unwrap()
@@ -208,6 +208,55 @@ fn work_in_several_lines_that_two_people_logged_is_asked_about_once() {
     }
 }
 
+/// "The rest as usual" is one bulk over all hives, undone together, and holds one piece of work for each.
+#[test]
+fn the_rest_as_usual_on_two_phones_is_asked_about_once_for_each_hive() {
+    let on = day("2026-05-16");
+    let (mut yard, _) = mixed(30);
+    let more = crate::plan(&["2", "3"], &[(BoxDepth::Deep, 2)], day("2026-05-01"));
+    let kind = KindChoice::Known(yard.kind());
+    let more = yard.book.add_hives(&pen("aa", on), &yard.id, &kind, &more, &Unicode).unwrap();
+    yard.book.add(more);
+    let other = yard.book.standing().kinds.keys().nth(1).unwrap().clone();
+    let boxes = [(BoxDepth::Medium, 1)];
+    for tag in ["2", "3"] {
+        let (start, hive) = (day("2026-05-01"), yard.hive(tag));
+        let put = yard.book.boxes_on(&pen("aa", on), start, on, &hive, 1, &boxes, &other, true).unwrap();
+        yard.book.add(put);
+    }
+    let hives = ["1", "2", "3"].map(|tag| yard.hive(tag));
+    let usual = |writer: &str, did: Did| {
+        let mut book = yard.book.clone();
+        book.add(book.same_for_all(&pen(writer, on), on, on, &hives, did).unwrap());
+        book
+    };
+    for (one, other) in [(Did::ToppedUp, Did::AsFound), (Did::ToppedUp, Did::Replaced)] {
+        let mut both = usual("bb", one);
+        both.add(usual("cc", other).log().entries().cloned());
+        for hive in &hives {
+            let doubles = both.standing().hives[hive].doubles.clone();
+            assert_eq!(doubles.len(), 1, "{doubles:?}");
+            // The answer for the first lines is one for all, whichever hive it is.
+            let mut two = both.clone();
+            two.add(two.both_right(&pen("dd", on), &doubles[0]).unwrap());
+            assert_eq!(two.standing().hives[hive].doubles, []);
+        }
+        // Logged again with all of it in sight, each piece is taken over by its first line.
+        let mut again = usual("bb", one);
+        let entries = again.same_for_all(&pen("dd", on), on, on, &hives, other).unwrap();
+        let taken: Vec<ThingId> =
+            entries.iter().filter(|entry| entry.replaces.is_some()).filter_map(Entry::hive).collect();
+        assert_eq!(taken, hives);
+        let line = entries.last().unwrap().clone();
+        let act: Vec<EntryId> =
+            entries.iter().filter(|entry| entry.replaces.is_none()).map(|entry| entry.id.clone()).collect();
+        assert_eq!(line.bulk.as_ref(), act.first(), "a bulk bears the name of its own first line");
+        again.add(entries);
+        assert!(hives.iter().all(|hive| again.standing().hives[hive].doubles.is_empty()));
+        assert_eq!(again.together(&line.id), act, "what was taken over is no part of it");
+    }
+}
+
 /// The first line says the count; corrected, it is still the one that the others go on with.
 #[test]
 fn a_count_that_is_corrected_is_over_all_traps_and_their_days_still() {
@@ -224,7 +273,7 @@ fn a_count_that_is_corrected_is_over_all_traps_and_their_days_still() {
         let What::Check(work) = line.what.clone() else { panic!("{line:?}") };
         let what = What::Check(Check { note: None, count: work.count.map(|_| CountRange::exact(6)), ..work });
         let on = day("2026-05-12");
-        let edit = yard.book.correct(&pen("bb", on), line.day, on, &line.id, what.clone()).unwrap();
+        let edit = yard.book.correct(&pen("bb", on), line.day, on, &line.id, what.clone(), &Unicode).unwrap();
         assert_eq!(edit.len(), 1, "lines of the same work are not taken over beside it");
         let mut mended = yard.book.clone();
         mended.add(edit);
@@ -233,7 +282,8 @@ fn a_count_that_is_corrected_is_over_all_traps_and_their_days_still() {
         assert_eq!((catches(now), now.doubles.len()), (vec![(count, 60)], 0));
         // On another day it is a count of its own, and the rest of the lines adds nothing to it.
         if first {
-            let edit = yard.book.correct(&pen("bb", on), day("2026-05-09"), on, &line.id, what).unwrap();
+            let edit =
+                yard.book.correct(&pen("bb", on), day("2026-05-09"), on, &line.id, what, &Unicode).unwrap();
             yard.book.add(edit);
             assert_eq!(catches(&yard.book.standing().hives[&hive]), [(6, 32)]);
         }

@@ -6,9 +6,10 @@ use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::book::Book;
-use beetle_almanac::book::entry::{Check, Did, Ending, TrapsWent, What};
+use beetle_almanac::book::entry::{Check, Did, Ending, Entry, EntryError, TrapsWent, What};
 use beetle_almanac::book::round;
 use beetle_almanac::book::write::{Doubt, HivePlan, KindChoice, MOST_HIVES, Refusal};
+use beetle_almanac::papers::backup;
 
 fn work(yard: &Yard, did: Did, before: Option<u32>, after: Option<u32>) -> Check {
     let level = |percent| Share::from_percent(Decimal::whole(percent)).unwrap();
@@ -382,4 +383,31 @@ fn keeper_puts_traps_back_on_the_day_they_were_found_missing_and_is_not_asked() 
     assert_eq!(twice(&yard), []);
     yard.log("1", on, Did::Replaced, (None, Some(50)));
     assert_eq!(twice(&yard), [Doubt::Twice]);
+}
+
+/// Neither "all traps" nor any: the form shows such a line as work on all of them.
+#[test]
+fn work_that_names_traps_and_none_of_them_comes_in_by_no_door() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let (on, pen) = (yard.start, pen("aa", yard.start));
+    let none = Check { traps: Some(Vec::new()), ..work(&yard, Did::ToppedUp, None, Some(50)) };
+    assert_eq!(yard.book.check(&pen, on, on, none.clone()), Err(Refusal::Nothing));
+    let mut entries = yard.book.check(&pen, on, on, work(&yard, Did::ToppedUp, None, Some(50))).unwrap();
+    yard.book.add(entries.clone());
+    let line = entries[0].id.clone();
+    let what = What::Check(none);
+    assert_eq!(
+        yard.book.correct(&pen, on, on, &line, what.clone(), &Unicode),
+        Err(Refusal::Nothing),
+        "nor by a correction"
+    );
+    let file = |entries: &[Entry]| {
+        let log =
+            yard.book.log().entries().filter(|entry| entry.id != line).chain(entries).cloned().collect();
+        backup::write(&log, pen.at, None)
+    };
+    assert!(backup::open(&file(&entries)).is_ok());
+    entries[0].what = what;
+    assert_eq!(entries[0].check(), Err(EntryError::NamesNothing));
+    assert!(backup::open(&file(&entries)).is_err(), "nor in a file");
 }

@@ -94,3 +94,22 @@ fn another_description_of_a_kind_leaves_its_store() {
     yard.book.add(entries);
     assert_eq!(stock(&yard), 2);
 }
+
+/// One phone takes the upper box off, the other puts traps into both.
+#[test]
+fn traps_for_a_box_that_is_gone_stay_in_store_and_the_others_leave_it() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    off(&mut yard, "1", 4, "2026-07-02", TrapsWent::Stock);
+    let on = day("2026-07-03");
+    let hive = yard.hive("1");
+    let boxes = &yard.book.standing().hives[&hive].boxes;
+    for gone in [boxes[0].id.clone(), boxes[1].id.clone()] {
+        let off = yard.book.box_off(&pen("aa", on), on, on, &hive, &gone, TrapsWent::Stock).unwrap();
+        let put = yard.book.traps_on(&pen("bb", on), on, on, &hive, &yard.kind()).unwrap();
+        let mut both = Yard { book: yard.book.clone(), id: yard.id.clone(), start: yard.start };
+        both.book.add(off);
+        both.book.add(put);
+        assert_eq!((traps(&both, "1").len(), stock(&both)), (2, 2));
+        assert_eq!(both.book.standing().orphans, 1, "it speaks of a box that is not there");
+    }
+}

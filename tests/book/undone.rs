@@ -3,7 +3,7 @@
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
 use beetle_almanac::almanac::stack::BoxDepth;
-use beetle_almanac::book::entry::{Ending, Entry, What};
+use beetle_almanac::book::entry::{Check, Did, Ending, Entry, What};
 use beetle_almanac::book::id::{EntryId, ThingId};
 use beetle_almanac::book::write::{KindChoice, Refusal};
 
@@ -69,6 +69,25 @@ fn a_double_that_is_here_already_hides_no_new_one_and_stops_nothing_else() {
 }
 
 #[test]
+fn a_move_that_is_taken_back_brings_no_tag_into_a_yard_where_another_hive_carries_it() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let (on, first) = (day("2026-05-15"), yard.hive("1"));
+    let kind = KindChoice::Known(yard.kind());
+    let hill = plan(&["9"], &[(BoxDepth::Deep, 2)], on);
+    let kept = yard.book.keep_yard(&pen("aa", on), "Hill", "Europe/Berlin", &kind, &hill).unwrap();
+    let hill = kept[0].id.thing(0);
+    yard.book.add(kept);
+    let moved = yard.book.move_hive(&pen("aa", on), on, on, &first, &hill, None, &Unicode).unwrap();
+    let id = moved[0].id.clone();
+    yard.book.add(moved);
+    assert!(strike(&yard, &id).is_ok());
+    let more = plan(&["1"], &[(BoxDepth::Deep, 2)], on);
+    let more = yard.book.add_hives(&pen("aa", on), &yard.id, &kind, &more, &Unicode).unwrap();
+    yard.book.add(more);
+    assert_eq!(strike(&yard, &id), taken("1b"));
+}
+
+#[test]
 fn a_hive_comes_back_under_its_tag_while_nobody_else_carries_it() {
     let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
     let on = day("2026-05-15");
@@ -82,4 +101,136 @@ fn a_hive_comes_back_under_its_tag_while_nobody_else_carries_it() {
     let more = yard.book.add_hives(&pen("aa", on), &yard.id, &kind, &more, &Unicode).unwrap();
     yard.book.add(more);
     assert_eq!(strike(&yard, &id), taken("1b"));
+}
+
+/// The days and words of two phones may say which ending is the last one, and so may a correction.
+#[test]
+fn a_tag_that_another_hive_carries_does_not_come_back_by_a_correction() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let first = yard.hive("1");
+    let end = |yard: &mut Yard, on: &str| {
+        let ended = yard.book.end_hive(&pen("aa", day(on)), day(on), day(on), &first, Ending::Sold, None);
+        let id = ended.as_ref().unwrap()[0].id.clone();
+        yard.book.add(ended.unwrap());
+        id
+    };
+    end(&mut yard, "2026-05-03");
+    let on = day("2026-05-05");
+    let back = yard.book.hive_back(&pen("aa", on), on, on, &first, &Unicode).unwrap();
+    yard.book.add(back);
+    let last = end(&mut yard, "2026-05-08");
+    let on = day("2026-05-09");
+    let correct = |yard: &Yard, to: &str| {
+        let what = yard.book.log().get(&last).unwrap().what.clone();
+        yard.book.correct(&pen("aa", on), day(to), on, &last, what, &Unicode)
+    };
+    // The ending before the hive was taken back: it is in care, under a tag that is still its own.
+    assert!(correct(&yard, "2026-05-04").is_ok());
+    let kind = KindChoice::Known(yard.kind());
+    let more = plan(&["1"], &[(BoxDepth::Deep, 2)], on);
+    let more = yard.book.add_hives(&pen("aa", on), &yard.id, &kind, &more, &Unicode).unwrap();
+    yard.book.add(more);
+    assert_eq!(correct(&yard, "2026-05-04"), taken("1b"));
+    assert!(correct(&yard, "2026-05-07").is_ok(), "it stays the last one");
+}
+
+#[test]
+fn a_first_of_two_new_tags_that_was_given_away_does_not_come_back_by_a_correction() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let (one, two) = (yard.hive("1"), yard.hive("2"));
+    let mut renamed = Vec::new();
+    for (hive, on, tag) in [(&one, "2026-05-02", "A"), (&one, "2026-05-03", "B"), (&two, "2026-05-04", "A")] {
+        let entries = yard.book.rename_hive(&pen("aa", day(on)), day(on), hive, tag, &Unicode).unwrap();
+        renamed.push(entries[0].clone());
+        yard.book.add(entries);
+    }
+    let on = day("2026-05-04");
+    let what = renamed[0].what.clone();
+    let edit = yard.book.correct(&pen("aa", on), on, on, &renamed[0].id, what, &Unicode);
+    assert_eq!(edit, taken("A 2"));
+}
+
+/// Two phones move one ending to two days; only the later one leaves the hive out of care.
+#[test]
+fn of_two_versions_the_one_that_would_bring_a_tag_back_cannot_be_kept() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let first = yard.hive("1");
+    let ended = |yard: &Yard, on: &str| {
+        yard.book.end_hive(&pen("aa", day(on)), day(on), day(on), &first, Ending::Sold, None).unwrap()
+    };
+    yard.book.add(ended(&yard, "2026-05-03"));
+    let on = day("2026-05-05");
+    let back = yard.book.hive_back(&pen("aa", on), on, on, &first, &Unicode).unwrap();
+    yard.book.add(back);
+    let last = ended(&yard, "2026-05-08");
+    yard.book.add(last.clone());
+    let on = day("2026-05-10");
+    let correct = |writer: &str, to: &str| {
+        let what = last[0].what.clone();
+        yard.book.correct(&pen(writer, on), day(to), on, &last[0].id, what, &Unicode).unwrap()
+    };
+    // The name that counts is the higher one: the ending stays after the hive was taken back.
+    let (early, late) = (correct("bb", "2026-05-04"), correct("cc", "2026-05-07"));
+    yard.book.add(early.clone());
+    yard.book.add(late.clone());
+    let kind = KindChoice::Known(yard.kind());
+    let more = plan(&["1"], &[(BoxDepth::Deep, 2)], on);
+    let more = yard.book.add_hives(&pen("aa", on), &yard.id, &kind, &more, &Unicode).unwrap();
+    yard.book.add(more);
+    let decide = |kept: &Entry| yard.book.decide(&pen("aa", on), on, &kept.id, &Unicode);
+    assert_eq!(decide(&early[0]), taken("1b"));
+    assert!(decide(&late[0]).is_ok());
+}
+
+fn noted(yard: &Yard, note: &str) -> Check {
+    let hive = yard.hive("1");
+    let note = Some(note.to_owned());
+    Check { hive, traps: None, did: Did::AsFound, before: None, after: None, count: None, note }
+}
+
+/// The undo bar of one tab outlives what another tab writes.
+#[test]
+fn what_was_corrected_in_another_tab_is_undone_whole_and_done_again_as_corrected() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let on = day("2026-05-10");
+    let logged = yard.book.check(&pen("aa", on), on, on, noted(&yard, "wax")).unwrap();
+    let act = vec![logged[0].id.clone()];
+    yard.book.add(logged);
+    let mut line = act[0].clone();
+    for note in ["wax moth", "wax moths"] {
+        let what = What::Check(noted(&yard, note));
+        let edit = yard.book.correct(&pen("bb", on), on, on, &line, what, &Unicode).unwrap();
+        line = edit[0].id.clone();
+        yard.book.add(edit);
+    }
+    let corrected = yard.book.standing().clone();
+    let undo = yard.book.strike(&pen("aa", on), on, &yard.book.undone_with(&act), &Unicode).unwrap();
+    let strike = undo[0].id.clone();
+    yard.book.add(undo);
+    assert!(yard.book.standing().hives[&yard.hive("1")].last.is_none());
+    yard.book.add(self::strike(&yard, &strike).unwrap());
+    assert_eq!(*yard.book.standing(), corrected);
+}
+
+#[test]
+fn a_correction_that_is_undone_leaves_the_words_before_it_whoever_corrected_it_since() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let on = day("2026-05-10");
+    let logged = yard.book.check(&pen("aa", on), on, on, noted(&yard, "wax")).unwrap();
+    let first = logged[0].id.clone();
+    yard.book.add(logged);
+    let before = yard.book.standing().clone();
+    let mut acts = vec![first];
+    for (writer, note) in [("aa", "wax moth"), ("bb", "wax moths")] {
+        let what = What::Check(noted(&yard, note));
+        let edit =
+            yard.book.correct(&pen(writer, on), day("2026-05-09"), on, &acts[acts.len() - 1], what, &Unicode);
+        acts.push(edit.as_ref().unwrap()[0].id.clone());
+        yard.book.add(edit.unwrap());
+    }
+    let undone = yard.book.undone_with(&acts[1..2]);
+    assert_eq!(undone, acts[1..]);
+    let undo = yard.book.strike(&pen("aa", on), on, &undone, &Unicode).unwrap();
+    yard.book.add(undo);
+    assert_eq!(*yard.book.standing(), before);
 }

@@ -3,7 +3,8 @@
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
 use beetle_almanac::almanac::stack::BoxDepth;
-use beetle_almanac::book::entry::{Entry, What};
+use beetle_almanac::book::entry::{Did, Entry, SkipReason, What};
+use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::write::KindChoice;
 use beetle_almanac::papers::backup;
 
@@ -78,4 +79,52 @@ fn a_backup_names_what_stands_in_it_and_how_much_is_struck_out() {
     let back = yard.book.strike(&pen("aa", yard.start), yard.start, &struck, &Unicode).unwrap();
     yard.book.add(back);
     assert_eq!(look(&yard), (both(), 3, 0, 2));
+}
+
+/// Two hives move from Ferry Field to Hill on 20 May; of the third the move is struck out again.
+fn moved() -> (Yard, ThingId) {
+    let mut yard = Yard::new(&["1", "2", "3"], day("2026-05-01"));
+    let on = day("2026-05-02");
+    let kind = KindChoice::Known(yard.kind());
+    let hill = plan(&["9"], &[(BoxDepth::Deep, 2)], on);
+    let kept = yard.book.keep_yard(&pen("aa", on), "Hill", "Europe/Berlin", &kind, &hill).unwrap();
+    let hill = kept[0].id.thing(0);
+    yard.book.add(kept);
+    let on = day("2026-05-20");
+    for tag in ["1", "2", "3"] {
+        let hive = yard.hive(tag);
+        let moved = yard.book.move_hive(&pen("aa", on), on, on, &hive, &hill, None, &Unicode).unwrap();
+        let id = moved[0].id.clone();
+        yard.book.add(moved);
+        if tag == "3" {
+            let strike = yard.book.strike(&pen("aa", on), on, &[id], &Unicode).unwrap();
+            yard.book.add(strike);
+        }
+    }
+    (yard, hill)
+}
+
+/// Pages, papers and the history's filter go by the yard a line is filed under.
+#[test]
+fn what_was_done_before_a_hive_moved_is_filed_under_the_yard_it_stood_in_then() {
+    let (mut yard, hill) = moved();
+    let today = day("2026-05-21");
+    let hives: Vec<ThingId> = yard.book.standing().hives.keys().cloned().collect();
+    let filed = |entries: Vec<Entry>| -> Vec<ThingId> {
+        entries.into_iter().map(|entry| entry.yard.unwrap()).collect()
+    };
+    let bulk = |on| yard.book.same_for_all(&pen("bb", today), on, today, &hives, Did::ToppedUp).unwrap();
+    let field = yard.id.clone();
+    assert_eq!(filed(bulk(day("2026-05-19"))), [&field, &field, &field, &hill].map(Clone::clone));
+    assert_eq!(filed(bulk(day("2026-05-20"))), [&hill, &hill, &field, &hill].map(Clone::clone));
+    let on = day("2026-05-10");
+    let skip = yard.book.skip(&pen("bb", today), on, today, &hives[0], SkipReason::Weather, None).unwrap();
+    assert_eq!(filed(skip), std::slice::from_ref(&field));
+    // A line that was put under the wrong day is filed anew with its correction.
+    let skip = yard.book.skip(&pen("bb", today), today, today, &hives[0], SkipReason::Weather, None).unwrap();
+    let line = skip[0].clone();
+    yard.book.add(skip);
+    assert_eq!(line.yard.as_ref(), Some(&hill));
+    let edit = yard.book.correct(&pen("bb", today), on, today, &line.id, line.what.clone(), &Unicode);
+    assert_eq!(filed(edit.unwrap()), [field]);
 }

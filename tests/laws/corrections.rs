@@ -106,7 +106,7 @@ fn write(book: &Book, pen: &Pen, on: Day, (_, act, a, b, _): Act) -> Result<Vec<
             .map_or(Ok(Vec::new()), |work| book.skip(pen, on, on, &work.hive, SkipReason::Robbing, None)),
         4 | 5 => {
             let line = nth(book, b);
-            book.correct(pen, on, on, &line.id, edited(line, a))
+            book.correct(pen, on, on, &line.id, edited(line, a), &Unicode)
         }
         // A strike of anything, strikes and corrections included.
         6 => book.strike(pen, on, &[nth(book, b).id.clone()], &Unicode),
@@ -114,7 +114,12 @@ fn write(book: &Book, pen: &Pen, on: Day, (_, act, a, b, _): Act) -> Result<Vec<
         8 => {
             let line = history::lines(book, None).into_iter().find(|line| !line.clash.is_empty());
             line.map_or(Ok(Vec::new()), |line| {
-                book.decide(pen, on, if b.is_multiple_of(2) { &line.entry.id } else { &line.clash[0].id })
+                book.decide(
+                    pen,
+                    on,
+                    if b.is_multiple_of(2) { &line.entry.id } else { &line.clash[0].id },
+                    &Unicode,
+                )
             })
         }
         _ => {
@@ -216,7 +221,7 @@ proptest! {
         let Some(line) = lines.get(pick as usize % lines.len().max(1)) else { return Ok(()) };
         let line = book.log().get(line).unwrap();
         let before: Standing = book.standing().clone();
-        let Ok(edit) = book.correct(&pen, line.day.max(start()), on, &line.id, edited(line, value)) else { return Ok(()) };
+        let Ok(edit) = book.correct(&pen, line.day.max(start()), on, &line.id, edited(line, value), &Unicode) else { return Ok(()) };
         let made: Vec<EntryId> = edit.iter().map(|entry| entry.id.clone()).collect();
         book.add(edit);
         let after = book.standing().clone();
@@ -271,7 +276,7 @@ proptest! {
         let root = line.root.clone();
         let on_one_phone = |phone: usize, value: u32| {
             let mut book = all.clone();
-            let edit = book.correct(&hand(phone, on), line.entry.day, on, &line.entry.id, edited(line.entry, value));
+            let edit = book.correct(&hand(phone, on), line.entry.day, on, &line.entry.id, edited(line.entry, value), &Unicode);
             // Refused where the line says so already, or its hive was struck out.
             let made = edit.is_ok();
             book.add(edit.unwrap_or_default());
@@ -292,7 +297,7 @@ proptest! {
         }
         let versions = |book: &Book| book.log().chains().versions(book.log().get(&kept.id).unwrap()).len();
         let before = versions(&both);
-        let decision = both.decide(&hand(2, on), on, &kept.id);
+        let decision = both.decide(&hand(2, on), on, &kept.id, &Unicode);
         if let Err(refusal) = decision {
             // The start of the hive was moved to a later day meanwhile: that version cannot count, only the other can.
             let since = kept.hive().and_then(|hive| both.standing().hives.get(&hive)).map(|hive| hive.since);

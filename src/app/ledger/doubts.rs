@@ -3,6 +3,7 @@
 use super::history::Line;
 use super::lines::{self, Desk};
 use super::words;
+use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, el};
 use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
@@ -25,7 +26,8 @@ pub(super) fn view(desk: Desk, book: &Book, line: &Line<'_>) -> Bit {
             let keep = move || {
                 let today = desk.today.get_untracked();
                 let pen = desk.records.pen();
-                let decided = desk.records.book.with_untracked(|book| book.decide(&pen, today, &id));
+                let decided =
+                    desk.records.book.with_untracked(|book| book.decide(&pen, today, &id, &BrowserLetters));
                 lines::put(desk, &root, decided, w::DECIDED);
             };
             let mut said =

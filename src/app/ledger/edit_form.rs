@@ -5,6 +5,7 @@ use super::shifts;
 use crate::almanac::day::Day;
 use crate::almanac::typed::{DayTypedError, day_done};
 use crate::app::edge;
+use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el};
 use crate::app::frame::focus;
 use crate::app::graph::{Memo, RwSignal, effect, untrack};
@@ -100,7 +101,7 @@ impl Form {
         let what = edit::what(entry, chosen, &typed).ok()?;
         let day = self.day.with(|text| day_done(text, today)).ok()?;
         let pen = self.records.pen();
-        Some(self.records.book.with(|book| book.correct(&pen, day, today, &entry.id, what)))
+        Some(self.records.book.with(|book| book.correct(&pen, day, today, &entry.id, what, &BrowserLetters)))
     }
 }
 

@@ -148,8 +148,7 @@ pub fn missing(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
             need.traps += traps;
         }
     };
-    let rests = |yard: &&ThingId| standing.yards.get(*yard).is_some_and(|now| now.paused.is_some());
-    for yard in yards.iter().filter(|yard| !rests(yard)) {
+    for yard in yards.iter().filter(|yard| !rests(standing, yard)) {
         for (_, hive) in standing.hives_of(yard, true) {
             for trap in hive.traps().filter(|trap| trap.trouble == Some(Trouble::Missing)) {
                 add(&trap.kind, 1);
@@ -162,11 +161,17 @@ pub fn missing(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
     needs
 }
 
-/// The kind the spare traps are of: the one most used in `yards`, empty places counted as the kind they are meant for,
-/// else the first of `needs`.
+/// Nobody walks there, so nothing is used up: the season is of the other yards.
+fn rests(standing: &Standing, yard: &ThingId) -> bool {
+    standing.yards.get(yard).is_some_and(|now| now.paused.is_some())
+}
+
+/// The kind the spare traps are of: the one most used in those of `yards` where work does not rest, empty places counted
+/// as the kind they are meant for, else the first of `needs`.
 pub fn spare_kind(standing: &Standing, yards: &[ThingId], needs: &[KindNeed]) -> Option<ThingId> {
     let uses = |kind: &ThingId| {
-        let hives = yards.iter().flat_map(|yard| standing.hives_of(yard, true));
+        let walked = yards.iter().filter(|yard| !rests(standing, yard));
+        let hives = walked.flat_map(|yard| standing.hives_of(yard, true));
         hives.flat_map(|(_, hive)| hive.traps()).filter(|trap| trap.kind == *kind).count()
     };
     let mut most: Option<(&KindNeed, usize)> = None;
@@ -179,10 +184,10 @@ pub fn spare_kind(standing: &Standing, yards: &[ThingId], needs: &[KindNeed]) ->
     most.map(|(need, _)| need.kind.clone())
 }
 
-/// Traps of `kind` in these yards, and places for one of it.
+/// Traps of `kind` in those of these yards where work does not rest, and places for one of it.
 pub fn traps_of(standing: &Standing, yards: &[ThingId], kind: &ThingId) -> u32 {
     let mut count = 0;
-    for yard in yards {
+    for yard in yards.iter().filter(|yard| !rests(standing, yard)) {
         for (_, hive) in standing.hives_of(yard, true) {
             count += hive.traps().map(|trap| u32::from(trap.kind == *kind)).sum::<u32>();
             if round::likely_kind(standing, yard, Some(hive)) == Some(kind) {
@@ -193,7 +198,7 @@ pub fn traps_of(standing: &Standing, yards: &[ThingId], kind: &ThingId) -> u32 {
     count
 }
 
-/// Fewest days between two visits that a kind of trap in these yards asks for; none without traps.
+/// Fewest days between two visits that a kind of trap in these yards asks for; none without traps, or where work rests.
 pub fn shortest(standing: &Standing, yards: &[ThingId]) -> Option<u16> {
     let used = standing.kinds.iter().filter(|(id, _)| traps_of(standing, yards, id) > 0);
     used.map(|(_, now)| now.kind.max_days).min()
@@ -216,7 +221,7 @@ pub struct EveryTrap {
     pub unknown: u32,
 }
 
-/// Every trap of these yards, filled anew.
+/// Every trap of those of these yards where work does not rest, filled anew.
 pub fn every_trap(standing: &Standing, yards: &[ThingId]) -> EveryTrap {
     let mut all = EveryTrap::default();
     let mut add = |kind: Option<&ThingId>, count: u32| {
@@ -227,7 +232,7 @@ pub fn every_trap(standing: &Standing, yards: &[ThingId]) -> EveryTrap {
             _ => all.unknown += count,
         }
     };
-    for yard in yards {
+    for yard in yards.iter().filter(|yard| !rests(standing, yard)) {
         for (_, hive) in standing.hives_of(yard, true) {
             hive.traps().for_each(|trap| add(Some(&trap.kind), 1));
             add(round::likely_kind(standing, yard, Some(hive)), hive.wanting());
@@ -321,6 +326,38 @@ mod tests {
         let most = kinds.iter().map(|kind| standing.kinds[kind].kind.max_days).min();
         assert_eq!(shortest(&standing, &all), most);
         assert_eq!(shortest(&standing, &[]), None);
+    }
+
+    #[test]
+    fn where_work_rests_nothing_is_bought_for_the_season() {
+        let book = book();
+        let mut standing = book.standing().clone();
+        let all = yards(&standing);
+        // Every yard has an empty place, and a kind of its own.
+        for hive in standing.hives.values_mut().filter(|hive| hive.alive()) {
+            hive.boxes[0].wants = 3;
+        }
+        let kinds: Vec<ThingId> = standing.kinds.keys().cloned().collect();
+        standing.kinds.get_mut(&kinds[0]).unwrap().kind.max_days = 3;
+        let season = |standing: &Standing, yards: &[ThingId]| {
+            let traps: Vec<u32> = kinds.iter().map(|kind| traps_of(standing, yards, kind)).collect();
+            let needs = missing(standing, &all);
+            (
+                every_trap(standing, yards),
+                traps,
+                shortest(standing, yards),
+                spare_kind(standing, yards, &needs),
+            )
+        };
+        let mut resting = standing.clone();
+        resting.yards.get_mut(&all[0]).unwrap().paused = Some(today());
+        assert_ne!(season(&standing, &all), season(&standing, &all[1..]));
+        assert_eq!(season(&resting, &all), season(&resting, &all[1..]));
+        resting.yards.get_mut(&all[1]).unwrap().paused = Some(today());
+        let (traps, of_kinds, every, _) = season(&resting, &all);
+        assert_eq!((traps, of_kinds, every), (EveryTrap::default(), vec![0, 0], None));
+        let bought = |standing: &Standing| missing(standing, &all).iter().map(|need| need.traps).sum::<u32>();
+        assert_eq!((bought(&standing) > 0, bought(&resting)), (true, 0));
     }
 
     #[test]

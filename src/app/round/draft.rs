@@ -8,8 +8,8 @@ use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::book::entry::{Check, Did, Entry};
 use crate::book::id::ThingId;
 
-/// Most beetles anyone counts at one hive.
-pub const MOST_BEETLES: u32 = 100_000;
+/// Most beetles anyone counts at one hive: what the book holds can be typed, so that every line can be corrected.
+pub const MOST_BEETLES: u32 = Entry::COUNT_MOST;
 
 /// What stands in the fields of one hive.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
@@ -244,7 +244,7 @@ mod tests {
         assert_eq!(counted("5", 20), "25");
         assert_eq!(counted("0", -1), "0");
         assert_eq!(counted("50+", 1), "1");
-        assert_eq!(counted("99999", 20), "100000");
+        assert_eq!(counted("999999", 20), "1000000");
     }
 
     #[test]

@@ -15,6 +15,8 @@ pub enum EntryError {
     LooksAhead,
     /// A number outside what its field allows.
     OutOfRange,
+    /// Work on named traps that names none: opened and kept again it would be work on all of them.
+    NamesNothing,
 }
 
 impl Entry {
@@ -67,6 +69,9 @@ impl Entry {
             What::Check(check) => {
                 let most = check.count.map_or(0, |count| count.high().unwrap_or(count.low()));
                 note(&check.note)?;
+                if check.traps.as_ref().is_some_and(Vec::is_empty) {
+                    return Err(EntryError::NamesNothing);
+                }
                 if most > Entry::COUNT_MOST { Err(EntryError::OutOfRange) } else { Ok(()) }
             }
             What::Skip { note: text, .. } => note(text),

@@ -140,4 +140,29 @@ impl Book {
         };
         if taken(tag) { Err(Refusal::TagTaken { free: text::suggest(taken, tag) }) } else { Ok(()) }
     }
+
+    /// Whether no hive of `then`, the book as it would be, comes by a tag that another one carries meanwhile. Doubles that
+    /// are here already, from another phone's book, stop nothing.
+    ///
+    /// # Errors
+    /// [`Refusal::TagTaken`].
+    pub(super) fn no_new_double(&self, then: &Book, letters: &impl Letters) -> Result<(), Refusal> {
+        for (id, now) in &then.standing().hives {
+            let was = self.standing().hives.get(id);
+            let as_it_was = was.is_some_and(|was| was.alive() && was.yard == now.yard && was.tag == now.tag);
+            if now.alive() && !as_it_was {
+                then.tag_free(&now.yard, Some(id), &now.tag, letters)?;
+            }
+        }
+        Ok(())
+    }
+}
+
+/// Whether `what` says under which tag and in which yard a hive is, or whether it is in care: on another day, or struck out, it can
+/// bring a tag back.
+pub(super) fn renames(what: &What) -> bool {
+    matches!(
+        what,
+        What::HiveEnded { .. } | What::HiveBack { .. } | What::HiveChanged { .. } | What::HiveMoved { .. }
+    )
 }

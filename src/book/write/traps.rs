@@ -97,6 +97,7 @@ impl Book {
         let now = self.in_care(&work.hive, day, today)?;
         let traps = self.missing_traps(now, kind)?;
         let mut draft = Draft::new(self, pen);
+        self.take_over(&mut draft, day, &[&work], None)?;
         draft.bulk();
         draft.push(day, Some(&now.yard), What::TrapsOn { hive: work.hive.clone(), traps })?;
         draft.push(day, Some(&now.yard), What::Check(work))?;
@@ -131,7 +132,7 @@ impl Book {
     }
 
     /// The level `kind` is filled to in `yard`; none without oil. The demonstration's kinds stay in its own yards: they
-    /// go when it goes, and traps of a kind nobody knows are never due.
+    /// go when it goes, and traps of a kind nobody knows are due at once.
     pub(super) fn fill_of(&self, kind: &ThingId, yard: &ThingId) -> Result<Option<Share>, Refusal> {
         if kind.is_demo() != yard.is_demo() {
             return Err(Refusal::Demonstration);

@@ -1,5 +1,6 @@
 //! Taking back what was written.
 
+use super::hive::renames;
 use super::{Draft, Pen, Refusal};
 use crate::almanac::day::Day;
 use crate::almanac::text::Letters;
@@ -28,30 +29,13 @@ impl Book {
         let mut draft = Draft::new(self, pen);
         draft.push(today, yard.as_ref(), What::Struck { entries: entries.to_vec() })?;
         let strike = draft.done();
+        // A strike of a strike brings back whatever that one struck.
         let renames = |id: &EntryId| {
-            let what = self.log().get(id).map(|entry| &entry.what);
-            matches!(
-                what,
-                Some(
-                    What::HiveEnded { .. }
-                        | What::HiveChanged { .. }
-                        | What::HiveMoved { .. }
-                        | What::Struck { .. }
-                )
-            )
+            let entry = self.log().get(id);
+            entry.is_some_and(|entry| renames(&entry.what) || matches!(entry.what, What::Struck { .. }))
         };
-        // What comes back may carry a tag that was given to another hive meanwhile. Doubles that are here already, from
-        // another phone's book, stop nothing.
         if entries.iter().any(renames) {
-            let then = self.with(&strike);
-            for (id, now) in &then.standing().hives {
-                let was = self.standing().hives.get(id);
-                let as_it_was =
-                    was.is_some_and(|was| was.alive() && was.yard == now.yard && was.tag == now.tag);
-                if now.alive() && !as_it_was {
-                    then.tag_free(&now.yard, Some(id), &now.tag, letters)?;
-                }
-            }
+            self.no_new_double(&self.with(&strike), letters)?;
         }
         Ok(strike)
     }
@@ -70,11 +54,21 @@ impl Book {
     /// All that has to be struck out so that nothing is left of the lines of `entries`: every version that is not
     /// struck yet. Struck by itself, a correction would leave the words it corrected standing.
     pub fn versions_of(&self, entries: &[EntryId]) -> Vec<EntryId> {
+        self.versions(Vec::new(), entries, false)
+    }
+
+    /// All that has to be struck out so that what `entries` wrote is undone: they and what has corrected them since,
+    /// perhaps in another tab. What stood before them comes back.
+    pub fn undone_with(&self, entries: &[EntryId]) -> Vec<EntryId> {
+        self.versions(entries.to_vec(), entries, true)
+    }
+
+    fn versions(&self, mut all: Vec<EntryId>, entries: &[EntryId], later: bool) -> Vec<EntryId> {
         let chains = self.log().chains();
-        let mut all: Vec<EntryId> = Vec::new();
         for entry in entries.iter().filter_map(|id| self.log().get(id)) {
             for version in chains.versions(entry) {
-                if !chains.struck.contains_key(&version.id) && !all.contains(&version.id) {
+                let meant = !later || chains.corrects(version, &entry.id);
+                if meant && !chains.struck.contains_key(&version.id) && !all.contains(&version.id) {
                     all.push(version.id.clone());
                 }
             }

@@ -28,6 +28,7 @@ impl Book {
             return Err(Refusal::NoneFishes);
         }
         let mut draft = Draft::new(self, pen);
+        self.take_over(&mut draft, day, &[&work], None)?;
         self.draft_check(&mut draft, day, hive, work)?;
         self.holding(draft.done())
     }
@@ -48,7 +49,7 @@ impl Book {
         did: Did,
     ) -> Result<Vec<Entry>, Refusal> {
         let mut draft = Draft::new(self, pen);
-        draft.bulk();
+        let mut all = Vec::new();
         for id in hives {
             let hive = self.in_care(id, day, today)?;
             if self.bare_on(id, hive, day) || (did == Did::ToppedUp && none_fishes(hive, None, day)) {
@@ -63,6 +64,13 @@ impl Book {
                 count: None,
                 note: None,
             };
+            all.push((hive, work));
+        }
+        let works: Vec<&Check> = all.iter().map(|(_, work)| work).collect();
+        self.take_over(&mut draft, day, &works, None)?;
+        // What is taken over is no part of the bulk.
+        draft.bulk();
+        for (hive, work) in all {
             self.draft_check(&mut draft, day, hive, work)?;
         }
         let entries = draft.done();
@@ -115,7 +123,6 @@ impl Book {
         hive: &HiveNow,
         work: Check,
     ) -> Result<(), Refusal> {
-        self.take_over(draft, day, &work, None)?;
         let fills = self.fills(hive, work.did, work.traps.as_deref());
         let one_level = !matches!(work.did, Did::ToppedUp | Did::Replaced);
         if work.after.is_some() || one_level || fills.len() < 2 {

@@ -105,7 +105,8 @@ mod tests {
         let looks = whole(&book, Part::Work, false);
         let look = looks.iter().find(|line| matches!(line.entry.what, What::Check(_))).unwrap().entry.clone();
         let lines = looks.len();
-        let edit = book.correct(&pen(), look.day.plus(1), today(), &look.id, look.what.clone()).unwrap();
+        let edit =
+            book.correct(&pen(), look.day.plus(1), today(), &look.id, look.what.clone(), &Plain).unwrap();
         let id = edit[0].id.clone();
         book.add(edit);
         let looks = whole(&book, Part::Work, false);
