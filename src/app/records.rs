@@ -8,7 +8,7 @@ use super::half_made::HalfMade;
 use super::meta::Meta;
 use super::second::State;
 use super::unkept::left_over;
-use super::unsaved::Unsaved;
+use super::unsaved::{Held, Unsaved};
 use crate::almanac::day::Day;
 use crate::app::graph::{RwSignal, StoredValue, expect_context, provide_context};
 use crate::book::Book;
@@ -211,7 +211,9 @@ impl Records {
         });
         match saved.flatten() {
             Some(Ok(_)) => {
-                self.act.set(Some(Act { said, entries: ids.clone(), undone: None, own }));
+                let act = Held { said, entries };
+                self.no_longer_unsaved(&act);
+                self.act.set(Some(Act { said: act.said, entries: ids.clone(), undone: None, own }));
                 // A look at the demonstration is no book that could be missed.
                 if own {
                     self.copy();

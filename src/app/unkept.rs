@@ -22,6 +22,18 @@ impl Records {
         self.unsaved.set(Some(unsaved));
     }
 
+    /// `act` is kept: what was held and is said anew by it would be written a second time by "Try again".
+    pub(super) fn no_longer_unsaved(self, act: &Held) {
+        let Some(mut unsaved) = self.unsaved.get_untracked() else { return };
+        let held = unsaved.acts.len();
+        unsaved.leave_out(act);
+        if unsaved.acts.is_empty() {
+            self.put_away();
+        } else if unsaved.acts.len() < held {
+            self.unsaved.set(Some(unsaved));
+        }
+    }
+
     /// Tries once more to keep what could not be kept; true when it is.
     pub fn try_again(self) -> bool {
         let Some(unsaved) = self.unsaved.get_untracked() else { return true };

@@ -18,6 +18,7 @@ mod phone;
 mod plain;
 mod refused;
 mod round;
+mod said_anew;
 mod season;
 mod second;
 #[path = "../support/second.rs"]

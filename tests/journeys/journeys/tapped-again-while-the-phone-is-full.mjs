@@ -29,6 +29,29 @@ journey("she tapped again and again while the phone was full: each work is writt
   await keeper.reads("count", /not counted/i);
 });
 
+journey("there was room again and she tapped once more before Try again: the work is written once, and the notice speaks of the rest", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await keeper.tap(`${row(1)} [data-testid=row-open]`);
+  await keysReady(keeper);
+  await keeper.tap("count-5");
+  await fill(keeper);
+  await keeper.tap("did-topped_up");
+  await keeper.reads("unsaved-notice", /Hive .?1.?: .*topped up/);
+  await keeper.tap("ask-back");
+  await log(keeper, 2, "as_found");
+  await keeper.reads("unsaved-notice", /Hive .?1.?: .*topped up; Hive .?2.?: .*as found/);
+
+  await free(keeper);
+  await log(keeper, 1, "topped_up");
+  await keeper.until("only hive 2 is held", async () => !/Hive .?1/.test(await keeper.text("unsaved-notice")));
+  await keeper.reads("unsaved-notice", /Hive .?2.?: .*as found/);
+  await keeper.tap("unsaved-again");
+  await keeper.gone("unsaved-notice");
+  const checks = (await entries(keeper)).filter(({ what }) => what.check).map(({ what }) => what.check.did);
+  assert.deepEqual(checks.sort(), ["as_found", "topped_up"]);
+});
+
 journey("the page was loaded anew over what the full phone had not kept: it is shown still, and kept once there is room", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
   await keeper.open();
   await keepYard(keeper, 3);
