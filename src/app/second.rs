@@ -136,8 +136,8 @@ impl Records {
                     self.second.try_update_value(|state| state.open = None);
                     continue;
                 };
-                self.lay_beside(texts);
-                self.second.try_update_value(|state| state.level = true);
+                let level = self.lay_beside(texts);
+                self.second.try_update_value(|state| state.level = level);
             }
             loop {
                 // A newer version keeps its own second copy.
@@ -146,7 +146,7 @@ impl Records {
                 }
                 let texts = self.cabinet.try_update_value(Cabinet::take_outbox)?;
                 if texts.is_empty() {
-                    return Some(());
+                    return self.second.with_value(|state| state.level).then_some(());
                 }
                 let ended = second.write(&texts).await;
                 if ended == Ended::Done {
@@ -168,12 +168,12 @@ impl Records {
         None
     }
 
-    /// Takes in what the second copy has and the first has not.
-    fn lay_beside(self, texts: Vec<(String, String)>) {
+    /// Takes in what the second copy has and the first has not; false when the first did not take it, or could not be read.
+    fn lay_beside(self, texts: Vec<(String, String)>) -> bool {
         let found = self.book.try_update_untracked(|book| {
             self.cabinet.try_update_value(|cabinet| cabinet.reconcile(book, texts))
         });
-        let Some(Some(Ok(Reconciled { restored, asides, .. }))) = found else { return };
+        let Some(Some(Ok(Reconciled { restored, asides, refused }))) = found else { return false };
         if restored > 0 {
             self.restored.update(|before| *before += restored);
             self.remember(|meta| meta.written = true);
@@ -191,6 +191,7 @@ impl Records {
         if self.cabinet.with_value(Cabinet::read_only) {
             self.home.set(Home::ReadOnly);
         }
+        !refused
     }
 
     /// Says whether everything lies in both places. With that it is known, too, whether a book is gone.

@@ -13,6 +13,7 @@ mod late;
 mod laws;
 mod mended;
 mod mixed;
+mod owed;
 #[path = "../support/phone.rs"]
 mod phone;
 mod plain;
