@@ -2,10 +2,11 @@
 //!
 //! A save is on the shelf when a tap is answered, and in the second copy a moment later. Only then the page says "saved".
 
-use super::cabinet::Cabinet;
+use super::cabinet::{Cabinet, NotSaved};
 use super::edge::{keeping, locks};
 use super::reconcile::Reconciled;
 use super::records::{Home, Records};
+use super::unsaved::Unsaved;
 use crate::app::graph::after;
 use crate::store::second::{Ended, Second};
 use wasm_bindgen_futures::spawn_local;
@@ -51,6 +52,8 @@ impl Records {
         if matches!(self.home.get_untracked(), Home::Forgotten(_)) {
             return;
         }
+        // Nobody has said yet which tab writes. What is saved before that would reach no second copy where it is another.
+        self.cabinet.try_update_value(|cabinet| cabinet.set_elsewhere(true));
         after(LOCK_WAIT, move || {
             if !self.second.with_value(|state| state.ours) {
                 self.theirs();
@@ -80,9 +83,15 @@ impl Records {
             state.level = false;
         });
         self.cabinet.try_update_value(|cabinet| cabinet.set_elsewhere(false));
-        if self.home.get_untracked() == Home::Elsewhere {
+        let reads = self.home.get_untracked() == Home::Elsewhere;
+        if reads {
             self.home.set(Home::Kept);
             self.refresh(Cabinet::refresh);
+        }
+        let waits = |unsaved: &Option<Unsaved>| {
+            unsaved.as_ref().is_some_and(|unsaved| unsaved.why == NotSaved::Elsewhere)
+        };
+        if reads || self.unsaved.with_untracked(waits) {
             self.try_again();
         }
         self.mirror();

@@ -3,7 +3,7 @@
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::app::cabinet::Cabinet;
 use beetle_almanac::app::graph::Owner;
-use beetle_almanac::app::records::Records;
+use beetle_almanac::app::records::{Home, Records, Stop};
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Entry, KeeperChange, What};
 use beetle_almanac::book::id::EntryId;
@@ -16,8 +16,32 @@ fn shelf() -> Storage {
     web_sys::window().unwrap().local_storage().unwrap().unwrap()
 }
 
+async fn settled(promise: &str) {
+    wasm_bindgen_futures::JsFuture::from(js_sys::Promise::from(js_sys::eval(promise).unwrap()))
+        .await
+        .unwrap();
+}
+
+/// Waits for what comes by itself.
+async fn until(what: &str, is_so: impl Fn() -> bool) {
+    for _ in 0..250 {
+        if is_so() {
+            return;
+        }
+        settled("new Promise(done => setTimeout(done, 20))").await;
+    }
+    panic!("waited in vain until {what}");
+}
+
 /// Takes away everything of this app.
-fn clear() {
+async fn clear() {
+    settled(
+        "new Promise((done, fail) => {
+            const gone = indexedDB.deleteDatabase('beetle-almanac');
+            [gone.onsuccess, gone.onerror] = [done, fail];
+        })",
+    )
+    .await;
     let shelf = shelf();
     let keys: Vec<String> = (0..shelf.length().unwrap()).filter_map(|n| shelf.key(n).unwrap()).collect();
     for key in keys.iter().filter(|key| key.starts_with("beetle-almanac:")) {
@@ -25,12 +49,27 @@ fn clear() {
     }
 }
 
-/// A tab: the records as a page has them, in a part of its own.
-fn tab() -> (Owner, Records) {
+/// A tab that was opened just now: the records as a page has them. It stays open, as the events of the browser find it
+/// still.
+fn opened() -> Records {
     leptos::mount::mount_to_body(|| ());
     let part = Owner::new();
     let records = part.with(Records::provide);
-    (part, records)
+    std::mem::forget(part);
+    records
+}
+
+/// A tab that writes.
+async fn tab() -> Records {
+    let records = opened();
+    let reads = || records.home.get_untracked() == Home::Elsewhere;
+    let level = || records.twice.get_untracked().is_some();
+    until("it is known who writes", || reads() || level()).await;
+    if reads() {
+        records.take_over();
+        until("it writes", || !reads() && level()).await;
+    }
+    records
 }
 
 /// One line of the keeper's.
@@ -57,9 +96,9 @@ fn holds(records: Records, id: &EntryId) -> bool {
 }
 
 #[wasm_bindgen_test]
-fn a_page_that_is_shown_again_has_what_another_tab_wrote_meanwhile() {
-    clear();
-    let (_part, records) = tab();
+async fn a_page_that_is_shown_again_has_what_another_tab_wrote_meanwhile() {
+    clear().await;
+    let records = tab().await;
     let document = web_sys::window().unwrap().document().unwrap();
     let id = written_elsewhere(records, "2026-05-01");
     assert!(!holds(records, &id));
@@ -70,13 +109,13 @@ fn a_page_that_is_shown_again_has_what_another_tab_wrote_meanwhile() {
     let back = js_sys::eval("new PageTransitionEvent('pageshow', { persisted: true })").unwrap();
     web_sys::window().unwrap().dispatch_event(&back.into()).unwrap();
     assert!(holds(records, &id), "by the back key too");
-    clear();
+    clear().await;
 }
 
 #[wasm_bindgen_test]
-fn the_demonstration_stays_when_another_page_vanishes_and_goes_when_its_own_have_gone() {
-    clear();
-    let (_part, records) = tab();
+async fn the_demonstration_stays_when_another_page_vanishes_and_goes_when_its_own_have_gone() {
+    clear().await;
+    let records = tab().await;
     records.put(Ok(line(records, "2026-05-01")), "kept").unwrap();
     records.fill_demo().unwrap();
     let told = |key: &str| {
@@ -93,19 +132,43 @@ fn the_demonstration_stays_when_another_page_vanishes_and_goes_when_its_own_have
         told(key);
     }
     assert!(!demo());
-    clear();
+    clear().await;
 }
 
 #[wasm_bindgen_test]
-fn two_tabs_remember_different_things_and_both_are_remembered() {
-    clear();
-    let ((_one, first), (_two, second)) = (tab(), tab());
+async fn two_tabs_remember_different_things_and_both_are_remembered() {
+    clear().await;
+    let (first, second) = (opened(), opened());
     first.remember(|meta| meta.label = Some("Truck".to_owned()));
     let day = Day::parse("2026-05-01").unwrap();
     second.remember(|meta| meta.backup = Some((day, 4)));
-    let (_three, later) = tab();
+    let later = opened();
     later.meta.with_untracked(|meta| {
         assert_eq!((meta.label.as_deref(), meta.backup), (Some("Truck"), Some((day, 4))));
     });
-    clear();
+    clear().await;
+}
+
+#[wasm_bindgen_test]
+async fn an_entry_of_the_first_moment_waits_until_it_is_known_which_tab_writes() {
+    clear().await;
+    // Another tab holds the lock; this one has not been told yet.
+    settled(
+        "new Promise(held => {
+            const hold = () => (held(), new Promise(() => {}));
+            navigator.locks.request('beetle-almanac:writer', { steal: true }, hold).catch(() => {});
+        })",
+    )
+    .await;
+    let records = opened();
+    let lines = line(records, "2026-05-01");
+    let id = lines[0].id.clone();
+    assert_eq!(records.put(Ok(lines), "kept"), Err(Stop::NotSaved));
+    assert!(!holds(records, &id));
+    assert_eq!(records.home.get_untracked(), Home::Kept, "nothing is said of another tab yet");
+    records.take_over();
+    until("it is kept", || records.unsaved.with_untracked(Option::is_none)).await;
+    assert!(holds(records, &id));
+    until("it is level", || records.twice.get_untracked() == Some(true)).await;
+    clear().await;
 }
