@@ -11,6 +11,8 @@ pub const BENCH: &str = "beetle-almanac/bench";
 
 /// This tab's entry in the making.
 pub const DRAFT: &str = "beetle-almanac/draft";
+/// What stood in the fields of the hives whose entries this tab could not keep.
+pub const HELD: &str = "beetle-almanac/held";
 /// What this tab could not keep.
 pub const UNSAVED: &str = "beetle-almanac/unsaved";
 
