@@ -100,14 +100,14 @@ impl Records {
     /// Opens the book and provides it to the views below.
     pub fn provide() -> Records {
         let (opened, mut home) = open();
-        let Opened { cabinet, book, asides, unsaved } = opened;
+        let Opened { cabinet, book, mut asides, unsaved } = opened;
         if cabinet.read_only() {
             home = Home::ReadOnly;
         }
         let today = clock::stamp().day();
         let fresh = Meta { label: None, since: today, written: false, backup: None, calendar: Vec::new() };
         let meta = cabinet.meta().unwrap_or(fresh);
-        let unsaved = left_over(unsaved, &book);
+        let unsaved = left_over(unsaved, &book, &mut asides);
         let records = Records(Box::leak(Box::new(Parts {
             book: RwSignal::new(book),
             home: RwSignal::new(home),

@@ -1,5 +1,6 @@
 //! What the phone did not keep stays at hand until it is kept or the keeper has it.
 
+use super::aside::{Aside, Why};
 use super::cabinet::NotSaved;
 use super::edge::slot;
 use super::records::{Records, writer};
@@ -68,7 +69,14 @@ impl Records {
     }
 }
 
-/// What an earlier start could not keep is shown like what this one cannot.
-pub(super) fn left_over(cut_short: Vec<Entry>, book: &Book) -> Option<Unsaved> {
-    Unsaved::left_over(&slot::read_own(slot::UNSAVED).unwrap_or_default(), cut_short, book)
+/// What an earlier start could not keep is shown like what this one cannot. A text of it that cannot be read is offered
+/// with the rest of what cannot be read, for as long as this tab is there: what could not be kept lies nowhere else.
+pub(super) fn left_over(cut_short: Vec<Entry>, book: &Book, asides: &mut Vec<Aside>) -> Option<Unsaved> {
+    let text = slot::read_own(slot::UNSAVED).unwrap_or_default();
+    if !Unsaved::can_read(&text) {
+        slot::write_own(slot::UNREAD, &text);
+    }
+    let unread = slot::read_own(slot::UNREAD).filter(|text| !text.is_empty());
+    asides.extend(unread.map(|raw| Aside { key: slot::UNREAD.to_owned(), raw, why: Why::Damaged }));
+    Unsaved::left_over(&text, cut_short, book)
 }

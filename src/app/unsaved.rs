@@ -44,6 +44,11 @@ impl Unsaved {
         (!left.acts.is_empty()).then_some(left)
     }
 
+    /// Whether `text` is what [`Unsaved::to_text`] writes, or empty.
+    pub fn can_read(text: &str) -> bool {
+        text.is_empty() || json::list_from_text::<Held>(text).is_some()
+    }
+
     /// Everything held, for the next load of this tab.
     pub fn to_text(&self) -> String {
         json::list_to_text(&self.acts)

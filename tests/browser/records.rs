@@ -172,3 +172,25 @@ async fn an_entry_of_the_first_moment_waits_until_it_is_known_which_tab_writes()
     until("it is level", || records.twice.get_untracked() == Some(true)).await;
     clear().await;
 }
+
+#[wasm_bindgen_test]
+async fn a_text_of_what_was_not_kept_that_cannot_be_read_is_offered_at_every_start_of_the_tab() {
+    clear().await;
+    let own = web_sys::window().unwrap().session_storage().unwrap().unwrap();
+    let torn = "[{\"said\":\"Hive 7 topped up\",\"entr";
+    own.set_item("beetle-almanac/unsaved", torn).unwrap();
+    for start in 0..3 {
+        let records = opened();
+        assert_eq!(records.unsaved.get_untracked(), None);
+        let asides = records.asides.get_untracked();
+        assert_eq!(
+            asides.iter().map(|aside| aside.raw.as_str()).collect::<Vec<_>>(),
+            [torn],
+            "start {start}"
+        );
+        until("nothing is held", || own.get_item("beetle-almanac/unsaved").unwrap().as_deref() == Some(""))
+            .await;
+    }
+    own.remove_item("beetle-almanac/unread").unwrap();
+    assert!(opened().asides.get_untracked().is_empty());
+}

@@ -15,6 +15,8 @@ pub const DRAFT: &str = "beetle-almanac/draft";
 pub const HELD: &str = "beetle-almanac/held";
 /// What this tab could not keep.
 pub const UNSAVED: &str = "beetle-almanac/unsaved";
+/// The same, where it cannot be read.
+pub const UNREAD: &str = "beetle-almanac/unread";
 
 /// The text kept under `name`; none when nothing is kept or the browser allows no storage.
 pub fn read(name: &str) -> Option<String> {
