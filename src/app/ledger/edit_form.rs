@@ -76,6 +76,22 @@ impl Form {
         self.line.set(None);
     }
 
+    /// Something was typed here that would be lost with the form: it says so, and has the focus. A form out of sight is
+    /// none that could be finished.
+    pub(super) fn waits(self) -> bool {
+        let line = self.line.get_untracked().and_then(|line| self.entry(&line));
+        let changed = line.is_some_and(|entry| {
+            let (chosen, typed) = edit::typed(&entry);
+            let (now, chosen_now, day) = untrack(|| (self.typed(), self.chosen.get(), self.day.get()));
+            now != typed || chosen_now != chosen.to_string() || day != entry.day.to_string()
+        });
+        let waits = changed && focus("[data-testid=edit-save]");
+        if waits {
+            self.stop.set(w::STILL_OPEN.to_owned());
+        }
+        waits
+    }
+
     /// Whether fields are open. Tracked.
     pub(super) fn is_open(self) -> bool {
         self.line.with(Option::is_some)
@@ -85,17 +101,22 @@ impl Form {
         self.records.book.with_untracked(|book| book.log().get(line).cloned())
     }
 
-    /// The correction as it stands in the fields: none when one of them cannot be read, else what the book says to it.
-    /// Tracks the fields.
-    fn made(self, entry: &Entry, today: Day) -> Option<Result<Vec<Entry>, Refusal>> {
-        let typed = Typed {
+    /// What stands in the fields. Tracked.
+    fn typed(self) -> Typed {
+        Typed {
             before: self.before.get(),
             after: self.after.get(),
             count: self.count.get(),
             note: self.note.get(),
             traps: self.traps.get(),
             begun: None,
-        };
+        }
+    }
+
+    /// The correction as it stands in the fields: none when one of them cannot be read, else what the book says to it.
+    /// Tracks the fields.
+    fn made(self, entry: &Entry, today: Day) -> Option<Result<Vec<Entry>, Refusal>> {
+        let typed = self.typed();
         let chosen = self.chosen.with(|text| text.parse().unwrap_or_default());
         let what = edit::what(entry, chosen, &typed).ok()?;
         let day = self.day.with(|text| day_done(text, today)).ok()?;

@@ -223,6 +223,9 @@ fn opener(desk: Desk, root: &EntryId, said: El) -> El {
     let (own, pressed) = (root.clone(), root.clone());
     let open = Memo::new(move || desk.open.with(|open| open.as_ref() == Some(&own)));
     let press = move || {
+        if desk.form.waits() {
+            return;
+        }
         desk.form.shut();
         desk.open.set((!open.get_untracked()).then(|| pressed.clone()));
     };
