@@ -1,5 +1,6 @@
 //! Signals, memos and effects keep what Leptos promises of them, and lists keep their rows.
 
+use beetle_almanac::app::edge::pause::when_rested;
 use beetle_almanac::app::el::{each, el, mount};
 use beetle_almanac::app::graph::{Memo, Owner, RwSignal, StoredValue, effect, effect_since, untrack};
 use leptos::task::tick;
@@ -157,4 +158,33 @@ async fn a_list_keeps_the_rows_whose_keys_stay_moves_them_and_lets_the_others_go
     assert!(document.get_element_by_id("row-of-c").unwrap() == c);
     assert!(document.active_element().unwrap() == c, "the focus stays on the row that moved");
     part.cleanup();
+}
+
+#[wasm_bindgen_test]
+async fn what_is_slow_is_worked_out_once_the_typing_rests_and_not_for_a_part_that_is_gone() {
+    let wait = |milliseconds: u32| {
+        let wait = js_sys::eval(&format!("new Promise(done => setTimeout(done, {milliseconds}))")).unwrap();
+        wasm_bindgen_futures::JsFuture::from(js_sys::Promise::from(wait))
+    };
+    let part = part();
+    let said: Rc<RefCell<Vec<String>>> = Rc::default();
+    let text = part.with(|| {
+        let text = RwSignal::new(String::new());
+        let said = StoredValue::new(said.clone());
+        when_rested(move || text.track(), move || said.with_value(|said| said.borrow_mut().push(text.get())));
+        text
+    });
+    for letter in ["3", "30", "30 ", "30 %"] {
+        text.set(letter.to_owned());
+        tick().await;
+        wait(50).await.unwrap();
+    }
+    assert!(said.borrow().is_empty(), "{said:?}");
+    wait(800).await.unwrap();
+    assert_eq!(*said.borrow(), ["30 %"]);
+    text.set("40 %".to_owned());
+    tick().await;
+    part.cleanup();
+    wait(800).await.unwrap();
+    assert_eq!(said.borrow().len(), 1);
 }
