@@ -159,6 +159,11 @@ impl Records {
         zone.map_or_else(|| clock::stamp().day(), |zone| clock::today(&zone))
     }
 
+    /// Today by the calendar of the yard that `entry` is of.
+    pub fn today_of(self, entry: &Entry) -> Day {
+        entry.yard.as_ref().map_or_else(|| clock::stamp().day(), |yard| self.today(yard))
+    }
+
     /// Writes what a method of [`Book`] made, and offers to undo it under the words `said`.
     ///
     /// # Errors

@@ -134,12 +134,14 @@ impl Form {
 }
 
 /// The form; `shut` is called when it is done with.
-pub(super) fn view(form: Form, today: Day, shut: impl Fn() + Copy + 'static) -> Bit {
+pub(super) fn view(form: Form, shut: impl Fn() + Copy + 'static) -> Bit {
     let Some(entry) = form.line.get_untracked().and_then(|line| form.entry(&line)) else {
         return Bit::Nothing;
     };
     let Some(fields) = edit::fields(&entry) else { return Bit::Nothing };
     let records = form.records;
+    // Of the yard, where it may be another day than on this phone.
+    let today = records.today_of(&entry);
     let shifts: RwSignal<Option<Vec<Shift>>> = RwSignal::new(None);
     let refused: RwSignal<Option<Refusal>> = RwSignal::new(None);
     let own = StoredValue::new(entry.clone());
