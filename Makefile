@@ -1,4 +1,4 @@
-# make serve   builds the page and serves it at http://localhost:8080
+# make serve   builds the page and serves it at http://localhost:8080; HOST=0.0.0.0 lets a phone in the same network in
 # make test    everything that must hold, as CI runs it
 # make build   the page in dist/, ready for any static host
 # make check   formatting and lints
@@ -10,12 +10,12 @@ MAKEFLAGS += --no-print-directory
 .DEFAULT_GOAL := help
 
 PORT ?= 8080
+HOST ?= 127.0.0.1
 # Runs a command with the project's own tools first on PATH.
 WITH := .ci/env
 WASM := --target wasm32-unknown-unknown
-# The other test targets are of the core, and the core's tests do not compile for the browser.
 
-.PHONY: help serve build test check bench setup-build setup-test lane-core lane-page \
+.PHONY: help serve build fresh test check bench setup-build setup-test lane-core lane-page \
   check-format check-core check-browser test-core test-browser test-journeys test-lighthouse figures icons bench-size \
   bench-speed bench-page test-kill
 
@@ -23,7 +23,7 @@ help:
 	@sed -n 's/^# \(make .*\)/\1/p' Makefile
 
 serve: build
-	@exec $(WITH) node .ci/serve.mjs --root dist --port $(PORT)
+	@exec $(WITH) node .ci/serve.mjs --root dist --port $(PORT) --host $(HOST)
 
 setup-build:
 	@.ci/setup build
@@ -40,6 +40,11 @@ dist/sw.js: $(shell find src style -type f) index.html Cargo.toml Cargo.lock Tru
 	@$(WITH) trunk --log warn build
 	@touch dist/sw.js
 
+# What is tested in dist/ must be what stands in the sources. The journeys can be given another folder.
+fresh:
+	@[[ -n "$${PAGE_ROOT:-}" ]] || $(MAKE) --question dist/sw.js || \
+	  { echo "dist/ is missing or older than what it is made of: run \"make build\" first" >&2; exit 2; }
+
 check: setup-build check-format check-core check-browser
 
 check-format:
@@ -48,6 +53,7 @@ check-format:
 check-core:
 	@echo "== lints, core"; $(WITH) cargo clippy --quiet --locked --all-targets -- -D warnings
 
+# The other test targets are of the core, and the core's tests do not compile for the browser.
 check-browser:
 	@echo "== lints, page"; $(WITH) cargo clippy --quiet --locked --lib --bins --test browser $(WASM) -- -D warnings
 
@@ -69,6 +75,7 @@ lane-core:
 
 lane-page:
 	@echo "== page, release build and size budget"; $(WITH) trunk --log warn build
+	@touch dist/sw.js
 
 test-core:
 	@echo "== tests, core"; $(WITH) cargo test --quiet --locked
@@ -77,12 +84,11 @@ test-browser: setup-test
 	@echo "== tests, in a headless browser"
 	@$(WITH) cargo test --locked $(WASM) --test browser
 
-# Needs dist/: `make build` first when started alone.
-test-journeys: setup-test
+test-journeys: setup-test fresh
 	@echo "== journeys, the built page in real browsers"
 	@cd tests/journeys && ../../$(WITH) npm test --silent
 
-test-lighthouse: setup-test
+test-lighthouse: setup-test fresh
 	@echo "== Lighthouse, the built page on a slow phone"
 	@cd tests/lighthouse && ../../$(WITH) npm test --silent
 
@@ -107,7 +113,7 @@ bench-page: setup-test bench-size
 	@$(WITH) node tests/bench/page.mjs
 	@cd tests/lighthouse && ../../$(WITH) npm test --silent -- --timed
 
-# Takes minutes: a browser is started and killed for every save. Needs dist/, as the journeys do.
-test-kill: setup-test
+# Takes minutes: a browser is started and killed for every save.
+test-kill: setup-test fresh
 	@echo "== kills, 50 ms after the page has said that an entry is saved"
 	@$(WITH) node tests/kill/run.mjs

@@ -1,5 +1,6 @@
 // A plain file server for the built page: `node .ci/serve.mjs [--root dist] [--port 8080] [--base /]
-// [--host 0.0.0.0]`. Port 0 takes a free one. Prints "listening on ADDRESS" when ready, ends on SIGTERM.
+// [--host 127.0.0.1]`. Port 0 takes a free one; host 0.0.0.0 lets other machines of the network in. Prints "listening on
+// ADDRESS" when ready, ends on SIGTERM.
 //
 // Files are sent compressed where that pays and the browser takes it, as nearly every static host does: what is
 // measured here is what a keeper waits for.
@@ -17,7 +18,7 @@ const { values } = parseArgs({
     root: { type: "string", default: "dist" },
     port: { type: "string", default: "8080" },
     base: { type: "string", default: "/" },
-    host: { type: "string", default: "0.0.0.0" },
+    host: { type: "string", default: "127.0.0.1" },
   },
 });
 const root = resolve(values.root);

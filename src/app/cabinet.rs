@@ -64,6 +64,8 @@ pub struct Cabinet {
     pub(super) read_only: bool,
     elsewhere: bool,
     pub(super) outbox: Table<String, String>,
+    /// Pages whose entries are in the book and in the second copy, but not on the shelf, which refused them.
+    pub(super) owed: Vec<Vec<Entry>>,
 }
 
 impl Cabinet {
@@ -110,7 +112,7 @@ impl Cabinet {
         let unsaved = recovery.unsaved.iter().filter_map(undone).flat_map(|page| page.entries);
         let unsaved = unsaved.filter(|entry| log.get(&entry.id).is_none()).collect();
         let outbox = Table::new();
-        let cabinet = Cabinet { pages, shelf, read_only, elsewhere: false, outbox };
+        let cabinet = Cabinet { pages, shelf, read_only, elsewhere: false, outbox, owed: Vec::new() };
         Ok(Opened { cabinet, book: Book::from_log(log), asides, unsaved })
     }
 

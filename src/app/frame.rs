@@ -1,5 +1,6 @@
 //! What stands around every place: the head, the bar at the thumb, the messages above it.
 
+use super::edge::typing::Typing;
 use super::edge::{self, listen};
 use super::el::{Bit, El, el, live};
 use super::parts::icon;
@@ -11,10 +12,13 @@ use super::settings::settings;
 use super::state::Ui;
 use super::wording::en;
 use super::{bench, ledger, load, notices, round};
-use crate::app::graph::{Memo, RwSignal, effect, untrack};
+use crate::app::graph::{Memo, RwSignal, after, effect, untrack};
 use js_sys::{Function, Reflect};
 use wasm_bindgen::prelude::*;
 use web_sys::{Event, HtmlElement};
+
+/// In milliseconds: a new version that waits for a form looks again after this time.
+const AGAIN: u64 = 1_000;
 
 /// The whole page.
 pub fn frame() -> Bit {
@@ -30,7 +34,8 @@ pub fn frame() -> Bit {
     follow_address(ui);
     follow_prefs(ui);
     let alone = only_here(records);
-    guard(ui, alone);
+    let typing = Typing::follow(move || ui.place.with_untracked(Place::section) == Section::Bench);
+    guard(ui, alone, typing.clone());
     let settings_open = RwSignal::new(false);
     let head = el("header")
         .class("head")
@@ -49,7 +54,7 @@ pub fn frame() -> Bit {
         );
     let foot = el("div")
         .live_class(round::foot_class(ui, walk))
-        .kid(messages(ui, alone))
+        .kid(messages(ui, alone, typing))
         .kid(round::in_foot(ui, walk))
         .kid(bar(ui));
     Bit::Many(vec![
@@ -69,8 +74,8 @@ fn only_here(records: Records) -> Memo<bool> {
     })
 }
 
-/// Nothing loads the page anew over what is `held`, and whoever leaves it is asked.
-fn guard(ui: Ui, held: Memo<bool>) {
+/// Nothing loads the page anew over what is here `alone` or half typed, and whoever leaves the former is asked.
+fn guard(ui: Ui, alone: Memo<bool>, typing: Typing) {
     let ask = Closure::<dyn FnMut(Event)>::new(|event: Event| {
         event.prevent_default();
         // Some browsers ask for this alone. None shows it.
@@ -78,14 +83,32 @@ fn guard(ui: Ui, held: Memo<bool>) {
     });
     let ask: Function = ask.into_js_value().unchecked_into();
     effect(move || {
-        let (held, taken_over) = (held.get(), ui.worker.taken_over());
+        let (held, taken_over) = (alone.get(), ui.worker.taken_over());
         let Some(window) = edge::window() else { return };
         // Not set for good: browsers keep no page for their back key that asks.
         window.set_onbeforeunload(held.then_some(&ask));
         if taken_over && !held {
-            let _ = window.location().reload();
+            load_anew(ui, alone, typing.clone());
         }
     });
+}
+
+/// Loads the page anew once nothing is lost by it.
+fn load_anew(ui: Ui, alone: Memo<bool>, typing: Typing) {
+    // What was held since then loads it anew when it is kept.
+    if alone.get_untracked() {
+        return;
+    }
+    if half_typed(ui, &typing) {
+        after(AGAIN, move || load_anew(ui, alone, typing));
+    } else if let Some(window) = edge::window() {
+        let _ = window.location().reload();
+    }
+}
+
+/// A form is half filled in. That of a kind waits in memory even while another place is shown.
+fn half_typed(ui: Ui, typing: &Typing) -> bool {
+    typing.any() || ui.kind_draft.with_value(Option::is_some)
 }
 
 /// The place the address names.
@@ -193,7 +216,7 @@ pub fn heading(text: &str) -> El {
 }
 
 /// Messages above the bar: at most one thing at a time wants the thumb.
-fn messages(ui: Ui, held: Memo<bool>) -> El {
+fn messages(ui: Ui, held: Memo<bool>, typing: Typing) -> El {
     use super::edge::worker::Offline;
     let message =
         |text: &str, key: Key| Bit::from(el("p").class("message").kid(el("span").text(text)).kid(key.view()));
@@ -209,7 +232,14 @@ fn messages(ui: Ui, held: Memo<bool>) -> El {
             // It can wait, and what is only here cannot.
             Offline::NewVersion if held.get() => Bit::Nothing,
             Offline::NewVersion => {
-                let key = Key::new(en::USE_IT_NOW, move || ui.worker.use_new_version()).mark("update-now");
+                let typing = typing.clone();
+                let use_it = move || {
+                    if half_typed(ui, &typing) {
+                        ui.said.set(en::NEW_VERSION_WAITS.to_owned());
+                    }
+                    ui.worker.use_new_version();
+                };
+                let key = Key::new(en::USE_IT_NOW, use_it).mark("update-now");
                 el("div").test_id("update-bar").kid(message(en::NEW_VERSION, key)).into()
             }
         }

@@ -121,15 +121,14 @@ fn tell(key: Key) {
     }
 }
 
-/// Changes the value where it lies. Not while somebody is reading it.
+/// Changes the value where it lies. Not while somebody is reading it: then it stays as it is, and a debug build stops.
 #[inline(never)]
 fn change(key: Key, change: &mut dyn FnMut(&mut dyn Any)) {
     let Some(slot) = key.try_get_value() else { return };
     let mut value = slot.value.replace(held(()));
-    if let Some(value) = Rc::get_mut(&mut value) {
-        change(value.as_mut());
-    }
+    let free = Rc::get_mut(&mut value).map(|value| change(value.as_mut())).is_some();
     slot.value.replace(value);
+    debug_assert!(free, "a value was changed while it was being read");
 }
 
 #[inline(never)]
@@ -244,15 +243,12 @@ impl<T: 'static> RwSignal<T> {
     /// Changes the value and tells who follows it. Not from inside a `with` of the same signal: the value that is being
     /// read stays as it is, and a debug build stops with a word about it.
     pub fn update(self, change: impl FnOnce(&mut T)) {
-        let changed = self.try_update_untracked(change).is_some();
-        debug_assert!(
-            changed || self.0.try_get_value().is_none(),
-            "a signal was updated while it was being read"
-        );
+        self.try_update_untracked(change);
         tell(self.0);
     }
 
-    /// Changes the value and tells nobody; [`RwSignal::notify`] does. None while it is being read.
+    /// Changes the value and tells nobody; [`RwSignal::notify`] does. None while it is being read, where a
+    /// debug build stops.
     pub fn try_update_untracked<R>(self, change: impl FnOnce(&mut T) -> R) -> Option<R> {
         changed(self.0, change)
     }
@@ -294,7 +290,7 @@ impl<T: 'static> StoredValue<T> {
         put(self.0, held(value));
     }
 
-    /// Changes the value. None while it is being read.
+    /// Changes the value. None while it is being read, where a debug build stops.
     pub fn try_update_value<R>(self, change: impl FnOnce(&mut T) -> R) -> Option<R> {
         changed(self.0, change)
     }

@@ -131,7 +131,11 @@ fn restored(records: Records) -> Bit {
         let lines = records.restored.get();
         (lines > 0).then(|| {
             let away = Key::new(GOT_IT, move || records.restored.set(0)).mark("restored-away");
-            boxed("restored-notice").kid(Notice::caution(w::restored(lines)).view()).kid(keys(away.view()))
+            let alone = records.twice.get() == Some(false);
+            boxed("restored-notice")
+                .kid(Notice::caution(w::restored(lines)).view())
+                .kid(alone.then(|| el("p").text(w::RESTORED_ALONE)))
+                .kid(keys(away.view()))
         })
     })
 }

@@ -29,7 +29,8 @@ pub struct Reconciled {
     pub restored: usize,
     /// What could not be read in the second copy.
     pub asides: Vec<Aside>,
-    /// The shelf did not take what only the second copy has: it lies in one place still.
+    /// The shelf did not take what only the second copy has: it lies in one place still, and the two have to be compared
+    /// once more.
     pub refused: bool,
 }
 
@@ -46,10 +47,17 @@ impl Cabinet {
         book: &mut Book,
         second: Vec<(String, String)>,
     ) -> Result<Reconciled, ShelfError> {
+        let mut found = Reconciled::default();
+        // As long as the shelf does not take them, a page of it that lacks them must not pass for the later one.
+        let owed = std::mem::take(&mut self.owed);
+        if !owed.is_empty() && self.save_pages(book, owed.clone()).is_err() {
+            self.owed = owed;
+            found.refused = true;
+            return Ok(found);
+        }
         let mut here = self.pages.texts()?;
         // What waits for the second copy is compared with the rest: another tab may have written there since.
         self.outbox.retain(|key, _| !here.contains_key(key));
-        let mut found = Reconciled::default();
         let mut differing = Vec::new();
         for (key, raw) in second {
             if !of_keeper(&key) {
@@ -119,10 +127,10 @@ impl Cabinet {
                 }
             }
         }
-        let all = pages.concat();
-        if self.save_pages(book, pages).is_err() {
-            // They are in the second copy still, and go to the shelf with the next save of their page.
-            book.add(all);
+        if self.save_pages(book, pages.clone()).is_err() {
+            // They are in the second copy still, and go to the shelf at the next look or with the next save of their page.
+            book.add(pages.concat());
+            self.owed = pages;
             found.refused = true;
         }
         found.restored = book.log().len() - before;

@@ -8,7 +8,7 @@ use super::half_made::HalfMade;
 use super::meta::Meta;
 use super::second::State;
 use super::unkept::left_over;
-use super::unsaved::Unsaved;
+use super::unsaved::{Held, Unsaved};
 use crate::almanac::day::Day;
 use crate::app::graph::{RwSignal, StoredValue, expect_context, provide_context};
 use crate::book::Book;
@@ -100,14 +100,14 @@ impl Records {
     /// Opens the book and provides it to the views below.
     pub fn provide() -> Records {
         let (opened, mut home) = open();
-        let Opened { cabinet, book, asides, unsaved } = opened;
+        let Opened { cabinet, book, mut asides, unsaved } = opened;
         if cabinet.read_only() {
             home = Home::ReadOnly;
         }
         let today = clock::stamp().day();
         let fresh = Meta { label: None, since: today, written: false, backup: None, calendar: Vec::new() };
         let meta = cabinet.meta().unwrap_or(fresh);
-        let unsaved = left_over(unsaved, &book);
+        let unsaved = left_over(unsaved, &book, &mut asides);
         let records = Records(Box::leak(Box::new(Parts {
             book: RwSignal::new(book),
             home: RwSignal::new(home),
@@ -157,6 +157,11 @@ impl Records {
         let zone =
             self.book.with_untracked(|book| book.standing().yards.get(yard).map(|yard| yard.zone.clone()));
         zone.map_or_else(|| clock::stamp().day(), |zone| clock::today(&zone))
+    }
+
+    /// Today by the calendar of the yard that `entry` is of.
+    pub fn today_of(self, entry: &Entry) -> Day {
+        entry.yard.as_ref().map_or_else(|| clock::stamp().day(), |yard| self.today(yard))
     }
 
     /// Writes what a method of [`Book`] made, and offers to undo it under the words `said`.
@@ -211,7 +216,9 @@ impl Records {
         });
         match saved.flatten() {
             Some(Ok(_)) => {
-                self.act.set(Some(Act { said, entries: ids.clone(), undone: None, own }));
+                let act = Held { said, entries };
+                self.no_longer_unsaved(&act);
+                self.act.set(Some(Act { said: act.said, entries: ids.clone(), undone: None, own }));
                 // A look at the demonstration is no book that could be missed.
                 if own {
                     self.copy();

@@ -2,10 +2,11 @@
 //!
 //! A save is on the shelf when a tap is answered, and in the second copy a moment later. Only then the page says "saved".
 
-use super::cabinet::Cabinet;
+use super::cabinet::{Cabinet, NotSaved};
 use super::edge::{keeping, locks};
 use super::reconcile::Reconciled;
 use super::records::{Home, Records};
+use super::unsaved::Unsaved;
 use crate::app::graph::after;
 use crate::store::second::{Ended, Second};
 use wasm_bindgen_futures::spawn_local;
@@ -51,6 +52,8 @@ impl Records {
         if matches!(self.home.get_untracked(), Home::Forgotten(_)) {
             return;
         }
+        // Nobody has said yet which tab writes. What is saved before that would reach no second copy where it is another.
+        self.cabinet.try_update_value(|cabinet| cabinet.set_elsewhere(true));
         after(LOCK_WAIT, move || {
             if !self.second.with_value(|state| state.ours) {
                 self.theirs();
@@ -80,9 +83,15 @@ impl Records {
             state.level = false;
         });
         self.cabinet.try_update_value(|cabinet| cabinet.set_elsewhere(false));
-        if self.home.get_untracked() == Home::Elsewhere {
+        let reads = self.home.get_untracked() == Home::Elsewhere;
+        if reads {
             self.home.set(Home::Kept);
             self.refresh(Cabinet::refresh);
+        }
+        let waits = |unsaved: &Option<Unsaved>| {
+            unsaved.as_ref().is_some_and(|unsaved| unsaved.why == NotSaved::Elsewhere)
+        };
+        if reads || self.unsaved.with_untracked(waits) {
             self.try_again();
         }
         self.mirror();
@@ -136,8 +145,8 @@ impl Records {
                     self.second.try_update_value(|state| state.open = None);
                     continue;
                 };
-                self.lay_beside(texts);
-                self.second.try_update_value(|state| state.level = true);
+                let level = self.lay_beside(texts);
+                self.second.try_update_value(|state| state.level = level);
             }
             loop {
                 // A newer version keeps its own second copy.
@@ -146,7 +155,7 @@ impl Records {
                 }
                 let texts = self.cabinet.try_update_value(Cabinet::take_outbox)?;
                 if texts.is_empty() {
-                    return Some(());
+                    return self.second.with_value(|state| state.level).then_some(());
                 }
                 let ended = second.write(&texts).await;
                 if ended == Ended::Done {
@@ -168,12 +177,12 @@ impl Records {
         None
     }
 
-    /// Takes in what the second copy has and the first has not.
-    fn lay_beside(self, texts: Vec<(String, String)>) {
+    /// Takes in what the second copy has and the first has not; false when the first did not take it, or could not be read.
+    fn lay_beside(self, texts: Vec<(String, String)>) -> bool {
         let found = self.book.try_update_untracked(|book| {
             self.cabinet.try_update_value(|cabinet| cabinet.reconcile(book, texts))
         });
-        let Some(Some(Ok(Reconciled { restored, asides, .. }))) = found else { return };
+        let Some(Some(Ok(Reconciled { restored, asides, refused }))) = found else { return false };
         if restored > 0 {
             self.restored.update(|before| *before += restored);
             self.remember(|meta| meta.written = true);
@@ -191,6 +200,7 @@ impl Records {
         if self.cabinet.with_value(Cabinet::read_only) {
             self.home.set(Home::ReadOnly);
         }
+        !refused
     }
 
     /// Says whether everything lies in both places. With that it is known, too, whether a book is gone.

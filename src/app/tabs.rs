@@ -3,20 +3,34 @@
 use super::cabinet::Cabinet;
 use super::edge::{self, listen};
 use super::records::{Home, Records};
+use crate::app::graph::after;
 use crate::book::Book;
 use crate::book::id::EntryId;
 use crate::store::keys;
 use crate::store::shelf::ShelfError;
+use std::cell::Cell;
+use std::rc::Rc;
 use wasm_bindgen::JsCast;
+
+/// In milliseconds: what another tab writes within this time is read at once. A file that is taken in there comes page by
+/// page, and each look reads the whole book.
+const TOGETHER: u64 = 100;
 
 impl Records {
     /// Another tab of this page has written: its entries come in here too.
     pub(super) fn follow_other_tabs(self) {
         let Some(window) = edge::window() else { return };
+        let told = Rc::new(Cell::new(false));
         listen(&window, "storage", move |event| {
             let Ok(event) = event.dyn_into::<web_sys::StorageEvent>() else { return };
-            if event.key().is_some_and(|key| key.starts_with(keys::PAGE)) {
-                self.refresh(Cabinet::refresh);
+            // Without a key the whole storage was cleared.
+            let page = event.key().is_none_or(|key| key.starts_with(keys::PAGE));
+            if page && !told.replace(true) {
+                let told = told.clone();
+                after(TOGETHER, move || {
+                    told.set(false);
+                    self.refresh(Cabinet::catch_up);
+                });
             }
         });
         // A page that slept, or lay in the browser's memory behind another, was told nothing.

@@ -1,5 +1,6 @@
 //! What the phone did not keep stays at hand until it is kept or the keeper has it.
 
+use super::aside::{Aside, Why};
 use super::cabinet::NotSaved;
 use super::edge::slot;
 use super::records::{Records, writer};
@@ -20,6 +21,18 @@ impl Records {
         unsaved.why = why;
         unsaved.hold(Held { said, entries });
         self.unsaved.set(Some(unsaved));
+    }
+
+    /// `act` is kept: what was held and is said anew by it would be written a second time by "Try again".
+    pub(super) fn no_longer_unsaved(self, act: &Held) {
+        let Some(mut unsaved) = self.unsaved.get_untracked() else { return };
+        let held = unsaved.acts.len();
+        unsaved.leave_out(act);
+        if unsaved.acts.is_empty() {
+            self.put_away();
+        } else if unsaved.acts.len() < held {
+            self.unsaved.set(Some(unsaved));
+        }
     }
 
     /// Tries once more to keep what could not be kept; true when it is.
@@ -56,7 +69,14 @@ impl Records {
     }
 }
 
-/// What an earlier start could not keep is shown like what this one cannot.
-pub(super) fn left_over(cut_short: Vec<Entry>, book: &Book) -> Option<Unsaved> {
-    Unsaved::left_over(&slot::read_own(slot::UNSAVED).unwrap_or_default(), cut_short, book)
+/// What an earlier start could not keep is shown like what this one cannot. A text of it that cannot be read is offered
+/// with the rest of what cannot be read, for as long as this tab is there: what could not be kept lies nowhere else.
+pub(super) fn left_over(cut_short: Vec<Entry>, book: &Book, asides: &mut Vec<Aside>) -> Option<Unsaved> {
+    let text = slot::read_own(slot::UNSAVED).unwrap_or_default();
+    if !Unsaved::can_read(&text) {
+        slot::write_own(slot::UNREAD, &text);
+    }
+    let unread = slot::read_own(slot::UNREAD).filter(|text| !text.is_empty());
+    asides.extend(unread.map(|raw| Aside { key: slot::UNREAD.to_owned(), raw, why: Why::Damaged }));
+    Unsaved::left_over(&text, cut_short, book)
 }

@@ -44,6 +44,11 @@ impl Unsaved {
         (!left.acts.is_empty()).then_some(left)
     }
 
+    /// Whether `text` is what [`Unsaved::to_text`] writes, or empty.
+    pub fn can_read(text: &str) -> bool {
+        text.is_empty() || json::list_from_text::<Held>(text).is_some()
+    }
+
     /// Everything held, for the next load of this tab.
     pub fn to_text(&self) -> String {
         json::list_to_text(&self.acts)
@@ -70,17 +75,23 @@ impl Unsaved {
         said
     }
 
-    /// Holds one more act. One that was held before and does the same once more goes: the keeper, who was told that it
-    /// was not kept, has said it anew.
+    /// Holds one more act in the place of those that it says anew.
     pub fn hold(&mut self, act: Held) {
+        if self.leave_out(&act) {
+            self.acts.push(act);
+        }
+    }
+
+    /// Leaves out what was held before and `act` does once more: the keeper, who was told that it was not kept, has said
+    /// it anew. False when `act` is what is held here, tried again: then nothing is left out.
+    pub fn leave_out(&mut self, act: &Held) -> bool {
         let known =
             |entry: &Entry| self.acts.iter().any(|held| held.entries.iter().any(|e| e.id == entry.id));
-        // What was tried again and not kept is here already.
-        if act.entries.iter().all(known) {
-            return;
+        let anew = !act.entries.iter().all(known);
+        if anew {
+            self.acts.retain(|held| !act.again(held));
         }
-        self.acts.retain(|held| !act.again(held));
-        self.acts.push(act);
+        anew
     }
 }
 
@@ -97,9 +108,11 @@ impl Held {
     }
 }
 
-/// The same kind of thing, on the same day, about the same hive where it is work on one.
+/// The same kind of thing, on the same day, about the same hive where it is work on one, and about the same lines where it
+/// corrects or strikes them.
 fn same(now: &Entry, old: &Entry) -> bool {
     now.day == old.day
+        && now.replaces == old.replaces
         && match (&now.what, &old.what) {
             // Work on other traps of the hive is other work.
             (What::Check(now), What::Check(old)) => {
@@ -110,6 +123,7 @@ fn same(now: &Entry, old: &Entry) -> bool {
             (What::Skip { hive: now, .. }, What::Skip { hive: old, .. }) => now == old,
             (What::Yard { name: now, .. }, What::Yard { name: old, .. })
             | (What::Hive { tag: now, .. }, What::Hive { tag: old, .. }) => now == old,
+            (What::Struck { entries: now }, What::Struck { entries: old }) => now == old,
             (now, old) => discriminant(now) == discriminant(old),
         }
 }

@@ -15,11 +15,13 @@ mod late;
 mod laws;
 mod mended;
 mod mixed;
+mod owed;
 #[path = "../support/phone.rs"]
 mod phone;
 mod plain;
 mod refused;
 mod round;
+mod said_anew;
 mod season;
 mod second;
 #[path = "../support/second.rs"]

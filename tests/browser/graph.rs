@@ -1,5 +1,6 @@
 //! Signals, memos and effects keep what Leptos promises of them, and lists keep their rows.
 
+use beetle_almanac::app::edge::pause::when_rested;
 use beetle_almanac::app::el::{each, el, mount};
 use beetle_almanac::app::graph::{Memo, Owner, RwSignal, StoredValue, effect, effect_since, untrack};
 use leptos::task::tick;
@@ -31,11 +32,9 @@ fn a_value_is_read_set_and_changed() {
 }
 
 #[wasm_bindgen_test]
-fn a_value_that_is_being_read_is_not_changed_under_the_reader_and_says_so() {
+fn a_value_that_is_set_anew_is_not_changed_under_its_reader() {
     part().with(|| {
         let count = RwSignal::new(1);
-        let inside = count.with_untracked(|_| count.try_update_untracked(|count| *count = 2));
-        assert_eq!((inside, count.get_untracked()), (None, 1));
         // A new value is another one: the reader keeps the old.
         let seen = count.with_untracked(|seen| {
             count.set(3);
@@ -66,6 +65,24 @@ fn what_comes_late_to_a_part_that_is_gone_does_nothing() {
     kept.set_value(2);
     assert_eq!(text.try_update_untracked(|text| *text), None);
     assert_eq!(kept.try_update_value(|kept| *kept), None);
+}
+
+#[wasm_bindgen_test]
+#[should_panic(expected = "while it was being read")]
+fn so_is_a_change_that_tells_nobody() {
+    part().with(|| {
+        let count = RwSignal::new(1);
+        count.with_untracked(|_| count.try_update_untracked(|count| *count = 2));
+    });
+}
+
+#[wasm_bindgen_test]
+#[should_panic(expected = "while it was being read")]
+fn and_one_of_a_value_that_nobody_follows() {
+    part().with(|| {
+        let count = StoredValue::new(1);
+        count.with_value(|_| count.try_update_value(|count| *count = 2));
+    });
 }
 
 #[wasm_bindgen_test]
@@ -157,4 +174,33 @@ async fn a_list_keeps_the_rows_whose_keys_stay_moves_them_and_lets_the_others_go
     assert!(document.get_element_by_id("row-of-c").unwrap() == c);
     assert!(document.active_element().unwrap() == c, "the focus stays on the row that moved");
     part.cleanup();
+}
+
+#[wasm_bindgen_test]
+async fn what_is_slow_is_worked_out_once_the_typing_rests_and_not_for_a_part_that_is_gone() {
+    let wait = |milliseconds: u32| {
+        let wait = js_sys::eval(&format!("new Promise(done => setTimeout(done, {milliseconds}))")).unwrap();
+        wasm_bindgen_futures::JsFuture::from(js_sys::Promise::from(wait))
+    };
+    let part = part();
+    let said: Rc<RefCell<Vec<String>>> = Rc::default();
+    let text = part.with(|| {
+        let text = RwSignal::new(String::new());
+        let said = StoredValue::new(said.clone());
+        when_rested(move || text.track(), move || said.with_value(|said| said.borrow_mut().push(text.get())));
+        text
+    });
+    for letter in ["3", "30", "30 ", "30 %"] {
+        text.set(letter.to_owned());
+        tick().await;
+        wait(50).await.unwrap();
+    }
+    assert!(said.borrow().is_empty(), "{said:?}");
+    wait(800).await.unwrap();
+    assert_eq!(*said.borrow(), ["30 %"]);
+    text.set("40 %".to_owned());
+    tick().await;
+    part.cleanup();
+    wait(800).await.unwrap();
+    assert_eq!(said.borrow().len(), 1);
 }

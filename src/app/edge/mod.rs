@@ -11,6 +11,7 @@ pub mod locks;
 pub mod pause;
 pub mod share;
 pub mod slot;
+pub mod typing;
 pub mod worker;
 
 use crate::app::graph::after;

@@ -3,8 +3,26 @@
 use super::{document, listen, window};
 use crate::app::graph::{StoredValue, after, effect, untrack};
 
-/// A rest in typing after which the text is kept, in milliseconds.
+/// A rest in typing after which the text is kept or something slow is worked out, in milliseconds.
 const REST: u64 = 500;
+
+/// Calls `then` whenever what `follow` reads has rested, for as long as the part of the page it was made in.
+pub fn when_rested(follow: impl Fn() + 'static, then: impl Fn() + Copy + 'static) {
+    let turn = StoredValue::new(0_u32);
+    effect(move || {
+        follow();
+        let mine = turn.try_update_value(|turn| {
+            *turn = turn.wrapping_add(1);
+            *turn
+        });
+        after(REST, move || {
+            // The part may be gone by now: then nothing is asked of it.
+            if mine.is_some() && turn.try_update_value(|turn| *turn) == mine {
+                untrack(then);
+            }
+        });
+    });
+}
 
 /// Hands what `text` says to `keep` whenever it has changed and then rested, and at once when the page is hidden or
 /// left. `kept` is what is kept already. `text` is followed like any effect.

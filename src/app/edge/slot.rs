@@ -11,8 +11,12 @@ pub const BENCH: &str = "beetle-almanac/bench";
 
 /// This tab's entry in the making.
 pub const DRAFT: &str = "beetle-almanac/draft";
+/// What stood in the fields of the hives whose entries this tab could not keep.
+pub const HELD: &str = "beetle-almanac/held";
 /// What this tab could not keep.
 pub const UNSAVED: &str = "beetle-almanac/unsaved";
+/// The same, where it cannot be read.
+pub const UNREAD: &str = "beetle-almanac/unread";
 
 /// The text kept under `name`; none when nothing is kept or the browser allows no storage.
 pub fn read(name: &str) -> Option<String> {

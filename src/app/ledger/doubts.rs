@@ -22,12 +22,13 @@ pub(super) fn view(desk: Desk, book: &Book, line: &Line<'_>) -> Bit {
     if !line.clash.is_empty() {
         let mut versions = el("ul").class("lines");
         for version in std::iter::once(&line.entry).chain(&line.clash).copied() {
-            let (id, root) = (version.id.clone(), line.root.clone());
+            let (own, root) = (version.clone(), line.root.clone());
             let keep = move || {
-                let today = desk.today.get_untracked();
-                let pen = desk.records.pen();
-                let decided =
-                    desk.records.book.with_untracked(|book| book.decide(&pen, today, &id, &BrowserLetters));
+                let (pen, today) = (desk.records.pen(), desk.records.today_of(&own));
+                let decided = desk
+                    .records
+                    .book
+                    .with_untracked(|book| book.decide(&pen, today, &own.id, &BrowserLetters));
                 lines::put(desk, &root, decided, w::DECIDED);
             };
             let mut said =

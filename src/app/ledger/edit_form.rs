@@ -6,9 +6,10 @@ use crate::almanac::day::Day;
 use crate::almanac::typed::{DayTypedError, day_done};
 use crate::app::edge;
 use crate::app::edge::letters::BrowserLetters;
+use crate::app::edge::pause::when_rested;
 use crate::app::el::{Bit, El, el};
 use crate::app::frame::focus;
-use crate::app::graph::{Memo, RwSignal, effect, untrack};
+use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::records::Records;
@@ -77,6 +78,22 @@ impl Form {
         self.line.set(None);
     }
 
+    /// Something was typed here that would be lost with the form: it says so, and has the focus. A form out of sight is
+    /// none that could be finished.
+    pub(super) fn waits(self) -> bool {
+        let line = self.line.get_untracked().and_then(|line| self.entry(&line));
+        let changed = line.is_some_and(|entry| {
+            let (chosen, typed) = edit::typed(&entry);
+            let (now, chosen_now, day) = untrack(|| (self.typed(), self.chosen.get(), self.day.get()));
+            now != typed || chosen_now != chosen.to_string() || day != entry.day.to_string()
+        });
+        let waits = changed && focus("[data-testid=edit-save]");
+        if waits {
+            self.stop.set(w::STILL_OPEN.to_owned());
+        }
+        waits
+    }
+
     /// Whether fields are open. Tracked.
     pub(super) fn is_open(self) -> bool {
         self.line.with(Option::is_some)
@@ -86,54 +103,84 @@ impl Form {
         self.records.book.with_untracked(|book| book.log().get(line).cloned())
     }
 
-    /// The correction as it stands in the fields: none when one of them cannot be read, else what the book says to it.
-    /// Tracks the fields.
-    fn made(self, entry: &Entry, today: Day) -> Option<Result<Vec<Entry>, Refusal>> {
-        let typed = Typed {
+    /// What stands in the fields. Tracked.
+    fn typed(self) -> Typed {
+        Typed {
             before: self.before.get(),
             after: self.after.get(),
             count: self.count.get(),
             note: self.note.get(),
             traps: self.traps.get(),
             begun: None,
-        };
-        let chosen = self.chosen.with(|text| text.parse().unwrap_or_default());
-        let what = edit::what(entry, chosen, &typed).ok()?;
-        let day = self.day.with(|text| day_done(text, today)).ok()?;
+        }
+    }
+
+    /// The correction with the fields as `typed`: none when one of them cannot be read, else what the book says to it.
+    fn made(self, entry: &Entry, typed: &Typed, today: Day) -> Option<Result<Vec<Entry>, Refusal>> {
+        let chosen = self.chosen.with_untracked(|text| text.parse().unwrap_or_default());
+        let what = edit::what(entry, chosen, typed).ok()?;
+        let day = self.day.with_untracked(|text| day_done(text, today)).ok()?;
         let pen = self.records.pen();
-        Some(self.records.book.with(|book| book.correct(&pen, day, today, &entry.id, what, &BrowserLetters)))
+        Some(
+            self.records
+                .book
+                .with_untracked(|book| book.correct(&pen, day, today, &entry.id, what, &BrowserLetters)),
+        )
+    }
+
+    /// Follows what a due date may hang on; no note moves one.
+    fn follow(self) {
+        for text in [self.day, self.chosen, self.before, self.after, self.count] {
+            text.track();
+        }
+        self.traps.track();
+        self.records.book.track();
     }
 }
 
 /// The form; `shut` is called when it is done with.
-pub(super) fn view(form: Form, today: Day, shut: impl Fn() + Copy + 'static) -> Bit {
+pub(super) fn view(form: Form, shut: impl Fn() + Copy + 'static) -> Bit {
     let Some(entry) = form.line.get_untracked().and_then(|line| form.entry(&line)) else {
         return Bit::Nothing;
     };
     let Some(fields) = edit::fields(&entry) else { return Bit::Nothing };
     let records = form.records;
+    // Of the yard, where it may be another day than on this phone.
+    let today = records.today_of(&entry);
     let shifts: RwSignal<Option<Vec<Shift>>> = RwSignal::new(None);
     let refused: RwSignal<Option<Refusal>> = RwSignal::new(None);
-    let own = entry.clone();
-    effect(move || {
-        let made = form.made(&own, today);
+    let own = StoredValue::new(entry.clone());
+    // The whole book is read anew for it, three times over: too long for every letter.
+    let look = move || {
+        let made = own.with_value(|entry| {
+            let note = edit::typed(entry).1.note;
+            form.made(entry, &Typed { note, ..form.typed() }, today)
+        });
         let (found, refusal) = match made {
-            Some(Ok(entries)) => (Some(records.book.with(|book| book.shifts(&entries, today))), None),
+            Some(Ok(entries)) => {
+                (Some(records.book.with_untracked(|book| book.shifts(&entries, today))), None)
+            }
             Some(Err(refusal)) => (None, Some(refusal)),
             None => (None, None),
         };
         shifts.renew(found);
         refused.renew(refusal.filter(|refusal| *refusal != Refusal::Nothing));
-    });
+    };
+    when_rested(move || form.follow(), look);
     let save = move || {
         // Tapped again before the form was gone.
         if form.line.with_untracked(Option::is_none) {
             return;
         }
-        let written = match untrack(|| form.made(&entry, today)) {
-            Some(written) if !matches!(&written, Err(refusal) if *refusal != Refusal::Nothing) => written,
+        let written = match form.made(&entry, &untrack(|| form.typed()), today) {
+            // Pressed in the middle of typing, it says so before it would by itself.
+            Some(Err(refusal)) if refusal != Refusal::Nothing => {
+                refused.renew(Some(refusal));
+                return go_to_wrong();
+            }
+            Some(written) => written,
             // The field says why.
-            _ => return go_to_wrong(),
+            None => return go_to_wrong(),
         };
         match records.put(written, w::EDITED) {
             Ok(_) => {

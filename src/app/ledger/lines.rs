@@ -223,6 +223,9 @@ fn opener(desk: Desk, root: &EntryId, said: El) -> El {
     let (own, pressed) = (root.clone(), root.clone());
     let open = Memo::new(move || desk.open.with(|open| open.as_ref() == Some(&own)));
     let press = move || {
+        if desk.form.waits() {
+            return;
+        }
         desk.form.shut();
         desk.open.set((!open.get_untracked()).then(|| pressed.clone()));
     };
@@ -308,7 +311,7 @@ fn form(desk: Desk, root: &EntryId) -> Bit {
         desk.open.set(None);
         root.with_value(to_line);
     };
-    el("div").class("line-keys").kid(edit_form::view(desk.form, desk.today.get_untracked(), shut)).into()
+    el("div").class("line-keys").kid(edit_form::view(desk.form, shut)).into()
 }
 
 /// What striking the line out would do to due dates, said beside the key that does it. The list has been drawn by then:

@@ -64,6 +64,11 @@ impl Typed {
         texts.iter().all(|text| text.trim().is_empty()) && self.traps.is_empty()
     }
 
+    /// The same stands in the fields as in those of `other`, whatever days the two were begun.
+    pub fn says(&self, other: &Typed) -> bool {
+        Typed { begun: other.begun, ..self.clone() } == *other
+    }
+
     /// Something stands in a field that is folded away at first.
     pub fn beyond_count(&self) -> bool {
         let count = String::new();
@@ -125,7 +130,7 @@ impl Drafts {
 
     /// Leaves out what was brought back and is logged again, unless it was changed in between.
     pub fn take_again(&mut self, hive: &ThingId, typed: &Typed) {
-        if self.get(hive) == Some(typed) {
+        if self.get(hive).is_some_and(|now| now.says(typed)) {
             self.put(hive, Typed::default());
         }
     }
@@ -195,6 +200,11 @@ mod tests {
         drafts.take_again(&hive(), &Typed::default());
         assert_eq!(drafts.get(&hive()), Some(&counted));
         drafts.take_again(&hive(), &counted);
+        assert_eq!(drafts.get(&hive()), None);
+        // Midnight has passed in between.
+        let begun = |day| Typed { begun: Day::parse(day).ok(), ..counted.clone() };
+        drafts.put(&hive(), begun("2026-07-14"));
+        drafts.take_again(&hive(), &begun("2026-07-15"));
         assert_eq!(drafts.get(&hive()), None);
     }
 

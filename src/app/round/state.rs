@@ -107,8 +107,9 @@ pub struct Parts {
     pub wish: StoredValue<Option<Wish>>,
     /// The hive that was logged last.
     pub logged: StoredValue<Option<Logged>>,
-    /// Hives whose entry the phone did not keep, and what stood in their fields: it stands there still.
-    held: StoredValue<Vec<(ThingId, Typed)>>,
+    /// Hives whose entry the phone did not keep, and what stood in their fields: it stands there still. It outlives a
+    /// reload, as the entry does.
+    held: StoredValue<Drafts>,
     /// Half-made entries of the other hives.
     drafts: RwSignal<Drafts>,
     turn: StoredValue<u32>,
@@ -127,6 +128,8 @@ impl Walk {
     pub fn provide(ui: Ui, records: Records) -> Walk {
         let own = slot::read_own(slot::DRAFT).map(|text| json::from_text(&text).unwrap_or_default());
         let drafts = records.draft(own);
+        let held = slot::read_own(slot::HELD).filter(|_| records.unsaved.with_untracked(Option::is_some));
+        let held = held.and_then(|text| json::from_text(&text)).unwrap_or_default();
         let empty = || RwSignal::new(String::new());
         let walk = Walk(Box::leak(Box::new(Parts {
             records,
@@ -146,7 +149,7 @@ impl Walk {
             wish: StoredValue::new(None),
             logged: StoredValue::new(None),
             turn: StoredValue::new(0),
-            held: StoredValue::new(Vec::new()),
+            held: StoredValue::new(held),
             drafts: RwSignal::new(drafts.clone()),
         })));
         provide_context(walk);
@@ -209,6 +212,11 @@ impl Walk {
             typed: untrack(|| self.typed()),
             day: self.day.get_untracked(),
         });
+        if let Some(Logged { hive, .. }) = &logged
+            && self.held.with_value(|held| held.get(hive).is_some())
+        {
+            self.hold(hive, Typed::default());
+        }
         self.logged.set_value(logged);
     }
 
@@ -234,32 +242,44 @@ impl Walk {
 
     /// Remembers what stands in the fields of the open hive, whose entry the phone did not keep.
     pub fn remember_held(self) {
-        let Some(hive) = self.open.get_untracked() else { return };
-        let typed = untrack(|| self.typed());
-        self.held.try_update_value(|held| {
-            held.retain(|(known, _)| *known != hive);
-            held.push((hive, typed));
-        });
+        if let Some(hive) = self.open.get_untracked() {
+            self.hold(&hive, untrack(|| self.typed()));
+        }
+    }
+
+    fn hold(self, hive: &ThingId, typed: Typed) {
+        let mut held = self.held.get_value();
+        held.put(hive, typed);
+        self.set_held(held);
+    }
+
+    fn set_held(self, held: Drafts) {
+        let text = if held.is_empty() { String::new() } else { json::to_text(&held) };
+        slot::write_own(slot::HELD, &text);
+        self.held.set_value(held);
     }
 
     /// What the phone had not kept is kept now: it no longer stands in the fields, or it would be logged once more. What
     /// was changed there since then stays.
     fn kept_at_last(self) {
-        for (hive, typed) in self.held.try_update_value(std::mem::take).unwrap_or_default() {
+        if self.ask.with_untracked(|ask| *ask == Ask::Stopped(Stop::NotSaved)) {
+            self.ask.set(Ask::Nothing);
+        }
+        for (hive, typed) in self.held.get_value().hives {
             if self.open.with_untracked(|open| *open == Some(hive.clone())) {
-                self.ask.set(Ask::Nothing);
-                if untrack(|| self.typed()) == typed {
+                if untrack(|| self.typed()).says(&typed) {
                     self.empty_fields();
                 }
             } else {
                 self.drafts.update(|drafts| drafts.take_again(&hive, &typed));
             }
         }
+        self.forget_held();
     }
 
     /// What was held was put away; what stands in the fields is the keeper's to decide.
     pub fn forget_held(self) {
-        self.held.set_value(Vec::new());
+        self.set_held(Drafts::default());
     }
 
     /// Shuts the panel. What is half made stays; the next walk is for today again.

@@ -12,6 +12,8 @@ pub const STOPPED: &str = "This page has stopped. What you saved is still in the
 pub const PLACES: &str = "Places";
 /// A newer version waits.
 pub const NEW_VERSION: &str = "New version ready.";
+/// Said when it was agreed to and a form is half filled in.
+pub const NEW_VERSION_WAITS: &str = "It starts once the form you are filling in is saved or left.";
 /// Key that lets it take over.
 pub const USE_IT_NOW: &str = "Use it now";
 /// Said once after the first visit.

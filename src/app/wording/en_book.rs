@@ -70,6 +70,8 @@ pub mod history {
     pub const TAKEN_BACK: &str = "Correction taken back";
     /// Key that saves a correction.
     pub const SAVE: &str = "Save the correction";
+    /// Another line was tapped while something was typed here.
+    pub const STILL_OPEN: &str = "Save this correction or leave it first: what you typed would be lost.";
     /// Key that leaves a line as it is.
     pub const LEAVE: &str = "Leave it as it is";
     /// Said once.

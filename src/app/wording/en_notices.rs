@@ -77,6 +77,10 @@ pub fn restored(entries: usize) -> String {
     [&entries, " of your book had gone from this phone’s first copy and came back from the second. Nothing is missing."].concat()
 }
 
+/// They are not on the shelf.
+pub const RESTORED_ALONE: &str =
+    "They still lie in one place only: this page tries again with the next save.";
+
 /// The clock.
 pub fn clock(today: Day, newest: Day) -> String {
     [

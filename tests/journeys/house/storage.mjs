@@ -34,13 +34,16 @@ export const damage = (keeper, key) =>
     return damaged;
   }, key);
 
-/** Lays a second part beside the page under `key`, sound, with `other` in the place of `words`, and returns its text. */
-export async function sayOtherwise(keeper, key, words, other) {
+/**
+ * Lays a second part beside the page under `key`, or what `at` names, sound, with `other` in the place of `words`, and
+ * returns its text.
+ */
+export async function sayOtherwise(keeper, key, words, other, at = `${key}:2`) {
   const page = JSON.parse(await keeper.driver.run((key) => localStorage.getItem(key), key));
   const payload = JSON.stringify(page.d).replace(words, other);
   const sum = crc32(`${page.v}:${page.g}:${payload}`).toString(16).padStart(8, "0");
   const text = `{"v":${page.v},"g":${page.g},"c":"${sum}","d":${payload}}`;
-  await keeper.driver.run((key, text) => localStorage.setItem(key, text), `${key}:2`, text);
+  await keeper.driver.run((key, text) => localStorage.setItem(key, text), at, text);
   return text;
 }
 

@@ -1,7 +1,7 @@
 import { nextVersion } from "../house/built.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { entries, keepYard, log } from "../house/round.mjs";
+import { entries, keepYard, log, unfold } from "../house/round.mjs";
 import { pageRoot } from "../house/settings.mjs";
 import { fill, free } from "../house/storage.mjs";
 
@@ -23,6 +23,51 @@ const agreeElsewhere = (keeper) =>
     registration.waiting.postMessage({ type: "SKIP_WAITING" });
     await over;
   });
+
+/** A page on which she has something half typed when another tab agrees to a new version, and what ends it. */
+const HALF_TYPED = [
+  [
+    "she corrected a line",
+    "edit-note",
+    async (keeper) => {
+      await keeper.open("#/book/history");
+      await keeper.tap("[data-testid=history-line] button");
+      await keeper.tap("history-edit");
+    },
+    async (keeper) => {
+      // A tap on another line throws nothing away either.
+      await keeper.tap("li[data-testid=history-line]:nth-child(2) button");
+      await keeper.reads("main", /Save this correction or leave it first/);
+      assert.equal(await keeper.value("edit-note"), "7, 8");
+      await keeper.tap("edit-save");
+    },
+    ({ what }) => what.check?.note === "7, 8",
+  ],
+  ["she added hives", "#hives-tags", (keeper) => unfold(keeper, "add-hives"), (keeper) => keeper.tap("add-hives-go"), ({ what }) => what.hive?.tag === "8"],
+];
+
+for (const [title, field, open, end, kept] of HALF_TYPED) {
+  journey(`another tab agreed to a new version while ${title}: it waits until what she typed is kept`, {}, async (keeper) => {
+    await keeper.open();
+    await keeper.offlineReady();
+    await keeper.reload();
+    await keepYard(keeper, 2);
+    for (const tag of [1, 2]) await log(keeper, tag, "topped_up");
+    await keeper.host.change({ root: nextVersion(pageRoot, "second") });
+    await keeper.reload();
+    await keeper.waitFor("update-now");
+    await open(keeper);
+    await keeper.type(field, "7, 8");
+    await agreeElsewhere(keeper);
+    await new Promise((done) => setTimeout(done, 2500));
+    assert.equal(await shown(keeper), "first");
+    assert.equal(await keeper.value(field), "7, 8");
+    await end(keeper);
+    await keeper.until("the second version is shown", async () => (await shown(keeper)) === "second");
+    await keeper.started();
+    assert.ok((await entries(keeper)).some(kept));
+  });
+}
 
 journey("her phone was full when a new version came: the page did not load itself anew over the entry it could not keep", {}, async (keeper) => {
   await keeper.open();

@@ -1,6 +1,7 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
 import { atOnce, due, entries, keepYard, keysReady, log, onTheDay, row } from "../house/round.mjs";
+import { clearSecond, sayOtherwise } from "../house/storage.mjs";
 
 const day = (keeper, field, iso) =>
   keeper.driver.run(
@@ -89,4 +90,23 @@ journey("she writes down last week's work late and sees what it does to the due 
   await keeper.reads("shift-list", /Hive \u2068?1\u2069?: due .* → due /);
   await keeper.tap("save-as-is");
   await keeper.until("it is written", async () => (await entries(keeper)).some(({ day }) => day === "2026-07-05"));
+});
+
+journey("in her yard it is tomorrow already: what she logged there today can be corrected this evening", { faults: { clock: "2026-07-01T20:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2);
+  await keeper.reads("kept", /Saved/);
+  const [key] = Object.entries(await keeper.pages()).find(([, text]) => text.includes('"zone":'));
+  await sayOtherwise(keeper, key, /"zone":"[^"]+"/, '"zone":"Pacific/Kiritimati"', key);
+  await clearSecond(keeper);
+  await keeper.reload();
+  await log(keeper, 1, "topped_up");
+  await keeper.until("it is logged there", async () => (await entries(keeper)).some(({ what, day }) => what.check && day === "2026-07-02"));
+
+  await keeper.open("#/book/history");
+  await keeper.tap("[data-testid=history-line] button");
+  await keeper.tap("history-edit");
+  await keeper.type("edit-note", "wet");
+  await keeper.tap("edit-save");
+  await keeper.until("the correction is written", async () => (await entries(keeper)).some(({ what }) => what.check?.note === "wet"));
 });

@@ -79,6 +79,21 @@ journey("she saved the calendar file and a table far from any signal", { complai
   assert.ok(lines.slice(1, -1).every((line, at) => line.split(",")[lines[0].split(",").indexOf("tag")] === `${at + 1}`));
 });
 
+journey("a name in her book begins like a formula: the table guards against it without being asked", CLOCK, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 1, "=1+1");
+  await papers(keeper);
+  await watchFiles(keeper);
+  await keeper.driver.run(() => {
+    const which = document.querySelector("#table-of");
+    which.value = "yards";
+    which.dispatchEvent(new Event("change", { bubbles: true }));
+  });
+  await keeper.tap("table-save");
+  const [yards] = await savedFiles(keeper, 1);
+  assert.match(yards.text, /,'=1\+1,/);
+});
+
 journey("a second calendar file updates the first instead of doubling it", CLOCK, async (keeper) => {
   await keeper.open();
   await keepYard(keeper, 5);

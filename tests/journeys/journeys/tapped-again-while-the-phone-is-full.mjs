@@ -29,6 +29,29 @@ journey("she tapped again and again while the phone was full: each work is writt
   await keeper.reads("count", /not counted/i);
 });
 
+journey("there was room again and she tapped once more before Try again: the work is written once, and the notice speaks of the rest", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await keeper.tap(`${row(1)} [data-testid=row-open]`);
+  await keysReady(keeper);
+  await keeper.tap("count-5");
+  await fill(keeper);
+  await keeper.tap("did-topped_up");
+  await keeper.reads("unsaved-notice", /Hive .?1.?: .*topped up/);
+  await keeper.tap("ask-back");
+  await log(keeper, 2, "as_found");
+  await keeper.reads("unsaved-notice", /Hive .?1.?: .*topped up; Hive .?2.?: .*as found/);
+
+  await free(keeper);
+  await log(keeper, 1, "topped_up");
+  await keeper.until("only hive 2 is held", async () => !/Hive .?1/.test(await keeper.text("unsaved-notice")));
+  await keeper.reads("unsaved-notice", /Hive .?2.?: .*as found/);
+  await keeper.tap("unsaved-again");
+  await keeper.gone("unsaved-notice");
+  const checks = (await entries(keeper)).filter(({ what }) => what.check).map(({ what }) => what.check.did);
+  assert.deepEqual(checks.sort(), ["as_found", "topped_up"]);
+});
+
 journey("the page was loaded anew over what the full phone had not kept: it is shown still, and kept once there is room", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
   await keeper.open();
   await keepYard(keeper, 3);
@@ -47,6 +70,34 @@ journey("the page was loaded anew over what the full phone had not kept: it is s
   await keeper.reload();
   assert.equal(await keeper.shows("unsaved-notice"), false);
   assert.equal((await entries(keeper)).filter(({ what }) => what.check?.did === "topped_up").length, 1);
+});
+
+journey("she counted, the full phone kept nothing, and the page was loaded anew: what is kept at last leaves the fields all the same", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 3);
+  for (const tag of [1, 2]) {
+    await keeper.tap(`${row(tag)} [data-testid=row-open]`);
+    await keysReady(keeper);
+    await keeper.tap("count-5");
+    if (tag === 1) await fill(keeper);
+    await keeper.tap("did-topped_up");
+    await keeper.reads("unsaved-notice", new RegExp(`Hive .?${tag}.?: .*topped up`));
+    await keeper.tap("ask-back");
+  }
+  await keeper.driver.run(() => (window.onbeforeunload = null));
+  await keeper.reload();
+  await keeper.reads("unsaved-notice", /Hive .?1.?: .*topped up; Hive .?2.?: .*topped up/);
+  await keeper.reads("panel", /Hive .?2/);
+  await keeper.reads("count", /\b5\b/);
+  await free(keeper);
+  await keeper.tap("unsaved-again");
+  await keeper.gone("unsaved-notice");
+  await keeper.reads("count", /not counted/i);
+  await keeper.tap(`${row(1)} [data-testid=row-open]`);
+  await keeper.reads("panel", /Hive .?1/);
+  await keeper.reads("count", /not counted/i);
+  const checks = (await entries(keeper)).filter(({ what }) => what.check);
+  assert.equal(checks.length, 2);
 });
 
 journey("a form was refused by the full phone: Try again loses nothing that stands in it, and what was kept at last is not written twice", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {

@@ -1,7 +1,7 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
 import { due, entries, keepYard, log, rows } from "../house/round.mjs";
-import { clearPages, clearSecond } from "../house/storage.mjs";
+import { clearPages, clearSecond, fill, free } from "../house/storage.mjs";
 
 const byId = (list) => [...list].sort((one, other) => (one.id < other.id ? -1 : 1));
 
@@ -44,4 +44,28 @@ journey("the browser cleared one copy of her book: it comes back by itself, and 
   await keeper.reload();
   await keeper.reads("restored-notice", new RegExp(`${book.length + 1} entries of your book .*came back`));
   await keeper.until("hive 2 is done", async () => (await due(keeper, 2)) === "later");
+});
+
+journey("one copy was cleared and the phone is full: what came back is said to lie in one place only, until there is room for it", {}, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await log(keeper, 1, "topped_up");
+  await keeper.reads("kept", /Saved/);
+  const book = byId(await entries(keeper));
+
+  assert.ok((await clearPages(keeper)) > 0);
+  await fill(keeper);
+  await keeper.reload();
+  await keeper.reads("restored-notice", new RegExp(`${book.length} entries of your book .*came back.*one place only`));
+  assert.deepEqual(await entries(keeper), [], "the phone has taken nothing");
+  await keeper.place("book");
+  await keeper.reads("keeping", /one place only/);
+
+  await free(keeper);
+  await keeper.place("round");
+  await log(keeper, 2, "topped_up");
+  await keeper.reads("kept", /Saved/);
+  await keeper.place("book");
+  await keeper.reads("keeping", /in two places/);
+  assert.equal((await entries(keeper)).length, book.length + 1);
 });

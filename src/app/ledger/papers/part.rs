@@ -58,7 +58,8 @@ fn calendar(ui: Ui, records: Records) -> Bit {
 
 fn tables(ui: Ui, records: Records) -> Bit {
     let which = RwSignal::new(Table::Checks.name().to_owned());
-    let (mark, guard) = (RwSignal::new(false), RwSignal::new(false));
+    // Names and notes may come from files of other people.
+    let (mark, guard) = (RwSignal::new(false), RwSignal::new(true));
     let make = move || {
         let chosen = which.with_untracked(|name| Table::ALL.into_iter().find(|table| table.name() == name));
         let table = chosen.unwrap_or(Table::Checks);
