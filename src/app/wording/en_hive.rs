@@ -18,7 +18,7 @@ pub const HISTORY: &str = "What happened";
 /// Field: day of a change.
 pub const DAY: &str = "Day it happened";
 /// Under it.
-pub const DAY_HINT: &str = "Empty is today. Goes for the next change below.";
+pub const DAY_HINT: &str = "Left blank: today. Goes for the next change below.";
 /// No box.
 pub const NO_BOXES: &str =
     "No box is on this hive. Put one on below, or write the hive down as dead, sold, joined or gone.";

@@ -82,6 +82,9 @@ pub fn zone(zone: &str) -> String {
 pub fn doubt(doubt: Doubt) -> &'static str {
     match doubt {
         Doubt::Swapped => "Less oil left than found. Swapped?",
+        Doubt::NoOil => {
+            "“Oil left at” says 0 %: no oil is in after this. Leave it blank for the usual fill. Is 0 % right?"
+        }
         Doubt::Rose { .. } => ROSE,
         Doubt::Many => "That is a great many beetles. Is the number right?",
         Doubt::Twice => "This hive has an entry for this day already. One more?",

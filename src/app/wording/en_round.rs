@@ -84,13 +84,13 @@ pub const BEFORE: &str = "Oil found at";
 /// Field: level left.
 pub const AFTER: &str = "Oil left at";
 /// Under the level left.
-pub const AFTER_HINT: &str = "Empty: the usual fill of the trap.";
+pub const AFTER_HINT: &str = "Left blank: the usual fill of the trap.";
 /// Field: note.
 pub const NOTE: &str = "Note";
 /// Field: day.
 pub const DAY: &str = "Day of the work";
 /// Under the day.
-pub const DAY_HINT: &str = "Empty is today. Stays set for the next hive.";
+pub const DAY_HINT: &str = "Left blank: today. Stays set for the next hive.";
 /// Heading of the traps.
 pub const TRAPS: &str = "Which traps";
 /// Under it.
