@@ -67,6 +67,8 @@ pub struct Logged {
     pub typed: Typed,
     /// The day, as typed.
     pub day: String,
+    /// Somebody had to stand there: see [`super::walk::calls`].
+    pub called: bool,
 }
 
 /// The context of the Round: an address, as [`Ui`] is.
@@ -201,13 +203,14 @@ impl Walk {
     }
 
     /// Remembers what stands in the fields of the open hive, which was just logged.
-    pub fn remember_logged(self) {
+    pub fn remember_logged(self, called: bool) {
         let last = self.records.act.with_untracked(|act| act.as_ref()?.entries.last().cloned());
         let logged = self.open.get_untracked().zip(last).map(|(hive, entry)| Logged {
             entry,
             hive,
             typed: untrack(|| self.typed()),
             day: self.day.get_untracked(),
+            called,
         });
         self.logged.set_value(logged);
     }

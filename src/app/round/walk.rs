@@ -6,18 +6,34 @@ use crate::almanac::text::small;
 use crate::book::Book;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
-use crate::book::round::{HiveDue, Row};
-use crate::book::standing::Standing;
+use crate::book::round::{HiveDue, Row, hive_due};
+use crate::book::standing::{HiveNow, Standing};
 use std::cmp::Ordering;
 
-/// The hive after `after` that has no entry; behind the last one it goes back to the nearest that was left out, so that
+/// The hive after `after` that has no entry and that is `meant`; behind the last one it goes back to the nearest that was left out, so that
 /// somebody who walks from the far end is not sent to the gate.
-pub fn next_hive(stops: &[Stop<'_>], after: Option<&ThingId>) -> Option<ThingId> {
+///
+/// `meant` is asked only of hives without an entry, from the nearest on.
+pub fn next_hive(
+    stops: &[Stop<'_>],
+    after: Option<&ThingId>,
+    meant: &dyn Fn(&ThingId) -> bool,
+) -> Option<ThingId> {
     let at = after.and_then(|id| stops.iter().position(|(hive, _)| *hive == id));
     let (before, behind) = stops.split_at(at.map_or(0, |at| at + 1));
-    let open = |(hive, seen): &&Stop<'_>| seen.is_none() && Some(*hive) != after;
+    let open = |(hive, seen): &&Stop<'_>| seen.is_none() && Some(*hive) != after && meant(hive);
     let next = behind.iter().find(open).or_else(|| before.iter().rfind(open));
     next.map(|(hive, _)| (*hive).clone())
+}
+
+/// Whether somebody has to stand at a hive on `day`: it is due, traps wait to be put in, it was skipped, or oil spilled
+/// in it and nobody has looked again. `yard_loss` as [`hive_due`] takes it.
+pub fn calls(standing: &Standing, hive: &HiveNow, yard_loss: Option<(f64, u8)>, day: Day) -> bool {
+    match hive_due(standing, hive, yard_loss, day) {
+        HiveDue::Resting { .. } => false,
+        HiveDue::NoTraps { wanting: 1.. } => true,
+        due => due.now() || hive.skipped.is_some() || hive.spilled.is_some(),
+    }
 }
 
 /// `order` with `hive` one place further on or back; none at the ends.
@@ -200,7 +216,7 @@ mod tests {
     use crate::book::demo::demo;
     use crate::book::entry::SkipReason;
     use crate::book::id::{EntryId, Writer};
-    use crate::book::round::{Because, rows};
+    use crate::book::round::{Because, rows, yard_loss};
     use crate::book::standing::Trouble;
 
     fn hive(n: u32) -> ThingId {
@@ -253,17 +269,19 @@ mod tests {
         let [one, two, three, four, gone] = &hives;
         let done = Some(Some(Did::ToppedUp));
         let stops = [(one, None), (two, done), (three, done), (four, None)];
-        assert_eq!(next_hive(&stops, None).as_ref(), Some(one));
-        assert_eq!(next_hive(&stops, Some(two)).as_ref(), Some(four));
-        assert_eq!(next_hive(&stops, Some(four)).as_ref(), Some(one));
-        assert_eq!(
-            next_hive(&[(one, None), (two, None), (three, done), (four, None)], Some(four)).as_ref(),
-            Some(two)
-        );
-        assert_eq!(next_hive(&[(one, None)], Some(one)), None);
-        assert_eq!(next_hive(&[], Some(one)), None);
+        let next = |stops: &[Stop<'_>], after| next_hive(stops, after, &|_| true);
+        assert_eq!(next(&stops, None).as_ref(), Some(one));
+        assert_eq!(next(&stops, Some(two)).as_ref(), Some(four));
+        assert_eq!(next(&stops, Some(four)).as_ref(), Some(one));
+        let two_left = [(one, None), (two, None), (three, done), (four, None)];
+        assert_eq!(next(&two_left, Some(four)).as_ref(), Some(two));
+        assert_eq!(next(&[(one, None)], Some(one)), None);
+        assert_eq!(next(&[], Some(one)), None);
         // A skip is an entry; a hive that is gone starts the list over.
-        assert_eq!(next_hive(&[(one, Some(None)), (two, None)], Some(gone)).as_ref(), Some(two));
+        assert_eq!(next(&[(one, Some(None)), (two, None)], Some(gone)).as_ref(), Some(two));
+        // Only of those that are meant.
+        assert_eq!(next_hive(&two_left, Some(two), &|hive| hive == one).as_ref(), Some(one));
+        assert_eq!(next_hive(&two_left, Some(one), &|hive| hive == three), None);
     }
 
     #[test]
@@ -298,6 +316,37 @@ mod tests {
                 assert_eq!(stops(book.standing(), yard, day), rows);
             }
         }
+    }
+
+    #[test]
+    fn a_hive_calls_when_it_is_due_waits_or_wants_a_look_and_not_before_its_day_or_in_a_pause() {
+        let today = Day::parse("2026-07-14").unwrap();
+        let mut book = Book::default();
+        book.add(demo(today, "UTC", 0, &Plain).unwrap());
+        let mut standing = book.standing().clone();
+        let (mut some, mut none) = (0, 0);
+        for (day, (id, hive)) in [today, today.plus(-10)]
+            .into_iter()
+            .flat_map(|day| book.standing().hives.iter().map(move |at| (day, at)))
+        {
+            let loss = yard_loss(&standing, &hive.yard);
+            let rows = rows(&standing, &hive.yard, day);
+            let Some(row) = rows.iter().find(|row| row.hive == *id) else { continue };
+            let bare = matches!(row.due, HiveDue::NoTraps { wanting: 1.. });
+            let waits = row.due.now() || bare || row.skipped.is_some() || row.recheck.is_some();
+            assert_eq!(calls(&standing, hive, loss, day), waits, "{}", hive.tag);
+            *(if waits { &mut some } else { &mut none }) += 1;
+            let skipped = HiveNow { skipped: Some((day, SkipReason::Temper)), ..hive.clone() };
+            let spilled = HiveNow { spilled: Some(day), ..hive.clone() };
+            assert!(calls(&standing, &skipped, loss, day) && calls(&standing, &spilled, loss, day));
+        }
+        assert!(some > 0 && none > 0);
+        let hive = book.standing().hives.values().next().unwrap();
+        let yards: Vec<ThingId> = standing.yards.keys().cloned().collect();
+        for yard in &yards {
+            standing.yards.get_mut(yard).unwrap().paused = Some(today);
+        }
+        assert!(!calls(&standing, hive, None, today.plus(400)));
     }
 
     #[test]
