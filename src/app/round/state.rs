@@ -10,6 +10,7 @@ use crate::app::graph::{
 };
 use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
+use crate::app::wording::en_round as w;
 use crate::book::entry::{Did, SkipReason};
 use crate::book::id::{EntryId, ThingId};
 use crate::book::shift::Shift;
@@ -303,6 +304,11 @@ impl Walk {
     /// Whether a hive other than the open one has a half-made entry. Tracked.
     pub fn half_made(self, hive: &ThingId) -> bool {
         self.drafts.with(|drafts| drafts.get(hive).is_some())
+    }
+
+    /// What is half made at a hive other than the open one, in words. Tracked.
+    pub fn begun_words(self, hive: &ThingId) -> Option<String> {
+        self.drafts.with(|drafts| drafts.get(hive).map(|typed| w::begun(&typed.count)))
     }
 
     fn fill(self, typed: Typed) {

@@ -100,15 +100,16 @@ pub fn stops<'a>(standing: &'a Standing, yard: &'a ThingId, day: Day) -> Vec<Sto
     waiting
 }
 
-/// The hives that "the rest as usual" stands for: no entry today, and a trap in that can be topped up.
-pub fn rest(rows: &[Row]) -> Vec<ThingId> {
-    let left = rows.iter().filter(|row| row.today.is_none() && !left_out(row));
+/// The hives that "the rest as usual" stands for: no entry today, none `begun`, and a trap in that can be topped up.
+pub fn rest(rows: &[Row], begun: &dyn Fn(&ThingId) -> bool) -> Vec<ThingId> {
+    let left = rows.iter().filter(|row| row.today.is_none() && !left_out(row, begun));
     left.map(|row| row.hive.clone()).collect()
 }
 
-/// No entry today, and still not among the rest: no trap in it can be topped up.
-pub fn left_out(row: &Row) -> bool {
-    row.today.is_none() && (row.stuck || matches!(row.due, HiveDue::NoTraps { .. }))
+/// No entry today, and still not among the rest: no trap in it can be topped up, or its own entry is begun, and what was
+/// typed there would be missing from the usual one.
+pub fn left_out(row: &Row, begun: &dyn Fn(&ThingId) -> bool) -> bool {
+    row.today.is_none() && (row.stuck || matches!(row.due, HiveDue::NoTraps { .. }) || begun(&row.hive))
 }
 
 /// A word for how a hive lies to today, for the style sheet.
@@ -350,13 +351,15 @@ mod tests {
     }
 
     #[test]
-    fn the_rest_leaves_out_what_has_an_entry_and_hives_in_which_nothing_can_be_topped_up() {
+    fn the_rest_leaves_out_what_has_an_entry_and_hives_in_which_nothing_can_be_topped_up_or_something_is_begun()
+     {
         let day = Day::parse("2026-07-14").unwrap();
         let waiting = Row { skipped: Some((day, SkipReason::Temper)), ..row(3) };
         let bare = Row { due: HiveDue::NoTraps { wanting: 4 }, ..row(5) };
         let stuck = Row { stuck: true, ..row(6) };
         let rows = [did(1, Did::AsFound), left(2), waiting, row(4), bare, stuck];
-        assert_eq!(rest(&rows), [hive(3), hive(4)]);
+        assert_eq!(rest(&rows, &|_| false), [hive(3), hive(4)]);
+        assert_eq!(rest(&rows, &|begun| *begun == hive(3)), [hive(4)]);
     }
 
     #[test]

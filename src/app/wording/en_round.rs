@@ -143,8 +143,10 @@ pub const REST: &str = "The rest as usual";
 pub const REST_TITLE: &str = "The rest as usual";
 /// Over its list.
 pub const REST_LIST: &str = "These hives get an entry each:";
-/// Over those that get none.
-pub const REST_OUT: &str = "Not among them, for want of a trap to fill:";
+/// Over those that get none: no trap in them can be filled, or an entry of their own is begun.
+pub const REST_OUT: &str = "Left out, for you to log:";
+/// Before the day of a hive that is not due.
+pub const NOT_YET: &str = "not due yet, ";
 /// Topping up leaves such a trap as it is.
 pub const STAYS: &str = ", stays so";
 /// What was done to them.
@@ -172,6 +174,15 @@ pub const GOT_IT: &str = "Got it";
 pub const EMPTY_FIELDS: &str = "Empty them";
 /// Invisible name of the mark of a begun entry.
 pub const BEGUN: &str = "begun, not saved";
+
+/// "begun, not saved: 40 beetles".
+pub fn begun(count: &str) -> String {
+    match count.trim() {
+        "" => BEGUN.to_owned(),
+        "1" => [BEGUN, ": 1 beetle"].concat(),
+        count => [BEGUN, ": ", &own(count), " beetles"].concat(),
+    }
+}
 
 /// A name that keeps its own direction inside a sentence.
 pub fn own(name: &str) -> String {
