@@ -100,6 +100,22 @@ pub fn stops<'a>(standing: &'a Standing, yard: &'a ThingId, day: Day) -> Vec<Sto
     waiting
 }
 
+/// Of how many traps `did` was said on `day`, and how many there are; none where it was said of the whole hive.
+pub fn part_done(hive: &HiveNow, did: Did, day: Day) -> Option<(u32, u32)> {
+    let mut named: Vec<&ThingId> = Vec::new();
+    for (_, work) in &hive.checked {
+        if work.day == day && work.did == did {
+            named.extend(work.traps.as_ref()?);
+        }
+    }
+    let (mut some, mut all) = (0, 0);
+    for trap in hive.traps() {
+        all += 1;
+        some += u32::from(named.contains(&&trap.id));
+    }
+    (some > 0 && some < all).then_some((some, all))
+}
+
 /// The hives that "the rest as usual" stands for: no entry today, none `begun`, and a trap in that can be topped up.
 pub fn rest(rows: &[Row], begun: &dyn Fn(&ThingId) -> bool) -> Vec<ThingId> {
     let left = rows.iter().filter(|row| row.today.is_none() && !left_out(row, begun));
@@ -218,7 +234,7 @@ mod tests {
     use crate::book::entry::SkipReason;
     use crate::book::id::{EntryId, Writer};
     use crate::book::round::{Because, rows, yard_loss};
-    use crate::book::standing::Trouble;
+    use crate::book::standing::{Checked, Trouble};
 
     fn hive(n: u32) -> ThingId {
         EntryId::new(Writer::new("test").unwrap(), n).unwrap().thing(0)
@@ -348,6 +364,32 @@ mod tests {
             standing.yards.get_mut(yard).unwrap().paused = Some(today);
         }
         assert!(!calls(&standing, hive, None, today.plus(400)));
+    }
+
+    #[test]
+    fn work_on_some_traps_is_told_apart_from_work_on_the_hive_and_adds_up() {
+        let today = Day::parse("2026-07-14").unwrap();
+        let mut book = Book::default();
+        book.add(demo(today, "UTC", 0, &Plain).unwrap());
+        let (_, hive) = book.standing().hives.iter().find(|(_, hive)| hive.traps().count() == 4).unwrap();
+        let traps: Vec<ThingId> = hive.traps().map(|trap| trap.id.clone()).collect();
+        let work = |did, traps: Option<&[ThingId]>| {
+            let line = EntryId::new(Writer::new("test").unwrap(), 1).unwrap();
+            let traps = traps.map(<[ThingId]>::to_vec);
+            let (day, writer) = (today, Writer::new("test").unwrap());
+            (line, Checked { day, writer, did, traps, read: false, counted: false })
+        };
+        let told = |checked: Vec<(EntryId, Checked)>, did, day| {
+            part_done(&HiveNow { checked, ..hive.clone() }, did, day)
+        };
+        let one = work(Did::ToppedUp, Some(&traps[..1]));
+        let others = work(Did::ToppedUp, Some(&traps[1..]));
+        let replaced = work(Did::Replaced, Some(&traps[1..3]));
+        assert_eq!(told(vec![one.clone()], Did::ToppedUp, today), Some((1, 4)));
+        assert_eq!(told(vec![one.clone(), replaced.clone()], Did::Replaced, today), Some((2, 4)));
+        assert_eq!(told(vec![one.clone(), others], Did::ToppedUp, today), None);
+        assert_eq!(told(vec![one.clone(), work(Did::ToppedUp, None)], Did::ToppedUp, today), None);
+        assert_eq!(told(vec![one], Did::ToppedUp, today.plus(1)), None);
     }
 
     #[test]

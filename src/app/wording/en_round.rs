@@ -359,9 +359,11 @@ pub fn skipped(day: Day, today: Day, why: SkipReason) -> String {
     ["skipped ", &when, ": ", skip(why)].concat()
 }
 
-/// "topped up today".
-pub fn did_today(work: Did) -> String {
-    [did(work), " today"].concat()
+/// "topped up today"; where it was done to some of the traps only, "1 of 4 topped up today".
+pub fn did_today(work: Did, part: Option<(u32, u32)>) -> String {
+    let Some((some, of)) = part else { return [did(work), " today"].concat() };
+    let work = if work == Did::Missing { "missing" } else { did(work) };
+    [&some.to_string(), " of ", &of.to_string(), " ", work, " today"].concat()
 }
 
 /// "next: due Tue 28 July, in 14 days".
@@ -418,6 +420,13 @@ mod tests {
         let by = day("2026-07-17");
         assert_eq!(recheck_by(by, by), "recheck by Fri 17 July");
         assert_eq!(recheck_by(by, day("2026-07-18")), "recheck missed, was due by Fri 17 July");
+    }
+
+    #[test]
+    fn work_on_some_of_the_traps_is_not_told_as_work_on_all() {
+        assert_eq!(did_today(Did::ToppedUp, None), "topped up today");
+        assert_eq!(did_today(Did::ToppedUp, Some((1, 4))), "1 of 4 topped up today");
+        assert_eq!(did_today(Did::Missing, Some((2, 4))), "2 of 4 missing today");
     }
 
     #[test]
