@@ -113,10 +113,13 @@ pub const NO: &str = "No";
 pub fn all_traps_key(traps: u32) -> String {
     ["All ", &traps.to_string()].concat()
 }
-/// Asked after Missing and after Glued shut.
+/// Asked after Spilled, Missing and Glued shut.
 pub fn which(tag: &str, work: Did) -> String {
-    let what =
-        if work == Did::Missing { ": which traps are missing?" } else { ": which traps are glued shut?" };
+    let what = match work {
+        Did::Spilled => ": which traps spilled?",
+        Did::Missing => ": which traps are missing?",
+        _ => ": which traps are glued shut?",
+    };
     [&hive(tag), what].concat()
 }
 /// Key of a dead hive.
@@ -310,7 +313,7 @@ pub fn did_key(did: Did) -> &'static str {
         Did::AsFound => "As found",
         Did::ToppedUp => "Topped up",
         Did::Replaced => "Replaced",
-        Did::Spilled => "Spilled",
+        Did::Spilled => "Spilled…",
         Did::Missing => "Missing…",
         Did::GluedShut => "Glued shut…",
     }
