@@ -159,8 +159,8 @@ fn lines_of(page: Page) -> Option<Vec<String>> {
     if let Some(days) = now.traps().map(|trap| today.days_since(trap.service)).max() {
         lines.push(en_round::since(days));
     }
-    let recheck = now.spilled.map(|day| day.plus(round::RECHECK_DAYS));
-    lines.extend(recheck.map(|by| en_round::recheck_by(by, today)));
+    let again = now.spilled.filter(|_| !matches!(due, HiveDue::Resting { .. }));
+    lines.extend(again.map(|day| en_round::look_again(day.plus(round::RECHECK_DAYS), today)));
     if let Some((day, why)) = now.skipped {
         lines.push(en_round::skipped(day, today, why));
     }

@@ -127,7 +127,8 @@ pub(super) fn work(walk: Walk, did: Did) {
     if !meant(walk) {
         return;
     }
-    let asks = matches!(did, Did::Spilled | Did::Missing | Did::GluedShut) && walk.traps.with_untracked(Vec::is_empty);
+    let asks = matches!(did, Did::Spilled | Did::Missing | Did::GluedShut)
+        && walk.traps.with_untracked(Vec::is_empty);
     if asks && found(walk, did).len() > 1 {
         walk.ask.set(Ask::Which(did));
         return walk.rest_a_moment();

@@ -60,7 +60,7 @@ pub fn writing_for(day: Day, today: Day) -> String {
 
 /// Fields that were filled on another day.
 pub fn begun_on(day: Day, today: Day) -> String {
-    ["Levels or counts here were typed on ", &near_and_how_far(day, today), ". Still right?"].concat()
+    ["Levels or counts here were typed on ", &near_and_how_far(day, today), ". Still right? "].concat()
 }
 
 /// A note that is too long.

@@ -174,7 +174,7 @@ pub const ROSE: &str =
 /// Key that puts a card away.
 pub const GOT_IT: &str = "Got it";
 /// Key that empties old fields.
-pub const EMPTY_FIELDS: &str = "Empty them";
+pub const EMPTY_FIELDS: &str = "Clear the numbers";
 /// Invisible name of the mark of a begun entry.
 pub const BEGUN: &str = "begun, not saved";
 
@@ -214,7 +214,7 @@ pub fn near_and_how_far(day: Day, today: Day) -> String {
 /// When a hive is due, in words.
 pub fn due(due: &HiveDue, today: Day) -> String {
     match due {
-        HiveDue::Resting { since } => ["resting since ", &near(*since), ", nothing is due"].concat(),
+        HiveDue::Resting { since } => ["paused since ", &near(*since), ", nothing is due"].concat(),
         HiveDue::NoTraps { wanting: 0 } => "no traps".to_owned(),
         HiveDue::NoTraps { wanting } => ["no traps in, ", &wanting.to_string(), " wanted"].concat(),
         HiveDue::Due { on, timing, .. } => due_on(*on, *timing, today),
@@ -242,7 +242,9 @@ pub fn because(because: &Because) -> String {
 fn limit(refill: &Refill) -> String {
     let words = match refill.decided_by {
         Limit::YourMaximum { days } => return maximum(days),
-        Limit::OilLow { .. } if matches!(refill.loss, Loss::Yard { .. }) => "oil runs low, by the yard",
+        Limit::OilLow { .. } if matches!(refill.loss, Loss::Yard { .. }) => {
+            "oil runs low, judged by the yard’s other hives"
+        }
         Limit::OilLow { .. } => "oil runs low",
         Limit::Bodies { .. } => "beetles fill it",
     };
@@ -282,9 +284,15 @@ pub fn still_due(why: &str) -> String {
     [why, " – still due"].concat()
 }
 
-/// "recheck by Fri 17 July", "recheck missed, was due by Fri 17 July".
-pub fn recheck_by(day: Day, today: Day) -> String {
-    [if day < today { "recheck missed, was due by " } else { "recheck by " }, &near(day)].concat()
+/// "after the spill, look again by Fri 17 July", "nobody has looked again after the spill, it was due by Fri 17 July":
+/// says why wherever it stands.
+pub fn look_again(by: Day, today: Day) -> String {
+    let said = if by < today {
+        "nobody has looked again after the spill, it was due by "
+    } else {
+        "after the spill, look again by "
+    };
+    [said, &near(by)].concat()
 }
 
 /// "4 traps to place: Slim trap".
@@ -412,17 +420,20 @@ mod tests {
         };
         let (yard, own) =
             (Loss::Yard { per_day: 2.5, intervals: 3 }, Loss::Hive { per_day: 2.5, intervals: 1 });
-        assert_eq!(said(14, yard), "oil runs low, by the yard");
+        assert_eq!(said(14, yard), "oil runs low, judged by the yard’s other hives");
         assert_eq!(said(14, own), "oil runs low");
         assert_eq!(said(7, yard), "your maximum of 7\u{a0}days");
         assert_eq!(said(60, Loss::Unknown), "beetles fill it");
     }
 
     #[test]
-    fn a_recheck_that_was_missed_says_so() {
+    fn a_look_again_that_was_missed_says_so() {
         let by = day("2026-07-17");
-        assert_eq!(recheck_by(by, by), "recheck by Fri 17 July");
-        assert_eq!(recheck_by(by, day("2026-07-18")), "recheck missed, was due by Fri 17 July");
+        assert_eq!(look_again(by, by), "after the spill, look again by Fri 17 July");
+        assert_eq!(
+            look_again(by, day("2026-07-18")),
+            "nobody has looked again after the spill, it was due by Fri 17 July"
+        );
     }
 
     #[test]

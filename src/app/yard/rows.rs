@@ -148,7 +148,7 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
         _ => (overdue, due, [since, reason, None]),
     };
     let mut second: Vec<String> = second.into_iter().flatten().collect();
-    second.extend(row.recheck.map(|by| w::recheck_by(by, today)));
+    second.extend(row.recheck.map(|by| w::look_again(by, today)));
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let parts = w::parts(count(now.boxes.len()), count(now.traps().count()));
     second.push(parts);
