@@ -91,7 +91,7 @@ pub struct Row {
     pub trouble: Option<Trouble>,
     /// Every trap in it is missing or glued shut.
     pub stuck: bool,
-    /// Oil spilled: look again by this day. None once somebody has looked.
+    /// Oil spilled: look again by this day. None once somebody has looked, and in a pause.
     pub recheck: Option<Day>,
 }
 
@@ -106,8 +106,7 @@ impl Row {
 
     /// The day by which somebody has to look at it again has come, though no trap in it may be due.
     pub fn look_due(&self, today: Day) -> bool {
-        let resting = matches!(self.due, HiveDue::Resting { .. });
-        self.recheck.is_some_and(|by| by <= today) && !resting
+        self.recheck.is_some_and(|by| by <= today)
     }
 }
 
@@ -120,6 +119,8 @@ pub struct Visit {
     pub skipped: u32,
     /// Hives without an entry.
     pub left: u32,
+    /// Of the hives without an entry, those that are due, or bare and waiting for traps.
+    pub due: u32,
     /// Of the hives worked on, those that stay due: a trap does not fish, or none is in.
     pub still_due: u32,
 }
@@ -157,6 +158,7 @@ pub struct YardNeed {
 /// walking order. A hive skipped today keeps its place, so that the list does not jump under the thumb.
 pub fn rows(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Row> {
     let yard_loss = yard_loss(standing, yard);
+    let paused = standing.yards.get(yard).is_some_and(|yard| yard.paused.is_some());
     let row = |(id, hive): (&ThingId, &HiveNow)| Row {
         hive: id.clone(),
         due: hive_due(standing, hive, yard_loss, today),
@@ -165,7 +167,7 @@ pub fn rows(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Row> {
         today: hive.last.as_ref().filter(|seen| seen.day == today).map(|seen| seen.did),
         trouble: hive.trouble().map(|(trouble, _)| trouble),
         stuck: hive.stuck(),
-        recheck: look_by(hive),
+        recheck: look_by(hive).filter(|_| !paused),
     };
     let (mut rows, rest): (Vec<Row>, Vec<Row>) = standing
         .hives_of(yard, true)
@@ -187,7 +189,10 @@ pub fn visit(rows: &[Row]) -> Visit {
         match row.today {
             Some(Some(_)) => visit.worked += 1,
             Some(None) => visit.skipped += 1,
-            None => visit.left += 1,
+            None => {
+                visit.left += 1;
+                visit.due += u32::from(row.due.now() || matches!(row.due, HiveDue::NoTraps { wanting: 1.. }));
+            }
         }
         visit.still_due += u32::from(row.still_due());
     }

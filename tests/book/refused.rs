@@ -227,6 +227,17 @@ fn keeper_finds_more_oil_than_was_left() {
 }
 
 #[test]
+fn keeper_takes_the_empty_level_for_a_level_left_out() {
+    let yard = Yard::new(&["1"], day("2026-05-01"));
+    let on = day("2026-05-10");
+    for did in [Did::ToppedUp, Did::Replaced] {
+        assert_eq!(yard.book.doubts(on, &work(&yard, did, Some(20), Some(0))), [Doubt::NoOil]);
+        assert_eq!(yard.book.doubts(on, &work(&yard, did, Some(0), Some(1))), []);
+    }
+    assert_eq!(yard.book.doubts(on, &work(&yard, Did::AsFound, Some(0), Some(0))), []);
+}
+
+#[test]
 fn keeper_counts_five_thousand_beetles() {
     let yard = Yard::new(&["1"], day("2026-05-01"));
     let mut many = work(&yard, Did::ToppedUp, None, Some(50));

@@ -97,7 +97,10 @@ fn a_skipped_hive_keeps_its_clock_and_leads_the_next_list() {
     yard.book.add(skip);
     let rows = round::rows(yard.book.standing(), &yard.id, on);
     let visit = round::visit(&rows);
-    assert_eq!((visit.worked, visit.skipped, visit.left), (2, 1, 0));
+    assert_eq!((visit.worked, visit.skipped, visit.left, visit.due), (2, 1, 0, 0));
+    let before = |on| round::visit(&round::rows(yard.book.standing(), &yard.id, day(on)));
+    // The next day the skipped one alone is due.
+    assert_eq!((before("2026-05-16").left, before("2026-05-16").due), (3, 1));
     assert!(!visit.complete(), "a visit with a skipped hive is partial");
     assert_eq!(rows[0].hive, yard.hive("1"), "the list does not jump on the day itself");
     let next = round::rows(yard.book.standing(), &yard.id, day("2026-05-16"));
@@ -351,6 +354,13 @@ fn a_spilled_hive_stays_due_until_it_is_filled_and_asks_for_a_second_look() {
     assert_eq!(looks(&yard, "2026-07-09"), (0, 1, 1));
     // Missed, it is still wanted.
     assert_eq!(row(&yard, "1", "2026-07-20").recheck, Some(by));
+    // In a pause nobody is told so.
+    let pause = What::Season { yard: yard.id.clone(), running: false };
+    let entries = yard.book.about_yard(&pen("aa", by), by, by, &yard.id, pause).unwrap();
+    let mut paused = Yard::new(&["1"], day("2026-07-01"));
+    paused.book = yard.book.clone();
+    paused.book.add(entries);
+    assert_eq!(row(&paused, "1", "2026-07-20").recheck, None);
     // The second look ends it.
     yard.log("1", day("2026-07-07"), Did::AsFound, (Some(48), None));
     assert_eq!(row(&yard, "1", "2026-07-07").recheck, None);

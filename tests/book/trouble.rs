@@ -79,7 +79,7 @@ fn the_rest_as_usual_fills_the_others_of_a_hive_and_leaves_out_one_of_which_ever
     log(&mut yard, "2", "2026-07-06", Did::Missing, Some(&[0])).unwrap();
     let on = day("2026-07-15");
     let rows = round::rows(yard.book.standing(), &yard.id, on);
-    let left = rest(&rows);
+    let left = rest(&rows, &|_| false);
     assert_eq!(left, [yard.hive("2"), yard.hive("3")]);
     let all = [yard.hive("1"), yard.hive("2"), yard.hive("3")];
     let written = yard.book.same_for_all(&pen("aa", on), on, on, &all, Did::ToppedUp).unwrap();

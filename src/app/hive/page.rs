@@ -159,8 +159,8 @@ fn lines_of(page: Page) -> Option<Vec<String>> {
     if let Some(days) = now.traps().map(|trap| today.days_since(trap.service)).max() {
         lines.push(en_round::since(days));
     }
-    let recheck = round::look_by(&now);
-    lines.extend(recheck.map(|by| en_round::recheck_by(by, today)));
+    let again = round::look_by(&now).filter(|_| !matches!(due, HiveDue::Resting { .. }));
+    lines.extend(again.map(|by| en_round::look_again(by, today)));
     if let Some((day, why)) = now.skipped {
         lines.push(en_round::skipped(day, today, why));
     }

@@ -130,8 +130,9 @@ fn follow_focus(walk: Walk, walking: Memo<bool>) {
 fn show_keys() {
     if let (Some(foot), Some(line), Some(keys)) = (find(".foot"), find(".dock-saves"), find(".dock-work")) {
         let (top, end) = (line.offset_top(), keys.offset_top() + keys.offset_height());
-        // The bar that undoes stays above them.
-        let above = find("[data-testid=undo-bar]").map_or(0, |bar| bar.offset_height());
+        // The bar that undoes stays above them, or the head where every field is open.
+        let above = find(".foot-long .dock-head").or_else(|| find("[data-testid=undo-bar]"));
+        let above = above.map_or(0, |above| above.offset_height());
         foot.set_scroll_top((end + 8 - foot.client_height()).min(top - above - 8).max(0));
     }
 }
@@ -157,7 +158,7 @@ fn days(walk: Walk) -> Bit {
 }
 
 /// Traps that the open hive wants, when it has none at all.
-fn bare(walk: Walk) -> Option<u32> {
+pub(super) fn bare(walk: Walk) -> Option<u32> {
     let hive = walk.open.get()?;
     walk.records.book.with(|book| {
         let now = book.standing().hives.get(&hive)?;
@@ -190,12 +191,12 @@ fn bare_keys(walk: Walk, wanting: u32) -> Bit {
     let keys = work_keys(walk, "dock-keys dock-work dock-bare")
         .kid(place)
         .kid(work_key(walk, Did::AsFound, "did-as_found", None))
-        .kid(skip_key(walk));
+        .kid(skip_key(walk, "did-skipped"));
     bits![el("p").class("dock-ask").text(&said), saves(walk), keys]
 }
 
 /// What a tap does, said before it is done.
-fn saves(walk: Walk) -> El {
+pub(super) fn saves(walk: Walk) -> El {
     el("p").class("dock-saves").live_text(move || w::saves(&name(walk)))
 }
 
@@ -209,12 +210,12 @@ fn name(walk: Walk) -> String {
 }
 
 /// They take no tap until they have been there for a moment.
-fn work_keys(walk: Walk, class: &str) -> El {
+pub(super) fn work_keys(walk: Walk, class: &str) -> El {
     el("div").class(class).live_attr("data-wait", move || (!walk.ready.get()).then(String::new))
 }
 
-fn skip_key(walk: Walk) -> El {
-    big(w::SKIP, "did-skipped", move || {
+pub(super) fn skip_key(walk: Walk, mark: &'static str) -> El {
+    big(w::SKIP, mark, move || {
         if log::meant(walk) {
             walk.ask.set(Ask::Skip);
         }
@@ -239,7 +240,7 @@ fn keys(walk: Walk) -> Bit {
         .kid(work_key(walk, Did::AsFound, "did-as_found", Some(usual)))
         .kid(work_key(walk, Did::ToppedUp, "did-topped_up", Some(usual)))
         .kid(work_key(walk, Did::Replaced, "did-replaced", Some(usual)))
-        .kid(skip_key(walk))
+        .kid(skip_key(walk, "did-skipped"))
         .kid(work_key(walk, Did::Spilled, "did-spilled", None))
         .kid(work_key(walk, Did::Missing, "did-missing", None));
     bits![count(walk), saves(walk), keys]

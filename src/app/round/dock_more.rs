@@ -1,12 +1,12 @@
 //! The rest of the panel: levels, ranges, single traps, note, day.
 
-use super::dock::work_key;
+use super::dock::{bare, saves, skip_key, work_key, work_keys};
 use super::draft;
 use super::form::{big, count_says, day_says, level_says, note, yes_no};
 use super::log;
-use super::state::Walk;
+use super::state::{Ask, Walk};
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::{Memo, RwSignal};
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::field::{Field, Says};
 use crate::app::wording::en_round as w;
 use crate::book::entry::Did;
@@ -45,7 +45,31 @@ pub(super) fn view(walk: Walk) -> El {
         .kid(traps(walk))
         .kid(note("log-note", walk.note))
         .kid(day.view())
-        .kid(el("div").class("dock-keys").kid(work_key(walk, Did::GluedShut, "did-glued_shut", None)))
+        .kid(live(move || again(walk)))
+}
+
+/// The keys once more below the fields, so that nobody has to scroll back to them; not under a question.
+fn again(walk: Walk) -> Bit {
+    if walk.ask.with(|ask| *ask != Ask::Nothing) {
+        return Bit::Nothing;
+    }
+    let bare = bare(walk).is_some();
+    untrack(|| {
+        let mut keys = work_keys(walk, "dock-keys");
+        for (did, mark) in [
+            (Did::AsFound, "end-as_found"),
+            (Did::ToppedUp, "end-topped_up"),
+            (Did::Replaced, "end-replaced"),
+            (Did::Spilled, "end-spilled"),
+            (Did::Missing, "end-missing"),
+            (Did::GluedShut, "did-glued_shut"),
+        ] {
+            if did == Did::AsFound || !bare {
+                keys = keys.kid(work_key(walk, did, mark, None));
+            }
+        }
+        el("div").class("dock-group").kid(saves(walk)).kid(keys.kid(skip_key(walk, "end-skipped"))).into()
+    })
 }
 
 fn group(label: &str) -> El {

@@ -13,10 +13,14 @@ fn walking(ui: Ui, walk: Walk) -> Memo<bool> {
     Memo::new(move || ui.place.with(Place::section) == Section::Round && walk.open.with(Option::is_some))
 }
 
-/// Class of the foot: while a hive is logged its keys come first.
+/// Class of the foot: while a hive is logged its keys come first, and where it is scrolled its name stays in sight.
 pub fn foot_class(ui: Ui, walk: Walk) -> impl Fn() -> &'static str + 'static {
     let walking = walking(ui, walk);
-    move || if walking.get() { "foot foot-walk" } else { "foot" }
+    move || match (walking.get(), walk.more.get()) {
+        (true, true) => "foot foot-walk foot-long",
+        (true, false) => "foot foot-walk",
+        _ => "foot",
+    }
 }
 
 /// Undo bar and panel. The panel is made once, as soon as the keeper has come to the Round and the list is drawn, and

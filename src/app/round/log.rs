@@ -15,6 +15,7 @@ use crate::app::state::Ui;
 use crate::app::wording::{en_hive, en_round as w};
 use crate::book::entry::{Check, Did, Entry, SkipReason};
 use crate::book::id::{EntryId, ThingId};
+use crate::book::round;
 use crate::book::standing::{HiveNow, Trouble};
 use crate::book::write::{Doubt, Refusal};
 use wasm_bindgen::JsCast;
@@ -89,11 +90,12 @@ fn kept(walk: Walk, written: Result<Vec<Entry>, Refusal>, said: String) -> bool 
 /// Keeps what was written and goes on to the next hive, or the panel says why not.
 fn kept_on(walk: Walk, written: Result<Vec<Entry>, Refusal>, said: String, cards: Vec<Card>, go: Step) {
     let entry = written.as_ref().ok().and_then(|entries| entries.last()).map(|entry| entry.id.clone());
+    let called = go.called;
     let go = Step { entry, ..go };
     match walk.records.put_and(written, said, move || go_on(walk, go)) {
         Ok(()) => {
             walk.cards.set(cards);
-            walk.remember_logged();
+            walk.remember_logged(called);
             walk.empty_fields();
             // Until the next hive is there the keys are still those of this one.
             walk.rest_a_moment();
@@ -125,7 +127,8 @@ pub(super) fn work(walk: Walk, did: Did) {
     if !meant(walk) {
         return;
     }
-    let asks = matches!(did, Did::Missing | Did::GluedShut) && walk.traps.with_untracked(Vec::is_empty);
+    let asks = matches!(did, Did::Spilled | Did::Missing | Did::GluedShut)
+        && walk.traps.with_untracked(Vec::is_empty);
     if asks && found(walk, did).len() > 1 {
         walk.ask.set(Ask::Which(did));
         return walk.rest_a_moment();
@@ -213,7 +216,6 @@ fn save(walk: Walk, did: Did, named: Vec<ThingId>, sure: bool) {
         return walk.ask.set(Ask::Doubts(doubts, shifts));
     }
     let cards = cards(&check, rose);
-    let next = next(walk, &now.yard, &hive, day);
     let number = |traps: usize| u32::try_from(traps).unwrap_or(u32::MAX);
     let over = now.traps().filter(|trap| trap.passed_over(did, false)).count();
     let left = now.trouble().filter(|_| over > 0 && did == Did::ToppedUp && check.traps.is_none());
@@ -226,7 +228,7 @@ fn save(walk: Walk, did: Did, named: Vec<ThingId>, sure: bool) {
     if let Some(left) = left {
         said = [&said, ", ", &w::idle_traps(left)].concat();
     }
-    kept_on(walk, written, said, cards, Step { from: hive, next, entry: None });
+    kept_on(walk, written, said, cards, step(walk, &now.yard, hive, day, None));
 }
 
 /// Saves that the traps the open hive wants were put in, all of one kind.
@@ -241,10 +243,9 @@ pub(super) fn placed(walk: Walk, kind: &ThingId) {
         Err(wrong) => return mend(walk, wrong),
     };
     let said = w::logged_placed(&now.tag, now.wanting());
-    let next = next(walk, &now.yard, &hive, day);
     let written =
         made(walk, day, &|book, pen, day, today| book.traps_placed(pen, day, today, kind, look.clone()));
-    kept_on(walk, written, said, Vec::new(), Step { from: hive, next, entry: None });
+    kept_on(walk, written, said, Vec::new(), step(walk, &now.yard, hive, day, None));
 }
 
 /// Saves that the open hive was left, for the reason that the panel asks for.
@@ -262,12 +263,11 @@ fn skipped(walk: Walk, why: SkipReason) {
     if over > 0 {
         return mend(walk, Wrong::Note(over));
     }
-    let next = next(walk, &now.yard, &hive, day);
     let note = (!note.is_empty()).then_some(note);
     let said = w::logged_skip(&now.tag, why);
     let written =
         made(walk, day, &|book, pen, day, today| book.skip(pen, day, today, &hive, why, note.clone()));
-    kept_on(walk, written, said, Vec::new(), Step { from: hive, next, entry: None });
+    kept_on(walk, written, said, Vec::new(), step(walk, &now.yard, hive, day, None));
 }
 
 /// Traps that did not fish were replaced and filled on the spot.
@@ -375,34 +375,48 @@ pub(super) fn follow_undo(ui: Ui, walk: Walk) {
     } else if at_hive {
         let today = walk.today.get_untracked();
         let day = walk.day.with_untracked(|text| draft::day(text, today)).unwrap_or(today);
-        let next = next(walk, &yard, &hive, day);
-        walk.remember_logged();
+        let go = step(walk, &yard, hive, day, Some(logged.called));
+        walk.remember_logged(go.called);
         walk.empty_fields();
         walk.cards.set(Vec::new());
-        go_on(walk, Step { from: hive, next, entry: None });
+        go_on(walk, go);
     } else {
         walk.take_again(&logged);
     }
 }
 
-/// The next hive without an entry on `day`, as the list stands before the save: what was skipped earlier leads it and
-/// moves back to its place once it is worked on.
-fn next(walk: Walk, yard: &ThingId, hive: &ThingId, day: Day) -> Option<ThingId> {
-    walk.records
-        .book
-        .with_untracked(|book| walk::next_hive(&walk::stops(book.standing(), yard, day), Some(hive)))
+/// The way from hive `from` to the next without an entry on `day`, as the list stands before the save: what was skipped
+/// earlier leads it and moves back to its place once it is worked on.
+///
+/// From a hive that called for somebody it leads to the next that does, or by habit work would be written down that was
+/// not done; from one that the keeper chose without need it leads to the next of all. `called` where the save is made
+/// again and the book no longer says so.
+fn step(walk: Walk, yard: &ThingId, from: ThingId, day: Day, called: Option<bool>) -> Step {
+    let (called, next) = walk.records.book.with_untracked(|book| {
+        let standing = book.standing();
+        let loss = round::yard_loss(standing, yard);
+        let calls = |hive: &ThingId| {
+            standing.hives.get(hive).is_some_and(|now| walk::calls(standing, now, loss, day))
+        };
+        let called = called.unwrap_or_else(|| calls(&from));
+        let stops = walk::stops(standing, yard, day);
+        (called, walk::next_hive(&stops, Some(&from), &|hive| !called || calls(hive)))
+    });
+    Step { from, next, called, entry: None }
 }
 
 /// From a hive that was logged to the next.
 struct Step {
     from: ThingId,
     next: Option<ThingId>,
+    /// Somebody had to stand at the first.
+    called: bool,
     /// The last entry of the act.
     entry: Option<EntryId>,
 }
 
 /// Shows the next hive, unless the keeper has turned to another one or has taken the act back by now.
-fn go_on(walk: Walk, Step { from, next, entry }: Step) {
+fn go_on(walk: Walk, Step { from, next, entry, .. }: Step) {
     let back = |act: &Act| act.undone.is_some() && act.entries.last() == entry.as_ref();
     if walk.open.with_untracked(|open| open.as_ref() != Some(&from))
         || walk.records.act.with_untracked(|act| act.as_ref().is_some_and(back))

@@ -10,6 +10,7 @@ use crate::app::graph::{
 };
 use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
+use crate::app::wording::en_round as w;
 use crate::book::entry::{Did, SkipReason};
 use crate::book::id::{EntryId, ThingId};
 use crate::book::shift::Shift;
@@ -67,6 +68,8 @@ pub struct Logged {
     pub typed: Typed,
     /// The day, as typed.
     pub day: String,
+    /// Somebody had to stand there: see [`super::walk::calls`].
+    pub called: bool,
 }
 
 /// The context of the Round: an address, as [`Ui`] is.
@@ -204,13 +207,14 @@ impl Walk {
     }
 
     /// Remembers what stands in the fields of the open hive, which was just logged.
-    pub fn remember_logged(self) {
+    pub fn remember_logged(self, called: bool) {
         let last = self.records.act.with_untracked(|act| act.as_ref()?.entries.last().cloned());
         let logged = self.open.get_untracked().zip(last).map(|(hive, entry)| Logged {
             entry,
             hive,
             typed: untrack(|| self.typed()),
             day: self.day.get_untracked(),
+            called,
         });
         if let Some(Logged { hive, .. }) = &logged
             && self.held.with_value(|held| held.get(hive).is_some())
@@ -320,6 +324,11 @@ impl Walk {
     /// Whether a hive other than the open one has a half-made entry. Tracked.
     pub fn half_made(self, hive: &ThingId) -> bool {
         self.drafts.with(|drafts| drafts.get(hive).is_some())
+    }
+
+    /// What is half made at a hive other than the open one, in words. Tracked.
+    pub fn begun_words(self, hive: &ThingId) -> Option<String> {
+        self.drafts.with(|drafts| drafts.get(hive).map(|typed| w::begun(&typed.count)))
     }
 
     fn fill(self, typed: Typed) {

@@ -6,18 +6,34 @@ use crate::almanac::text::small;
 use crate::book::Book;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
-use crate::book::round::{HiveDue, Row};
-use crate::book::standing::Standing;
+use crate::book::round::{HiveDue, Row, hive_due};
+use crate::book::standing::{HiveNow, Standing};
 use std::cmp::Ordering;
 
-/// The hive after `after` that has no entry; behind the last one it goes back to the nearest that was left out, so that
+/// The hive after `after` that has no entry and that is `meant`; behind the last one it goes back to the nearest that was left out, so that
 /// somebody who walks from the far end is not sent to the gate.
-pub fn next_hive(stops: &[Stop<'_>], after: Option<&ThingId>) -> Option<ThingId> {
+///
+/// `meant` is asked only of hives without an entry, from the nearest on.
+pub fn next_hive(
+    stops: &[Stop<'_>],
+    after: Option<&ThingId>,
+    meant: &dyn Fn(&ThingId) -> bool,
+) -> Option<ThingId> {
     let at = after.and_then(|id| stops.iter().position(|(hive, _)| *hive == id));
     let (before, behind) = stops.split_at(at.map_or(0, |at| at + 1));
-    let open = |(hive, seen): &&Stop<'_>| seen.is_none() && Some(*hive) != after;
+    let open = |(hive, seen): &&Stop<'_>| seen.is_none() && Some(*hive) != after && meant(hive);
     let next = behind.iter().find(open).or_else(|| before.iter().rfind(open));
     next.map(|(hive, _)| (*hive).clone())
+}
+
+/// Whether somebody has to stand at a hive on `day`: it is due, traps wait to be put in, it was skipped, or oil spilled
+/// in it and nobody has looked again. `yard_loss` as [`hive_due`] takes it.
+pub fn calls(standing: &Standing, hive: &HiveNow, yard_loss: Option<(f64, u8)>, day: Day) -> bool {
+    match hive_due(standing, hive, yard_loss, day) {
+        HiveDue::Resting { .. } => false,
+        HiveDue::NoTraps { wanting: 1.. } => true,
+        due => due.now() || hive.skipped.is_some() || hive.spilled.is_some(),
+    }
 }
 
 /// `order` with `hive` one place further on or back; none at the ends.
@@ -84,15 +100,32 @@ pub fn stops<'a>(standing: &'a Standing, yard: &'a ThingId, day: Day) -> Vec<Sto
     waiting
 }
 
-/// The hives that "the rest as usual" stands for: no entry today, and a trap in that can be topped up.
-pub fn rest(rows: &[Row]) -> Vec<ThingId> {
-    let left = rows.iter().filter(|row| row.today.is_none() && !left_out(row));
+/// Of how many traps `did` was said on `day`, and how many there are; none where it was said of the whole hive.
+pub fn part_done(hive: &HiveNow, did: Did, day: Day) -> Option<(u32, u32)> {
+    let mut named: Vec<&ThingId> = Vec::new();
+    for (_, work) in &hive.checked {
+        if work.day == day && work.did == did {
+            named.extend(work.traps.as_ref()?);
+        }
+    }
+    let (mut some, mut all) = (0, 0);
+    for trap in hive.traps() {
+        all += 1;
+        some += u32::from(named.contains(&&trap.id));
+    }
+    (some > 0 && some < all).then_some((some, all))
+}
+
+/// The hives that "the rest as usual" stands for: no entry today, none `begun`, and a trap in that can be topped up.
+pub fn rest(rows: &[Row], begun: &dyn Fn(&ThingId) -> bool) -> Vec<ThingId> {
+    let left = rows.iter().filter(|row| row.today.is_none() && !left_out(row, begun));
     left.map(|row| row.hive.clone()).collect()
 }
 
-/// No entry today, and still not among the rest: no trap in it can be topped up.
-pub fn left_out(row: &Row) -> bool {
-    row.today.is_none() && (row.stuck || matches!(row.due, HiveDue::NoTraps { .. }))
+/// No entry today, and still not among the rest: no trap in it can be topped up, or its own entry is begun, and what was
+/// typed there would be missing from the usual one.
+pub fn left_out(row: &Row, begun: &dyn Fn(&ThingId) -> bool) -> bool {
+    row.today.is_none() && (row.stuck || matches!(row.due, HiveDue::NoTraps { .. }) || begun(&row.hive))
 }
 
 /// A word for how a hive lies to today, for the style sheet.
@@ -203,8 +236,8 @@ mod tests {
     use crate::book::demo::demo;
     use crate::book::entry::SkipReason;
     use crate::book::id::{EntryId, Writer};
-    use crate::book::round::{Because, rows};
-    use crate::book::standing::Trouble;
+    use crate::book::round::{Because, rows, yard_loss};
+    use crate::book::standing::{Checked, Trouble};
 
     fn hive(n: u32) -> ThingId {
         EntryId::new(Writer::new("test").unwrap(), n).unwrap().thing(0)
@@ -256,17 +289,19 @@ mod tests {
         let [one, two, three, four, gone] = &hives;
         let done = Some(Some(Did::ToppedUp));
         let stops = [(one, None), (two, done), (three, done), (four, None)];
-        assert_eq!(next_hive(&stops, None).as_ref(), Some(one));
-        assert_eq!(next_hive(&stops, Some(two)).as_ref(), Some(four));
-        assert_eq!(next_hive(&stops, Some(four)).as_ref(), Some(one));
-        assert_eq!(
-            next_hive(&[(one, None), (two, None), (three, done), (four, None)], Some(four)).as_ref(),
-            Some(two)
-        );
-        assert_eq!(next_hive(&[(one, None)], Some(one)), None);
-        assert_eq!(next_hive(&[], Some(one)), None);
+        let next = |stops: &[Stop<'_>], after| next_hive(stops, after, &|_| true);
+        assert_eq!(next(&stops, None).as_ref(), Some(one));
+        assert_eq!(next(&stops, Some(two)).as_ref(), Some(four));
+        assert_eq!(next(&stops, Some(four)).as_ref(), Some(one));
+        let two_left = [(one, None), (two, None), (three, done), (four, None)];
+        assert_eq!(next(&two_left, Some(four)).as_ref(), Some(two));
+        assert_eq!(next(&[(one, None)], Some(one)), None);
+        assert_eq!(next(&[], Some(one)), None);
         // A skip is an entry; a hive that is gone starts the list over.
-        assert_eq!(next_hive(&[(one, Some(None)), (two, None)], Some(gone)).as_ref(), Some(two));
+        assert_eq!(next(&[(one, Some(None)), (two, None)], Some(gone)).as_ref(), Some(two));
+        // Only of those that are meant.
+        assert_eq!(next_hive(&two_left, Some(two), &|hive| hive == one).as_ref(), Some(one));
+        assert_eq!(next_hive(&two_left, Some(one), &|hive| hive == three), None);
     }
 
     #[test]
@@ -304,13 +339,72 @@ mod tests {
     }
 
     #[test]
-    fn the_rest_leaves_out_what_has_an_entry_and_hives_in_which_nothing_can_be_topped_up() {
+    fn a_hive_calls_when_it_is_due_waits_or_wants_a_look_and_not_before_its_day_or_in_a_pause() {
+        let today = Day::parse("2026-07-14").unwrap();
+        let mut book = Book::default();
+        book.add(demo(today, "UTC", 0, &Plain).unwrap());
+        let mut standing = book.standing().clone();
+        let (mut some, mut none) = (0, 0);
+        for (day, (id, hive)) in [today, today.plus(-10)]
+            .into_iter()
+            .flat_map(|day| book.standing().hives.iter().map(move |at| (day, at)))
+        {
+            let loss = yard_loss(&standing, &hive.yard);
+            let rows = rows(&standing, &hive.yard, day);
+            let Some(row) = rows.iter().find(|row| row.hive == *id) else { continue };
+            let bare = matches!(row.due, HiveDue::NoTraps { wanting: 1.. });
+            let waits = row.due.now() || bare || row.skipped.is_some() || row.recheck.is_some();
+            assert_eq!(calls(&standing, hive, loss, day), waits, "{}", hive.tag);
+            *(if waits { &mut some } else { &mut none }) += 1;
+            let skipped = HiveNow { skipped: Some((day, SkipReason::Temper)), ..hive.clone() };
+            let spilled = HiveNow { spilled: Some(day), ..hive.clone() };
+            assert!(calls(&standing, &skipped, loss, day) && calls(&standing, &spilled, loss, day));
+        }
+        assert!(some > 0 && none > 0);
+        let hive = book.standing().hives.values().next().unwrap();
+        let yards: Vec<ThingId> = standing.yards.keys().cloned().collect();
+        for yard in &yards {
+            standing.yards.get_mut(yard).unwrap().paused = Some(today);
+        }
+        assert!(!calls(&standing, hive, None, today.plus(400)));
+    }
+
+    #[test]
+    fn work_on_some_traps_is_told_apart_from_work_on_the_hive_and_adds_up() {
+        let today = Day::parse("2026-07-14").unwrap();
+        let mut book = Book::default();
+        book.add(demo(today, "UTC", 0, &Plain).unwrap());
+        let (_, hive) = book.standing().hives.iter().find(|(_, hive)| hive.traps().count() == 4).unwrap();
+        let traps: Vec<ThingId> = hive.traps().map(|trap| trap.id.clone()).collect();
+        let work = |did, traps: Option<&[ThingId]>| {
+            let line = EntryId::new(Writer::new("test").unwrap(), 1).unwrap();
+            let traps = traps.map(<[ThingId]>::to_vec);
+            let (day, writer) = (today, Writer::new("test").unwrap());
+            (line, Checked { day, writer, did, traps, read: false, counted: false, bulk: None })
+        };
+        let told = |checked: Vec<(EntryId, Checked)>, did, day| {
+            part_done(&HiveNow { checked, ..hive.clone() }, did, day)
+        };
+        let one = work(Did::ToppedUp, Some(&traps[..1]));
+        let others = work(Did::ToppedUp, Some(&traps[1..]));
+        let replaced = work(Did::Replaced, Some(&traps[1..3]));
+        assert_eq!(told(vec![one.clone()], Did::ToppedUp, today), Some((1, 4)));
+        assert_eq!(told(vec![one.clone(), replaced.clone()], Did::Replaced, today), Some((2, 4)));
+        assert_eq!(told(vec![one.clone(), others], Did::ToppedUp, today), None);
+        assert_eq!(told(vec![one.clone(), work(Did::ToppedUp, None)], Did::ToppedUp, today), None);
+        assert_eq!(told(vec![one], Did::ToppedUp, today.plus(1)), None);
+    }
+
+    #[test]
+    fn the_rest_leaves_out_what_has_an_entry_and_hives_in_which_nothing_can_be_topped_up_or_something_is_begun()
+     {
         let day = Day::parse("2026-07-14").unwrap();
         let waiting = Row { skipped: Some((day, SkipReason::Temper)), ..row(3) };
         let bare = Row { due: HiveDue::NoTraps { wanting: 4 }, ..row(5) };
         let stuck = Row { stuck: true, ..row(6) };
         let rows = [did(1, Did::AsFound), left(2), waiting, row(4), bare, stuck];
-        assert_eq!(rest(&rows), [hive(3), hive(4)]);
+        assert_eq!(rest(&rows, &|_| false), [hive(3), hive(4)]);
+        assert_eq!(rest(&rows, &|begun| *begun == hive(3)), [hive(4)]);
     }
 
     #[test]

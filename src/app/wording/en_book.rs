@@ -81,7 +81,7 @@ pub mod history {
     /// Chooser of the reason.
     pub const WHY: &str = "Skipped why";
     /// Under the level left.
-    pub const AFTER_HINT: &str = "Empty: not written down.";
+    pub const AFTER_HINT: &str = "Left blank: not written down.";
     /// Before an earlier version of a line.
     pub const WAS: &str = "was: ";
     /// Before a version that was taken back.

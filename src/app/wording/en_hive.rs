@@ -18,7 +18,7 @@ pub const HISTORY: &str = "What happened";
 /// Field: day of a change.
 pub const DAY: &str = "Day it happened";
 /// Under it.
-pub const DAY_HINT: &str = "Empty is today. Goes for the next change below.";
+pub const DAY_HINT: &str = "Left blank: today. Goes for the next change below.";
 /// No box.
 pub const NO_BOXES: &str =
     "No box is on this hive. Put one on below, or write the hive down as dead, sold, joined or gone.";
@@ -157,17 +157,17 @@ pub const RENAME_KEY: &str = "Keep this name";
 /// The name was changed.
 pub const RENAMED: &str = "Yard renamed";
 /// Fold: season.
-pub const SEASON: &str = "Rest or start trap work";
-/// What resting does.
-pub const PAUSE_HOW: &str = "While trap work rests, nothing is due here. Levels and days are kept.";
-/// Key: rest.
-pub const PAUSE: &str = "Let trap work rest";
+pub const SEASON: &str = "Pause or start trap work";
+/// What a pause does.
+pub const PAUSE_HOW: &str = "While trap work is paused, nothing is due here. Levels and days are kept.";
+/// Key: pause.
+pub const PAUSE: &str = "Pause trap work";
 /// What starting does.
 pub const RESUME_HOW: &str = "Due days count from the last visit to each trap: most will be due at once.";
 /// Key: start.
 pub const RESUME: &str = "Start trap work again";
-/// It rests.
-pub const PAUSED: &str = "Trap work rests";
+/// It is paused.
+pub const PAUSED: &str = "Trap work is paused";
 /// It runs.
 pub const RESUMED: &str = "Trap work has started again";
 /// Fold: close.

@@ -176,10 +176,10 @@ pub fn yard_closed(said: &mut String, name: Option<&str>) {
     put(said, ": yard given up");
 }
 
-/// Trap work rests or goes on.
+/// Trap work is paused or goes on.
 pub fn season(said: &mut String, name: Option<&str>, running: bool) {
     yard(said, name);
-    put(said, if running { ": trap work goes on" } else { ": trap work rests" });
+    put(said, if running { ": trap work goes on" } else { ": trap work paused" });
 }
 
 /// A new walking order.

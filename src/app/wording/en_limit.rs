@@ -78,7 +78,7 @@ fn lasts(count: u16, ahead: u16) -> String {
 fn whose(loss: Loss) -> &'static str {
     match loss {
         Loss::Hive { .. } => "; loss by this hive’s own readings",
-        Loss::Yard { .. } => "; loss by its yard’s other hives",
+        Loss::Yard { .. } => "; the loss is not this hive’s own but the middle one of the yard’s hives",
         Loss::Unknown => "",
     }
 }
@@ -132,7 +132,13 @@ mod tests {
     fn a_due_date_shows_its_sum_whose_loss_it_was_and_what_comes_later() {
         let sum = "oil low: 50 % − 30 % at 2.86 % a day = 7 days";
         let later = "Later, Wed 16 December 2026: your maximum of 14 days";
-        assert_eq!(said(facts()), [&[sum, "; loss by its yard’s other hives"].concat(), later]);
+        assert_eq!(
+            said(facts()),
+            [
+                &[sum, "; the loss is not this hive’s own but the middle one of the yard’s hives"].concat(),
+                later
+            ]
+        );
         let loss = Loss::Hive { per_day: 20.0 / 7.0, intervals: 1 };
         let own = said(RefillFacts { loss, ..facts() });
         assert_eq!(own, [&[sum, "; loss by this hive’s own readings"].concat(), later]);
@@ -159,7 +165,10 @@ mod tests {
         let read_on = Day::parse("2026-12-05").ok();
         let told = said(RefillFacts { read_on, level: percent(40), ..facts() });
         let sum = "oil low: 40 % − 30 % at 2.86 % a day = 3 days, from a reading 3 days after the service";
-        assert_eq!(told[0], [sum, "; loss by its yard’s other hives"].concat());
+        assert_eq!(
+            told[0],
+            [sum, "; the loss is not this hive’s own but the middle one of the yard’s hives"].concat()
+        );
         let told = said(RefillFacts { read_on, level: percent(30), ..facts() });
         assert_eq!(told[0], "oil low: already at 30 % or under");
         // Less than a day is left, and still it is not at the floor.

@@ -122,9 +122,9 @@ pub fn wanting(count: u32) -> String {
     ["Places without a trap: ", &count.to_string()].concat()
 }
 
-/// Trap work rests.
+/// Trap work is paused.
 pub fn resting(since: &str) -> String {
-    ["Trap work rests since ", since, ": nothing is due."].concat()
+    ["Trap work is paused since ", since, ": nothing is due."].concat()
 }
 
 /// "46 traps × 10 mL = 460 mL, whole fills: thrown away when full".

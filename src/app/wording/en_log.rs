@@ -60,7 +60,7 @@ pub fn writing_for(day: Day, today: Day) -> String {
 
 /// Fields that were filled on another day.
 pub fn begun_on(day: Day, today: Day) -> String {
-    ["Levels or counts here were typed on ", &near_and_how_far(day, today), ". Still right?"].concat()
+    ["Levels or counts here were typed on ", &near_and_how_far(day, today), ". Still right? "].concat()
 }
 
 /// A note that is too long.
@@ -82,6 +82,9 @@ pub fn zone(zone: &str) -> String {
 pub fn doubt(doubt: Doubt) -> &'static str {
     match doubt {
         Doubt::Swapped => "Less oil left than found. Swapped?",
+        Doubt::NoOil => {
+            "“Oil left at” says 0 %: no oil is in after this. Leave it blank for the usual fill. Is 0 % right?"
+        }
         Doubt::Rose { .. } => ROSE,
         Doubt::Many => "That is a great many beetles. Is the number right?",
         Doubt::Twice => "This hive has an entry for this day already. One more?",

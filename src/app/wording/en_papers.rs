@@ -140,7 +140,7 @@ pub mod truck {
     pub const MARK_NOW: &str = "!";
     /// Skipped.
     pub const MARK_SKIPPED: &str = "S";
-    /// Recheck.
+    /// Look again.
     pub const MARK_LOOK: &str = "R";
     /// Name of the file.
     pub const FILE: &str = "truck-sheet-";

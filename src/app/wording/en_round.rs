@@ -84,13 +84,13 @@ pub const BEFORE: &str = "Oil found at";
 /// Field: level left.
 pub const AFTER: &str = "Oil left at";
 /// Under the level left.
-pub const AFTER_HINT: &str = "Empty: the usual fill of the trap.";
+pub const AFTER_HINT: &str = "Left blank: the usual fill of the trap.";
 /// Field: note.
 pub const NOTE: &str = "Note";
 /// Field: day.
 pub const DAY: &str = "Day of the work";
 /// Under the day.
-pub const DAY_HINT: &str = "Empty is today. Stays set for the next hive.";
+pub const DAY_HINT: &str = "Left blank: today. Stays set for the next hive.";
 /// Heading of the traps.
 pub const TRAPS: &str = "Which traps";
 /// Under it.
@@ -113,10 +113,13 @@ pub const NO: &str = "No";
 pub fn all_traps_key(traps: u32) -> String {
     ["All ", &traps.to_string()].concat()
 }
-/// Asked after Missing and after Glued shut.
+/// Asked after Spilled, Missing and Glued shut.
 pub fn which(tag: &str, work: Did) -> String {
-    let what =
-        if work == Did::Missing { ": which traps are missing?" } else { ": which traps are glued shut?" };
+    let what = match work {
+        Did::Spilled => ": which traps spilled?",
+        Did::Missing => ": which traps are missing?",
+        _ => ": which traps are glued shut?",
+    };
     [&hive(tag), what].concat()
 }
 /// Key of a dead hive.
@@ -143,8 +146,10 @@ pub const REST: &str = "The rest as usual";
 pub const REST_TITLE: &str = "The rest as usual";
 /// Over its list.
 pub const REST_LIST: &str = "These hives get an entry each:";
-/// Over those that get none.
-pub const REST_OUT: &str = "Not among them, for want of a trap to fill:";
+/// Over those that get none: no trap in them can be filled, or an entry of their own is begun.
+pub const REST_OUT: &str = "Left out, for you to log:";
+/// Before the day of a hive that is not due.
+pub const NOT_YET: &str = "not due yet, ";
 /// Topping up leaves such a trap as it is.
 pub const STAYS: &str = ", stays so";
 /// What was done to them.
@@ -169,9 +174,18 @@ pub const ROSE: &str =
 /// Key that puts a card away.
 pub const GOT_IT: &str = "Got it";
 /// Key that empties old fields.
-pub const EMPTY_FIELDS: &str = "Empty them";
+pub const EMPTY_FIELDS: &str = "Clear the numbers";
 /// Invisible name of the mark of a begun entry.
 pub const BEGUN: &str = "begun, not saved";
+
+/// "begun, not saved: 40 beetles".
+pub fn begun(count: &str) -> String {
+    match count.trim() {
+        "" => BEGUN.to_owned(),
+        "1" => [BEGUN, ": 1 beetle"].concat(),
+        count => [BEGUN, ": ", &own(count), " beetles"].concat(),
+    }
+}
 
 /// A name that keeps its own direction inside a sentence.
 pub fn own(name: &str) -> String {
@@ -200,7 +214,7 @@ pub fn near_and_how_far(day: Day, today: Day) -> String {
 /// When a hive is due, in words.
 pub fn due(due: &HiveDue, today: Day) -> String {
     match due {
-        HiveDue::Resting { since } => ["resting since ", &near(*since), ", nothing is due"].concat(),
+        HiveDue::Resting { since } => ["paused since ", &near(*since), ", nothing is due"].concat(),
         HiveDue::NoTraps { wanting: 0 } => "no traps".to_owned(),
         HiveDue::NoTraps { wanting } => ["no traps in, ", &wanting.to_string(), " wanted"].concat(),
         HiveDue::Due { on, timing, .. } => due_on(*on, *timing, today),
@@ -228,7 +242,9 @@ pub fn because(because: &Because) -> String {
 fn limit(refill: &Refill) -> String {
     let words = match refill.decided_by {
         Limit::YourMaximum { days } => return maximum(days),
-        Limit::OilLow { .. } if matches!(refill.loss, Loss::Yard { .. }) => "oil runs low, by the yard",
+        Limit::OilLow { .. } if matches!(refill.loss, Loss::Yard { .. }) => {
+            "oil runs low, judged by the yard’s other hives"
+        }
         Limit::OilLow { .. } => "oil runs low",
         Limit::Bodies { room: 0, .. } => "fuller than ¾",
         Limit::Bodies { .. } => "beetles fill it",
@@ -269,9 +285,15 @@ pub fn still_due(why: &str) -> String {
     [why, " – still due"].concat()
 }
 
-/// "recheck by Fri 17 July", "recheck missed, was due by Fri 17 July".
-pub fn recheck_by(day: Day, today: Day) -> String {
-    [if day < today { "recheck missed, was due by " } else { "recheck by " }, &near(day)].concat()
+/// "after the spill, look again by Fri 17 July", "nobody has looked again after the spill, it was due by Fri 17 July":
+/// says why wherever it stands.
+pub fn look_again(by: Day, today: Day) -> String {
+    let said = if by < today {
+        "nobody has looked again after the spill, it was due by "
+    } else {
+        "after the spill, look again by "
+    };
+    [said, &near(by)].concat()
 }
 
 /// "4 traps to place: Slim trap".
@@ -300,7 +322,7 @@ pub fn did_key(did: Did) -> &'static str {
         Did::AsFound => "As found",
         Did::ToppedUp => "Topped up",
         Did::Replaced => "Replaced",
-        Did::Spilled => "Spilled",
+        Did::Spilled => "Spilled…",
         Did::Missing => "Missing…",
         Did::GluedShut => "Glued shut…",
     }
@@ -349,9 +371,11 @@ pub fn skipped(day: Day, today: Day, why: SkipReason) -> String {
     ["skipped ", &when, ": ", skip(why)].concat()
 }
 
-/// "topped up today".
-pub fn did_today(work: Did) -> String {
-    [did(work), " today"].concat()
+/// "topped up today"; where it was done to some of the traps only, "1 of 4 topped up today".
+pub fn did_today(work: Did, part: Option<(u32, u32)>) -> String {
+    let Some((some, of)) = part else { return [did(work), " today"].concat() };
+    let work = if work == Did::Missing { "missing" } else { did(work) };
+    [&some.to_string(), " of ", &of.to_string(), " ", work, " today"].concat()
 }
 
 /// "next: due Tue 28 July, in 14 days".
@@ -397,17 +421,27 @@ mod tests {
         };
         let (yard, own) =
             (Loss::Yard { per_day: 2.5, intervals: 3 }, Loss::Hive { per_day: 2.5, intervals: 1 });
-        assert_eq!(said(14, yard), "oil runs low, by the yard");
+        assert_eq!(said(14, yard), "oil runs low, judged by the yard’s other hives");
         assert_eq!(said(14, own), "oil runs low");
         assert_eq!(said(7, yard), "your maximum of 7\u{a0}days");
         assert_eq!(said(60, Loss::Unknown), "beetles fill it");
     }
 
     #[test]
-    fn a_recheck_that_was_missed_says_so() {
+    fn a_look_again_that_was_missed_says_so() {
         let by = day("2026-07-17");
-        assert_eq!(recheck_by(by, by), "recheck by Fri 17 July");
-        assert_eq!(recheck_by(by, day("2026-07-18")), "recheck missed, was due by Fri 17 July");
+        assert_eq!(look_again(by, by), "after the spill, look again by Fri 17 July");
+        assert_eq!(
+            look_again(by, day("2026-07-18")),
+            "nobody has looked again after the spill, it was due by Fri 17 July"
+        );
+    }
+
+    #[test]
+    fn work_on_some_of_the_traps_is_not_told_as_work_on_all() {
+        assert_eq!(did_today(Did::ToppedUp, None), "topped up today");
+        assert_eq!(did_today(Did::ToppedUp, Some((1, 4))), "1 of 4 topped up today");
+        assert_eq!(did_today(Did::Missing, Some((2, 4))), "2 of 4 missing today");
     }
 
     #[test]

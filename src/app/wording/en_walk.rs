@@ -6,7 +6,8 @@ use crate::almanac::day::Day;
 use crate::app::round::walk::Counts;
 use crate::book::round::{Visit, YardNeed};
 
-/// How far a walk has come. Partial until every hive has an entry and none was skipped.
+/// How far a walk has come: complete when every hive has an entry and none was skipped. Of the hives without an entry it
+/// says how many are due, or "to go" would send the keeper to those that are not.
 pub fn progress(visit: Visit) -> String {
     let hives = visit.worked + visit.skipped + visit.left;
     if hives == 0 {
@@ -18,15 +19,22 @@ pub fn progress(visit: Visit) -> String {
     if visit.complete() {
         return [&counted(hives, "hive", "hives"), " logged – the walk is complete"].concat();
     }
-    let mut said = [&visit.worked.to_string(), " logged"].concat();
-    for (count, what) in
-        [(visit.still_due, " of them still due"), (visit.skipped, " skipped"), (visit.left, " to go")]
-    {
+    let mut said = [&visit.worked.to_string(), " logged today"].concat();
+    for (count, what) in [
+        (visit.still_due, " of them still due"),
+        (visit.skipped, " skipped"),
+        (visit.left, " without an entry"),
+    ] {
         if count > 0 {
             said = [&said, ", ", &count.to_string(), what].concat();
         }
     }
-    [&said, " – partial"].concat()
+    match (visit.left, visit.due) {
+        (0, _) => said,
+        (_, 0) => [&said, " and not due"].concat(),
+        (left, due) if left == due => [&said, " and due"].concat(),
+        (_, due) => [&said, ", of these ", &due.to_string(), " due"].concat(),
+    }
 }
 
 /// "12 traps to place; 1 hive to see, 3 traps to top up, 1 missing; carry 200 mL": what is still to be put in, then the
@@ -79,9 +87,9 @@ pub fn nothing_due(next: Option<(Day, &str, u32)>, today: Day) -> String {
     ["Nothing due today. Next: ", &near_and_how_far(on, today), ", ", &many, &hive(tag), "."].concat()
 }
 
-/// "Resting since Sun 1 November, nothing is due."
+/// "Paused since Sun 1 November. Nothing is due."
 pub fn resting(since: Day) -> String {
-    ["Resting since ", &date(since), ". Nothing is due."].concat()
+    ["Paused since ", &date(since), ". Nothing is due."].concat()
 }
 
 /// One line of the sum: "36 traps × 10 mL = 360 mL, from 20 % to 50 %".
@@ -143,15 +151,18 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_walk_is_partial_until_every_hive_has_an_entry_and_none_was_skipped() {
-        let told = |worked, skipped, left| progress(Visit { worked, skipped, left, still_due: 0 });
-        assert_eq!(told(18, 1, 5), "18 logged, 1 skipped, 5 to go – partial");
-        assert_eq!(told(23, 1, 0), "23 logged, 1 skipped – partial");
+    fn a_walk_is_complete_when_every_hive_has_an_entry_and_none_was_skipped() {
+        let visit = |worked, skipped, left, due| progress(Visit { worked, skipped, left, due, still_due: 0 });
+        let told = |worked, skipped, left| visit(worked, skipped, left, 0);
+        assert_eq!(told(18, 1, 5), "18 logged today, 1 skipped, 5 without an entry and not due");
+        assert_eq!(visit(18, 1, 5, 5), "18 logged today, 1 skipped, 5 without an entry and due");
+        assert_eq!(visit(18, 0, 5, 2), "18 logged today, 5 without an entry, of these 2 due");
+        assert_eq!(told(23, 1, 0), "23 logged today, 1 skipped");
         assert_eq!(told(24, 0, 0), "24\u{a0}hives logged – the walk is complete");
         assert_eq!(told(0, 0, 24), "24\u{a0}hives, none logged today");
         assert_eq!(told(0, 0, 0), "No hives here.");
-        let spilled = Visit { worked: 24, skipped: 0, left: 0, still_due: 1 };
-        assert_eq!(progress(spilled), "24 logged, 1 of them still due – partial");
+        let spilled = Visit { worked: 24, skipped: 0, left: 0, due: 0, still_due: 1 };
+        assert_eq!(progress(spilled), "24 logged today, 1 of them still due");
     }
 
     #[test]

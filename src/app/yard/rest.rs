@@ -1,7 +1,7 @@
 //! "The rest as usual": one entry for every hive that has none, after the keeper has seen the list.
 
 use crate::almanac::day::Day;
-use crate::app::el::{Bit, el, live};
+use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::sheet::sheet;
@@ -11,13 +11,13 @@ use crate::app::round::{Walk, bits, said, walk};
 use crate::app::wording::en_round as w;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
-use crate::book::round::Row;
+use crate::book::round::{HiveDue, Row};
 use crate::book::standing::{HiveNow, Trouble};
 
 /// The key, while hives are left, and its sheet.
 pub(super) fn view(walk: Walk, yard: ThingId, rows: Memo<Vec<Row>>) -> Bit {
     let open = RwSignal::new(false);
-    let left = Memo::new(move || rows.with(|rows| walk::rest(rows)));
+    let left = Memo::new(move || rows.with(|rows| walk::rest(rows, &|hive| walk.half_made(hive))));
     let any = Memo::new(move || left.with(|left| !left.is_empty()));
     let ask = move || {
         walk.shut();
@@ -52,10 +52,13 @@ fn body(
         let today = walk.today.get();
         walk.records.book.with(|book| {
             rows.with(|rows| {
-                for row in rows.iter().filter(|row| row.today.is_none() && walk::left_out(row) == out) {
-                    if let Some(now) = book.standing().hives.get(&row.hive) {
-                        let why = el("span").text(&why(row, now, today));
-                        lines.push(Bit::One(el("li").kid(el("bdi").text(&now.tag)).kid(why)));
+                for row in rows.iter().filter(|row| row.today.is_none()) {
+                    if walk::left_out(row, &|hive| walk.half_made(hive)) == out
+                        && let Some(now) = book.standing().hives.get(&row.hive)
+                    {
+                        let begun = walk.begun_words(&row.hive);
+                        let line = el("li").kid(el("bdi").text(&now.tag)).text(": ");
+                        lines.push(Bit::One(why(line, row, now, begun, today)));
                     }
                 }
             });
@@ -111,9 +114,12 @@ fn body(
     ]
 }
 
-/// How a hive of the list lies to today: when it is due, whether it was skipped, and which of its traps stay as they are.
-fn why(row: &Row, now: &HiveNow, today: Day) -> String {
-    let mut said = [": ", &w::due(&row.due, today)].concat();
+/// How a hive of the list lies to today: when it is due, whether it was skipped, which of its traps stay as they are, and
+/// what is begun there. What speaks against the usual entry stands out.
+fn why(line: El, row: &Row, now: &HiveNow, begun: Option<String>, today: Day) -> El {
+    let early = matches!(row.due, HiveDue::Due { .. }) && !row.due.now() && row.skipped.is_none();
+    let line = line.kid(early.then(|| el("strong").text(w::NOT_YET)));
+    let mut said = w::due(&row.due, today);
     if let Some((day, why)) = row.skipped {
         said = [&said, " · ", &w::skipped(day, today, why)].concat();
     }
@@ -121,5 +127,5 @@ fn why(row: &Row, now: &HiveNow, today: Day) -> String {
         let stays = if idle.0 == Trouble::Spilled { "" } else { w::STAYS };
         said = [&said, " · ", &w::idle_traps(idle), stays].concat();
     }
-    said
+    line.text(&said).kid(begun.map(|begun| bits![" · ", el("strong").text(&begun)]))
 }

@@ -6,7 +6,7 @@ use crate::app::el::{El, each, el, live};
 use crate::app::graph::{Memo, RwSignal, StoredValue, on_cleanup, untrack};
 use crate::app::round::form::yes_no;
 use crate::app::round::walk::due_word;
-use crate::app::round::{Walk, bits};
+use crate::app::round::{Walk, bits, walk};
 use crate::app::wording::en_round as w;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
@@ -126,7 +126,7 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
         // Somebody was here, and it is not done: it looks like what is overdue, not like what is finished.
         (Some(Some(did)), _) if row.still_due() => {
             let still = trouble.map_or(due, |trouble| w::still_due(&trouble));
-            let did = (row.trouble.is_none()).then(|| w::did_today(did));
+            let did = (row.trouble.is_none()).then(|| w::did_today(did, walk::part_done(now, did, today)));
             (Mark::Overdue, still, [idle.or(did), None, None])
         }
         (Some(Some(Did::AsFound)), _)
@@ -134,7 +134,10 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
         {
             (Mark::Done, w::PLACED_TODAY.to_owned(), [Some(w::next_due(&due)), None, None])
         }
-        (Some(Some(did)), _) => (Mark::Done, w::did_today(did), [Some(w::next_due(&due)), None, None]),
+        (Some(Some(did)), _) => {
+            let did = w::did_today(did, walk::part_done(now, did, today));
+            (Mark::Done, did, [Some(w::next_due(&due)), None, None])
+        }
         (Some(None), Some((day, why))) => {
             (Mark::Skipped, w::skipped(day, today, why), [Some(due), since, None])
         }
@@ -148,9 +151,8 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
         },
     };
     let mut second: Vec<String> = second.into_iter().flatten().collect();
-    let by = row.recheck.filter(|_| !matches!(row.due, HiveDue::Resting { .. }));
     let said = row.today.is_none() && row.skipped.is_none() && word == "later" && row.look_due(today);
-    second.extend(by.filter(|_| !said).map(|by| w::recheck_by(by, today)));
+    second.extend(row.recheck.filter(|_| !said).map(|by| w::look_again(by, today)));
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let parts = w::parts(count(now.boxes.len()), count(now.traps().count()));
     second.push(parts);

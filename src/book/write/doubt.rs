@@ -11,6 +11,8 @@ use crate::book::id::ThingId;
 pub enum Doubt {
     /// "Topped up", but less oil after than before: swapped?
     Swapped,
+    /// Topped up or replaced, and yet no oil is left in a trap that takes some: an empty level was meant to be none?
+    NoOil,
     /// More oil found than was left: water or debris in it, or a service nobody logged.
     Rose {
         /// Level known before.
@@ -32,7 +34,13 @@ impl Book {
     pub fn doubts(&self, day: Day, work: &Check) -> Vec<Doubt> {
         let mut doubts = Vec::new();
         let Some(hive) = self.standing().hives.get(&work.hive) else { return doubts };
-        if work.did == Did::ToppedUp
+        let named = work.traps.as_deref();
+        if matches!(work.did, Did::ToppedUp | Did::Replaced)
+            && work.after == Some(Share::NONE)
+            && self.usual_level(hive, work.did, named) != work.after
+        {
+            doubts.push(Doubt::NoOil);
+        } else if work.did == Did::ToppedUp
             && let (Some(before), Some(after)) = (work.before, work.after)
             && after < before
         {

@@ -42,7 +42,7 @@ export async function log(keeper, tag, did) {
   await keysReady(keeper);
   await keeper.tap(`did-${did}`);
   // Of several traps it is asked which.
-  if (["missing", "glued_shut"].includes(did)) {
+  if (["spilled", "missing", "glued_shut"].includes(did)) {
     await keysReady(keeper);
     await keeper.tap("which-all");
   }

@@ -63,6 +63,8 @@ async function round(keeper, look) {
   await keeper.tap("more");
   await keysReady(keeper);
   await keeper.tap("did-spilled");
+  await keysReady(keeper);
+  await keeper.tap("which-all");
   await keeper.one("told");
   await look("round: after a spill");
   await keeper.tap("told-away");

@@ -52,3 +52,15 @@ journey("she logged the last hive first: the panel is at its neighbour and the p
   await log(keeper, 12, "as_found");
   await keeper.reads(".dock-name", /11/);
 });
+
+journey("she topped up one trap of four: the row says so, and the hive is still due", { faults: { clock: "2026-07-06T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2);
+  await onTheDay(keeper, "2026-07-20T09:00");
+  await keeper.tap(`${row(1)} [data-testid=row-open]`);
+  await keeper.tap("more");
+  await keeper.tap("trap");
+  await keysReady(keeper);
+  await keeper.tap("did-topped_up");
+  await keeper.reads(row(1), /due today.*1 of 4 topped up today/s);
+});

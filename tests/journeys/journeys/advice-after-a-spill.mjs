@@ -83,3 +83,26 @@ journey("on the smallest phone with letters twice as large: the name of the next
   assert.ok(line.seen, JSON.stringify(line));
   assert.deepEqual(await hidden(keeper, FIRST_KEYS), []);
 });
+
+journey("one trap of four spilled: Spilled asks which, and all of them is two taps", { faults: { clock: "2026-07-15T09:00" } }, async (keeper) => {
+  const checks = async () => (await entries(keeper)).filter(({ what }) => what.check?.did === "spilled").map(({ what }) => what.check.traps?.length ?? "all");
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await keeper.tap(`${row(1)} [data-testid=row-open]`);
+  await keysReady(keeper);
+  await keeper.tap("did-spilled");
+  await keeper.reads("which", /Hive .?1.?: which traps spilled\?/);
+  assert.deepEqual(await checks(), []);
+  await keysReady(keeper);
+  await keeper.tap("which-trap");
+  await keeper.reads(row(1), /1 trap spilled – still due/);
+  await keeper.reads(".dock-name", /2/);
+  await keysReady(keeper);
+  keeper.taps = 0;
+  await keeper.tap("did-spilled");
+  await keysReady(keeper);
+  await keeper.tap("which-all");
+  await keeper.reads(row(2), /4 traps spilled – still due/);
+  assert.equal(keeper.taps, 2);
+  assert.deepEqual(await checks(), [1, "all"]);
+});

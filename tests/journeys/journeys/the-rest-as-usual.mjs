@@ -51,9 +51,30 @@ journey("the rest as usual says of each hive why it is there: skipped and overdu
   const [skipped, ...listed] = await lines("rest-list");
   assert.match(skipped, /^2: 1 day overdue · skipped .*: hot bees$/);
   assert.match(listed[0], /^1: 1 day overdue$/);
-  assert.match(listed[1], /^3: due .*in 11 days$/);
+  assert.match(listed[1], /^3: not due yet, due .*in 11 days$/);
   assert.match(listed[2], /^4: 3 days overdue · 1 trap missing, stays so$/);
   assert.match((await lines("rest-out")).join(), /^5: 3 days overdue · 4 traps missing, stays so$/);
   await keeper.tapCalmly("rest-confirm");
   await keeper.reads(row(4), /1 trap missing – still due/);
+});
+
+journey("the rest as usual passes over a hive whose own entry is begun, and says what stands in it", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await onTheDay(keeper, "2026-07-15T09:00");
+  await keeper.tap(`${row(2)} [data-testid=row-open]`);
+  await keysReady(keeper);
+  await keeper.tap("count-20");
+  await keeper.tap("count-20");
+  await keeper.tap("shut");
+  await keeper.tap("rest-as-usual");
+  await keeper.reads("rest-out", /^2: due today · begun, not saved: .?40.? beetles$/);
+  await keeper.reads("rest-confirm", /2.hives/);
+  await keeper.tapCalmly("rest-confirm");
+  await keeper.until("two are done", async () => (await due(keeper, 1)) === "later" && (await due(keeper, 3)) === "later");
+  assert.equal(await due(keeper, 2), "today");
+  await keeper.tap(`${row(2)} [data-testid=row-open]`);
+  await keeper.reads("count", /40/);
+  await log(keeper, 2, "topped_up");
+  await keeper.until("its beetles are in its entry", async () => (await entries(keeper)).some(({ what }) => what.check?.count === 40));
 });

@@ -16,7 +16,7 @@ journey("she paused the season: all winter nothing is overdue, and in spring it 
     assert.equal(due, "resting");
     assert.doesNotMatch(words, /overdue/i);
   }
-  await keeper.reads("yard-total", /Resting since .*Nothing is due/);
+  await keeper.reads("yard-total", /Paused since .*Nothing is due/);
   assert.doesNotMatch(await keeper.text("main"), /overdue/i, "no word of it anywhere on the walk");
 
   await unfold(keeper, "season");
