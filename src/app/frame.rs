@@ -1,7 +1,6 @@
 //! What stands around every place: the head, the bar at the thumb, the messages above it.
 
-use super::edge::typing::Typing;
-use super::edge::{self, listen};
+use super::edge::{self, listen, typing};
 use super::el::{Bit, El, el, live};
 use super::parts::icon;
 use super::parts::key::Key;
@@ -34,8 +33,8 @@ pub fn frame() -> Bit {
     follow_address(ui);
     follow_prefs(ui);
     let alone = only_here(records);
-    let typing = Typing::follow(move || ui.place.with_untracked(Place::section) == Section::Bench);
-    guard(ui, alone, typing.clone());
+    typing::follow(move || ui.place.with_untracked(Place::section) == Section::Bench);
+    guard(ui, alone);
     let settings_open = RwSignal::new(false);
     let head = el("header")
         .class("head")
@@ -54,7 +53,7 @@ pub fn frame() -> Bit {
         );
     let foot = el("div")
         .live_class(round::foot_class(ui, walk))
-        .kid(messages(ui, alone, typing))
+        .kid(messages(ui, alone))
         .kid(round::in_foot(ui, walk))
         .kid(bar(ui));
     Bit::Many(vec![
@@ -75,7 +74,7 @@ fn only_here(records: Records) -> Memo<bool> {
 }
 
 /// Nothing loads the page anew over what is here `alone` or half typed, and whoever leaves the former is asked.
-fn guard(ui: Ui, alone: Memo<bool>, typing: Typing) {
+fn guard(ui: Ui, alone: Memo<bool>) {
     let ask = Closure::<dyn FnMut(Event)>::new(|event: Event| {
         event.prevent_default();
         // Some browsers ask for this alone. None shows it.
@@ -88,27 +87,27 @@ fn guard(ui: Ui, alone: Memo<bool>, typing: Typing) {
         // Not set for good: browsers keep no page for their back key that asks.
         window.set_onbeforeunload(held.then_some(&ask));
         if taken_over && !held {
-            load_anew(ui, alone, typing.clone());
+            load_anew(ui, alone);
         }
     });
 }
 
 /// Loads the page anew once nothing is lost by it.
-fn load_anew(ui: Ui, alone: Memo<bool>, typing: Typing) {
+fn load_anew(ui: Ui, alone: Memo<bool>) {
     // What was held since then loads it anew when it is kept.
     if alone.get_untracked() {
         return;
     }
-    if half_typed(ui, &typing) {
-        after(AGAIN, move || load_anew(ui, alone, typing));
+    if half_typed(ui) {
+        after(AGAIN, move || load_anew(ui, alone));
     } else if let Some(window) = edge::window() {
         let _ = window.location().reload();
     }
 }
 
 /// A form is half filled in. That of a kind waits in memory even while another place is shown.
-fn half_typed(ui: Ui, typing: &Typing) -> bool {
-    typing.any() || ui.kind_draft.with_value(Option::is_some)
+fn half_typed(ui: Ui) -> bool {
+    typing::any() || ui.kind_draft.with_value(Option::is_some)
 }
 
 /// The place the address names.
@@ -216,7 +215,7 @@ pub fn heading(text: &str) -> El {
 }
 
 /// Messages above the bar: at most one thing at a time wants the thumb.
-fn messages(ui: Ui, held: Memo<bool>, typing: Typing) -> El {
+fn messages(ui: Ui, held: Memo<bool>) -> El {
     use super::edge::worker::Offline;
     let message =
         |text: &str, key: Key| Bit::from(el("p").class("message").kid(el("span").text(text)).kid(key.view()));
@@ -232,9 +231,8 @@ fn messages(ui: Ui, held: Memo<bool>, typing: Typing) -> El {
             // It can wait, and what is only here cannot.
             Offline::NewVersion if held.get() => Bit::Nothing,
             Offline::NewVersion => {
-                let typing = typing.clone();
                 let use_it = move || {
-                    if half_typed(ui, &typing) {
+                    if half_typed(ui) {
                         ui.said.set(en::NEW_VERSION_WAITS.to_owned());
                     }
                     ui.worker.use_new_version();

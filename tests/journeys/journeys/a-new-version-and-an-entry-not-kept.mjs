@@ -28,7 +28,7 @@ const agreeElsewhere = (keeper) =>
 const HALF_TYPED = [
   [
     "she corrected a line",
-    "edit-note",
+    "#edit-note",
     async (keeper) => {
       await keeper.open("#/book/history");
       await keeper.tap("[data-testid=history-line] button");
@@ -38,7 +38,7 @@ const HALF_TYPED = [
       // A tap on another line throws nothing away either.
       await keeper.tap("li[data-testid=history-line]:nth-child(2) button");
       await keeper.reads("main", /Save this correction or leave it first/);
-      assert.equal(await keeper.value("edit-note"), "7, 8");
+      assert.equal(await keeper.value("#edit-note"), "7, 8");
       await keeper.tap("edit-save");
     },
     ({ what }) => what.check?.note === "7, 8",

@@ -106,7 +106,7 @@ journey("in her yard it is tomorrow already: what she logged there today can be 
   await keeper.open("#/book/history");
   await keeper.tap("[data-testid=history-line] button");
   await keeper.tap("history-edit");
-  await keeper.type("edit-note", "wet");
+  await keeper.type("#edit-note", "wet");
   await keeper.tap("edit-save");
   await keeper.until("the correction is written", async () => (await entries(keeper)).some(({ what }) => what.check?.note === "wet"));
 });
