@@ -133,7 +133,15 @@ fn show_keys() {
         // The bar that undoes stays above them, or the head where every field is open.
         let above = find(".foot-long .dock-head").or_else(|| find("[data-testid=undo-bar]"));
         let above = above.map_or(0, |above| above.offset_height());
-        foot.set_scroll_top((end + 8 - foot.client_height()).min(top - above - 8).max(0));
+        let mut to = (end + 8 - foot.client_height()).min(top - above - 8).max(0);
+        // A name that would be cut is left out whole.
+        if let Some(head) = find(".foot:not(.foot-long) .dock-head") {
+            let (from, until) = (head.offset_top() - above, head.offset_top() + head.offset_height() - above);
+            if to > from && to < until {
+                to = until;
+            }
+        }
+        foot.set_scroll_top(to);
     }
 }
 

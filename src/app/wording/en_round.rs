@@ -313,7 +313,7 @@ pub fn since(count: i32) -> String {
 
 /// "2 boxes, 4 traps".
 pub fn parts(boxes: u32, traps: u32) -> String {
-    [&counted(boxes, "box", "boxes"), ",\u{a0}", &counted(traps, "trap", "traps")].concat()
+    [&counted(boxes, "box", "boxes"), ", ", &counted(traps, "trap", "traps")].concat()
 }
 
 /// Key of a piece of work.

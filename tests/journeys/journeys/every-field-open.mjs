@@ -9,7 +9,7 @@ journey("with every field open she scrolls down: the name of the hive and Close 
   await keeper.reads(".dock-name", /2/);
   await keysReady(keeper);
   await keeper.tap("more");
-  await keeper.type("log-note", "Lid glued down.");
+  await keeper.type("#log-note", "Lid glued down.");
   await keeper.driver.run(() => {
     const foot = document.querySelector(".foot");
     foot.scrollTop = foot.scrollHeight;

@@ -15,7 +15,7 @@ journey("she kept a yard before its traps were in: work waits until they are pla
   await keeper.tap("did-as_found");
   await keysReady(keeper);
   await keeper.tap("did-placed");
-  await keeper.reads("visit-state", /1 logged today, 1 of them still due/);
+  await keeper.reads("visit-state", /2 logged today, 1 of them still due/);
   await log(keeper, 1, "placed");
   await keeper.reads("visit-state", /2 hives logged.*complete/);
   await onTheDay(keeper, "2026-07-15T09:00");
