@@ -88,6 +88,8 @@ test-lighthouse: setup-test
 
 figures: setup-test
 	@echo "== figures, against a second implementation"
+	@mkdir -p target/figures
+	@$(WITH) cargo run --quiet --locked --example operation -- 2026-11-25 target/figures
 	@$(WITH) bash -c '"$${BEETLE_PYTHON:-python3}" tests/figures/check.py'
 
 icons:
