@@ -180,8 +180,9 @@ impl Fields<'_> {
         let sound =
             entries.iter().all(|entry| entry.check().is_ok() && !entry.is_demo() && entry.id.n() <= most);
         let same = sound && Counts::of(&entries.iter().collect::<Vec<_>>()) == counts;
-        let by = by.map_or(Some(None), json::from_text)?;
-        same.then_some(Backup { made: self.get("made")?, by, counts, entries })
+        let by = by.map_or(Some(None), |by| json::from_text(by).map(Some))?;
+        let fits = by.as_ref().is_none_or(|by: &String| by.chars().count() <= Entry::BY_MOST);
+        (same && fits).then_some(Backup { made: self.get("made")?, by, counts, entries })
     }
 }
 
