@@ -220,7 +220,7 @@ fn already<'a>(hive: &mut HiveNow, line: &EntryId, entry: &'a Entry, work: &Chec
         told.counted |= known.counted;
         let pair =
             |double: &Double| double.lines.contains(other) && double.lines.iter().any(|line| line == name);
-        if !hive.doubles.iter().any(pair) {
+        if hive.doubles.len() < HiveNow::DOUBLES && !hive.doubles.iter().any(pair) {
             hive.doubles.push(Double { day: new.day, lines: [other.clone(), name.clone()] });
         }
     }
