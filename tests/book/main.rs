@@ -8,6 +8,7 @@ mod clash;
 mod corrections;
 mod demo;
 mod fixtures;
+mod foreign;
 mod half_made;
 mod late;
 mod laws;
