@@ -133,13 +133,13 @@ fn untouched(keeper: &Keeper, text: &str) -> Verdict {
     Ok(false)
 }
 
-/// One more note, as the page writes it.
-fn note(book: &Book) -> Entry {
+/// One more note, as the page writes it; none when the counters are used up.
+fn note(book: &Book) -> Option<Entry> {
     let text = format!(
         "{{\"id\":\"zz-{}\",\"day\":\"2026-07-14\",\"at\":\"2026-07-14T08:05:31+02:00\",\"what\":{{\"note\":{{\"text\":\"gate\"}}}},\"yard\":\"k7f3qa9x-2\"}}",
         book.log().next_n()
     );
-    json::from_text(&text).unwrap()
+    json::from_text(&text)
 }
 
 /// A page of the book as it lies on the shelf.
@@ -157,7 +157,7 @@ fn page(keeper: &Keeper, raw: &str) -> Verdict {
     let Opened { mut cabinet, mut book, asides, .. } = open(&shelf)?;
     holds(shelf.texts() == before, "opening a page wrote")?;
     let unreadable = asides.iter().any(|aside| aside.key == KEY);
-    let entry = note(&book);
+    let Some(entry) = note(&book) else { return Ok(!unreadable) };
     let saved = cabinet.save(&mut book, vec![entry.clone()]);
     let after = shelf.texts();
     if unreadable || saved.is_err() {
@@ -231,7 +231,7 @@ fn desk(keeper: &Keeper, raw: &str) -> Verdict {
             let mut tab = cabinet.half_made();
             let mut drafts = tab.begin(None);
             taken |= !drafts.is_empty();
-            let hive = note(&book).id.thing(0);
+            let hive = book.log().entries().next().unwrap().id.thing(9);
             let typed =
                 beetle_almanac::app::round::draft::Typed { count: "7".to_owned(), ..Default::default() };
             drafts.put(&hive, typed.clone());
