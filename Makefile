@@ -2,6 +2,7 @@
 # make test    everything that must hold, as CI runs it
 # make build   the page in dist/, ready for any static host
 # make check   formatting and lints
+# make fuzz    spoils whatever the page opens, SECONDS=600 long: nothing may stop it, change the book or take for ever
 # make bench   sizes and times beside a bare Leptos counter, the speed of the core, and 200 deaths of the phone
 
 SHELL := /bin/bash
@@ -11,12 +12,15 @@ MAKEFLAGS += --no-print-directory
 
 PORT ?= 8080
 HOST ?= 127.0.0.1
+# For `make fuzz`.
+SECONDS ?= 60
+SEED ?=
 # Runs a command with the project's own tools first on PATH.
 WITH := .ci/env
 WASM := --target wasm32-unknown-unknown
 
 .PHONY: help serve build fresh test check bench setup-build setup-test lane-core lane-page \
-  check-format check-core check-browser test-core test-browser test-journeys test-lighthouse figures icons bench-size \
+  check-format check-core check-browser test-core test-browser test-journeys test-lighthouse figures fuzz icons bench-size \
   bench-speed bench-page test-kill
 
 help:
@@ -94,7 +98,13 @@ test-lighthouse: setup-test fresh
 
 figures: setup-test
 	@echo "== figures, against a second implementation"
+	@mkdir -p target/figures
+	@$(WITH) cargo run --quiet --locked --example operation -- 2026-11-25 target/figures
 	@$(WITH) bash -c '"$${BEETLE_PYTHON:-python3}" tests/figures/check.py'
+
+# SEED=… does once more what a run with that seed did.
+fuzz: setup-build
+	@echo "== spoiled texts, $(SECONDS) s"; $(WITH) nice cargo run --quiet --locked --profile fuzz --example fuzz -- $(SECONDS) $(SEED)
 
 icons:
 	@.ci/icons

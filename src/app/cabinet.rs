@@ -6,6 +6,7 @@ use crate::almanac::json;
 use crate::almanac::table::Table;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
+use crate::book::id::ThingId;
 use crate::book::log::Log;
 use crate::book::page::{self, Page, Place};
 use crate::book::plain;
@@ -85,9 +86,13 @@ impl Cabinet {
         for part in shelves.pages {
             match part.found {
                 Found::Loaded(page) | Found::Migrated { value: page, .. } => {
-                    if !add_all(&mut log, page.entries) {
-                        let key = part.name.key(part.part);
+                    let own = belongs(&part.name, &page);
+                    let whole = add_all(&mut log, page.entries);
+                    let key = part.name.key(part.part);
+                    if !own || !whole {
                         pages.leave(&key);
+                    }
+                    if !whole {
                         let raw = shelf.get(&key)?.unwrap_or_default();
                         asides.push(Aside { key, raw, why: Why::Clash });
                     }
@@ -254,8 +259,12 @@ impl Cabinet {
             self.read_only |= matches!(part.found, Found::Newer { .. });
             // What cannot be read is left alone here as everywhere.
             let Some(page) = part.found.into_value() else { continue };
+            let key = part.name.key(part.part);
+            if !belongs(&part.name, &page) {
+                self.pages.leave(&key);
+            }
             if of_demo(&part.name) {
-                demo.push(part.name.key(part.part));
+                demo.push(key);
             }
             new.extend(page.entries);
         }
@@ -310,6 +319,15 @@ fn add_all(log: &mut Log, entries: Vec<Entry>) -> bool {
         }
     }
     whole
+}
+
+/// Whether everything on a page lies where it belongs. A save writes what belongs on its page and nothing else, so that
+/// what got under the name of another page would be gone with the next one.
+fn belongs(name: &PageName, page: &Page) -> bool {
+    let yard = name.yard().and_then(|yard| ThingId::parse(yard).ok());
+    let known = yard.is_some() == name.yard().is_some();
+    let place = (yard, name.day());
+    known && page.entries.iter().all(|entry| page::lies_on(entry, &place))
 }
 
 pub(super) fn of_demo(page: &PageName) -> bool {

@@ -239,7 +239,7 @@ fn already(hive: &mut HiveNow, line: &EntryId, entry: &Entry, work: &Check) -> T
         told.counted |= known.counted;
         let pair =
             |double: &Double| double.lines.contains(other) && double.lines.iter().any(|line| line == name);
-        if !hive.doubles.iter().any(pair) {
+        if hive.doubles.len() < HiveNow::DOUBLES && !hive.doubles.iter().any(pair) {
             hive.doubles.push(Double { day: new.day, lines: [other.clone(), name.clone()] });
         }
     }

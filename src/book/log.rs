@@ -91,10 +91,12 @@ impl Log {
     }
 
     /// The page at `place` as it stands here, with `more` entries on it. Entries of other places are left out, and
-    /// so are those that are here already.
+    /// so are those that are here already, be it on another page and with other words: on two pages one name would be
+    /// two entries at the next start.
     pub fn page<'a>(&'a self, place: &Place, more: impl IntoIterator<Item = &'a Entry>) -> Page {
         let mut all: Table<&EntryId, &Entry> = Table::new();
-        for entry in self.entries().chain(more) {
+        let new = more.into_iter().filter(|entry| self.get(&entry.id).is_none());
+        for entry in self.entries().chain(new) {
             if page::lies_on(entry, place) {
                 all.or_insert(&entry.id, entry);
             }

@@ -236,6 +236,9 @@ impl TrapNow {
 impl HiveNow {
     /// Intervals and counts a hive remembers: enough for a median that follows the season.
     pub const REMEMBERED: usize = 5;
+    /// Pairs of lines that are asked about. Two phones that log every walk of ten seasons come to a tenth of it; a file of
+    /// thousands of writers on one day has millions, and each is looked for among those before it.
+    pub const DOUBLES: usize = 2000;
 
     /// In care: neither dead, sold, joined nor gone.
     pub fn alive(&self) -> bool {

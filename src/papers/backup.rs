@@ -179,9 +179,12 @@ impl Fields<'_> {
         let most = Entry::counter_most(entries.len());
         let sound =
             entries.iter().all(|entry| entry.check().is_ok() && !entry.is_demo() && entry.id.n() <= most);
-        let same = sound && Counts::of(&entries.iter().collect::<Vec<_>>()) == counts;
-        let by = by.map_or(Some(None), json::from_text)?;
-        same.then_some(Backup { made: self.get("made")?, by, counts, entries })
+        // As they were written: one name stands for one entry, or half of a file would be lost on its way in.
+        let rising = entries.iter().zip(entries.iter().skip(1)).all(|(one, next)| one.id < next.id);
+        let same = sound && rising && Counts::of(&entries.iter().collect::<Vec<_>>()) == counts;
+        let by = by.map_or(Some(None), |by| json::from_text(by).map(Some))?;
+        let fits = by.as_ref().is_none_or(|by: &String| by.chars().count() <= Entry::BY_MOST);
+        (same && fits).then_some(Backup { made: self.get("made")?, by, counts, entries })
     }
 }
 

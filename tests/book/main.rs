@@ -10,6 +10,7 @@ mod corrections;
 mod decided;
 mod demo;
 mod fixtures;
+mod foreign;
 mod half_made;
 mod late;
 mod laws;

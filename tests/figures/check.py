@@ -7,14 +7,15 @@
 Each module beside this one has rows(), which works the figures out by a way of its own, never by the almanac's. Every
 run gives the same bytes: seeds are fixed, floating results rounded far above the noise of the method.
 
-Two modules read instead: calendar_files and table_files say what general libraries find in the papers that the almanac
-wrote into tests/figures/papers (`cargo run --example papers` writes them anew).
+Three modules read instead: backup_files, calendar_files and table_files say what general libraries find in the papers
+that the almanac wrote into tests/figures/papers (`cargo run --example papers` writes them anew).
 """
 
 import json
 import pathlib
 import sys
 
+import backup_files
 import calendar_files
 import calendar_months
 import levels
@@ -27,6 +28,7 @@ import zones
 
 HERE = pathlib.Path(__file__).parent
 MODULES = [
+    backup_files,
     calendar_files,
     calendar_months,
     levels,

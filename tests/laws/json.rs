@@ -90,6 +90,7 @@ fn deep_nesting_is_refused_and_does_not_overflow() {
         assert!(json::parse(&open.repeat(200_000)).is_none());
     }
     let deep = |n: usize| format!("{}{}", "[".repeat(n), "]".repeat(n));
-    assert!(json::parse(&deep(20)).is_some());
+    assert!(json::parse(&deep(127)).is_some());
+    assert!(json::parse(&deep(128)).is_none());
     assert!(json::parse(&deep(100_000)).is_none());
 }

@@ -6,6 +6,7 @@
 #![allow(clippy::expect_used, clippy::unwrap_used, clippy::panic)]
 #![allow(missing_docs)]
 
+mod backups;
 mod calendar;
 mod common_practice;
 mod levels;

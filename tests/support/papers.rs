@@ -11,7 +11,9 @@ use beetle_almanac::book::Book;
 use beetle_almanac::book::demo::demo;
 use beetle_almanac::book::entry::{Check, Did, Ending, Entry, What};
 use beetle_almanac::book::id::ThingId;
+use beetle_almanac::book::log::Log;
 use beetle_almanac::book::write::Refusal;
+use beetle_almanac::papers::backup;
 use beetle_almanac::papers::calendar::{Calendar, give_out};
 use beetle_almanac::papers::records::Records;
 use beetle_almanac::papers::table::Style;
@@ -134,5 +136,16 @@ pub(crate) fn files() -> Vec<(String, String)> {
     }
     let careful = Style { mark: true, guard: true };
     files.push(("trap-work-guarded.csv".to_owned(), tale.table(Records::Checks, careful)));
+    files.push(("backup.json".to_owned(), backup(&tale)));
     files
+}
+
+/// The demonstration as a keeper's own book: a backup leaves out what the demonstration wrote.
+fn backup(tale: &Tale) -> String {
+    let own = |entry: &Entry| {
+        let text = serde_json::to_string(entry).unwrap().replace("\"demo-", "\"invented-");
+        serde_json::from_str::<Entry>(&text).unwrap()
+    };
+    let log: Log = tale.book.log().entries().map(own).collect();
+    backup::write(&log, Stamp::new(tale.today, 72_915, 120).unwrap(), Some("Truck phone"))
 }

@@ -85,12 +85,17 @@ impl Fields {
         self.0.is_empty().then_some(())
     }
 
-    /// Of fields of one name the last counts.
+    /// Of fields of one name the last counts. In one go, however many there are: a file can say one a hundred thousand
+    /// times.
     fn remove(&mut self, name: &str) -> Option<Value> {
         let mut found = None;
-        while let Some(at) = self.0.iter().position(|(field, _)| field == name) {
-            found = Some(self.0.remove(at).1);
-        }
+        self.0.retain_mut(|(field, value)| {
+            let other = field != name;
+            if !other {
+                found = Some(std::mem::replace(value, Value::Null));
+            }
+            other
+        });
         found
     }
 }

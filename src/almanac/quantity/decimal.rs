@@ -111,8 +111,11 @@ fn from_digits(number: &str) -> Option<Decimal> {
     }
     // How many of the digits, noughts added where they run out, make the millionths.
     let after = i64::try_from(decimals.len()).ok()?;
-    let wanted =
-        i64::try_from(digits.len()).ok()?.checked_add(power.parse::<i64>().ok()?)?.checked_sub(after)? + 6;
+    let wanted = i64::try_from(digits.len())
+        .ok()?
+        .checked_add(power.parse::<i64>().ok()?)?
+        .checked_sub(after)?
+        .checked_add(6)?;
     if wanted > 17 {
         return None;
     }

@@ -77,7 +77,10 @@ impl Entry {
             What::Skip { note: text, .. } => note(text),
             What::Note { text, .. } => fits(text, Entry::NOTE_MOST),
             What::Struck { entries } => entries.iter().try_for_each(earlier),
-            What::Keeper(change) => change.name.as_deref().map_or(Ok(()), name),
+            What::Keeper(change) => {
+                let text = |text: &Option<String>| text.as_deref().map_or(Ok(()), name);
+                text(&change.name).and(text(&change.currency))
+            }
             _ => Ok(()),
         }
     }

@@ -50,7 +50,7 @@ journey("one page was damaged and its second copy was not: nothing is missing, a
 
   await onTheDay(keeper, "2026-07-15T09:30");
   await keeper.reads("damaged-notice", /1 page of the book could not be read/);
-  await keeper.reads("restored-notice", /1 line of your book .*came back/);
+  await keeper.reads("restored-notice", /1 entry of your book .*came back/);
   await keeper.until("hive 1 is done", async () => (await due(keeper, 1)) === "later");
   assert.equal((await keeper.pages())[key], damaged, "the bytes are kept as they are");
   await keeper.tap("restored-away");
