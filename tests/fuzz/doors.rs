@@ -312,7 +312,12 @@ fn look(book: &Book) -> Result<(), String> {
     for today in [today(), Day::FIRST, Day::LAST] {
         for yard in &yards {
             let rows = round::rows(standing, yard, today);
-            let _ = (round::visit(&rows), walk::rest(&rows), walk::counts(&rows), walk::first_due(&rows));
+            let _ = (
+                round::visit(&rows),
+                walk::rest(&rows, &|_| false),
+                walk::counts(&rows, today),
+                walk::first_due(&rows),
+            );
             let _ = (walk::stops(standing, yard, today), walk::last_walked(book, yard));
         }
         let _ = sum::load(standing, &yards, today, Share::QUARTER, None, VolumeUnit::UsFluidOunce);
