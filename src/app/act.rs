@@ -1,5 +1,6 @@
 //! The last thing done, and how it is taken back.
 
+use super::cabinet::Cabinet;
 use super::edge::{clock, letters::BrowserLetters};
 use super::records::{Records, Stop};
 use crate::book::id::EntryId;
@@ -23,6 +24,8 @@ impl Records {
     /// # Errors
     /// [`Stop`]; nothing was written.
     pub fn undo_or_redo(self) -> Result<(), Stop> {
+        // What another tab has just written is told a moment later, and may be built upon what is taken back here.
+        self.refresh(Cabinet::catch_up);
         let Some(act) = self.act.get_untracked() else { return Ok(()) };
         let written = || self.book.with_untracked(|book| book.undone_with(&act.entries));
         let targets = act.undone.as_ref().map_or_else(written, |strike| vec![strike.clone()]);
