@@ -18,6 +18,7 @@ use crate::book::id::{EntryId, ThingId};
 use crate::book::round;
 use crate::book::standing::{HiveNow, Trouble};
 use crate::book::write::{Doubt, Refusal};
+use std::cell::Cell;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlElement;
 
@@ -394,9 +395,14 @@ pub(super) fn follow_undo(ui: Ui, walk: Walk) {
 fn step(walk: Walk, yard: &ThingId, from: ThingId, day: Day, called: Option<bool>) -> Step {
     let (called, next) = walk.records.book.with_untracked(|book| {
         let standing = book.standing();
-        let loss = round::yard_loss(standing, yard);
+        let known = Cell::new(None);
+        let loss = || {
+            let loss = known.get().unwrap_or_else(|| round::yard_loss(standing, yard));
+            known.set(Some(loss));
+            loss
+        };
         let calls = |hive: &ThingId| {
-            standing.hives.get(hive).is_some_and(|now| walk::calls(standing, now, loss, day))
+            standing.hives.get(hive).is_some_and(|now| walk::calls(standing, now, &loss, day))
         };
         let called = called.unwrap_or_else(|| calls(&from));
         let stops = walk::stops(standing, yard, day);

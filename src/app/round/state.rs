@@ -326,6 +326,11 @@ impl Walk {
         self.drafts.with(|drafts| drafts.get(hive).is_some())
     }
 
+    /// The hives other than the open one that have a half-made entry. Tracked.
+    pub fn begun_hives(self) -> Vec<ThingId> {
+        self.drafts.with(|drafts| drafts.hives.iter().map(|(hive, _)| hive.clone()).collect())
+    }
+
     /// What is half made at a hive other than the open one, in words. Tracked.
     pub fn begun_words(self, hive: &ThingId) -> Option<String> {
         self.drafts.with(|drafts| drafts.get(hive).map(|typed| w::begun(&typed.count)))

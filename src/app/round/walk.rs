@@ -7,7 +7,7 @@ use crate::book::Book;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row, hive_due};
-use crate::book::standing::{HiveNow, Standing};
+use crate::book::standing::{HiveNow, Standing, TrapNow};
 use std::cmp::Ordering;
 
 /// The hive after `after` that has no entry and that is `meant`; behind the last one it goes back to the nearest that was left out, so that
@@ -28,11 +28,28 @@ pub fn next_hive(
 
 /// Whether somebody has to stand at a hive on `day`: it is due, traps wait to be put in, it was skipped, or oil spilled
 /// in it and nobody has looked again. `yard_loss` as [`hive_due`] takes it.
-pub fn calls(standing: &Standing, hive: &HiveNow, yard_loss: Option<(f64, u8)>, day: Day) -> bool {
-    match hive_due(standing, hive, yard_loss, day) {
-        HiveDue::Resting { .. } => false,
+///
+/// Nothing makes a trap due later than the longest wait of its kind: mostly that is the answer, and the oil loss of the
+/// yard, for which every hive of it is looked at, is not asked for.
+pub fn calls(
+    standing: &Standing,
+    hive: &HiveNow,
+    yard_loss: &dyn Fn() -> Option<(f64, u8)>,
+    day: Day,
+) -> bool {
+    if standing.yards.get(&hive.yard).is_some_and(|yard| yard.paused.is_some()) {
+        return false;
+    }
+    let waited = |trap: &TrapNow| {
+        let most = standing.kinds.get(&trap.kind).map(|now| i32::from(now.kind.max_days));
+        trap.trouble.is_some() || most.is_some_and(|most| trap.service.plus(most) <= day)
+    };
+    if hive.skipped.is_some() || hive.spilled.is_some() || hive.traps().any(waited) {
+        return true;
+    }
+    match hive_due(standing, hive, yard_loss(), day) {
         HiveDue::NoTraps { wanting: 1.. } => true,
-        due => due.now() || hive.skipped.is_some() || hive.spilled.is_some(),
+        due => due.now(),
     }
 }
 
@@ -354,11 +371,11 @@ mod tests {
             let Some(row) = rows.iter().find(|row| row.hive == *id) else { continue };
             let bare = matches!(row.due, HiveDue::NoTraps { wanting: 1.. });
             let waits = row.due.now() || bare || row.skipped.is_some() || row.recheck.is_some();
-            assert_eq!(calls(&standing, hive, loss, day), waits, "{}", hive.tag);
+            assert_eq!(calls(&standing, hive, &|| loss, day), waits, "{}", hive.tag);
             *(if waits { &mut some } else { &mut none }) += 1;
             let skipped = HiveNow { skipped: Some((day, SkipReason::Temper)), ..hive.clone() };
             let spilled = HiveNow { spilled: Some(day), ..hive.clone() };
-            assert!(calls(&standing, &skipped, loss, day) && calls(&standing, &spilled, loss, day));
+            assert!(calls(&standing, &skipped, &|| loss, day) && calls(&standing, &spilled, &|| loss, day));
         }
         assert!(some > 0 && none > 0);
         let hive = book.standing().hives.values().next().unwrap();
@@ -366,7 +383,7 @@ mod tests {
         for yard in &yards {
             standing.yards.get_mut(yard).unwrap().paused = Some(today);
         }
-        assert!(!calls(&standing, hive, None, today.plus(400)));
+        assert!(!calls(&standing, hive, &|| None, today.plus(400)));
     }
 
     #[test]

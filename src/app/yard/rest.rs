@@ -17,7 +17,11 @@ use crate::book::standing::{HiveNow, Trouble};
 /// The key, while hives are left, and its sheet.
 pub(super) fn view(walk: Walk, yard: ThingId, rows: Memo<Vec<Row>>) -> Bit {
     let open = RwSignal::new(false);
-    let left = Memo::new(move || rows.with(|rows| walk::rest(rows, &|hive| walk.half_made(hive))));
+    // A memo of its own: a tap at a hive changes what is half made there, and seldom at which hives anything is.
+    let begun = Memo::new(move || walk.begun_hives());
+    let left = Memo::new(move || {
+        begun.with(|begun| rows.with(|rows| walk::rest(rows, &|hive| begun.contains(hive))))
+    });
     let any = Memo::new(move || left.with(|left| !left.is_empty()));
     let ask = move || {
         walk.shut();
