@@ -30,6 +30,8 @@ pub mod said;
 #[cfg(target_arch = "wasm32")]
 pub mod state;
 #[cfg(target_arch = "wasm32")]
+mod step;
+#[cfg(target_arch = "wasm32")]
 mod told;
 #[cfg(target_arch = "wasm32")]
 mod undo;
