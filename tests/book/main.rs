@@ -20,6 +20,9 @@ mod owed;
 #[path = "../support/phone.rs"]
 mod phone;
 mod plain;
+#[path = "../support/records.rs"]
+mod record_of_each;
+mod records;
 mod refused;
 mod round;
 mod said_anew;
