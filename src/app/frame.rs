@@ -196,9 +196,19 @@ fn follow_prefs(ui: Ui) {
 /// The place itself. Built anew when the section changes; within a section the place looks after itself.
 fn place_view(ui: Ui) -> Bit {
     let section = Memo::new(move || ui.place.with(Place::section) as u8);
+    // The form of a record belongs to no section: it is shown in that of the page it was opened from.
+    let form = Memo::new(move || {
+        ui.place
+            .with(|place| if let Place::Write(blank, of) = place { Some((*blank, of.clone())) } else { None })
+    });
     live(move || {
         // Read, not only tracked: a memo nobody reads follows nothing.
         let _ = section.get();
+        if let Some((blank, of)) = form.get() {
+            return untrack(|| {
+                super::record::form::view(ui, super::records::Records::get(), blank, of.as_deref())
+            });
+        }
         let place: Bit = untrack(|| match ui.place.with_untracked(Place::section) {
             Section::Round => round::view(ui),
             Section::Load => load::page::page(ui).into(),

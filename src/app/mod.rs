@@ -14,6 +14,7 @@ pub mod meta;
 pub mod place;
 pub mod prefs;
 pub mod reconcile;
+pub mod record;
 pub mod round;
 pub mod unsaved;
 pub mod wording;

@@ -1,6 +1,7 @@
 //! Where in the page the keeper is, as it stands in the address after `#`.
 
 use super::bench::Sum;
+use crate::book::record::Blank;
 
 /// The keys of the bottom bar, in its order.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -51,6 +52,10 @@ pub enum Place {
     Kinds,
     /// One kind of trap, by its id; `new` describes one more.
     Kind(String),
+    /// Records of what was seen and done beside the traps.
+    Records,
+    /// The form of a record: of a hive, a yard or a line to correct when the address names one.
+    Write(Blank, Option<String>),
     /// A sheet for printing; of one yard when the address names it.
     Paper(Paper, Option<String>),
 }
@@ -83,11 +88,11 @@ impl Paper {
 impl Place {
     /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/load`, `#/bench`, `#/bench/<sum>`, `#/book`,
     /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`, `#/book/<sheet>`,
-    /// `#/book/<sheet>/<yard>`; anything else names no place.
+    /// `#/book/<sheet>/<yard>`, `#/book/records`, `#/write/<blank>`, `#/write/<blank>/<id>`; anything else names no place.
     pub fn parse(hash: &str) -> Option<Place> {
         let mut parts = hash.strip_prefix('#').unwrap_or(hash).strip_prefix('/')?.split('/');
         let (head, rest, last, end) = (parts.next()?, parts.next(), parts.next(), parts.next());
-        if end.is_some() || (last.is_some() && head != "book") {
+        if end.is_some() || (last.is_some() && !matches!(head, "book" | "write")) {
             return None;
         }
         match (head, rest) {
@@ -102,6 +107,14 @@ impl Place {
                 Some(of) => id(of).map(|of| Place::History(Some(of))),
                 None => Some(Place::History(None)),
             },
+            ("book", Some("records")) if last.is_none() => Some(Place::Records),
+            ("write", Some(name)) => {
+                let blank = Blank::ALL.into_iter().find(|blank| blank.name() == name)?;
+                match last {
+                    None => Some(Place::Write(blank, None)),
+                    Some(of) => id(of).map(|of| Place::Write(blank, Some(of))),
+                }
+            }
             ("book", Some("kinds")) => match last {
                 Some(kind) => id(kind).map(Place::Kind),
                 None => Some(Place::Kinds),
@@ -133,6 +146,9 @@ impl Place {
             Place::History(Some(of)) => ["#/book/history/", of].concat(),
             Place::Kinds => "#/book/kinds".to_owned(),
             Place::Kind(kind) => ["#/book/kinds/", kind].concat(),
+            Place::Records => "#/book/records".to_owned(),
+            Place::Write(blank, None) => ["#/write/", blank.name()].concat(),
+            Place::Write(blank, Some(of)) => ["#/write/", blank.name(), "/", of].concat(),
             Place::Paper(paper, None) => ["#/book/", paper.slug()].concat(),
             Place::Paper(paper, Some(of)) => ["#/book/", paper.slug(), "/", of].concat(),
         }
@@ -141,12 +157,16 @@ impl Place {
     /// The key of the bottom bar this place belongs to.
     pub fn section(&self) -> Section {
         match self {
-            Place::Round | Place::Yard(_) | Place::Hive(_) => Section::Round,
+            Place::Round | Place::Yard(_) | Place::Hive(_) | Place::Write(_, Some(_)) => Section::Round,
             Place::Load => Section::Load,
             Place::Bench(_) => Section::Bench,
-            Place::Book | Place::History(_) | Place::Kinds | Place::Kind(_) | Place::Paper(..) => {
-                Section::Book
-            }
+            Place::Book
+            | Place::History(_)
+            | Place::Kinds
+            | Place::Kind(_)
+            | Place::Records
+            | Place::Write(_, None)
+            | Place::Paper(..) => Section::Book,
         }
     }
 }
@@ -178,6 +198,9 @@ mod tests {
         places.extend(Paper::ALL.map(|paper| Place::Paper(paper, None)));
         places.push(Place::Paper(Paper::Truck, Some("k7f3qa-12".to_owned())));
         places.extend(Sum::ALL.map(|sum| Place::Bench(Some(sum))));
+        places.push(Place::Records);
+        places.extend(Blank::ALL.map(|blank| Place::Write(blank, None)));
+        places.extend(Blank::ALL.map(|blank| Place::Write(blank, Some("k7f3qa-12".to_owned()))));
         for place in places {
             assert_eq!(Place::parse(&place.hash()), Some(place));
         }
@@ -201,6 +224,11 @@ mod tests {
             "#/book/history/a/b",
             "#/book/kinds/a b",
             "#/book/inspector/a",
+            "#/book/records/a",
+            "#/write",
+            "#/write/x",
+            "#/write/look/",
+            "#/write/look/a/b",
             "#/book/truck-sheet/",
             "#/book/truck-sheet/a/b",
         ] {

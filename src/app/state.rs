@@ -52,6 +52,8 @@ pub struct Parts {
     pub in_store: RwSignal<Vec<(ThingId, String)>>,
     /// The form of a kind that was left with something typed in it: its address and its fields.
     pub kind_draft: StoredValue<Option<(String, KindDraft)>>,
+    /// Where the form of a record goes back to once it is saved, where that is not the page it is about.
+    pub write_back: StoredValue<Option<Place>>,
     /// What "Keep this yard" calls with a checked plan. While none is set, the key is not shown.
     pub on_keep: RwSignal<Option<Keep>>,
     /// The keeper is on the way to a new yard: the Bench opens its form.
@@ -92,6 +94,7 @@ impl Ui {
             season_end: RwSignal::new(String::new()),
             in_store: RwSignal::new(Vec::new()),
             kind_draft: StoredValue::new(None),
+            write_back: StoredValue::new(None),
             on_keep: RwSignal::new(None),
             new_yard: RwSignal::new(false),
             said: RwSignal::new(String::new()),

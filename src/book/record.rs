@@ -10,7 +10,7 @@ mod clear;
 
 pub use answer::{Answer, ClockTime};
 pub use blanks::{About, Ask, Blank, Field};
-pub use clear::{Clear, clear_of_product, keep_until};
+pub use clear::{Clear, clear_of_product, keep_until, lot};
 
 use super::entry::{Entry, EntryError};
 use super::id::ThingId;

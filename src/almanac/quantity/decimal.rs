@@ -66,6 +66,12 @@ impl Decimal {
         self.0 as f64 / 1e6
     }
 
+    /// The same number on the other side of zero.
+    #[must_use]
+    pub fn negative(self) -> Decimal {
+        Decimal(-self.0)
+    }
+
     /// Writes it at the end of `text`.
     fn put(self, text: &mut String) {
         let parts = self.0.unsigned_abs();

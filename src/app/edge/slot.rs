@@ -13,6 +13,8 @@ pub const BENCH: &str = "beetle-almanac/bench";
 pub const DRAFT: &str = "beetle-almanac/draft";
 /// What stood in the fields of the hives whose entries this tab could not keep.
 pub const HELD: &str = "beetle-almanac/held";
+/// What stands in the form of a record, with the address of the form behind it.
+pub const WRITE: &str = "beetle-almanac/write";
 /// What this tab could not keep.
 pub const UNSAVED: &str = "beetle-almanac/unsaved";
 /// The same, where it cannot be read.
@@ -27,6 +29,13 @@ pub fn read(name: &str) -> Option<String> {
 pub fn write(name: &str, text: &str) {
     if let Some(Ok(Some(storage))) = window().map(|window| window.local_storage()) {
         let _ = storage.set_item(name, text);
+    }
+}
+
+/// Lets go of what is kept under `name`.
+pub fn forget(name: &str) {
+    if let Some(Ok(Some(storage))) = window().map(|window| window.local_storage()) {
+        let _ = storage.remove_item(name);
     }
 }
 

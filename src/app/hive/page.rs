@@ -6,16 +6,21 @@ use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, StoredValue};
 use crate::app::ledger::lines;
+use crate::app::ledger::words::record_alone as record_said;
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
+use crate::app::record::list::ways;
+use crate::app::record::said::product;
 use crate::app::round::form::{self, Form, big_link, go};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
 use crate::app::wording::en_book::history::double as double_of;
+use crate::app::wording::en_records as wr;
 use crate::app::wording::{en_hive as w, en_limit, en_round};
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::id::ThingId;
+use crate::book::record::{About, Blank};
 use crate::book::round::{self, Because, HiveDue};
 use crate::book::standing::HiveNow;
 use crate::book::write::{Pen, Refusal};
@@ -87,6 +92,10 @@ pub fn view(walk: Walk, hive: &ThingId) -> Bit {
         state(page),
         el("h2").class("part-title").text(w::BOXES),
         stack::view(page),
+        form::fold(wr::MORE, "write-more", {
+            let of = hive.to_string();
+            move || bits![el("p").class("small").text(wr::MORE_HIVE), ways(&[About::Hive], Some(&of))]
+        }),
         el("h2").class("part-title").text(w::CHANGE),
         page.form.day_field(),
         boxes::forms(page),
@@ -161,6 +170,7 @@ fn lines_of(page: Page) -> Option<Vec<String>> {
     }
     let again = round::look_by(&now).filter(|_| !matches!(due, HiveDue::Resting { .. }));
     lines.extend(again.map(|by| en_round::look_again(by, today)));
+    walk.records.book.with(|book| seen(&mut lines, book, page));
     if let Some((day, why)) = now.skipped {
         lines.push(en_round::skipped(day, today, why));
     }
@@ -168,6 +178,21 @@ fn lines_of(page: Page) -> Option<Vec<String>> {
         lines.push(w::was(&now.was));
     }
     Some(lines)
+}
+
+/// The last look into the hive, a patty that is still in, and what a product that was applied asks for.
+fn seen(lines: &mut Vec<String>, book: &Book, page: Page) {
+    let hive = page.id.get_value();
+    let standing = book.standing();
+    for blank in [Blank::Look, Blank::Patty] {
+        let Some(now) = standing.newest_record(blank, &hive) else { continue };
+        if blank == Blank::Look || now.record.word("did") == Some("put_in") {
+            lines.push(wr::on(&record_said(book, &now.record), now.day));
+        }
+    }
+    if let Some(now) = standing.newest_record(Blank::Product, &hive) {
+        lines.extend(product(&now.record));
+    }
 }
 
 fn revive(page: Page) {

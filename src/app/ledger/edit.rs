@@ -26,13 +26,15 @@ pub enum Fields {
 }
 
 /// The fields in which `entry` can be corrected; none for what is mended by writing it anew: yards, kinds of trap,
-/// settings, the walking order.
+/// settings, the walking order; and none here for a record, which has a form of its own.
 pub fn fields(entry: &Entry) -> Option<Fields> {
     match &entry.what {
         What::Check(_) => Some(Fields::Work),
         What::Skip { .. } => Some(Fields::Skip),
         What::Note { .. } => Some(Fields::Note),
         What::Season { .. } => Some(Fields::Day),
+        // A record has a form of its own.
+        What::Record(_) => None,
         _ => entry.hive().map(|_| Fields::Day),
     }
 }

@@ -251,6 +251,7 @@ fn opened(desk: Desk, line: &Line<'_>) -> Bit {
         matches!(entry.what, What::Yard { .. } | What::Hive { .. } | What::Kind(_) | What::BoxesOn { .. });
     let corrected = entry.replaces.is_some() && !line.orphan && !line.revived;
     let fields = edit::fields(entry).is_some();
+    let blank = if let What::Record(record) = &entry.what { Some(record.blank) } else { None };
     let (root, id, together) = (line.root.clone(), entry.id.clone(), line.together);
     let own = root.clone();
     let state = Memo::new(move || {
@@ -262,6 +263,10 @@ fn opened(desk: Desk, line: &Line<'_>) -> Bit {
         (true, true) => untrack(|| form(desk, &root)),
         (true, false) => untrack(|| {
             let mut keys = el("p").class("keys");
+            if let Some(blank) = blank {
+                let place = Place::Write(blank, Some(id.to_string()));
+                keys = keys.kid(link(w::EDIT, &place).test_id("history-edit"));
+            }
             if fields {
                 let id = id.clone();
                 keys = keys.kid(Key::new(w::EDIT, move || desk.form.open(&id)).mark("history-edit").view());

@@ -126,6 +126,20 @@ fn what(said: &mut String, book: &Book, entry: &Entry) {
     }
 }
 
+/// A record as a sentence that does not say what it is about.
+pub fn record_alone(book: &Book, record: &Record) -> String {
+    let mut said = String::new();
+    put_fields(&mut said, book, record);
+    said
+}
+
+/// A record as a sentence.
+pub fn record(book: &Book, yard: Option<&ThingId>, record: &Record) -> String {
+    let mut said = String::new();
+    put_record(&mut said, book, yard, record);
+    said
+}
+
 /// "Hive 7: what the hive showed: beetle larvae few; slime no".
 fn put_record(said: &mut String, book: &Book, yard: Option<&ThingId>, record: &Record) {
     match (&*record.hives, yard) {
@@ -140,8 +154,12 @@ fn put_record(said: &mut String, book: &Book, yard: Option<&ThingId>, record: &R
             }
         }
     }
-    let words = wr::blank(record.blank);
     put(said, wr::SAYS);
+    put_fields(said, book, record);
+}
+
+fn put_fields(said: &mut String, book: &Book, record: &Record) {
+    let words = wr::blank(record.blank);
     put(said, words.title);
     let mut between = wr::SAYS;
     for ((field, answer), (label, _, names)) in record.fields().zip(words.fields) {

@@ -5,6 +5,7 @@ use crate::app::el::{Bit, El, el};
 use crate::app::graph::RwSignal;
 use crate::app::prefs;
 use crate::app::wording::en;
+use crate::app::wording::en_records;
 
 /// Which keys the phone brings up.
 #[derive(Clone, Copy)]
@@ -13,6 +14,7 @@ enum Keyboard {
     Whole,
     Decimal,
     Day,
+    Time,
 }
 
 /// What stands to the right of the input.
@@ -22,6 +24,8 @@ enum Unit {
     /// With the quarts and gallons of bottles, or without.
     Volume(RwSignal<String>, bool),
     Length(RwSignal<String>),
+    /// Any of these codes.
+    Of(&'static [&'static str], RwSignal<String>),
 }
 
 /// A labelled input.
@@ -87,6 +91,20 @@ impl Field {
         self
     }
 
+    /// Brings up the phone's own calendar and clock; the text is `YYYY-MM-DDTHH:MM`.
+    #[must_use]
+    pub fn time(mut self) -> Field {
+        self.0.keyboard = Keyboard::Time;
+        self
+    }
+
+    /// A chooser of the units with these codes; one alone cannot be changed.
+    #[must_use]
+    pub fn units(mut self, codes: &'static [&'static str], unit: RwSignal<String>) -> Field {
+        self.0.unit = Unit::Of(codes, unit);
+        self
+    }
+
     /// A unit that cannot be changed.
     #[must_use]
     pub fn unit(mut self, unit: impl Into<String>) -> Field {
@@ -144,6 +162,7 @@ impl Field {
             Keyboard::Whole => ("text", "numeric"),
             Keyboard::Decimal => ("text", "decimal"),
             Keyboard::Day => ("date", "none"),
+            Keyboard::Time => ("datetime-local", "none"),
         };
         let (says_id, hint_id) = ([&id, "-says"].concat(), [&id, "-hint"].concat());
         let described = if hint.is_some() { [&hint_id, " ", &says_id].concat() } else { says_id.clone() };
@@ -215,6 +234,11 @@ fn unit_view(unit: Unit, id: &str, label: &str) -> Bit {
     match unit {
         Unit::None => Bit::Nothing,
         Unit::Fixed(unit) => el("span").class("field-unit").text(&unit).into(),
+        Unit::Of([code], _) => el("span").class("field-unit").text(en_records::unit(code)).into(),
+        Unit::Of(codes, chosen) => {
+            let option = |code: &&'static str| option(code, en_records::unit(code));
+            select(chosen, codes.iter().map(option).collect())
+        }
         Unit::Volume(chosen, bottle) => {
             let mut options = Vec::new();
             for unit in VolumeUnit::ALL {

@@ -2,15 +2,19 @@
 
 use super::dock::{bare, saves, skip_key, work_key, work_keys};
 use super::draft;
-use super::form::{big, count_says, day_says, level_says, note, yes_no};
+use super::form::{big, big_link, count_says, day_says, keys, level_says, note, yes_no};
 use super::log;
 use super::state::{Ask, Walk};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::field::{Field, Says};
+use crate::app::place::Place;
+use crate::app::state::Ui;
+use crate::app::wording::en_records;
 use crate::app::wording::en_round as w;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
+use crate::book::record::Blank;
 
 /// Levels on keys: the text they put into the field, their words, their names for the journeys.
 const LEVELS: [(&str, &str); 6] =
@@ -43,6 +47,7 @@ pub(super) fn view(walk: Walk) -> El {
             "range-",
         )))
         .kid(traps(walk))
+        .kid(live(move || walk.open.get().map(|hive| seen(&hive))))
         .kid(note("log-note", walk.note))
         .kid(day.view())
         .kid(live(move || again(walk)))
@@ -70,6 +75,16 @@ fn again(walk: Walk) -> Bit {
         }
         el("div").class("dock-group").kid(saves(walk)).kid(keys.kid(skip_key(walk, "end-skipped"))).into()
     })
+}
+
+/// The way to the form for what the hive showed, and back to the panel. What is half made here waits.
+fn seen(hive: &ThingId) -> El {
+    let ui = Ui::get();
+    let place = Place::Write(Blank::Look, Some(hive.to_string()));
+    let from = untrack(|| ui.place.get());
+    keys(big_link(en_records::blank(Blank::Look).title, &place).test_id("dock-look").press(move || {
+        ui.write_back.set_value(Some(from.clone()));
+    }))
 }
 
 fn group(label: &str) -> El {

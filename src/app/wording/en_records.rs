@@ -1,5 +1,7 @@
 //! English: records of what was seen and done beside the traps.
 
+use super::en::date;
+use crate::almanac::day::Day;
 use crate::book::record::Blank;
 
 /// The words of a blank.
@@ -296,6 +298,10 @@ pub const WHAT: &str =
     "Products, harvest, freezer, stock and whatever else was written down beside the traps.";
 /// Writes one more.
 pub const WRITE: &str = "Write one down";
+/// Heading of the list.
+pub const SO_FAR: &str = "Written down so far";
+/// The address names nothing that the blank can be about.
+pub const NOT_HERE: &str = "This is not in the book any more. Go back to the list.";
 /// None so far.
 pub const NONE: &str = "None recorded.";
 /// The way back to the list.
@@ -327,6 +333,11 @@ pub fn keep_until(day: &str) -> String {
 /// A lot's number.
 pub fn lot(number: &str) -> String {
     ["Lot ", number].concat()
+}
+
+/// What was seen, and when.
+pub fn on(said: &str, day: Day) -> String {
+    [&date(day), SAYS, said].concat()
 }
 
 /// What was written, for the undo bar.

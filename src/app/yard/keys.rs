@@ -11,13 +11,16 @@ use crate::app::kinds::{kind_name, same_name};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::place::Place;
+use crate::app::record::list::ways;
 use crate::app::round::form::{Form, Make, big_link, fold, go, keys};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::keep::twice;
+use crate::app::wording::en_records as wr;
 use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::entry::What;
 use crate::book::id::ThingId;
+use crate::book::record::About;
 use crate::book::round::likely_kind;
 use crate::book::standing::{HiveNow, YardNow};
 
@@ -48,6 +51,10 @@ pub(super) fn view(walk: Walk, yard: &ThingId) -> Bit {
     let desk = Desk { form: Form::new(walk), yard: StoredValue::new(yard.clone()) };
     bits![
         el("h2").class("part-title").text(w::YARD),
+        fold(wr::MORE, "write-more", {
+            let of = yard.to_string();
+            move || ways(&[About::Hives, About::Place, About::Yard], Some(&of))
+        }),
         fold(w::ADD_HIVES, "add-hives", move || hives::view(desk)),
         fold(w::ORDER, "order", move || order::view(desk)),
         fold(w::RENAME, "rename-yard", move || rename(desk)),

@@ -1,7 +1,8 @@
-//! When supers may be on again after a product, and how long its record is kept.
+//! When supers may be on again after a product, and how long its record is kept; the number of a lot.
 
 use super::{Answer, Record};
 use crate::almanac::day::Day;
+use crate::book::id::EntryId;
 
 /// When the label's interval after a product is over.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,4 +35,12 @@ pub fn keep_until(product: &Record, start: Day, years: u16) -> Day {
     // 29 February has no twin in a common year: then the day after counts, since a record may be kept too long.
     let twin = |month, day| Day::from_ymd(year, month, day);
     twin(last.month(), last.day_of_month()).or_else(|_| twin(3, 1)).unwrap_or(Day::LAST)
+}
+
+/// The number of a harvest lot of `day`, whose line is `id`: its day and the name of its line, so that two phones never
+/// give one number to two lots.
+pub fn lot(day: Day, id: &EntryId) -> String {
+    let mut number = day.to_string();
+    number.retain(|c| c != '-');
+    [&number, "-", &id.to_string()].concat()
 }

@@ -1,0 +1,225 @@
+//! A blank as it stands in the fields, and what can be read from them.
+
+use crate::almanac::day::Day;
+use crate::almanac::typed::{self, DayTypedError, TypedError};
+use crate::app::ledger::edit;
+use crate::book::entry::Entry;
+use crate::book::id::ThingId;
+use crate::book::record::{Answer, Ask, ClockTime, Field, Record};
+
+/// What stands in a field: the text, and the code of the unit beside it. Chosen words are their codes, with a blank
+/// between them.
+pub type Typed = (String, String);
+
+/// What is wrong with a field.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Wrong {
+    /// Must be filled in.
+    Lacks,
+    /// Not a number.
+    Number(TypedError),
+    /// Not a count.
+    Count(TypedError),
+    /// A number outside its ends.
+    Ends(i64, i64),
+    /// So many characters too many.
+    TooLong(usize),
+    /// Not a day.
+    Day(DayTypedError),
+    /// Not a day and an hour.
+    Time,
+}
+
+/// What a field says, or nothing where it was left empty. `today` bounds days: two years ahead at most.
+///
+/// # Errors
+/// [`Wrong`].
+pub fn read(field: &Field, typed: &Typed, today: Day) -> Result<Option<Answer>, Wrong> {
+    let text = typed.0.trim();
+    if text.is_empty() {
+        return if field.must { Err(Wrong::Lacks) } else { Ok(None) };
+    }
+    let at = |words: &[&str], word: &str| words.iter().position(|known| *known == word);
+    let place = |words: &[&str], word: &str| at(words, word).and_then(|at| u8::try_from(at).ok());
+    let answer = match &field.ask {
+        Ask::Word(words) => Answer::Word(place(words, text).ok_or(Wrong::Lacks)?),
+        Ask::Words(words) => {
+            let mut bits = 0u16;
+            for word in text.split(' ') {
+                bits |= at(words, word).map_or(0, |at| 1 << at);
+            }
+            Answer::Words(bits)
+        }
+        Ask::Count => Answer::Count(typed::count_or_range(text, Entry::COUNT_MOST).map_err(Wrong::Count)?),
+        Ask::Number { units, least, most } => {
+            // The number fields of the page take no sign; here what went out of the stock has one.
+            let (minus, plain) = match text.strip_prefix(['-', '−']) {
+                Some(plain) if *least < 0 => (true, plain),
+                _ => (false, text),
+            };
+            let mut number = typed::decimal(plain).map_err(Wrong::Number)?;
+            if minus {
+                number = number.negative();
+            }
+            if !field.ask.holds(number) {
+                return Err(Wrong::Ends(*least, *most));
+            }
+            Answer::Number(number, place(units, &typed.1).unwrap_or(0))
+        }
+        Ask::Text(most) => {
+            let over = text.chars().count().saturating_sub(usize::from(*most));
+            if over > 0 {
+                return Err(Wrong::TooLong(over));
+            }
+            Answer::Text(text.to_owned())
+        }
+        Ask::Day => Answer::Day(day(text, today).map_err(Wrong::Day)?),
+        Ask::Time => {
+            let time = ClockTime::parse(text).map_err(|_| Wrong::Time)?;
+            day(&time.day.to_string(), today).map_err(Wrong::Day)?;
+            Answer::Time(time)
+        }
+        Ask::Hive => Answer::Hive(ThingId::parse(text).map_err(|_| Wrong::Lacks)?),
+    };
+    Ok(Some(answer))
+}
+
+/// A day that was or is planned.
+fn day(text: &str, today: Day) -> Result<Day, DayTypedError> {
+    match typed::day_done(text, today) {
+        Err(DayTypedError::Future) => typed::day_planned(text, today),
+        day => day,
+    }
+}
+
+/// What stands in a field that says `answer`: read again it says the same.
+pub fn shown(field: &Field, answer: Option<&Answer>) -> Typed {
+    let first = if let Ask::Number { units, .. } = &field.ask { units.first().copied() } else { None };
+    let mut unit = first.unwrap_or_default().to_owned();
+    let text = match (&field.ask, answer) {
+        (Ask::Word(words), Some(Answer::Word(at))) => {
+            words.get(usize::from(*at)).copied().unwrap_or_default().to_owned()
+        }
+        (Ask::Words(words), Some(Answer::Words(bits))) => {
+            let mut text = String::new();
+            for (at, word) in words.iter().enumerate() {
+                if bits >> at & 1 == 1 {
+                    text.push_str(if text.is_empty() { "" } else { " " });
+                    text.push_str(word);
+                }
+            }
+            text
+        }
+        (Ask::Number { units, .. }, Some(Answer::Number(number, at))) => {
+            if let Some(known) = units.get(usize::from(*at)) {
+                (*known).clone_into(&mut unit);
+            }
+            number.to_string()
+        }
+        (_, Some(Answer::Count(count))) => edit::count(*count),
+        (_, Some(Answer::Text(text))) => text.clone(),
+        (_, Some(Answer::Day(day))) => day.to_string(),
+        (_, Some(Answer::Time(time))) => time.to_string(),
+        (_, Some(Answer::Hive(hive))) => hive.to_string(),
+        _ => String::new(),
+    };
+    (text, unit)
+}
+
+/// The record that the fields of `blank` say, with what is wrong field by field.
+pub fn record(empty: Record, typed: &[Typed], today: Day) -> (Record, Vec<Option<Wrong>>) {
+    let mut record = empty;
+    let mut wrong = Vec::new();
+    for ((field, place), typed) in record.blank.fields().iter().zip(&mut record.answers).zip(typed) {
+        let read = read(field, typed, today);
+        wrong.push(read.as_ref().err().cloned());
+        *place = read.unwrap_or(None);
+    }
+    (record, wrong)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::almanac::quantity::Decimal;
+    use crate::almanac::tally::CountRange;
+    use crate::book::id::{EntryId, Writer};
+    use crate::book::record::Blank;
+
+    fn today() -> Day {
+        Day::parse("2026-07-14").unwrap()
+    }
+
+    fn field(blank: Blank, name: &str) -> &'static Field {
+        blank.fields().iter().find(|field| field.name == name).unwrap()
+    }
+
+    fn says(blank: Blank, name: &str, text: &str) -> Result<Option<Answer>, Wrong> {
+        let known = field(blank, name);
+        let unit = shown(known, None).1;
+        read(known, &(text.to_owned(), unit), today())
+    }
+
+    #[test]
+    fn what_is_shown_and_left_alone_is_read_as_it_was() {
+        let hive = EntryId::new(Writer::new("test").unwrap(), 1).unwrap().thing(0);
+        for blank in Blank::ALL {
+            for known in blank.fields() {
+                let answers: Vec<Answer> = match known.ask {
+                    Ask::Word(words) => {
+                        (0..words.len()).map(|at| Answer::Word(u8::try_from(at).unwrap())).collect()
+                    }
+                    Ask::Words(words) => (1..1u16 << words.len()).map(Answer::Words).collect(),
+                    Ask::Count => [CountRange::exact(0), CountRange::exact(12)]
+                        .into_iter()
+                        .chain(CountRange::new(5, Some(19)))
+                        .chain(CountRange::new(50, None))
+                        .map(Answer::Count)
+                        .collect(),
+                    Ask::Number { units, least, .. } => (0..units.len().max(1))
+                        .map(|at| {
+                            let sign = if least < 0 { -1 } else { 1 };
+                            let number = Decimal::from_millionths(sign * 3_250_000).unwrap();
+                            Answer::Number(number, u8::try_from(at).unwrap())
+                        })
+                        .collect(),
+                    Ask::Text(_) => vec![Answer::Text("a “b”, =c".to_owned())],
+                    Ask::Day => vec![Answer::Day(today()), Answer::Day(today().plus(30))],
+                    Ask::Time => vec![Answer::Time(ClockTime { day: today(), minute: 61 })],
+                    Ask::Hive => vec![Answer::Hive(hive.clone())],
+                };
+                for answer in answers {
+                    let typed = shown(known, Some(&answer));
+                    assert_eq!(read(known, &typed, today()), Ok(Some(answer)), "{} {typed:?}", known.name);
+                }
+            }
+        }
+    }
+
+    #[test]
+    fn an_empty_field_is_left_empty_or_asked_for() {
+        assert_eq!(says(Blank::Look, "adults", " "), Ok(None));
+        assert_eq!(says(Blank::Look, "larvae", ""), Err(Wrong::Lacks));
+        assert_eq!(says(Blank::Product, "interval_days", ""), Err(Wrong::Lacks));
+        let zero = Ok(Some(Answer::Number(Decimal::ZERO, 0)));
+        assert_eq!(says(Blank::Product, "interval_days", "0"), zero);
+    }
+
+    #[test]
+    fn what_cannot_be_is_named_and_what_was_typed_stays() {
+        assert!(matches!(says(Blank::Look, "adults", "-3"), Err(Wrong::Count(_))));
+        assert!(matches!(says(Blank::Look, "frames_of_bees", "-3"), Err(Wrong::Number(_))));
+        assert_eq!(says(Blank::Harvest, "humidity", "101"), Err(Wrong::Ends(0, 100)));
+        assert_eq!(says(Blank::Product, "product", &"x".repeat(63)), Err(Wrong::TooLong(3)));
+        assert_eq!(says(Blank::Harvest, "bees_off", "2026-07-14"), Err(Wrong::Time));
+        assert!(matches!(says(Blank::Product, "end", "2206-07-14"), Err(Wrong::Day(_))));
+        assert!(matches!(says(Blank::Product, "end", "0026-07-14"), Err(Wrong::Day(_))));
+    }
+
+    #[test]
+    fn a_freezer_is_below_zero_and_what_left_the_stock_has_a_minus() {
+        let minus = |whole: i64| Decimal::from_millionths(-whole * 1_000_000).unwrap();
+        assert_eq!(says(Blank::Freezer, "freezer", "-18"), Ok(Some(Answer::Number(minus(18), 0))));
+        assert_eq!(says(Blank::Stock, "change", "−6"), Ok(Some(Answer::Number(minus(6), 0))));
+    }
+}
