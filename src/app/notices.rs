@@ -30,6 +30,7 @@ pub fn notices(ui: Ui) -> El {
     el("div")
         .class("notices")
         .kid(live(move || records.unsaved.get().map(|unsaved| not_kept(ui, records, &unsaved))))
+        .kid(only_shows(records))
         .kid(storage(ui, records))
         .kid(restored(records))
         .kid(damaged(ui, records))
@@ -80,6 +81,17 @@ fn entries_text(entries: &[Entry]) -> String {
     let log: Log = entries.iter().cloned().collect();
     let by = entries.first().and_then(|entry| entry.by.as_deref());
     if own { backup::write(&log, clock::stamp(), by) } else { json::list_to_text(entries) }
+}
+
+/// Nothing can be written: said at every place, with the way out.
+fn only_shows(records: Records) -> Bit {
+    live(move || {
+        records.only_shows.get().then(|| {
+            let again =
+                Key::new(w::WRITE_AGAIN, move || _ = records.set_only_shows(false)).mark("write-again");
+            boxed("only-shows").kid(Notice::caution(w::ONLY_SHOWS).view()).kid(keys(again.view()))
+        })
+    })
 }
 
 /// Whether the phone keeps anything.

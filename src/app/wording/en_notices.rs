@@ -26,6 +26,11 @@ pub const READ_ONLY: &str = "A newer version of this page has written here, so t
 pub const ELSEWHERE: &str = "This page is open in another tab, and that one writes. Here you can read.";
 /// Key that makes this tab the one that writes.
 pub const TAKE_OVER: &str = "Write here instead";
+/// The keeper has the phone only show the book.
+pub const ONLY_SHOWS: &str =
+    "This phone only shows the book: nothing can be written. Whoever holds it can read it.";
+/// Key that ends it.
+pub const WRITE_AGAIN: &str = "Write again";
 /// Damaged pages.
 pub const TO_BOOK: &str = "See them in the Book";
 /// Key to the Book.
@@ -110,6 +115,7 @@ pub fn why(why: &NotSaved) -> &'static str {
         NotSaved::Shelf { why: ShelfError::Other, .. } => "The phone did not keep it.",
         NotSaved::ReadOnly => "A newer version of this page has written here, so this one only reads.",
         NotSaved::Elsewhere => "Another tab of this page is open and writes. Write here instead, or there.",
+        NotSaved::OnlyShows => "This phone only shows the book now: nothing was written.",
         NotSaved::Busy => "Another tab of this page is writing at the same time. Close it and try again.",
     }
 }
