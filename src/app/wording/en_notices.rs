@@ -98,6 +98,32 @@ pub fn clock(today: Day, newest: Day) -> String {
     .concat()
 }
 
+/// The clock was set while the page was open.
+pub fn clock_set(from: Day, today: Day) -> String {
+    ["The phone’s date went from ", &date(from), " to ", &date(today), ": is it right now?"].concat()
+}
+
+/// Key that says so.
+pub const CLOCK_RIGHT: &str = "It is right";
+/// Field.
+pub const VISIT: &str = "Day of this visit";
+/// What it does.
+pub const VISIT_HINT: &str = "If the phone is wrong and cannot be set now: entries are dated by this day until the page is opened again.";
+/// Key.
+pub const VISIT_KEY: &str = "Go by this day";
+/// Key.
+pub const BY_THE_PHONE: &str = "Go by the phone";
+
+/// The keeper has said which day it is.
+pub fn said_today(today: Day) -> String {
+    ["You have said that today is ", &date(today), ". The phone says another day."].concat()
+}
+
+/// Nothing is done before what is done already.
+pub fn not_before(least: Day) -> String {
+    ["Not before ", &date(least), "."].concat()
+}
+
 /// What was not kept, and why. What an earlier start of the page left behind has no words of its own.
 pub fn unsaved(said: &str, why: &str) -> String {
     if said.is_empty() { [UNSAVED, ". ", why].concat() } else { [UNSAVED, ": ", said, ". ", why].concat() }
