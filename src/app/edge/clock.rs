@@ -87,10 +87,16 @@ fn moment() -> f64 {
 /// again. Nothing of this outlives the page: at the next start the phone may be right.
 pub fn say_today(day: Option<Day>, zone: &str) {
     AHEAD.set(0.0);
-    // Once more where a change of the clocks lies between the two days and midnight is near.
+    let mut days = 0;
+    // Once more where the clocks of the phone and of `zone` change between the two days and midnight is near.
     for _ in 0..2 {
-        let days = day.map_or(0, |day| day.days_since(today(zone)));
-        AHEAD.set(AHEAD.get() + f64::from(days) * DAY_MS);
+        days += day.map_or(0, |day| day.days_since(today(zone)));
+        let there = Date::new_0();
+        let now = there.get_time();
+        #[allow(clippy::cast_possible_wrap)] // a day of the month and a month
+        let (month, on) = (there.get_month() as i32, there.get_date() as i32 + days);
+        there.set_full_year_with_month_date(there.get_full_year(), month, on);
+        AHEAD.set(there.get_time() - now);
     }
 }
 

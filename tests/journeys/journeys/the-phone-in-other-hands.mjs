@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { savedFiles, watchFiles } from "../house/files.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { due, entries, keepYard, log, onTheDay } from "../house/round.mjs";
+import { due, entries, keepYard, log, onTheDay, unfold } from "../house/round.mjs";
 
 const SHOWS = /only shows the book/;
 const records = async (keeper) =>
@@ -39,15 +39,23 @@ journey("she handed her phone over: whatever was tapped, nothing was written unt
   await refused(keeper, "undo", () => keeper.tap("undo"));
   await keeper.place("load");
   await keeper.place("round");
-  await refused(keeper, "trap work", () => log(keeper, 2, "topped_up"));
+  // On a small screen an open hive has the place of the bar and of what is said above it.
+  await log(keeper, 2, "topped_up");
   await keeper.reads("refusal", SHOWS);
+  assert.ok(await keeper.shows("panel-write-again"));
   assert.equal(await keeper.shows("unsaved-notice"), false, "nothing is held for later either");
   await keeper.reload();
   await keeper.reads("only-shows", SHOWS);
 
+  await unfold(keeper, "season");
+  await refused(keeper, "the season", () => keeper.tap("season-go"));
   await keeper.place("load");
-  await keeper.type("#load-reserve", "25");
-  await refused(keeper, "what is taken along", () => keeper.tap("load-set"));
+  await keeper.place("round");
+  await refused(keeper, "the rest as usual", async () => {
+    await keeper.tap("rest-as-usual");
+    await keeper.tapCalmly("rest-confirm");
+  });
+  await keeper.tap("dialog[open] .sheet-head button");
   await keeper.place("bench");
   await refused(keeper, "another yard", async () => {
     await keeper.tap("bench-keep");
