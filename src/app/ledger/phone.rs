@@ -58,6 +58,7 @@ fn hands(ui: Ui, records: Records) -> El {
         Key::new(label, move || turn(!on)).mark(mark).view()
     });
     el("div")
+        .class("stack")
         .kid(el("h3").text(w::HANDS))
         .kid(el("p").class("small").text(w::HANDS_WHAT))
         .kid(el("p").class("keys").kid(key))

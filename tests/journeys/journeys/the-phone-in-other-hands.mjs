@@ -4,6 +4,7 @@ import { savedFiles, watchFiles } from "../house/files.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
 import { due, entries, keepYard, log, onTheDay, unfold } from "../house/round.mjs";
+import { clearPages, clearSecond } from "../house/storage.mjs";
 
 const SHOWS = /only shows the book/;
 const records = async (keeper) =>
@@ -107,13 +108,8 @@ journey("a helper opened a file on a phone that only shows the book: it can be l
   const [file] = await savedFiles(keeper, 1);
   const path = join(keeper.engine.home, file.name);
   writeFileSync(path, file.text);
-  await keeper.place("round");
-  await keeper.tap("undo");
-  await keeper.reads("undo-bar", /Taken back/);
-  await keeper.driver.run(() => Object.keys(localStorage).forEach((key) => key.includes(":page:") && localStorage.removeItem(key)));
-  await keeper.driver.wait(
-    () => new Promise((done) => { indexedDB.deleteDatabase("beetle-almanac").onsuccess = () => done(); setTimeout(done, 2_000); }),
-  );
+  await clearPages(keeper);
+  await clearSecond(keeper);
   await keeper.reload();
   await keeper.place("book");
   await keeper.tap("hands-show");

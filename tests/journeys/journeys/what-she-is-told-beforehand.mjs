@@ -34,8 +34,9 @@ journey("far from home her phone keeps another time: days go by the clock of the
   await keeper.place("round");
   assert.doesNotMatch(await keeper.text("main"), /go by the clock/);
   await keeper.driver.run(() => {
-    const own = Intl.DateTimeFormat.prototype.resolvedOptions;
-    Intl.DateTimeFormat.prototype.resolvedOptions = function () {
+    const format = window.Intl.DateTimeFormat.prototype;
+    const own = format.resolvedOptions;
+    format.resolvedOptions = function () {
       return { ...own.call(this), timeZone: "Pacific/Auckland" };
     };
     document.dispatchEvent(new Event("visibilitychange"));
