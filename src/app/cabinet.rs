@@ -56,6 +56,8 @@ pub enum NotSaved {
     Busy,
     /// Another tab of this page writes; this one only reads until the keeper takes over.
     Elsewhere,
+    /// The keeper has this phone only show the book.
+    OnlyShows,
 }
 
 /// The shelf with the book on it.
@@ -139,6 +141,15 @@ impl Cabinet {
     /// # Errors
     /// [`NotSaved`]; none of `entries` is on the shelf or in the book then.
     pub fn save(&mut self, book: &mut Book, entries: Vec<Entry>) -> Result<usize, NotSaved> {
+        if self.only_shows() {
+            return Err(NotSaved::OnlyShows);
+        }
+        self.write(book, entries)
+    }
+
+    /// As [`Cabinet::save`], also where the phone only shows the book: what the two copies owe each other was written
+    /// before.
+    fn write(&mut self, book: &mut Book, entries: Vec<Entry>) -> Result<usize, NotSaved> {
         if self.read_only {
             return Err(NotSaved::ReadOnly);
         }
@@ -180,6 +191,9 @@ impl Cabinet {
     /// How many were taken in before the phone refused, and why. Nothing of the file is lost by that, and taking it in
     /// again goes on from there.
     pub fn take_in(&mut self, book: &mut Book, entries: Vec<Entry>) -> Result<usize, (usize, NotSaved)> {
+        if self.only_shows() {
+            return Err((0, NotSaved::OnlyShows));
+        }
         let mut pages: Table<Place, Vec<Entry>> = Table::new();
         for entry in entries.into_iter().filter(|entry| book.log().get(&entry.id).is_none()) {
             pages.or_insert(page::place(&entry), Vec::new()).push(entry);
@@ -218,11 +232,11 @@ impl Cabinet {
         pages: Vec<Vec<Entry>>,
         new: &mut usize,
     ) -> Result<(), (usize, NotSaved)> {
-        match self.save(book, pages.concat()) {
+        match self.write(book, pages.concat()) {
             Ok(saved) => *new += saved,
             Err(NotSaved::Shelf { .. }) if pages.len() > 1 => {
                 for page in pages {
-                    *new += self.save(book, page).map_err(|why| (*new, why))?;
+                    *new += self.write(book, page).map_err(|why| (*new, why))?;
                 }
             }
             Err(why) => return Err((*new, why)),
@@ -284,7 +298,7 @@ impl Cabinet {
     /// [`ShelfError`] when the shelf refuses; what is already off stays off, and nothing else is lost.
     pub fn remove_demo(&mut self, book: &mut Book) -> Result<(), ShelfError> {
         let (_, demo) = self.read_into(book)?;
-        if self.read_only || self.elsewhere {
+        if self.read_only || self.elsewhere || self.only_shows() {
             return Err(ShelfError::Other);
         }
         for key in demo {

@@ -25,6 +25,9 @@ impl Records {
     /// # Errors
     /// [`Stop::NotSaved`] when the phone refuses.
     pub fn remove_demo(self) -> Result<(), Stop> {
+        if !self.may_write() {
+            return Err(Stop::OnlyShows);
+        }
         let removed = self
             .book
             .try_update_untracked(|book| self.cabinet.try_update_value(|cabinet| cabinet.remove_demo(book)));

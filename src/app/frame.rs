@@ -1,5 +1,6 @@
 //! What stands around every place: the head, the bar at the thumb, the messages above it.
 
+use super::cabinet::NotSaved;
 use super::edge::{self, listen, typing};
 use super::el::{Bit, El, el, live};
 use super::parts::icon;
@@ -10,6 +11,7 @@ use super::records::{Home, Records};
 use super::settings::settings;
 use super::state::Ui;
 use super::wording::en;
+use super::wording::en_notices::{WRITE_AGAIN, why};
 use super::{bench, ledger, load, notices, round};
 use crate::app::graph::{Memo, RwSignal, after, effect, untrack};
 use js_sys::{Function, Reflect};
@@ -30,7 +32,7 @@ pub fn frame() -> Bit {
     let ui = Ui::provide(here().unwrap_or(start));
     let walk = round::Walk::provide(ui, records);
     ui.on_keep.set(Some(std::rc::Rc::new(move |plan| round::keep_yard(ui, walk, plan))));
-    follow_address(ui);
+    follow_address(ui, records);
     follow_prefs(ui);
     let alone = only_here(records);
     typing::follow(move || ui.place.with_untracked(Place::section) == Section::Bench);
@@ -53,7 +55,7 @@ pub fn frame() -> Bit {
         );
     let foot = el("div")
         .live_class(round::foot_class(ui, walk))
-        .kid(messages(ui, alone))
+        .kid(messages(ui, records, alone))
         .kid(round::in_foot(ui, walk))
         .kid(bar(ui));
     Bit::Many(vec![
@@ -117,7 +119,7 @@ fn here() -> Option<Place> {
 }
 
 /// Follows the address, so that links and the back key need no code of their own.
-fn follow_address(ui: Ui) {
+fn follow_address(ui: Ui, records: Records) {
     let Some(window) = edge::window() else { return };
     if here().is_none() {
         name_place(ui);
@@ -134,6 +136,7 @@ fn follow_address(ui: Ui) {
         // What was said belongs to the place where it was said.
         if before.section() != place.section() {
             ui.said.set(String::new());
+            records.wanted.renew(false);
         }
         let within_bench = matches!((&before, &place), (Place::Bench(_), Place::Bench(_)));
         ui.place.set(place);
@@ -225,12 +228,16 @@ pub fn heading(text: &str) -> El {
 }
 
 /// Messages above the bar: at most one thing at a time wants the thumb.
-fn messages(ui: Ui, held: Memo<bool>) -> El {
+fn messages(ui: Ui, records: Records, held: Memo<bool>) -> El {
     use super::edge::worker::Offline;
     let message =
         |text: &str, key: Key| Bit::from(el("p").class("message").kid(el("span").text(text)).kid(key.view()));
     // What was just said comes before what has time.
     el("div").class("messages").attr("role", "status").kid(live(move || {
+        if records.wanted.get() {
+            let again = Key::new(WRITE_AGAIN, move || _ = records.set_only_shows(false));
+            return message(why(&NotSaved::OnlyShows), again.mark("wanted-write-again"));
+        }
         let said = ui.said.get();
         if !said.is_empty() {
             return message(&said, Key::new(en::GOT_IT, move || ui.said.set(String::new())));

@@ -11,6 +11,7 @@ pub mod kinds;
 pub mod ledger;
 pub mod load;
 pub mod meta;
+pub mod only_shows;
 pub mod place;
 pub mod prefs;
 pub mod reconcile;

@@ -5,6 +5,7 @@ use super::el::{Bit, El, el, live};
 use super::ledger::asides;
 use super::ledger::safety::{Pressing, clock_doubt};
 use super::ledger::save::{copyable, state, state_view};
+use super::parts::field::{Field, Says};
 use super::parts::key::{Key, link};
 use super::parts::notice::Notice;
 use super::place::{Place, Section};
@@ -12,12 +13,13 @@ use super::records::{Home, Records};
 use super::round::Walk;
 use super::state::Ui;
 use super::unsaved::Unsaved;
-use super::wording::en::GOT_IT;
+use super::wording::en::{self, GOT_IT};
 use super::wording::en_book::backup::ONLY_HERE;
-use super::wording::en_notices as w;
+use super::wording::{en_notices as w, en_typed};
 use crate::almanac::day::Day;
 use crate::almanac::json;
-use crate::app::graph::Memo;
+use crate::almanac::typed::{DayTypedError, day_planned};
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::book::Book;
 use crate::book::entry::Entry;
 use crate::book::id::ThingId;
@@ -30,6 +32,7 @@ pub fn notices(ui: Ui) -> El {
     el("div")
         .class("notices")
         .kid(live(move || records.unsaved.get().map(|unsaved| not_kept(ui, records, &unsaved))))
+        .kid(only_shows(records))
         .kid(storage(ui, records))
         .kid(restored(records))
         .kid(damaged(ui, records))
@@ -80,6 +83,17 @@ fn entries_text(entries: &[Entry]) -> String {
     let log: Log = entries.iter().cloned().collect();
     let by = entries.first().and_then(|entry| entry.by.as_deref());
     if own { backup::write(&log, clock::stamp(), by) } else { json::list_to_text(entries) }
+}
+
+/// Nothing can be written: said at every place, with the way out.
+fn only_shows(records: Records) -> Bit {
+    live(move || {
+        records.only_shows.get().then(|| {
+            let again =
+                Key::new(w::WRITE_AGAIN, move || _ = records.set_only_shows(false)).mark("write-again");
+            boxed("only-shows").kid(Notice::caution(w::ONLY_SHOWS).view()).kid(keys(again.view()))
+        })
+    })
 }
 
 /// Whether the phone keeps anything.
@@ -164,10 +178,45 @@ fn doubt(ui: Ui, records: Records) -> Bit {
         })
     });
     live(move || {
-        doubt
-            .get()
-            .map(|newest| boxed("clock-notice").kid(Notice::caution(w::clock(ui.today.get(), newest)).view()))
+        let (newest, from, said) = (doubt.get(), ui.set_from.get(), ui.said_today.get());
+        let today = ui.today.get();
+        let words = match (newest, from) {
+            (Some(newest), _) => w::clock(today, newest),
+            (None, Some(from)) => w::clock_set(from, today),
+            (None, None) if said => return said_today(ui, today).into(),
+            (None, None) => return Bit::Nothing,
+        };
+        let right = (newest.is_none())
+            .then(|| Key::new(w::CLOCK_RIGHT, move || ui.set_from.set(None)).mark("clock-right").view());
+        let boxed = boxed("clock-notice").kid(Notice::caution(words).view());
+        boxed.kid(visit(ui, newest.max(from).unwrap_or(today))).kid(right).into()
     })
+}
+
+/// The keeper has said which day it is.
+fn said_today(ui: Ui, today: Day) -> El {
+    let by_phone = Key::new(w::BY_THE_PHONE, move || ui.say_today(None)).mark("by-the-phone");
+    boxed("clock-notice").kid(Notice::plain(w::said_today(today)).view()).kid(keys(by_phone.view()))
+}
+
+/// Asks for the day of this visit, which is not before `least`.
+fn visit(ui: Ui, least: Day) -> El {
+    let text = RwSignal::new(String::new());
+    let read = move || text.with(|text| day_planned(text, least));
+    let says = move || match read() {
+        Ok(day) => Says::Echo(en::echo(&en::date(day))),
+        Err(DayTypedError::Empty) => Says::Nothing,
+        Err(DayTypedError::Past) => Says::Wrong(w::not_before(least)),
+        Err(error) => Says::Wrong(en_typed::day(error)),
+    };
+    let go_by = move || {
+        if let Ok(day) = untrack(read) {
+            ui.say_today(Some(day));
+        }
+    };
+    el("div")
+        .kid(Field::new("visit-day", w::VISIT, text).day().hint(w::VISIT_HINT).says(says).view())
+        .kid(keys(Key::new(w::VISIT_KEY, go_by).primary().mark("visit-go").view()))
 }
 
 /// Today by the calendar of the yard.

@@ -42,6 +42,8 @@ pub enum Stop {
     Refused(Refusal),
     /// The phone did not keep it. The frame shows it with a way to copy it out; see [`Records::unsaved`].
     NotSaved,
+    /// The keeper has this phone only show the book. The frame says so, with a key to write again.
+    OnlyShows,
 }
 
 /// A file that was not taken in to its end.
@@ -77,6 +79,10 @@ pub struct Parts {
     pub promised: RwSignal<Option<bool>>,
     /// What the undo bar offers.
     pub act: RwSignal<Option<Act>>,
+    /// The keeper has this phone only show the book.
+    pub only_shows: RwSignal<bool>,
+    /// Meanwhile somebody wanted to write.
+    pub wanted: RwSignal<bool>,
     /// What could not be kept.
     pub unsaved: RwSignal<Option<Unsaved>>,
     /// What the app remembers of itself.
@@ -117,6 +123,8 @@ impl Records {
             twice: RwSignal::new(None),
             promised: RwSignal::new(None),
             act: RwSignal::new(None),
+            only_shows: RwSignal::new(cabinet.only_shows()),
+            wanted: RwSignal::new(false),
             unsaved: RwSignal::new(unsaved),
             meta: RwSignal::new(meta),
             half_made: StoredValue::new(cabinet.half_made()),
@@ -224,6 +232,10 @@ impl Records {
                     self.copy();
                 }
                 Ok(ids)
+            }
+            Some(Err(NotSaved::OnlyShows)) => {
+                self.may_write();
+                Err(Stop::OnlyShows)
             }
             Some(Err(why)) => {
                 if why == NotSaved::ReadOnly {

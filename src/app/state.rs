@@ -32,6 +32,10 @@ pub struct Parts {
     pub today: RwSignal<Day>,
     /// The time zone `today` is read in: the phone's own until a yard says otherwise.
     pub zone: RwSignal<String>,
+    /// The keeper has said which day it is, and the phone says another.
+    pub said_today: RwSignal<bool>,
+    /// The day it was when the phone's clock was set to another, until the keeper has dealt with that.
+    pub set_from: RwSignal<Option<Day>>,
     /// Where the keeper is; follows the address. Write it with [`Ui::go`] only.
     pub place: RwSignal<Place>,
     /// How the page is set. Kept by itself on every change.
@@ -84,6 +88,8 @@ impl Ui {
         let ui = Ui(Box::leak(Box::new(Parts {
             today: RwSignal::new(clock::today(&zone)),
             zone: RwSignal::new(zone),
+            said_today: RwSignal::new(false),
+            set_from: RwSignal::new(None),
             place: RwSignal::new(first_place),
             prefs: RwSignal::new(prefs),
             typed: StoredValue::new(bench),
@@ -102,7 +108,11 @@ impl Ui {
             install: Installer::start(),
         })));
         provide_context(ui);
-        clock::watch(move || {
+        clock::watch(move |before| {
+            ui.said_today.renew(clock::is_said());
+            if let Some(before) = before {
+                ui.set_from.set(clock::civil_day(before, &ui.zone.get_untracked()));
+            }
             let today = clock::today(&ui.zone.get_untracked());
             if today != ui.today.get_untracked() {
                 ui.today.set(today);
@@ -132,6 +142,15 @@ impl Ui {
         if let Some(window) = super::edge::window() {
             let _ = window.location().set_hash(&place.hash());
         }
+    }
+
+    /// It is this day, whatever the phone says; none goes by the phone again.
+    pub fn say_today(self, day: Option<Day>) {
+        let zone = self.zone.get_untracked();
+        clock::say_today(day, &zone);
+        self.said_today.renew(clock::is_said());
+        self.set_from.set(None);
+        self.today.renew(clock::today(&zone));
     }
 
     /// A volume in the unit the keeper reads.

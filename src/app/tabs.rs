@@ -23,6 +23,9 @@ impl Records {
         let told = Rc::new(Cell::new(false));
         listen(&window, "storage", move |event| {
             let Ok(event) = event.dyn_into::<web_sys::StorageEvent>() else { return };
+            if event.key().is_none_or(|key| key == keys::ONLY_SHOWS) {
+                self.look_whether_it_shows();
+            }
             // Without a key the whole storage was cleared.
             let page = event.key().is_none_or(|key| key.starts_with(keys::PAGE));
             if page && !told.replace(true) {
@@ -52,6 +55,7 @@ impl Records {
         let new = self
             .book
             .try_update_untracked(|book| self.cabinet.try_update_value(|cabinet| look(cabinet, book)));
+        self.look_whether_it_shows();
         if matches!(new.flatten(), Some(Ok(new)) if new > 0) {
             let here = |id: &EntryId| self.book.with_untracked(|book| book.log().get(id).is_some());
             // What went out with the demonstration cannot be undone.

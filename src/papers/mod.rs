@@ -4,4 +4,5 @@ pub mod backup;
 pub mod calendar;
 pub mod content_line;
 pub mod records;
+pub mod recover;
 pub mod table;

@@ -6,6 +6,7 @@
 //! | `beetle-almanac:page:<yard>:<YYYY-MM-DD>:<part>` | a further part (2, 3, …), because an earlier one cannot be read |
 //! | `beetle-almanac:journal`, `beetle-almanac:journal:<n>` | the intent of a save under way |
 //! | `beetle-almanac:desk:<slot>:a`, `…:b` | a small single value, twice |
+//! | `beetle-almanac:only-shows` | lies there while the keeper has this phone only show the book |
 //! | `beetle-almanac:aside:<slot>:<n>` | what lay on the desk and could not be read |
 //! | `beetle-almanac:aside:page:…:<crc>` | in the second copy only: what lay under that page's key and could not be read |
 //!
@@ -24,6 +25,8 @@ pub const PAGE: &str = "beetle-almanac:page:";
 pub const JOURNAL: &str = "beetle-almanac:journal";
 /// Everything on the desk begins so.
 pub const DESK: &str = "beetle-almanac:desk:";
+/// A text lies here while this phone only shows the book.
+pub const ONLY_SHOWS: &str = "beetle-almanac:only-shows";
 /// Everything set aside begins so.
 pub const ASIDE: &str = "beetle-almanac:aside:";
 /// Parts a page can have. A phone that damages this many texts of one day cannot be written to.

@@ -16,6 +16,7 @@ mod late;
 mod laws;
 mod mended;
 mod mixed;
+mod other_hands;
 mod owed;
 #[path = "../support/phone.rs"]
 mod phone;
@@ -31,6 +32,7 @@ mod second;
 #[path = "../support/second.rs"]
 mod second_copy;
 mod second_faults;
+mod spoiled;
 mod stock;
 #[path = "../support/mod.rs"]
 mod support;

@@ -3,9 +3,11 @@
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
 use beetle_almanac::almanac::stack::BoxDepth;
+use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Ending, Entry, What};
 use beetle_almanac::book::id::{EntryId, ThingId};
 use beetle_almanac::book::write::{KindChoice, Refusal};
+use beetle_almanac::papers::backup;
 
 fn rename(yard: &mut Yard, hive: &ThingId, tag: &str) -> EntryId {
     let on = day("2026-05-15");
@@ -233,4 +235,69 @@ fn a_correction_that_is_undone_leaves_the_words_before_it_whoever_corrected_it_s
     let undo = yard.book.strike(&pen("aa", on), on, &undone, &Unicode).unwrap();
     yard.book.add(undo);
     assert_eq!(*yard.book.standing(), before);
+}
+
+/// One line of every kind there is.
+const EVERY_KIND: &str = include_str!("../fixtures/v1/yard-backup-2026-07-14.json");
+
+#[test]
+fn yards_kinds_of_trap_settings_and_the_order_are_taken_back_months_later_and_come_back_like_any_line() {
+    let entries = backup::open(EVERY_KIND).unwrap().entries;
+    let mut book = Book::default();
+    book.add(entries.clone());
+    let (before, on) = (book.standing().clone(), day("2026-12-01"));
+    let mut changed = Vec::new();
+    for entry in entries.iter().filter(|entry| !matches!(entry.what, What::Struck { .. })) {
+        let versions = book.versions_of(std::slice::from_ref(&entry.id));
+        // It is struck out already.
+        if versions.is_empty() {
+            continue;
+        }
+        let strike = book.strike(&pen("zz", on), on, &versions, &Unicode).unwrap();
+        let id = strike[0].id.clone();
+        book.add(strike);
+        if *book.standing() != before {
+            changed.push(std::mem::discriminant(&entry.what));
+        }
+        let back = book.strike(&pen("zz", on), on, &[id], &Unicode).unwrap();
+        book.add(back);
+        assert_eq!(*book.standing(), before, "{:?}", entry.what);
+    }
+    // What has no fields to correct it in goes with its strike all the same.
+    for entry in &entries {
+        let mended_anew = matches!(
+            entry.what,
+            What::Yard { .. }
+                | What::YardChanged { .. }
+                | What::Kind(_)
+                | What::KindChanged { .. }
+                | What::KindRetired { .. }
+                | What::Keeper(_)
+        );
+        let struck = entries
+            .iter()
+            .any(|other| matches!(&other.what, What::Struck { entries } if entries.contains(&entry.id)));
+        let gone = changed.contains(&std::mem::discriminant(&entry.what));
+        assert!(!mended_anew || struck || gone, "{:?}", entry.what);
+    }
+}
+
+#[test]
+fn the_order_of_the_walk_is_taken_back_in_winter_and_comes_back() {
+    let mut yard = Yard::new(&["1", "2", "3"], day("2026-05-01"));
+    let tags = |yard: &Yard| -> Vec<String> {
+        yard.book.standing().hives_of(&yard.id, true).map(|(_, hive)| hive.tag.clone()).collect()
+    };
+    let hives = ["3", "1", "2"].map(|tag| yard.hive(tag)).to_vec();
+    let order = What::Order { yard: yard.id.clone(), hives };
+    let written =
+        yard.book.about_yard(&pen("aa", yard.start), yard.start, yard.start, &yard.id, order).unwrap();
+    let mut id = written[0].id.clone();
+    yard.book.add(written);
+    for wanted in [["1", "2", "3"], ["3", "1", "2"], ["1", "2", "3"]] {
+        let entries = strike(&yard, &id).unwrap();
+        id = entries[0].id.clone();
+        yard.book.add(entries);
+        assert_eq!(tags(&yard), wanted);
+    }
 }

@@ -46,3 +46,37 @@ fn a_date_is_written_with_its_weekday_on_every_side_of_the_world() {
         assert!(written.starts_with(weekday) && rest.iter().all(|part| written.contains(part)), "{written}");
     }
 }
+
+#[wasm_bindgen_test]
+fn a_clock_that_is_set_back_or_on_is_heard_and_a_page_that_slept_is_not_asked() {
+    const HOUR: f64 = 3_600_000.0;
+    let noon = 1_784_030_400_000.0;
+    let by = |hours: f64, shown| clock::was_set(noon, hours.mul_add(HOUR, noon), shown);
+    // Between two looks of a page in sight lies half a minute.
+    assert!(by(24.0, false) && by(-24.0, false) && by(-24.0, true) && by(-8760.0, true));
+    assert!(!by(72.0, true), "out of the pocket after three days");
+    // A journey to another zone leaves this clock alone; a clock put right by an hour is no other day.
+    assert!(!by(0.0, false) && !by(1.0, false) && !by(-1.0, false) && !by(-13.0, true));
+}
+
+#[wasm_bindgen_test]
+fn the_day_that_she_has_said_counts_until_she_goes_by_the_phone_again() {
+    let zone = clock::own_zone();
+    let phone = clock::today(&zone);
+    for days in [1, 13, 366, -1, -200] {
+        let said = phone.plus(days);
+        clock::say_today(Some(said), &zone);
+        assert_eq!((clock::today(&zone), clock::stamp().day(), clock::is_said()), (said, said, true));
+        clock::say_today(Some(said.plus(1)), &zone);
+        assert_eq!(clock::today(&zone), said.plus(1), "said once more, of what the phone says");
+        clock::say_today(None, &zone);
+        assert_eq!((clock::today(&zone), clock::is_said()), (phone, false));
+    }
+    // Where it is another day already, that day is meant.
+    for zone in ["Pacific/Kiritimati", "Pacific/Pago_Pago", "Europe/Berlin"] {
+        let said = clock::today(zone).plus(40);
+        clock::say_today(Some(said), zone);
+        assert_eq!(clock::today(zone), said);
+        clock::say_today(None, zone);
+    }
+}

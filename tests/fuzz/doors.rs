@@ -3,10 +3,11 @@
 use crate::phone::{Faults, Memory};
 use crate::seeds::{self, JOURNAL, KEY, today};
 use crate::support::Unicode;
+use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::json::{self, Json};
 use beetle_almanac::almanac::quantity::{LengthUnit, Share, VolumeUnit};
 use beetle_almanac::almanac::text::{self, LABEL_MOST};
-use beetle_almanac::almanac::{day::Stamp, typed};
+use beetle_almanac::almanac::typed;
 use beetle_almanac::app::bench::draft::BenchDraft;
 use beetle_almanac::app::cabinet::{Cabinet, Opened};
 use beetle_almanac::app::ledger::papers::events::events;
@@ -23,7 +24,7 @@ use beetle_almanac::book::write::MOST_HIVES;
 use beetle_almanac::book::{Book, plain, round};
 use beetle_almanac::papers::records::Records;
 use beetle_almanac::papers::table::Style;
-use beetle_almanac::papers::{backup, calendar::give_out};
+use beetle_almanac::papers::{backup, calendar::give_out, recover::recover};
 use beetle_almanac::store::envelope;
 use std::fmt::Debug;
 use std::rc::Rc;
@@ -89,7 +90,17 @@ fn steady<T: Json + PartialEq + Debug>(text: &str) -> Verdict {
 
 /// The Restore section: looked at, taken in on a word.
 fn restore(keeper: &Keeper, text: &str) -> Verdict {
-    let Ok(file) = backup::open(text) else { return untouched(keeper, text) };
+    let Ok(file) = backup::open(text) else {
+        let refused = untouched(keeper, text)?;
+        // What can still be read of it is a file like any other.
+        return match recover(text, Stamp::midnight(Day::FIRST)) {
+            Some(rest) => {
+                holds(backup::open(&rest.text) == Ok(rest.copy), "what was recovered is no backup")?;
+                restore(keeper, &rest.text)
+            }
+            None => Ok(refused),
+        };
+    };
     // Everything in it, written and opened and written.
     let log: Log = file.entries.iter().cloned().collect();
     let written = backup::write(&log, file.made, file.by.as_deref());

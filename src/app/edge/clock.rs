@@ -3,7 +3,8 @@
 use super::{call, document, intl, listen, options, window};
 use crate::almanac::day::{Day, Stamp};
 use js_sys::{Array, Date, Reflect};
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
+use std::rc::Rc;
 use wasm_bindgen::prelude::*;
 
 /// The civil day at `utc_ms` (milliseconds after 1970-01-01T00:00Z) in the time zone `zone`, such as
@@ -26,6 +27,8 @@ pub fn civil_day(utc_ms: f64, zone: &str) -> Option<Day> {
 thread_local! {
     /// Making a format costs more than using it: the last one, with its zone.
     static FORMAT: RefCell<Option<(String, JsValue)>> = const { RefCell::new(None) };
+    /// Milliseconds, of whole days, by which the keeper has said that the phone's clock is behind.
+    static AHEAD: Cell<f64> = const { Cell::new(0.0) };
     /// The phone's zone as it was when somebody last looked at the clock.
     static OWN: RefCell<Option<String>> = const { RefCell::new(None) };
 }
@@ -70,19 +73,46 @@ fn resolved_zone() -> String {
     resolved.and_then(|zone| zone.as_string()).unwrap_or_else(|| "UTC".to_owned())
 }
 
-/// Milliseconds since 1970-01-01T00:00Z by the phone's clock.
+/// Milliseconds since 1970-01-01T00:00Z by the phone's clock: for the time between two moments.
 pub fn now_ms() -> f64 {
     Date::now()
 }
 
-/// Today in `zone`, or on the phone's own calendar when the browser does not know the zone.
-pub fn today(zone: &str) -> Day {
-    civil_day(Date::now(), zone).unwrap_or_else(|| stamp().day())
+/// Now, on the day that the keeper has said it is, or else on that of the phone.
+fn moment() -> f64 {
+    Date::now() + AHEAD.get()
 }
 
-/// Now, by the phone's clock and its own time zone.
+/// From now on it is `day` in `zone`, whatever day the phone says; its time of day counts on. None goes by the phone
+/// again. Nothing of this outlives the page: at the next start the phone may be right.
+pub fn say_today(day: Option<Day>, zone: &str) {
+    AHEAD.set(0.0);
+    let mut days = 0;
+    // Once more where the clocks of the phone and of `zone` change between the two days and midnight is near.
+    for _ in 0..2 {
+        days += day.map_or(0, |day| day.days_since(today(zone)));
+        let there = Date::new_0();
+        let now = there.get_time();
+        #[allow(clippy::cast_possible_wrap)] // a day of the month and a month
+        let (month, on) = (there.get_month() as i32, there.get_date() as i32 + days);
+        there.set_full_year_with_month_date(there.get_full_year(), month, on);
+        AHEAD.set(there.get_time() - now);
+    }
+}
+
+/// Whether it is another day than the phone says.
+pub fn is_said() -> bool {
+    AHEAD.get() != 0.0
+}
+
+/// Today in `zone`, or on the phone's own calendar when the browser does not know the zone.
+pub fn today(zone: &str) -> Day {
+    civil_day(moment(), zone).unwrap_or_else(|| stamp().day())
+}
+
+/// Now, in the phone's own time zone.
 pub fn stamp() -> Stamp {
-    let now = Date::new_0();
+    let now = Date::new(&moment().into());
     let day = i32::try_from(now.get_full_year())
         .ok()
         .and_then(|year| Day::from_ymd(year, now.get_month() + 1, now.get_date()).ok())
@@ -94,19 +124,45 @@ pub fn stamp() -> Stamp {
     Stamp::new(day, second, east).unwrap_or(Stamp::midnight(day))
 }
 
+/// In milliseconds.
+const DAY_MS: f64 = 86_400_000.0;
+/// A day, less what lies between two looks.
+const NEARLY_A_DAY_MS: f64 = DAY_MS - 60_000.0;
+
+/// Whether the clock was set by a day or more between two looks, at the moments `before` and `now`. Forward that is known
+/// only while the page was in sight all the time: one that is `shown` again after days may have slept.
+pub fn was_set(before: f64, now: f64, shown: bool) -> bool {
+    now - before < -NEARLY_A_DAY_MS || now - before > NEARLY_A_DAY_MS && !shown
+}
+
+fn hidden() -> bool {
+    document().is_some_and(|document| document.hidden())
+}
+
 /// Calls `look` whenever the day may have changed: when the page is shown again, and twice a minute while it is.
 /// A timer set for midnight would sleep with the phone and miss the midnight of another yard's zone.
-pub fn watch(look: impl Fn() + Clone + 'static) {
-    let look = move || {
+///
+/// It is told the moment before the clock was set; see [`was_set`].
+pub fn watch(look: impl Fn(Option<f64>) + Clone + 'static) {
+    let last = Rc::new(Cell::new(Date::now()));
+    let look = move |shown: bool| {
         OWN.set(None);
-        look();
+        let now = Date::now();
+        let before = last.replace(now);
+        let on = now - before;
+        let before = was_set(before, now, shown).then(|| before + AHEAD.get());
+        if on.abs() > NEARLY_A_DAY_MS {
+            // What was said was said of the clock as it was.
+            AHEAD.set(0.0);
+        }
+        look(before);
     };
     if let Some(document) = document() {
         let look = look.clone();
-        listen(&document, "visibilitychange", move |_| look());
+        listen(&document, "visibilitychange", move |_| look(true));
     }
     if let Some(window) = window() {
-        let tick = Closure::<dyn FnMut()>::new(look);
+        let tick = Closure::<dyn FnMut()>::new(move || look(hidden()));
         let every = 30_000;
         let set = window
             .set_interval_with_callback_and_timeout_and_arguments_0(tick.as_ref().unchecked_ref(), every);

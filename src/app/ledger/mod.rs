@@ -19,6 +19,8 @@ pub mod page;
 #[cfg(target_arch = "wasm32")]
 mod phone;
 #[cfg(target_arch = "wasm32")]
+mod recovered;
+#[cfg(target_arch = "wasm32")]
 mod restore;
 #[cfg(target_arch = "wasm32")]
 pub mod save;

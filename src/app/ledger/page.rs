@@ -6,7 +6,7 @@ use crate::app::frame::heading;
 use crate::app::graph::{Memo, untrack};
 use crate::app::parts::key::{Key, link};
 use crate::app::place::{Place, Section};
-use crate::app::records::Records;
+use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_book::{self as w, demo as wd};
@@ -52,17 +52,18 @@ fn first(ui: Ui, records: Records) -> Bit {
 
 fn demonstration(ui: Ui, records: Records) -> El {
     let is_in = Memo::new(move || records.has_demo());
-    let say = move |done: bool, said: &str| {
-        ui.said.set(if done { said } else { wd::FAILED }.to_owned());
+    let say = move |done: Result<(), Stop>, said: &str| {
+        // Of a phone that only shows the book the frame says so.
+        if done != Err(Stop::OnlyShows) {
+            ui.said.set(if done.is_ok() { said } else { wd::FAILED }.to_owned());
+        }
     };
     let key = live(move || {
         let is_in = is_in.get();
         let key = if is_in {
-            Key::new(wd::REMOVE, move || say(records.remove_demo().is_ok(), wd::REMOVED))
-                .alarm()
-                .mark("demo-remove")
+            Key::new(wd::REMOVE, move || say(records.remove_demo(), wd::REMOVED)).alarm().mark("demo-remove")
         } else {
-            Key::new(wd::FILL, move || say(records.fill_demo().is_ok(), wd::FILLED)).mark("demo-fill")
+            Key::new(wd::FILL, move || say(records.fill_demo(), wd::FILLED)).mark("demo-fill")
         };
         let said = is_in.then(|| el("p").text(wd::IS_IN));
         Bit::Many(vec![said.into(), el("p").class("keys").kid(key.view()).into()])

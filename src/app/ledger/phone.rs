@@ -14,7 +14,7 @@ use crate::app::records::{Home, Records};
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_book::phone as w;
-use crate::app::wording::en_notices::ELSEWHERE;
+use crate::app::wording::en_notices::{ELSEWHERE, WRITE_AGAIN};
 use crate::app::wording::en_typed;
 use wasm_bindgen_futures::spawn_local;
 
@@ -28,7 +28,9 @@ pub(super) fn view(ui: Ui, records: Records) -> El {
         Err(error) => Says::Wrong(en_typed::label(error)),
     };
     let keep = move || {
-        if let Ok(label) = untrack(read) {
+        if let Ok(label) = untrack(read)
+            && records.may_write()
+        {
             records.remember(|meta| meta.label = label);
             ui.said.set(w::LABEL_KEPT.to_owned());
         }
@@ -38,8 +40,28 @@ pub(super) fn view(ui: Ui, records: Records) -> El {
         .kid(el("h2").text(w::TITLE))
         .kid(Field::new("phone-label", w::LABEL, text).wide().hint(w::LABEL_HINT).says(says).view())
         .kid(el("p").class("keys").kid(Key::new(w::LABEL_KEY, keep).mark("label-save").view()))
+        .kid(hands(ui, records))
         .kid(room(ui, records))
         .kid(keeping(records))
+}
+
+/// The phone goes into other hands.
+fn hands(ui: Ui, records: Records) -> El {
+    let turn = move |on: bool| {
+        if !records.set_only_shows(on) {
+            ui.said.set(w::NOT_TAKEN.to_owned());
+        }
+    };
+    let key = live(move || {
+        let on = records.only_shows.get();
+        let (label, mark) = if on { (WRITE_AGAIN, "hands-write") } else { (w::ONLY_SHOW, "hands-show") };
+        Key::new(label, move || turn(!on)).mark(mark).view()
+    });
+    el("div")
+        .class("stack")
+        .kid(el("h3").text(w::HANDS))
+        .kid(el("p").class("small").text(w::HANDS_WHAT))
+        .kid(el("p").class("keys").kid(key))
 }
 
 fn room(ui: Ui, records: Records) -> El {

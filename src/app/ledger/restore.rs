@@ -1,6 +1,6 @@
 //! A backup file comes back: looked at first, taken in on a word.
 
-use super::words;
+use super::{recovered, words};
 use crate::app::edge::{
     self,
     files::{self, FileError},
@@ -34,13 +34,20 @@ pub(super) fn view(records: Records) -> El {
     let opened: Opened = RwSignal::new(None);
     let result = RwSignal::new(String::new());
     let pasted = RwSignal::new(String::new());
+    let spoiled = RwSignal::new(None);
     // The answer stands below the screen of a phone: the page goes there.
     let show = move |found: Result<Backup, String>| {
         result.set(String::new());
+        spoiled.set(None);
         opened.set(Some(found));
         edge::after_paint(|| edge::focus(SHOWN));
     };
-    let look = move |text: &str| show(backup::open(text).map_err(|error| w::error(&error)));
+    let look = move |text: &str| {
+        let found = backup::open(text);
+        let rest = if found.is_err() { recovered::of(text) } else { None };
+        show(found.map_err(|error| w::error(&error)));
+        spoiled.set(rest);
+    };
     let field = el("input")
         .attr("id", "restore-file")
         .class("file")
@@ -93,6 +100,9 @@ pub(super) fn view(records: Records) -> El {
                 .attr("id", SHOWN)
                 .attr("tabindex", "-1")
                 .kid(shown)
+                .kid(live(move || {
+                    spoiled.with(|rest| recovered::view(records, rest.as_ref()?, spoiled, result))
+                }))
                 .kid(el("p").test_id("restore-result").live_text(move || result.get())),
         )
 }
@@ -131,7 +141,7 @@ fn preview(records: Records, backup: &Backup, opened: Opened, result: RwSignal<S
     preview.kid(keys)
 }
 
-fn list(lines: &[String]) -> El {
+pub(super) fn list(lines: &[String]) -> El {
     let mut list = el("ul").class("plain-list");
     for line in lines {
         list = list.kid(el("li").text(line));
@@ -174,7 +184,7 @@ fn clashing(book: &Book, union: &Union) -> Vec<String> {
     said
 }
 
-fn yards(standing: &Standing) -> String {
+pub(super) fn yards(standing: &Standing) -> String {
     let mut names = Vec::new();
     for yard in standing.yards.values() {
         names.push(words::isolated(&yard.name));

@@ -16,7 +16,7 @@ use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
 use crate::app::records::Stop;
 use crate::app::wording::en_book::history::THIS;
-use crate::app::wording::{en_round as w, en_typed};
+use crate::app::wording::{en_notices::WRITE_AGAIN, en_round as w, en_typed};
 use crate::book::entry::{Did, SkipReason};
 use crate::book::id::ThingId;
 use crate::book::round;
@@ -350,6 +350,10 @@ fn stopped(walk: Walk, stop: &Stop) -> Bit {
         Stop::Refused(Refusal::BeforeHive { .. }) => {
             Some(primary(w::STOOD_THERE, "stood-there", move || log::stood_there(walk)))
         }
+        Stop::OnlyShows => Some(primary(WRITE_AGAIN, "panel-write-again", move || {
+            walk.records.set_only_shows(false);
+            walk.ask.set(Ask::Nothing);
+        })),
         _ => None,
     };
     let keys = el("div").class("dock-keys").kid(back(walk, w::CHANGE)).kid(way_out);

@@ -199,7 +199,7 @@ pub mod keep {
     /// Field: longest days.
     pub const DAYS: &str = "Days between visits, at most";
     /// Where it is kept.
-    pub const ONLY_HERE: &str = "Records live only on this phone until you save a file.";
+    pub const ONLY_HERE: &str = "Records live only on this phone until you save a file. No page can always tell a private window: in one, they vanish when it closes.";
     /// While fields hold it back; nothing when none does.
     pub fn mend(fields: &[&str]) -> String {
         if fields.is_empty() {

@@ -251,7 +251,7 @@ pub mod backup {
 
 /// A file that comes back.
 pub mod restore {
-    use super::{BackupError, Counts, Looks, Stamp, counted, date, history, lines, number};
+    use super::{BackupError, Counts, Day, Looks, Stamp, counted, date, history, lines, number};
 
     /// Heading.
     pub const TITLE: &str = "Restore";
@@ -286,6 +286,29 @@ pub mod restore {
     }
     /// Opened and found to be no file at all.
     pub const UNREADABLE: &str = "The phone could not read this file. Copy it onto the phone and try again.";
+    /// Heading over what can still be read of a damaged file.
+    pub const RECOVERED: &str = "What can still be read in it";
+    /// How far that can be trusted.
+    pub const RECOVERED_HOW: &str = "The check of the whole file has failed: entries may be missing, and any of these may have been changed. Look for a sound copy of the file first.";
+    /// Key.
+    pub const RECOVERED_FILE: &str = "Save them as a new file";
+    /// Name of that file, before the day.
+    pub const RECOVERED_NAME: &str = "yard-recovered-";
+
+    /// "Entries by themselves: 41 can be read, 2 cannot. The file says it held 48."
+    pub fn recovered(read: usize, unread: usize, held: Option<usize>) -> String {
+        let (read, unread) = (read.to_string(), unread.to_string());
+        let mut said = ["Entries by themselves: ", &read, " can be read, ", &unread, " cannot."].concat();
+        if let Some(held) = held {
+            said.push_str(&[" The file says it held ", &held.to_string(), "."].concat());
+        }
+        said
+    }
+
+    /// "From Wed 1 July 2026 to Tue 14 July 2026"
+    pub fn days(first: Day, last: Day) -> String {
+        ["From ", &date(first), " to ", &date(last)].concat()
+    }
     /// No yard.
     pub const NO_YARD: &str = "No yard in it";
     /// What a clash is.
@@ -422,6 +445,14 @@ pub mod phone {
     pub const LABEL_KEY: &str = "Keep the label";
     /// Said once.
     pub const LABEL_KEPT: &str = "Label kept";
+    /// Heading over the switch.
+    pub const HANDS: &str = "In other hands";
+    /// What the switch does, and what it does not.
+    pub const HANDS_WHAT: &str = "Before you hand the phone to somebody: until you turn it back, nothing can be written, struck out or taken in. It is no lock: whoever holds the phone can read the book, and can turn this back.";
+    /// Key.
+    pub const ONLY_SHOW: &str = "Only show the book";
+    /// The phone did not take it.
+    pub const NOT_TAKEN: &str = "The phone did not keep this";
     /// Room.
     pub const ROOM: &str = "Room taken";
     /// Both copies hold everything.

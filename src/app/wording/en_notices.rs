@@ -26,6 +26,11 @@ pub const READ_ONLY: &str = "A newer version of this page has written here, so t
 pub const ELSEWHERE: &str = "This page is open in another tab, and that one writes. Here you can read.";
 /// Key that makes this tab the one that writes.
 pub const TAKE_OVER: &str = "Write here instead";
+/// The keeper has the phone only show the book.
+pub const ONLY_SHOWS: &str =
+    "This phone only shows the book: nothing can be written. Whoever holds it can read it.";
+/// Key that ends it.
+pub const WRITE_AGAIN: &str = "Write again";
 /// Damaged pages.
 pub const TO_BOOK: &str = "See them in the Book";
 /// Key to the Book.
@@ -93,6 +98,32 @@ pub fn clock(today: Day, newest: Day) -> String {
     .concat()
 }
 
+/// The clock was set while the page was open.
+pub fn clock_set(from: Day, today: Day) -> String {
+    ["The phone’s date went from ", &date(from), " to ", &date(today), ": is it right now?"].concat()
+}
+
+/// Key that says so.
+pub const CLOCK_RIGHT: &str = "It is right";
+/// Field.
+pub const VISIT: &str = "Day of this visit";
+/// What it does.
+pub const VISIT_HINT: &str = "If the phone is wrong and cannot be set now: entries are dated by this day until the page is opened again.";
+/// Key.
+pub const VISIT_KEY: &str = "Go by this day";
+/// Key.
+pub const BY_THE_PHONE: &str = "Go by the phone";
+
+/// The keeper has said which day it is.
+pub fn said_today(today: Day) -> String {
+    ["You have said that today is ", &date(today), ". The phone says another day."].concat()
+}
+
+/// Nothing is done before what is done already.
+pub fn not_before(least: Day) -> String {
+    ["Not before ", &date(least), "."].concat()
+}
+
 /// What was not kept, and why. What an earlier start of the page left behind has no words of its own.
 pub fn unsaved(said: &str, why: &str) -> String {
     if said.is_empty() { [UNSAVED, ". ", why].concat() } else { [UNSAVED, ": ", said, ". ", why].concat() }
@@ -110,6 +141,7 @@ pub fn why(why: &NotSaved) -> &'static str {
         NotSaved::Shelf { why: ShelfError::Other, .. } => "The phone did not keep it.",
         NotSaved::ReadOnly => "A newer version of this page has written here, so this one only reads.",
         NotSaved::Elsewhere => "Another tab of this page is open and writes. Write here instead, or there.",
+        NotSaved::OnlyShows => "This phone only shows the book now: nothing was written.",
         NotSaved::Busy => "Another tab of this page is writing at the same time. Close it and try again.",
     }
 }

@@ -47,7 +47,7 @@ pub mod calendar {
     /// What it is.
     pub const WHAT: &str = "One all-day event for each yard and day on which traps are due or a hive wants a second look. Open a newer file in the same calendar: it moves and takes back what has changed.";
     /// Where it goes.
-    pub const HOW: &str = "Put it into a calendar of its own, so that all of it can be deleted at once. Some calendars drop the alarm.";
+    pub const HOW: &str = "This page rings no bell and sends no notices: the calendar reminds you. Put it into a calendar of its own, so that all of it can be deleted at once. Some calendars drop the alarm.";
     /// Nothing due.
     pub const NOTHING: &str = "Nothing is due, so there is nothing to put into a calendar.";
     /// Title of an event that was taken back.

@@ -24,3 +24,16 @@ export function dates(text, usualYear) {
     return { found, weekday, right: WEEKDAYS[new Date(at).getUTCDay()] };
   });
 }
+
+/** The phone's clock is set on by so many days while the page is open, until it is loaded again; the page is looked at. */
+export const setClock = (keeper, days) =>
+  keeper.driver.run((ahead) => {
+    // Firefox runs the driver's scripts beside the page, with a Date of their own.
+    const Before = window.Date;
+    const now = () => Before.now() + ahead;
+    window.Date = new Proxy(Before, {
+      construct: (Real, args) => new Real(...(args.length ? args : [now()])),
+      get: (Real, name) => (name === "now" ? now : Real[name]),
+    });
+    document.dispatchEvent(new Event("visibilitychange"));
+  }, days * 86_400_000);

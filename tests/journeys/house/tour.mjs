@@ -1,6 +1,7 @@
 // Every screen of the page, one after the other, for what must hold on all of them.
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
+import { setClock } from "./dates.mjs";
 import { savedFiles, watchFiles } from "./files.mjs";
 import { keepYard, keysReady, log, row } from "./round.mjs";
 import { damage, fill, free } from "./storage.mjs";
@@ -186,6 +187,19 @@ export async function seldom(keeper, look) {
   await keeper.pick("book-restore", file);
   await keeper.one(".preview");
   await look("book, a file looked into");
+  writeFileSync(file, saved.text.slice(0, -60));
+  await keeper.pick("book-restore", file);
+  await keeper.one("recovered");
+  await look("book, a file cut off");
+  await keeper.tap("hands-show");
+  await keeper.one("only-shows");
+  await keeper.tap("label-save");
+  await keeper.one("wanted-write-again");
+  await look("book, only shown");
+  await keeper.tap("wanted-write-again");
+  await setClock(keeper, -400);
+  await keeper.one("clock-notice");
+  await look("book, the phone's date went back");
 
   const [page] = Object.keys(await keeper.pages());
   await damage(keeper, page);
