@@ -116,6 +116,17 @@ async function book(keeper, look) {
     await keeper.one(".paper > :first-child");
     await look(sheet.replace("-", " "));
   }
+  for (const blank of ["product", "harvest"]) {
+    await keeper.driver.go(`${keeper.host.address}#/write/${blank}`);
+    await keeper.one("write-save");
+    await keeper.tap("write-save");
+    await look(`record: ${blank}`);
+  }
+  await keeper.driver.go(`${keeper.host.address}#/write/keeper_facts`);
+  await keeper.type("#write-registration", "7-431");
+  await keeper.tap("write-save");
+  await keeper.one("records");
+  await look("records");
   await keeper.driver.go(`${keeper.host.address}#/book/kinds`);
   await keeper.one("kind-new");
   await look("kinds of trap");
@@ -165,6 +176,14 @@ export async function seldom(keeper, look) {
   await keeper.tapCalmly("end-go");
   await keeper.one("revive");
   await look("a dead hive");
+
+  const hive = await keeper.driver.run(() => location.hash.split("/").pop());
+  await keeper.driver.go(`${keeper.host.address}#/write/dead_out/${hive}`);
+  await keeper.one("write-save");
+  await look("record: what a dead hive showed");
+  await keeper.tapWords("beetles", ".write-form");
+  await keeper.tap("write-save");
+  await keeper.one("revive");
 
   await keeper.driver.go(`${keeper.host.address}#/book/history`);
   await keeper.tap(".line-key");

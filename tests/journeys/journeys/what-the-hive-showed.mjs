@@ -32,7 +32,7 @@ journey("she saw larvae, wrote them down from the panel without signal, and was 
   await keeper.one("panel");
   const [look] = await record(keeper);
   assert.deepEqual(look.answers, { larvae: "few", adults: { low: 5, high: 19 } });
-  await keeper.tap("[data-testid=panel] a");
+  await keeper.tap("[data-testid=panel] a:not([data-testid=dock-look])");
   await keeper.reads("hive-state", /Beetle larvae few; Adult beetles seen 5–19/);
 });
 
