@@ -2,6 +2,8 @@
 
 pub mod backup;
 pub mod calendar;
+pub mod codes;
 pub mod content_line;
+pub mod pack;
 pub mod records;
 pub mod table;

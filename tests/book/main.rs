@@ -17,6 +17,7 @@ mod laws;
 mod mended;
 mod mixed;
 mod owed;
+mod packs;
 #[path = "../support/phone.rs"]
 mod phone;
 mod plain;
