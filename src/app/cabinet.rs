@@ -317,8 +317,7 @@ fn add_all(log: &mut Log, entries: Vec<Entry>) -> bool {
         match log.get(&entry.id) {
             Some(here) if here.is_fuller(&entry) => {}
             Some(here) if !entry.is_fuller(here) => whole &= json::to_text(here) == json::to_text(&entry),
-            Some(_) => _ = log.add(entry),
-            None => _ = log.add(entry),
+            _ => _ = log.add(entry),
         }
     }
     whole

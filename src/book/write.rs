@@ -178,6 +178,7 @@ impl Book {
     }
 
     /// The book as it would be with `entries`.
+    #[must_use]
     pub fn with(&self, entries: &[Entry]) -> Book {
         let mut log = self.log().clone();
         for entry in entries {
