@@ -51,6 +51,10 @@ pub enum Place {
     Kinds,
     /// One kind of trap, by its id; `new` describes one more.
     Kind(String),
+    /// Hives for another phone; those of one yard when the address names it.
+    HandOver(Option<String>),
+    /// What another phone hands over.
+    TakeIn,
     /// A sheet for printing; of one yard when the address names it.
     Paper(Paper, Option<String>),
 }
@@ -106,6 +110,11 @@ impl Place {
                 Some(kind) => id(kind).map(Place::Kind),
                 None => Some(Place::Kinds),
             },
+            ("book", Some("hand-over")) => match last {
+                Some(yard) => id(yard).map(|yard| Place::HandOver(Some(yard))),
+                None => Some(Place::HandOver(None)),
+            },
+            ("book", Some("take-in")) => last.is_none().then_some(Place::TakeIn),
             ("book", Some(sheet)) => {
                 let paper = Paper::ALL.into_iter().find(|paper| paper.slug() == sheet)?;
                 match last {
@@ -131,6 +140,9 @@ impl Place {
             Place::Book => "#/book".to_owned(),
             Place::History(None) => "#/book/history".to_owned(),
             Place::History(Some(of)) => ["#/book/history/", of].concat(),
+            Place::HandOver(None) => "#/book/hand-over".to_owned(),
+            Place::HandOver(Some(yard)) => ["#/book/hand-over/", yard].concat(),
+            Place::TakeIn => "#/book/take-in".to_owned(),
             Place::Kinds => "#/book/kinds".to_owned(),
             Place::Kind(kind) => ["#/book/kinds/", kind].concat(),
             Place::Paper(paper, None) => ["#/book/", paper.slug()].concat(),
@@ -144,9 +156,13 @@ impl Place {
             Place::Round | Place::Yard(_) | Place::Hive(_) => Section::Round,
             Place::Load => Section::Load,
             Place::Bench(_) => Section::Bench,
-            Place::Book | Place::History(_) | Place::Kinds | Place::Kind(_) | Place::Paper(..) => {
-                Section::Book
-            }
+            Place::Book
+            | Place::History(_)
+            | Place::Kinds
+            | Place::Kind(_)
+            | Place::HandOver(_)
+            | Place::TakeIn
+            | Place::Paper(..) => Section::Book,
         }
     }
 }
@@ -174,6 +190,9 @@ mod tests {
             Place::History(Some("k7f3qa-12".to_owned())),
             Place::Kinds,
             Place::Kind("new".to_owned()),
+            Place::HandOver(None),
+            Place::HandOver(Some("k7f3qa-12".to_owned())),
+            Place::TakeIn,
         ];
         places.extend(Paper::ALL.map(|paper| Place::Paper(paper, None)));
         places.push(Place::Paper(Paper::Truck, Some("k7f3qa-12".to_owned())));
@@ -200,6 +219,8 @@ mod tests {
             "#/book/history/",
             "#/book/history/a/b",
             "#/book/kinds/a b",
+            "#/book/hand-over/a b",
+            "#/book/take-in/a",
             "#/book/inspector/a",
             "#/book/truck-sheet/",
             "#/book/truck-sheet/a/b",

@@ -1,5 +1,6 @@
 //! The only code, besides the views, that touches the browser. One leaf a thing the browser lends.
 
+pub mod camera;
 pub mod clock;
 pub mod device;
 pub mod files;
@@ -11,6 +12,7 @@ pub mod locks;
 pub mod pause;
 pub mod share;
 pub mod slot;
+pub mod squeeze;
 pub mod typing;
 pub mod worker;
 
@@ -58,6 +60,13 @@ pub fn before_paint(then: impl FnOnce() + 'static) {
         let closure = Closure::once_into_js(then);
         let _ = window.request_animation_frame(closure.unchecked_ref());
     }
+}
+
+/// Whether the keeper has told the phone that nothing should move by itself.
+pub fn still() -> bool {
+    let asked =
+        window().and_then(|window| window.match_media("(prefers-reduced-motion: reduce)").ok().flatten());
+    asked.is_some_and(|asked| asked.matches())
 }
 
 /// Puts the focus on the element with this id and brings it into view.
