@@ -10,7 +10,7 @@ use crate::book::id::ThingId;
 use crate::book::log::Log;
 use crate::book::page::{self, Page, Place};
 use crate::book::plain;
-use crate::store::found::{Format, Found};
+use crate::store::found::{Format, Found, SAME};
 use crate::store::headroom::{self, Used};
 use crate::store::journal::Unsaved;
 use crate::store::keys::PageName;
@@ -18,9 +18,9 @@ use crate::store::pages::{Pages, SaveError};
 use crate::store::shelf::{Shelf, ShelfError};
 use std::rc::Rc;
 
-/// Version 1 of a page.
+/// Version 2 of a page: version 1, and records.
 pub(super) const PAGE: Format<Page> =
-    Format::first(|page: &Page| page.check().is_ok()).read_quickly(plain::page);
+    Format::grown(&[SAME], |page: &Page| page.check().is_ok()).read_quickly(plain::page);
 
 /// Size of the text, in bytes, that a file is taken in by.
 const STRETCH: usize = 200_000;

@@ -1,6 +1,7 @@
 //! One line of the book: what happened, on which day, who wrote it down.
 //!
-//! This is format version 1. It is never changed: a new kind of entry means a new version and a migration.
+//! This is format version 2: version 1, and records ([`What::Record`]). What is released is never changed: one more kind
+//! of entry means a new version and a migration.
 
 mod check;
 mod parts;
@@ -12,6 +13,7 @@ pub use parts::{NewBox, NewTrap, PlacedTrap, TrapsWent};
 pub use work::{Check, Did, Ending, SkipReason};
 
 use super::id::{EntryId, ThingId};
+use super::record::{About, Record};
 use crate::almanac::day::{Day, Stamp};
 use crate::almanac::json::{json_choice, json_object};
 use crate::almanac::stack::HiveSize;
@@ -196,6 +198,8 @@ pub enum What {
         /// The words.
         text: String,
     },
+    /// What was seen or done beside the traps. Since version 2.
+    Record(Record),
     /// Entries struck out. Striking out a strike brings its entries back.
     Struck {
         /// Which.
@@ -206,7 +210,7 @@ pub enum What {
 json_object!(Entry { id, day, at, what } maybe { by, yard, replaces, bulk });
 json_choice!(What
 words {}
-one { Keeper = "keeper", Kind = "kind", Check = "check" }
+one { Keeper = "keeper", Kind = "kind", Check = "check", Record = "record" }
 many {
     KindChanged = "kind_changed" { kind, now },
     KindRetired = "kind_retired" { kind },
@@ -249,6 +253,19 @@ impl Entry {
         self.bulk.as_ref().filter(|_| part)
     }
 
+    /// The version of the format that knows this entry.
+    pub fn version(&self) -> u32 {
+        if matches!(self.what, What::Record(_)) { 2 } else { 1 }
+    }
+
+    /// Whether an entry is about `hive`, alone or among others.
+    pub fn concerns(&self, hive: &ThingId) -> bool {
+        match &self.what {
+            What::Record(record) => record.hives.contains(hive) || record.named_hive() == Some(hive),
+            _ => self.hive().as_ref() == Some(hive),
+        }
+    }
+
     /// The hive an entry is about, if it is about one. An entry that brings a hive is about the hive it brings.
     pub fn hive(&self) -> Option<ThingId> {
         match &self.what {
@@ -265,6 +282,7 @@ impl Entry {
             | What::Skip { hive, .. }
             | What::Note { hive: Some(hive), .. } => Some(hive.clone()),
             What::Check(check) => Some(check.hive.clone()),
+            What::Record(record) if record.blank.about() == About::Hive => record.hives.first().cloned(),
             _ => None,
         }
     }

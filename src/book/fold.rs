@@ -4,7 +4,7 @@ use super::entry::{Check, Did, Entry, NewBox, NewTrap, What};
 use super::id::{EntryId, ThingId};
 use super::log::Log;
 use super::standing::{
-    BoxNow, Catch, Checked, Double, HiveNow, KindNow, Seen, Standing, TrapNow, Trouble, YardNow,
+    BoxNow, Catch, Checked, Double, HiveNow, KindNow, RecordNow, Seen, Standing, TrapNow, Trouble, YardNow,
 };
 use super::stock;
 use crate::almanac::day::Day;
@@ -135,6 +135,14 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
             standing.yards.get_mut(to)?.order.push(hive.clone());
         }
         What::Note { hive: None, .. } | What::Struck { .. } => {}
+        What::Record(record) => {
+            let now = RecordNow { day, yard: entry.yard.clone(), record: record.clone() };
+            standing.records.insert(root.clone(), now);
+            let here = |hive: &ThingId| standing.hives.contains_key(hive);
+            if !record.hives.iter().chain(record.named_hive()).all(here) {
+                return None;
+            }
+        }
         what => {
             let hive = standing.hives.get_mut(&entry.hive()?)?;
             let before = stock::moves(what).then(|| stock::hanging(hive));

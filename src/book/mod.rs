@@ -12,6 +12,7 @@ pub mod keeper;
 pub mod log;
 pub mod page;
 pub mod plain;
+pub mod record;
 pub mod round;
 pub mod shift;
 pub mod standing;

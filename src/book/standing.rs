@@ -4,7 +4,9 @@ pub use super::keeper::Keeper;
 
 use super::entry::{Check, Did, Ending, SkipReason};
 use super::id::{EntryId, ThingId, Writer};
+use super::record::{Blank, Record};
 use crate::almanac::day::Day;
+use crate::almanac::order::sort_by;
 use crate::almanac::quantity::Share;
 use crate::almanac::refill::LossInterval;
 use crate::almanac::stack::{BoxDepth, HiveSize, Spot};
@@ -25,8 +27,21 @@ pub struct Standing {
     pub hives: Table<ThingId, HiveNow>,
     /// The kind of trap that was chosen for hives whose traps were not in yet, by the first line of their act.
     pub meant: Table<EntryId, ThingId>,
+    /// What was written down beside the traps, by the name of the line.
+    pub records: Table<EntryId, RecordNow>,
     /// Entries that speak of things this book does not hold.
     pub orphans: u32,
+}
+
+/// A record that counts.
+#[derive(Clone, Debug, PartialEq)]
+pub struct RecordNow {
+    /// The day it is for.
+    pub day: Day,
+    /// The yard whose page it stands on.
+    pub yard: Option<ThingId>,
+    /// What it says.
+    pub record: Record,
 }
 
 /// A kind of trap.
@@ -287,6 +302,44 @@ impl Standing {
             .flat_map(|now| &now.order)
             .filter_map(|id| self.hives.get_key_value(id))
             .filter(move |(_, hive)| !alive || hive.alive())
+    }
+
+    /// Records of one kind, oldest day first and in the order of their names within a day.
+    pub fn records_of(&self, blank: Blank) -> Vec<(&EntryId, &RecordNow)> {
+        let mut found: Vec<_> = self.records.iter().filter(|(_, now)| now.record.blank == blank).collect();
+        sort_by(&mut found, |(a_id, a), (b_id, b)| (a.day, *a_id).cmp(&(b.day, *b_id)));
+        found
+    }
+
+    /// The newest record of a kind about a hive.
+    pub fn newest_record(&self, blank: Blank, hive: &ThingId) -> Option<&RecordNow> {
+        let mut newest: Option<&RecordNow> = None;
+        for now in self.records.values() {
+            let here = now.record.blank == blank && now.record.hives.contains(hive);
+            if here && newest.is_none_or(|known| known.day <= now.day) {
+                newest = Some(now);
+            }
+        }
+        newest
+    }
+
+    /// What is known of a hive, a yard or the keeper by their records of `blank`: the newest answer to each field.
+    pub fn facts(&self, blank: Blank, yard: Option<&ThingId>, hive: Option<&ThingId>) -> Record {
+        let mut known = Record::empty(blank, hive.into_iter().cloned().collect());
+        for (_, now) in self.records_of(blank) {
+            let here = match hive {
+                Some(hive) => now.record.hives.contains(hive),
+                None => now.yard.as_ref() == yard,
+            };
+            if here {
+                for (place, answer) in known.answers.iter_mut().zip(&now.record.answers) {
+                    if answer.is_some() {
+                        place.clone_from(answer);
+                    }
+                }
+            }
+        }
+        known
     }
 
     /// Yards in use, oldest first.

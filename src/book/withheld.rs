@@ -1,7 +1,7 @@
-//! Notes that were withheld when entries were handed to another phone.
+//! Notes, and where a yard is or how to reach somebody, that were withheld when entries were handed to another phone.
 //!
-//! An entry handed over without its note has the same name and fewer words. So of one entry there may be three things in a
-//! book: nothing, the entry without its note, the entry with it, each fuller than the one before. Putting two books
+//! An entry handed over without them has the same name and fewer words. So of one entry there may be three things in a
+//! book: nothing, the entry without them, the entry with them, each fuller than the one before. Putting two books
 //! together keeps the fuller of the two, and that is the greater of two: it does not matter which comes first, how they
 //! are grouped or how often they come. Anything else that differs under one name is a clash, as ever: what is here stays.
 
@@ -9,29 +9,32 @@ use super::entry::{Entry, What};
 use std::sync::Arc;
 
 impl Entry {
-    /// The note on work or on a skip.
-    pub fn note(&self) -> Option<&str> {
+    /// Whether it holds something that stays at home unless it is asked for: a note on work or on a skip, or what a record
+    /// keeps to itself.
+    pub fn has_private(&self) -> bool {
         match &self.what {
-            What::Check(work) => work.note.as_deref(),
-            What::Skip { note, .. } => note.as_deref(),
-            _ => None,
+            What::Check(work) => work.note.is_some(),
+            What::Skip { note, .. } => note.is_some(),
+            What::Record(record) => record.filled().any(|(field, _)| field.private),
+            _ => false,
         }
     }
 
-    /// The entry without the note on its work. An entry that is nothing but words has none to take off.
+    /// The entry without that. A line that is nothing but words has none to take off.
     #[must_use]
-    pub fn without_note(mut self) -> Entry {
+    pub fn without_private(mut self) -> Entry {
         match &mut self.what {
             What::Check(work) => work.note = None,
             What::Skip { note, .. } => *note = None,
+            What::Record(record) => record.leave_out_private(),
             _ => {}
         }
         self
     }
 
-    /// Whether this is `other` with the note that `other` lacks, and differs in nothing else.
+    /// Whether this is `other` with what `other` lacks of it, and differs in nothing else.
     pub fn is_fuller(&self, other: &Entry) -> bool {
-        self.note().is_some() && other.note().is_none() && self.clone().without_note() == *other
+        self.has_private() && !other.has_private() && self.clone().without_private() == *other
     }
 }
 

@@ -3,6 +3,7 @@
 mod correct;
 mod doubt;
 mod hive;
+mod record;
 mod refusal;
 mod traps;
 mod undo;

@@ -13,8 +13,9 @@ use crate::book::log::{Log, Union};
 
 /// The name in the file.
 pub const FORMAT: &str = "beetle-almanac backup";
-/// The version this program writes.
-pub const VERSION: u32 = 1;
+/// The newest version this program reads and writes. A file has the lowest version that can say what it says, so that an
+/// older page reads what it can: 1, or 2 with records ([`What::Record`]).
+pub const VERSION: u32 = 2;
 /// Largest file that is opened, in bytes: over twenty times what ten seasons of a hundred hives take.
 pub const MOST_BYTES: usize = 64 * 1024 * 1024;
 
@@ -130,7 +131,7 @@ pub(super) fn head(format: &str, own: &[&Entry], made: Stamp, by: Option<&str>, 
         value(&mut out);
     };
     line("{\n  \"format\": ", &|out| json::write_text(format, out));
-    line(",\n  \"version\": ", &|out| VERSION.write(out));
+    line(",\n  \"version\": ", &|out| version(own).write(out));
     line(",\n  \"made\": ", &|out| made.write(out));
     if let Some(by) = by {
         line(",\n  \"by\": ", &|out| json::write_text(by, out));
@@ -149,6 +150,11 @@ pub(super) fn finish(mut out: String, entries: &str) -> String {
     out.push_str(entries);
     out.push_str("\n}");
     out
+}
+
+/// The lowest version that can say what `entries` say.
+fn version<'a>(entries: impl IntoIterator<Item = &'a &'a Entry>) -> u32 {
+    entries.into_iter().map(|entry| entry.version()).max().unwrap_or(1)
 }
 
 /// Opens a file.
@@ -185,12 +191,12 @@ pub(super) fn open_as(text: &str, formats: &[&str], more: More<'_>) -> Result<Ba
     if !formats.contains(&found.as_str()) {
         return Err(BackupError::NotABackup(Looks::OtherJson));
     }
-    match head.get::<u32>("version") {
-        Some(VERSION) => {}
+    let version = match head.get::<u32>("version") {
+        Some(known @ 1..=VERSION) => known,
         Some(found) if found > VERSION => return Err(BackupError::Newer { found }),
         _ => return Err(BackupError::Damaged),
-    }
-    head.file(&|file, raw| more(&found, file, raw)).ok_or(BackupError::Damaged)
+    };
+    head.file(version, &|file, raw| more(&found, file, raw)).ok_or(BackupError::Damaged)
 }
 
 /// The fields of a file, each as it is written.
@@ -206,7 +212,7 @@ impl Fields<'_> {
         self.0.iter().find(|(field, _)| field == name).map(|(_, raw)| *raw)
     }
 
-    fn file(&self, more: &dyn Fn(&Fields<'_>, &str) -> Option<usize>) -> Option<Backup> {
+    fn file(&self, version: u32, more: &dyn Fn(&Fields<'_>, &str) -> Option<usize>) -> Option<Backup> {
         let by = self.raw("by");
         let counts: Counts = self.get("counts")?;
         let raw = self.raw("entries")?;
@@ -216,8 +222,9 @@ impl Fields<'_> {
         }
         let entries: Vec<Entry> = json::list_from_text(raw)?;
         let most = Entry::counter_most(entries.len());
-        let sound =
-            entries.iter().all(|entry| entry.check().is_ok() && !entry.is_demo() && entry.id.n() <= most);
+        let sound = entries.iter().all(|entry| {
+            entry.check().is_ok() && !entry.is_demo() && entry.id.n() <= most && entry.version() <= version
+        });
         // As they were written: one name stands for one entry, or half of a file would be lost on its way in.
         let rising = entries.iter().zip(entries.iter().skip(1)).all(|(one, next)| one.id < next.id);
         let same = sound && rising && Counts::of(&entries.iter().collect::<Vec<_>>()) == counts;

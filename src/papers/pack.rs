@@ -5,8 +5,9 @@
 //! or taken off it, and the strikes and corrections of what is in it. A phone that has everything older then shows the
 //! same hives as this one; a new phone needs everything for that.
 //!
-//! Notes go along only where the keeper chose so. Lines that are nothing but a note stay behind whole; work loses its
-//! note, which makes it less of the same entry and no clash ([`crate::book::withheld`]).
+//! Notes, and what says where a yard is or how to reach somebody, go along only where the keeper chose so. Lines that are
+//! nothing else stay behind whole; others lose it, which makes them less of the same entry and no clash
+//! ([`crate::book::withheld`]).
 
 use super::backup::{self, Backup, BackupError, Fields};
 use crate::almanac::checksum;
@@ -70,7 +71,7 @@ pub fn pick(log: &Log, choice: &Choice) -> Vec<Entry> {
     for (entry, is_in) in picking.lines.iter().zip(&picking.is_in) {
         if *is_in {
             let entry = (*entry).clone();
-            picked.push(if choice.notes { entry } else { entry.without_note() });
+            picked.push(if choice.notes { entry } else { entry.without_private() });
         }
     }
     picked
@@ -115,8 +116,7 @@ impl<'a> Picking<'a> {
                 What::Struck { entries } => entries,
                 _ => entry.replaces.as_slice(),
             };
-            let of_chosen = entry.hive().is_some_and(|hive| self.choice.hives.contains(&hive))
-                || targets.iter().any(|target| about.contains_key(target));
+            let of_chosen = self.concerns(entry) || targets.iter().any(|target| about.contains_key(target));
             if of_chosen {
                 about.insert(&entry.id, ());
             }
@@ -132,7 +132,7 @@ impl<'a> Picking<'a> {
 
     fn put(&mut self, at: usize) -> bool {
         let Some(entry) = self.lines.get(at).copied() else { return false };
-        if matches!(entry.what, What::Note { .. }) && !self.choice.notes {
+        if !self.choice.notes && is_words(entry) {
             return false;
         }
         let Some(is_in) = self.is_in.get_mut(at).filter(|is_in| !**is_in) else { return false };
@@ -143,6 +143,14 @@ impl<'a> Picking<'a> {
             self.put(earlier);
         }
         true
+    }
+
+    /// Whether it is about one of the chosen hives.
+    fn concerns(&self, entry: &Entry) -> bool {
+        match &entry.what {
+            What::Record(_) => self.choice.hives.iter().any(|hive| entry.concerns(hive)),
+            _ => entry.hive().is_some_and(|hive| self.choice.hives.contains(&hive)),
+        }
     }
 
     fn fresh(&self, entry: &Entry) -> bool {
@@ -163,11 +171,15 @@ impl<'a> Picking<'a> {
                 needed(kind) || entry.bulk.as_ref().is_some_and(|act| self.acts.contains_key(act))
             }
             What::KindRetired { kind } => needed(kind),
-            What::Note { hive: None, .. } => {
-                self.choice.yard.is_some() && entry.yard == self.choice.yard && self.fresh(entry)
-            }
+            What::Note { hive: None, .. } => self.of_yard(entry),
+            What::Record(record) if record.hives.is_empty() => self.of_yard(entry),
             _ => false,
         }
+    }
+
+    /// Whether it was written about the yard that goes along as a whole.
+    fn of_yard(&self, entry: &Entry) -> bool {
+        self.choice.yard.is_some() && entry.yard == self.choice.yard && self.fresh(entry)
     }
 
     /// Notes what `entry` speaks of.
@@ -194,6 +206,11 @@ impl<'a> Picking<'a> {
                 }
             }
             What::HiveMoved { to, .. } => need(to),
+            What::Record(_) => {
+                if let Some(yard) = &entry.yard {
+                    need(yard);
+                }
+            }
             What::Kind(TrapKind { .. }) => need(&entry.id.thing(0)),
             What::KindChanged { kind, .. } => need(kind),
             _ => {}
@@ -201,10 +218,22 @@ impl<'a> Picking<'a> {
     }
 }
 
+/// Whether nothing is left of a line without what is withheld.
+fn is_words(entry: &Entry) -> bool {
+    match &entry.what {
+        What::Note { .. } => true,
+        What::Record(record) => !record.answers.is_empty() && record.filled().all(|(field, _)| field.private),
+        _ => false,
+    }
+}
+
 /// Whether a line about a hive says what the hive is and what is on it, for as long as it stands. Without it no later line
 /// has anything to stand on; work, skips and words come and go.
 fn stays(what: &What) -> bool {
-    !matches!(what, What::Check(_) | What::Skip { .. } | What::Note { .. } | What::Struck { .. })
+    !matches!(
+        what,
+        What::Check(_) | What::Skip { .. } | What::Note { .. } | What::Record(_) | What::Struck { .. }
+    )
 }
 
 /// Writes these entries, `with` or without their notes.

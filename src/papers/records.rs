@@ -13,6 +13,7 @@ use crate::almanac::trap::TrapForm;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::id::{EntryId, ThingId};
+use crate::book::record::{Answer, Ask, Blank, Record};
 use crate::book::standing::{HiveNow, Standing, Trouble};
 
 /// One of the tables.
@@ -30,8 +31,10 @@ pub enum Records {
     Kinds,
     /// Trap work.
     Checks,
-    /// Everything else that happened, the keeper's settings left out.
+    /// Everything else that happened, the keeper's settings left out; records beside the traps in a sentence each.
     Events,
+    /// Records of one kind, field by field.
+    Of(Blank),
 }
 
 /// In the place of a value that nobody read or counted. An empty cell says only that there is none.
@@ -125,11 +128,14 @@ const CHECKS: &[&str] = line![
     "beetles_state",
     "note",
 ];
+/// Those of each record; its fields follow.
+const RECORD: &[&str] =
+    &["entry_id", "day", "written_at", "written_by", "yard_id", "yard", "hive_ids", "hives"];
 const EVENTS: &[&str] = line!["what", "in_words", "record",];
 
 impl Records {
-    /// Every table.
-    pub const ALL: [Records; 7] = [
+    /// Every table but those of records beside the traps.
+    pub const FIRST: [Records; 7] = [
         Records::Yards,
         Records::Hives,
         Records::Boxes,
@@ -138,6 +144,17 @@ impl Records {
         Records::Checks,
         Records::Events,
     ];
+
+    /// Every table, those of records only where `book` has one of the kind.
+    pub fn all(book: &Book) -> Vec<Records> {
+        let mut all = Records::FIRST.to_vec();
+        for blank in Blank::ALL {
+            if book.standing().records.values().any(|now| now.record.blank == blank) {
+                all.push(Records::Of(blank));
+            }
+        }
+        all
+    }
 
     /// Its name in the file's name.
     pub fn name(self) -> &'static str {
@@ -149,12 +166,13 @@ impl Records {
             Records::Kinds => "trap-kinds",
             Records::Checks => "trap-work",
             Records::Events => "events",
+            Records::Of(blank) => blank.name(),
         }
     }
 
     /// Its columns.
-    pub fn columns(self) -> &'static [&'static str] {
-        match self {
+    pub fn columns(self) -> Vec<String> {
+        let fixed = match self {
             Records::Yards => YARDS,
             Records::Hives => HIVES,
             Records::Boxes => BOXES,
@@ -162,7 +180,17 @@ impl Records {
             Records::Kinds => KINDS,
             Records::Checks => CHECKS,
             Records::Events => EVENTS,
+            Records::Of(_) => RECORD,
+        };
+        let mut columns: Vec<String> = fixed.iter().map(|&name| name.to_owned()).collect();
+        if let Records::Of(blank) = self {
+            for field in blank.fields() {
+                for after in after(&field.ask) {
+                    columns.push([field.name, after].concat());
+                }
+            }
         }
+        columns
     }
 
     /// The table. `words` tells a line of the book as a sentence. The demonstration is left out as soon as there is a
@@ -170,7 +198,7 @@ impl Records {
     pub fn table(self, book: &Book, style: Style, words: &dyn Fn(&Entry) -> String) -> String {
         let own = book.standing().yards.keys().any(|yard| !yard.is_demo());
         let mut filling =
-            Filling { table: Table::new(self.columns(), style), standing: book.standing(), own };
+            Filling { table: Table::new(&self.columns(), style), standing: book.standing(), own };
         match self {
             Records::Yards => filling.yards(),
             Records::Hives | Records::Boxes | Records::Traps => filling.hives(self),
@@ -179,6 +207,16 @@ impl Records {
                 for (root, entry) in book.log().in_effect() {
                     if !(own && (entry.is_demo() || root.is_demo())) {
                         filling.line(self, root, entry, words);
+                    }
+                }
+            }
+            Records::Of(blank) => {
+                for (root, entry) in book.log().in_effect() {
+                    if let What::Record(record) = &entry.what
+                        && record.blank == blank
+                        && !(own && (entry.is_demo() || root.is_demo()))
+                    {
+                        filling.record(entry, record);
                     }
                 }
             }
@@ -359,6 +397,51 @@ impl Filling<'_> {
         }
     }
 
+    fn record(&mut self, entry: &Entry, record: &Record) {
+        let standing = self.standing;
+        self.begin(entry);
+        let joined =
+            |name: &dyn Fn(&ThingId) -> String| record.hives.iter().map(name).collect::<Vec<_>>().join(" ");
+        self.put(&joined(&|hive| hive.to_string()));
+        let tags = |hive: &ThingId| standing.hives.get(hive).map_or_else(String::new, |now| now.tag.clone());
+        self.put(&record.hives.iter().map(tags).collect::<Vec<_>>().join("; "));
+        for (field, answer) in record.fields() {
+            match (&field.ask, answer) {
+                (Ask::Count, count) => {
+                    let count = if let Some(Answer::Count(count)) = count { Some(*count) } else { None };
+                    self.count(count.map(CountRange::low));
+                    self.count(count.and_then(CountRange::high));
+                    self.put(if count.is_some() { "counted" } else { NOT_LOOKED });
+                }
+                (Ask::Number { units, .. }, number) => {
+                    let number = if let Some(Answer::Number(number, unit)) = number {
+                        Some((number, unit))
+                    } else {
+                        None
+                    };
+                    self.put(&number.map(|(number, _)| number.to_string()).unwrap_or_default());
+                    if !units.is_empty() {
+                        let unit = number.and_then(|(_, unit)| units.get(usize::from(*unit)).copied());
+                        self.put(unit.unwrap_or_default());
+                    }
+                }
+                (_, None) => self.put(""),
+                (ask, Some(answer)) => self.put(&plain(ask, answer)),
+            }
+        }
+    }
+
+    /// The cells that every line of the book begins with.
+    fn begin(&mut self, entry: &Entry) {
+        self.put(&entry.id.to_string());
+        self.day(Some(entry.day));
+        self.put(&entry.at.to_string());
+        self.put(entry.by.as_deref().unwrap_or_default());
+        self.id(entry.yard.as_ref());
+        let yard = entry.yard.as_ref().and_then(|yard| self.standing.yards.get(yard));
+        self.put(yard.map_or("", |yard| &yard.name));
+    }
+
     fn line(&mut self, which: Records, root: &EntryId, entry: &Entry, words: &dyn Fn(&Entry) -> String) {
         let check = match &entry.what {
             What::Keeper(_) | What::Struck { .. } => return,
@@ -374,13 +457,7 @@ impl Filling<'_> {
             What::Hive { .. } => Some(root.thing(0)),
             _ => entry.hive(),
         };
-        self.put(&entry.id.to_string());
-        self.day(Some(entry.day));
-        self.put(&entry.at.to_string());
-        self.put(entry.by.as_deref().unwrap_or_default());
-        self.id(entry.yard.as_ref());
-        let yard = entry.yard.as_ref().and_then(|yard| standing.yards.get(yard));
-        self.put(yard.map_or("", |yard| &yard.name));
+        self.begin(entry);
         self.id(hive.as_ref());
         self.put(hive.and_then(|hive| standing.hives.get(&hive)).map_or("", |hive| &hive.tag));
         let Some(check) = check else {
@@ -400,6 +477,33 @@ impl Filling<'_> {
         self.count(check.count.and_then(CountRange::high));
         self.put(if check.count.is_some() { "counted" } else { NOT_LOOKED });
         self.put(check.note.as_deref().unwrap_or_default());
+    }
+}
+
+/// The columns of a field, by what stands behind its name: a range has two ends, a number its unit.
+fn after(ask: &Ask) -> &'static [&'static str] {
+    match ask {
+        Ask::Count => &["_low", "_high", "_state"],
+        Ask::Number { units: [_, ..], .. } => &["", "_unit"],
+        _ => &[""],
+    }
+}
+
+/// What stands in a field, as one text: several words with a blank between them.
+fn plain(ask: &Ask, answer: &Answer) -> String {
+    match (ask, answer) {
+        (Ask::Word(words), Answer::Word(at)) => {
+            words.get(usize::from(*at)).copied().unwrap_or_default().to_owned()
+        }
+        (Ask::Words(words), Answer::Words(bits)) => {
+            let chosen = words.iter().enumerate().filter(|(at, _)| bits >> at & 1 == 1);
+            chosen.map(|(_, word)| *word).collect::<Vec<_>>().join(" ")
+        }
+        (_, Answer::Text(text)) => text.clone(),
+        (_, Answer::Day(day)) => day.to_string(),
+        (_, Answer::Time(time)) => time.to_string(),
+        (_, Answer::Hive(hive)) => hive.to_string(),
+        _ => String::new(),
     }
 }
 

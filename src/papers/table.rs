@@ -19,11 +19,11 @@ pub struct Table {
 
 impl Table {
     /// A table with these columns.
-    pub fn new(columns: &[&str], style: Style) -> Table {
+    pub fn new(columns: &[impl AsRef<str>], style: Style) -> Table {
         let out = if style.mark { "\u{feff}" } else { "" }.to_owned();
         let mut table = Table { out, columns: columns.len().max(1), cells: 0, guard: style.guard };
         for column in columns {
-            table.put(column);
+            table.put(column.as_ref());
         }
         table
     }

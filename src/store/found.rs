@@ -10,6 +10,9 @@ use serde_json::Value;
 /// One step from the payload of version n to that of version n + 1.
 pub type Migration = fn(Value) -> Result<Value, CannotMigrate>;
 
+/// The step between two versions of which the newer only says more.
+pub const SAME: Migration = Ok;
+
 /// A payload that a [`Migration`] could not carry over. It stays as it is and is found as damaged.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct CannotMigrate;
@@ -21,6 +24,8 @@ pub struct Format<T> {
     read: fn(u32, &str, &'static [Migration]) -> Result<T, Damage>,
     write: fn(&T) -> Option<String>,
     quick: Option<fn(&str) -> Option<T>>,
+    /// Older versions are read as this one is.
+    grown: bool,
 }
 
 impl<T> Clone for Format<T> {
@@ -41,12 +46,19 @@ impl<T: Json> Format<T> {
             read: |_, payload, _| json::from_text(payload).ok_or(Damage::Payload),
             write: |value| Some(json::to_text(value)),
             quick: None,
+            grown: false,
         }
+    }
+
+    /// A format whose every version but the last is read by the reader of the last: what is older says nothing that is
+    /// not said so still, so each step up changes nothing. `steps` has one [`SAME`] for each of them.
+    pub const fn grown(steps: &'static [Migration], check: fn(&T) -> bool) -> Format<T> {
+        Format { migrations: steps, grown: true, ..Format::first(check) }
     }
 }
 
 impl<T> Format<T> {
-    /// The same format, with a quicker reader for some texts of the version that is written: what it makes something of
+    /// The same format, with a quicker reader for some texts of the versions that are read as they are: what it makes something of
     /// must mean the same to the general reader.
     #[must_use]
     pub const fn read_quickly(mut self, quick: fn(&str) -> Option<T>) -> Format<T> {
@@ -60,11 +72,24 @@ impl<T: Serialize + DeserializeOwned> Format<T> {
     /// `check` says of a value that could be read whether it may be trusted.
     pub const fn new(migrations: &'static [Migration], check: fn(&T) -> bool) -> Format<T> {
         let write: fn(&T) -> Option<String> = |value| serde_json::to_string(value).ok();
-        Format { migrations, check, read: climb, write, quick: None }
+        Format { migrations, check, read: climb, write, quick: None, grown: false }
     }
 }
 
 impl<T> Format<T> {
+    /// Whether a payload of `version` is read as it is.
+    fn reads(&self, version: u32) -> bool {
+        version == self.version() || self.grown && (1..self.version()).contains(&version)
+    }
+
+    fn found(&self, version: u32, value: T) -> Found<T> {
+        if version == self.version() {
+            Found::Loaded(value)
+        } else {
+            Found::Migrated { from: version, value }
+        }
+    }
+
     /// The version that is written.
     pub fn version(&self) -> u32 {
         u32::try_from(self.migrations.len()).unwrap_or(u32::MAX).saturating_add(1)
@@ -150,10 +175,10 @@ pub(super) fn examine<T>(text: Option<String>, format: &Format<T>) -> (Option<u6
     let Some(raw) = text else { return (None, Found::Absent) };
     // What is as it should be, which is nearly everything, is gone through once. All else is opened with care.
     if let Some(inside) = envelope::peek(&raw)
-        && inside.version == format.version()
+        && format.reads(inside.version)
         && let Ok(value) = read(inside.version, inside.payload, format)
     {
-        return (Some(inside.generation), Found::Loaded(value));
+        return (Some(inside.generation), format.found(inside.version, value));
     }
     let (version, generation, read) = match envelope::open(&raw) {
         Err(why) => return (None, Found::Damaged { raw, why: Damage::Envelope(why) }),
@@ -163,15 +188,14 @@ pub(super) fn examine<T>(text: Option<String>, format: &Format<T>) -> (Option<u6
         Ok(inside) => (inside.version, inside.generation, read(inside.version, inside.payload, format)),
     };
     let found = match read {
-        Ok(value) if version == format.version() => Found::Loaded(value),
-        Ok(value) => Found::Migrated { from: version, value },
+        Ok(value) => format.found(version, value),
         Err(why) => Found::Damaged { raw, why },
     };
     (Some(generation), found)
 }
 
 fn read<T>(version: u32, payload: &str, format: &Format<T>) -> Result<T, Damage> {
-    let quick = format.quick.filter(|_| version == format.version()).and_then(|quick| quick(payload));
+    let quick = format.quick.filter(|_| format.reads(version)).and_then(|quick| quick(payload));
     let value = match quick {
         Some(value) => value,
         None => (format.read)(version, payload, format.migrations)?,

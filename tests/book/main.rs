@@ -21,6 +21,9 @@ mod packs;
 #[path = "../support/phone.rs"]
 mod phone;
 mod plain;
+#[path = "../support/records.rs"]
+mod record_of_each;
+mod records;
 mod refused;
 mod round;
 mod said_anew;

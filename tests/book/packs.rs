@@ -84,7 +84,7 @@ proptest! {
         prop_assert!(picked.windows(2).all(|two| two[0].id < two[1].id));
         for entry in &picked {
             let own = phone.log().get(&entry.id).unwrap();
-            let own = if notes { own.clone() } else { own.clone().without_note() };
+            let own = if notes { own.clone() } else { own.clone().without_private() };
             prop_assert_eq!(entry, &own);
         }
         let text = pack::write(&picked, notes, pen("aa", day("2026-07-01")).at, Some("phone"));

@@ -1,10 +1,10 @@
-"""What the general library jsonschema says to backup files by the schema of format 1, tests/fixtures/v1/backup.schema.json
-(JSON Schema, draft 2020-12: json-schema.org/draft/2020-12). The library knows nothing of the almanac.
+"""What the general library jsonschema says to backup files by the schema of their format, tests/fixtures/v1 and v2,
+backup.schema.json (JSON Schema, draft 2020-12: json-schema.org/draft/2020-12). The library knows nothing of the almanac.
 
-First one row a file: {file, entries, errors}. The last of them is too large to be kept: `make figures` has it written
-before it asks. Then {places}: every field of every kind of entry in the fixture of format 1, each once, by a JSON pointer
-(RFC 6901). Then one row a change, {change, accepted}: at which of these places the file may be changed so. At all others
-the library refuses what comes of it.
+First one row a file: {file, version, entries, errors}. The last of them is too large to be kept: `make figures` has it
+written before it asks. Then for each format {version, places}: every field of every kind of entry in its fixture, each
+once, by a JSON pointer (RFC 6901). Then one row a change, {version, change, accepted}: at which of these places the file
+may be changed so. At all others the library refuses what comes of it.
 """
 
 import copy
@@ -15,10 +15,15 @@ import sys
 import jsonschema
 
 TESTS = pathlib.Path(__file__).parent.parent
-FIXTURE = TESTS / "fixtures" / "v1" / "yard-backup-2026-07-14.json"
-SCHEMA = json.loads((TESTS / "fixtures" / "v1" / "backup.schema.json").read_text(encoding="utf-8"))
+FIXTURES = {version: TESTS / "fixtures" / f"v{version}" for version in (1, 2)}
+SCHEMAS = {
+    version: json.loads((folder / "backup.schema.json").read_text(encoding="utf-8"))
+    for version, folder in FIXTURES.items()
+}
+FIXTURE = "yard-backup-2026-07-14.json"
 FILES = [
-    FIXTURE,
+    FIXTURES[1] / FIXTURE,
+    FIXTURES[2] / FIXTURE,
     TESTS / "figures" / "papers" / "backup.json",
     TESTS.parent / "target" / "figures" / "operation.json",
 ]
@@ -27,12 +32,12 @@ VALUES = [None, True, -1, 2.5, 1e10, "", "furlong", "x" * 501, "2026-02-30", "14
 MISSING, UNKNOWN = "missing", "unknown field"
 
 
-def validator():
+def validator(version):
     kind = jsonschema.Draft202012Validator
-    kind.check_schema(SCHEMA)
+    kind.check_schema(SCHEMAS[version])
     # Without these two a date that is none passes unseen.
     assert {"date", "date-time"} <= kind.FORMAT_CHECKER.checkers.keys()
-    return kind(SCHEMA, format_checker=kind.FORMAT_CHECKER)
+    return kind(SCHEMAS[version], format_checker=kind.FORMAT_CHECKER)
 
 
 def places(value, pointer="", shape=""):
@@ -50,6 +55,10 @@ def places(value, pointer="", shape=""):
 def each_once(file):
     seen = set()
     for pointer, shape in places(file):
+        # Of a record the shape is that of its blank.
+        if "/record/" in shape:
+            entry = file["entries"][int(pointer.split("/")[2])]
+            shape = f"{entry['what']['record']['blank']}:{shape}"
         if shape not in seen:
             seen.add(shape)
             yield pointer
@@ -72,15 +81,18 @@ def changed(file, pointer, change):
 
 
 def rows():
-    schema = validator()
+    schemas = {version: validator(version) for version in FIXTURES}
     for path in FILES:
         if not path.exists():
             sys.exit(f"{path} is not there: `make figures` has it written")
         file = json.loads(path.read_text(encoding="utf-8"))
-        errors = sum(1 for _ in schema.iter_errors(file))
-        yield {"file": path.name, "entries": len(file["entries"]), "errors": errors}
-    file = json.loads(FIXTURE.read_text(encoding="utf-8"))
-    pointers = list(each_once(file))
-    yield {"places": pointers}
-    for change in [{MISSING: True}, {UNKNOWN: True}, *VALUES]:
-        yield {"change": change, "accepted": [at for at in pointers if schema.is_valid(changed(file, at, change))]}
+        version = file["version"]
+        errors = sum(1 for _ in schemas[version].iter_errors(file))
+        yield {"file": path.name, "version": version, "entries": len(file["entries"]), "errors": errors}
+    for version, folder in FIXTURES.items():
+        file = json.loads((folder / FIXTURE).read_text(encoding="utf-8"))
+        pointers = list(each_once(file))
+        yield {"version": version, "places": pointers}
+        for change in [{MISSING: True}, {UNKNOWN: True}, *VALUES]:
+            accepted = [at for at in pointers if schemas[version].is_valid(changed(file, at, change))]
+            yield {"version": version, "change": change, "accepted": accepted}

@@ -5,6 +5,8 @@
 #[path = "../support/papers.rs"]
 #[allow(dead_code)] // the tests compare what is written here with the book it came from
 mod papers;
+#[path = "../support/records.rs"]
+mod record_of_each;
 #[path = "../support/mod.rs"]
 mod support;
 

@@ -338,7 +338,7 @@ fn look(book: &Book) -> Result<(), String> {
         let said = words::entry(book, line.entry);
         holds(!said.is_empty() || matches!(line.entry.what, What::Keeper(_)), "an entry says nothing")?;
     }
-    for records in Records::ALL {
+    for records in Records::all(book) {
         let text = records.table(book, Style::default(), &|entry| words::entry(book, entry));
         holds(!text.is_empty(), "a table is empty")?;
     }

@@ -16,6 +16,8 @@ mod packs;
 #[path = "../support/papers.rs"]
 mod papers;
 mod readers;
+#[path = "../support/records.rs"]
+mod record_of_each;
 mod rfc4180;
 mod rfc5545;
 mod rfc9285;

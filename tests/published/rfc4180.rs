@@ -75,7 +75,7 @@ fn the_guard_and_the_mark_are_only_there_when_asked_for() {
 #[test]
 fn every_table_has_full_rows() {
     let tale = Tale::first();
-    for records in Records::ALL {
+    for records in Records::all(&tale.book) {
         let text = tale.table(records, PLAIN);
         let (mut quoted, mut cells, mut rows) = (false, 1, 0);
         for c in text.chars() {
@@ -89,6 +89,6 @@ fn every_table_has_full_rows() {
                 _ => {}
             }
         }
-        assert!(!quoted && rows > 2, "{}", records.name());
+        assert!(!quoted && rows >= 2, "{}", records.name());
     }
 }

@@ -1,6 +1,7 @@
 //! The papers that programs outside this project read: made of the demonstration, with words in it that a careless
 //! writer of tables or calendars would break.
 
+use super::record_of_each::filled;
 use super::support::{Unicode, day, pen};
 use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
@@ -12,6 +13,7 @@ use beetle_almanac::book::demo::demo;
 use beetle_almanac::book::entry::{Check, Did, Ending, Entry, What};
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::log::Log;
+use beetle_almanac::book::record::{About, Answer, Blank, Record};
 use beetle_almanac::book::write::Refusal;
 use beetle_almanac::papers::backup;
 use beetle_almanac::papers::calendar::{Calendar, give_out};
@@ -64,7 +66,23 @@ impl Tale {
         let struck = tale.check("8", Did::Replaced, None, None, Some("the wrong hive"));
         let strike = tale.book.strike(&pen("bb", today), today, &[struck[0].id.clone()], &Unicode).unwrap();
         tale.book.add(strike);
+        tale.records();
         tale
+    }
+
+    /// One record of each kind, and a look with a zero, a field left empty and one that nobody looked at.
+    fn records(&mut self) {
+        let (one, other) = (self.hive("1"), self.hive("2"));
+        let yard = self.book.standing().hives[&one].yard.clone();
+        for blank in Blank::ALL {
+            let yard = (blank.about() != About::Keeper).then_some(&yard);
+            let record = filled(blank, &one, &other);
+            self.keep(|book, today| book.record(&pen("bb", today), today, today, yard, record));
+        }
+        let mut look = Record::empty(Blank::Look, vec![other]);
+        look.answers[0] = Some(Answer::Word(0));
+        look.answers[2] = Some(Answer::Count(CountRange::exact(0)));
+        self.keep(|book, today| book.record(&pen("bb", today), today, today, Some(&yard), look));
     }
 
     /// The day after: the spill was looked at again, and a hive that was due is done.
@@ -131,7 +149,7 @@ pub(crate) fn files() -> Vec<(String, String)> {
     let [one, two] = calendars();
     let mut files = vec![("calendar-1.ics".to_owned(), one.text), ("calendar-2.ics".to_owned(), two.text)];
     let tale = Tale::first();
-    for records in Records::ALL {
+    for records in Records::all(&tale.book) {
         files.push((format!("{}.csv", records.name()), tale.table(records, Style::default())));
     }
     let careful = Style { mark: true, guard: true };

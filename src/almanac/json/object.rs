@@ -31,6 +31,12 @@ impl<'a> Object<'a> {
         value.write(self.out);
     }
 
+    /// Writes a field whose value writes itself.
+    pub fn raw(&mut self, name: &str, value: &dyn Fn(&mut String)) {
+        self.name(name);
+        value(self.out);
+    }
+
     /// Ends the object.
     #[inline(never)]
     pub fn close(self) {
@@ -72,6 +78,11 @@ impl Fields {
     #[inline(never)]
     pub fn maybe<T: MaybeJson>(&mut self, name: &str) -> Option<T> {
         T::read_if(self.remove(name))
+    }
+
+    /// A field that must be there, whatever it holds.
+    pub fn value(&mut self, name: &str) -> Option<Value> {
+        self.remove(name)
     }
 
     /// A field that stands for its default when it is left out.

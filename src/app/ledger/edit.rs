@@ -90,7 +90,8 @@ pub fn level(level: Option<Share>) -> String {
     level.map_or_else(String::new, |level| [&level.percent().to_string(), " %"].concat())
 }
 
-fn count(count: CountRange) -> String {
+/// A count as it is typed.
+pub fn count(count: CountRange) -> String {
     let low = count.low().to_string();
     match count.high() {
         Some(_) if count.is_exact() => low,

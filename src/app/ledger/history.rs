@@ -264,7 +264,7 @@ fn about(root: &EntryId, entry: &Entry, of: &ThingId) -> bool {
         What::HiveMoved { to, .. } if to == of => true,
         // A start that was moved bears the name of the first one.
         What::Hive { .. } => root == of.entry(),
-        _ => entry.hive().as_ref() == Some(of),
+        _ => entry.concerns(of),
     };
     own || entry.yard.as_ref() == Some(of)
 }

@@ -36,7 +36,7 @@ pub mod give {
     /// Under the choice.
     pub const NEW_PHONE: &str = "A phone that has never had these hives needs everything.";
     /// Tick.
-    pub const NOTES: &str = "Notes go along";
+    pub const NOTES: &str = "Notes and places go along";
     /// Nothing chosen.
     pub const NO_HIVE: &str = "Choose a hive first.";
     /// Heading.
@@ -66,9 +66,9 @@ pub mod give {
         ["Hives: ", &chosen.to_string(), " of ", &all.to_string()].concat()
     }
 
-    /// "31 entries of 12 hives, without notes."
+    /// "31 entries of 12 hives, without notes and places."
     pub fn holds(count: usize, hives: usize, notes: bool) -> String {
-        let notes = if notes { ", with notes." } else { ", without notes." };
+        let notes = if notes { ", notes and places with them." } else { ", without notes and places." };
         [&lines(count), " of ", &counted(number(hives), "hive", "hives"), notes].concat()
     }
 
@@ -159,13 +159,13 @@ pub mod take {
     }
 
     /// Notes did not come along.
-    pub const WITHHELD: &str = "Notes were left out by the other phone.";
+    pub const WITHHELD: &str = "The other phone left notes and places out.";
 
-    /// "2 entries get the note they lacked".
+    /// "2 entries get what they lacked".
     pub fn fuller(count: usize) -> String {
         match count {
-            1 => "1 entry gets the note it lacked".to_owned(),
-            _ => [&count.to_string(), " entries get the note they lacked"].concat(),
+            1 => "1 entry gets what it lacked".to_owned(),
+            _ => [&count.to_string(), " entries get what they lacked"].concat(),
         }
     }
 

@@ -1,6 +1,7 @@
 //! English: what the panel says after, before and instead of a save.
 
 use super::en::{counted, date};
+use super::en_records;
 use super::en_round::{ROSE, did, hive, near, near_and_how_far, own, skip};
 use crate::almanac::day::Day;
 use crate::book::entry::{Did, Ending, SkipReason};
@@ -147,6 +148,9 @@ pub fn refusal(refusal: &Refusal) -> String {
             "No trap to top up: missing or glued shut. “Replaced” writes down that new ones are in."
                 .to_owned()
         }
+        Refusal::SplitOfItself => en_records::SPLIT_OF_ITSELF.to_owned(),
+        Refusal::Backwards { .. } => en_records::BACKWARDS.to_owned(),
+        Refusal::Lacks { .. } => en_records::LACKS.to_owned(),
         Refusal::NoYard => "Choose the yard it goes to.".to_owned(),
         Refusal::Nothing => "Nothing to write: nothing was changed.".to_owned(),
         Refusal::Unknown => "This is not in the book any more. Go back to the list.".to_owned(),

@@ -117,6 +117,7 @@ pub mod tables {
             Records::Kinds => "Kinds of trap",
             Records::Checks => "Trap work",
             Records::Events => "All else that happened",
+            Records::Of(blank) => crate::app::wording::en_records::blank(blank).title,
         }
     }
 }

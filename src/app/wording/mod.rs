@@ -13,6 +13,7 @@ pub mod en_load;
 pub mod en_log;
 pub mod en_notices;
 pub mod en_papers;
+pub mod en_records;
 pub mod en_round;
 pub mod en_sums;
 pub mod en_typed;

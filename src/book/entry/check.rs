@@ -74,6 +74,7 @@ impl Entry {
                 }
                 if most > Entry::COUNT_MOST { Err(EntryError::OutOfRange) } else { Ok(()) }
             }
+            What::Record(record) => record.check(),
             What::Skip { note: text, .. } => note(text),
             What::Note { text, .. } => fits(text, Entry::NOTE_MOST),
             What::Struck { entries } => entries.iter().try_for_each(earlier),

@@ -58,6 +58,7 @@ impl Book {
             What::Skip { hive, .. } => {
                 care(hive)?;
             }
+            What::Record(record) => self.record_holds(record, day, today)?,
             _ => {}
         }
         let topped = match &what {

@@ -48,6 +48,18 @@ pub enum Refusal {
     NoneFishes,
     /// To be moved, but not where to.
     NoYard,
+    /// A colony cannot be divided into itself, nor into one that it came from.
+    SplitOfItself,
+    /// A day or an hour lies before one that comes earlier.
+    Backwards {
+        /// The field of the blank.
+        field: usize,
+    },
+    /// A field that must be there is empty.
+    Lacks {
+        /// The field of the blank.
+        field: usize,
+    },
     /// Nothing to do: no hive, no trap, no change.
     Nothing,
     /// Not in the book.

@@ -5,6 +5,7 @@ use crate::app::ledger::history::{self, Line};
 use crate::app::ledger::words;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
+use crate::book::record::Blank;
 
 /// The parts of the packet that are made of lines.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -15,6 +16,8 @@ pub enum Part {
     Moves,
     /// Hives that died, left or were given away, and those taken back.
     Ends,
+    /// Products with a label, on hives and on the ground.
+    Products,
 }
 
 /// The lines of `part` from `from` to `to`, both included, oldest first; struck and corrected ones with them, since
@@ -41,9 +44,26 @@ fn part_of(what: &What, notes: bool) -> Option<Part> {
         | What::KindRetired { .. }
         | What::Order { .. }
         | What::Struck { .. } => None,
+        What::Record(record) => part_of_record(record.blank),
         What::Note { .. } => notes.then_some(Part::Work),
         What::HiveMoved { .. } => Some(Part::Moves),
         What::HiveEnded { .. } | What::HiveBack { .. } => Some(Part::Ends),
+        _ => Some(Part::Work),
+    }
+}
+
+/// Facts about yards, hives and the keeper, stock, the freezer and honey are not an inspector's.
+fn part_of_record(blank: Blank) -> Option<Part> {
+    match blank {
+        Blank::Product | Blank::Ground => Some(Part::Products),
+        Blank::BroughtIn => Some(Part::Moves),
+        Blank::DeadOut => Some(Part::Ends),
+        Blank::HiveFacts
+        | Blank::YardFacts
+        | Blank::KeeperFacts
+        | Blank::Stock
+        | Blank::Freezer
+        | Blank::Harvest => None,
         _ => Some(Part::Work),
     }
 }
@@ -54,6 +74,7 @@ pub fn said(book: &Book, entry: &Entry, notes: bool) -> String {
     match &mut entry.what {
         What::Check(check) if !notes => check.note = None,
         What::Skip { note, .. } if !notes => *note = None,
+        What::Record(record) if !notes => record.leave_out_private(),
         _ => {}
     }
     words::entry(book, &entry)

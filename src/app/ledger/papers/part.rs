@@ -61,7 +61,8 @@ fn tables(ui: Ui, records: Records) -> Bit {
     // Names and notes may come from files of other people.
     let (mark, guard) = (RwSignal::new(false), RwSignal::new(true));
     let make = move || {
-        let chosen = which.with_untracked(|name| Table::ALL.into_iter().find(|table| table.name() == name));
+        let all = records.book.with_untracked(Table::all);
+        let chosen = which.with_untracked(|name| all.into_iter().find(|table| table.name() == name));
         let table = chosen.unwrap_or(Table::Checks);
         let style = Style { mark: mark.get_untracked(), guard: guard.get_untracked() };
         let text =
@@ -70,7 +71,10 @@ fn tables(ui: Ui, records: Records) -> Bit {
         let name = [table.name(), "-", &today, TABLE.ending].concat();
         Ok(Paper { name, text, plain: None, out: Box::new(|| ()) })
     };
-    let all = Table::ALL.map(|table| (table.name().to_owned(), wt::name(table).to_owned()));
+    let mut all = Vec::new();
+    for table in records.book.with_untracked(Table::all) {
+        all.push((table.name().to_owned(), wt::name(table).to_owned()));
+    }
     let head: [El; 6] = [
         el("h3").text(wt::TITLE),
         el("p").text(wt::WHAT),

@@ -21,8 +21,7 @@ pub(super) fn view(book: &Book, from: Day, to: Day, today: Day, notes: bool) -> 
         lines(book, Part::Work, from, to, notes),
         lines(book, Part::Moves, from, to, notes),
         lines(book, Part::Ends, from, to, notes),
-        // No product can be written down yet.
-        none(),
+        lines(book, Part::Products, from, to, notes),
     ];
     for (title, part) in w::PARTS.into_iter().zip(parts) {
         bits.push(el("h3").text(title).into());

@@ -1,0 +1,335 @@
+//! English: records of what was seen and done beside the traps.
+
+use crate::book::record::Blank;
+
+/// The words of a blank.
+pub struct Words {
+    /// The key that opens it, and its heading.
+    pub title: &'static str,
+    /// What it is for, under the heading.
+    pub hint: &'static str,
+    /// Each field: what it asks, a hint, and the names of its words.
+    pub fields: &'static [(&'static str, &'static str, &'static [&'static str])],
+}
+
+const NOTE: (&str, &str, &[&str]) = ("Note", "", &[]);
+const NO_YES: &[&str] = &["no", "yes"];
+const REGISTRATION: (&str, &str, &[&str]) = (
+    "Registration number on the label",
+    "Without a number it cannot be recorded as an approved product: check the label or ask the agency. It is kept as not verified.",
+    &[],
+);
+
+/// The words of `blank`.
+#[allow(clippy::too_many_lines)] // one of each, and there are many
+pub fn blank(blank: Blank) -> &'static Words {
+    match blank {
+        Blank::Look => &Words {
+            title: "What the hive showed",
+            hint: "Larvae and slime decide what to do; the rest may stay empty.",
+            fields: &[
+                ("Beetle larvae", "", &["not looked", "none", "few", "many"]),
+                ("Slime", "", &["not looked", "no", "yes"]),
+                ("Adult beetles seen", "A number or a range, such as 5–19.", &[]),
+                ("Frames of bees", "", &[]),
+                ("Queen", "", &["not looked", "no sign", "eggs", "seen"]),
+                ("Brood", "", &["not looked", "none", "patchy", "solid"]),
+                ("Stores", "", &["not looked", "low", "enough", "heavy"]),
+                (
+                    "At the entrance",
+                    "",
+                    &["quiet", "busy", "fighting", "larvae leaving", "slime", "dead bees"],
+                ),
+                NOTE,
+            ],
+        },
+        Blank::Split => &Words {
+            title: "Split",
+            hint: "Add the new hive to the yard first, then say here that it came from this one.",
+            fields: &[
+                ("Into which hive", "", &[]),
+                ("The queen", "", &["stayed", "went along", "not known"]),
+                ("Frames given", "", &[]),
+                NOTE,
+            ],
+        },
+        Blank::DeadOut => &Words {
+            title: "What the dead hive showed",
+            hint: "Close it to bees and beetles today; comb with larvae goes into the freezer or is burned.",
+            fields: &[
+                (
+                    "What it died of, as far as you can tell",
+                    "",
+                    &[
+                        "beetles",
+                        "robbed out",
+                        "no queen",
+                        "starved",
+                        "cold or damp",
+                        "mites",
+                        "poison",
+                        "not known",
+                    ],
+                ),
+                ("Slime", "", NO_YES),
+                ("Frames spoilt", "", &[]),
+                NOTE,
+            ],
+        },
+        Blank::Patty => &Words {
+            title: "Patty",
+            hint: "Beetles breed in what the bees leave: take the rest out within days.",
+            fields: &[("Patty", "", &["put in", "taken out"]), ("How much", "", &[]), NOTE],
+        },
+        Blank::Comb => &Words {
+            title: "Comb taken out",
+            hint: "",
+            fields: &[
+                ("Frames", "", &[]),
+                ("Where to", "", &["freezer", "another hive", "melted", "burned", "store"]),
+                (
+                    "Why",
+                    "",
+                    &["larvae", "slime", "more than the bees can guard", "harvest", "something else"],
+                ),
+                NOTE,
+            ],
+        },
+        Blank::Entrance => &Words { title: "Entrance width", hint: "", fields: &[("Width", "", &[]), NOTE] },
+        Blank::Cleaned => &Words {
+            title: "Barriers cleaned",
+            hint: "",
+            fields: &[("What", "", &["slick board", "notch screen", "vent screen", "floor"]), NOTE],
+        },
+        Blank::HiveFacts => &Words {
+            title: "Origin and build",
+            hint: "",
+            fields: &[
+                ("It came from", "", &["a split", "bought", "a swarm", "something else"]),
+                ("From whom or where", "", &[]),
+                ("Frames it takes", "", &[]),
+                ("Slick board", "", NO_YES),
+                ("Notch screen", "", NO_YES),
+            ],
+        },
+        Blank::Product => &Words {
+            title: "Product with a label applied",
+            hint: "The label is the law: what it allows on bees, how much, how long. Copy from it; this page advises no product and no dose.",
+            fields: &[
+                ("Product, as on the label", "", &[]),
+                REGISTRATION,
+                ("Batch", "", &[]),
+                ("Bought where", "Keep the receipt.", &[]),
+                ("Amount used, with its unit", "For example 2 strips each.", &[]),
+                ("Last day of treatment", "Empty: it is still in the hives.", &[]),
+                (
+                    "Days the label makes you wait before supers or harvest",
+                    "Type 0 where the label says none.",
+                    &[],
+                ),
+                ("Label followed", "", NO_YES),
+                ("Who applied it", "", &[]),
+                ("Certificate number", "Where the product asks for one.", &[]),
+                ("Site", "Where the product asks for it.", &[]),
+                NOTE,
+            ],
+        },
+        Blank::Ground => &Words {
+            title: "Ground work",
+            hint: "Only what the label allows on this ground, at its own rate.",
+            fields: &[
+                ("Material", "", &[]),
+                REGISTRATION,
+                ("Rate, copied from the label", "", &[]),
+                ("Area", "", &[]),
+                ("Amount used, with its unit", "", &[]),
+                ("Who did it", "", &[]),
+                NOTE,
+            ],
+        },
+        Blank::Rain => &Words {
+            title: "Rain after a dry spell",
+            hint: "Moist ground lets larvae finish: look again around the dates that follow.",
+            fields: &[("Dry days before", "", &[]), ("Rain", "", &[]), NOTE],
+        },
+        Blank::Test => &Words {
+            title: "Test or inspection",
+            hint: "",
+            fields: &[
+                ("Tested for", "", &[]),
+                ("Method", "", &[]),
+                ("Result", "", &[]),
+                ("By whom", "", &[]),
+                NOTE,
+            ],
+        },
+        Blank::BroughtIn => &Words {
+            title: "Bees or equipment brought in",
+            hint: "",
+            fields: &[
+                ("What", "", &["bees", "queens", "comb", "used equipment"]),
+                ("From whom", "", &[]),
+                ("Their registration number", "", &[]),
+                ("How much", "", &[]),
+                NOTE,
+            ],
+        },
+        Blank::YardFacts => &Words {
+            title: "About this yard",
+            hint: "Owner, phone and place stay out of every paper unless you choose otherwise.",
+            fields: &[
+                ("Soil", "", &["sand", "loam", "clay", "not known"]),
+                ("Shade", "", &["full sun", "part shade", "shade"]),
+                ("Surface", "", &["grass", "bare earth", "gravel", "paved", "mulch"]),
+                ("Registration of the yard", "", &[]),
+                ("Landowner", "", &[]),
+                ("Phone", "", &[]),
+                ("Where it is", "", &[]),
+            ],
+        },
+        Blank::Harvest => &Words {
+            title: "Harvest lot",
+            hint: "Supers with few bees left are open to beetles: note the hours.",
+            fields: &[
+                ("Supers", "", &[]),
+                ("Bees off at", "", &[]),
+                ("Into the room at", "", &[]),
+                ("Extraction began", "", &[]),
+                ("Extraction ended", "", &[]),
+                ("Warmth of the room", "", &[]),
+                ("Humidity of the room", "", &[]),
+                ("Honey", "", &[]),
+                NOTE,
+            ],
+        },
+        Blank::Freezer => &Words {
+            title: "Comb in the freezer",
+            hint: "The day of this entry is the day it went in.",
+            fields: &[
+                ("Frames", "", &[]),
+                ("The freezer shows", "", &[]),
+                ("Frozen through since", "", &[]),
+                ("Out on", "", &[]),
+                NOTE,
+            ],
+        },
+        Blank::Stock => &Words {
+            title: "Stock bought or used",
+            hint: "What went out is written with a minus.",
+            fields: &[("Item", "", &[]), ("Change", "", &[]), ("Price of all of it", "", &[]), NOTE],
+        },
+        Blank::KeeperFacts => &Words {
+            title: "About you, for papers",
+            hint: "",
+            fields: &[
+                ("Registration or firm number", "", &[]),
+                ("Applicator’s certificate", "", &[]),
+                (
+                    "Product records are kept for",
+                    "5 years: European Union and United Kingdom. 3 years: the Australian code. 2 years: restricted-use products in the United States. Where your place asks for longer, keep them longer.",
+                    &["5 years", "3 years", "2 years"],
+                ),
+            ],
+        },
+    }
+}
+
+/// A unit as people write it.
+pub fn unit(code: &'static str) -> &'static str {
+    match code {
+        "C" => "°C",
+        "F" => "°F",
+        "m2" => "m²",
+        "sq_ft" => "sq ft",
+        code => code,
+    }
+}
+
+/// Between the name of a field and what stands in it.
+pub const IS: &str = " ";
+/// Between two fields.
+pub const AND: &str = "; ";
+/// Between what a line is about and what it says.
+pub const SAYS: &str = ": ";
+/// Several hives, before their tags.
+pub const HIVES: &str = "Hives ";
+/// The keeper.
+pub const KEEPER: &str = "Keeper";
+/// After a product without a registration number.
+pub const UNVERIFIED: &str = "; not verified, no registration number";
+/// The way to the records of a hive or a yard.
+pub const MORE: &str = "Write down more";
+/// Under it, on a hive.
+pub const MORE_HIVE: &str = "What you saw, split, comb, patties, cleaning, products.";
+/// The day of a record.
+pub const DAY: &str = "Day";
+/// The day of a product.
+pub const FIRST_DAY: &str = "First day";
+/// Which hives.
+pub const WHICH_HIVES: &str = "Which hives";
+/// Ticks every hive.
+pub const ALL_HIVES: &str = "All of them";
+/// Unticks every hive.
+pub const NO_HIVES: &str = "None of them";
+/// Refused: no hive.
+pub const CHOOSE_HIVE: &str = "Choose at least one hive.";
+/// Which yard.
+pub const YARD: &str = "Yard";
+/// Saves the record.
+pub const SAVE: &str = "Save this entry";
+/// Not chosen.
+pub const BLANK: &str = "–";
+/// Must be filled in.
+pub const LACKS: &str = "This is needed.";
+/// A day or an hour before an earlier one.
+pub const BACKWARDS: &str = "This lies before the day or the hour above it.";
+/// Not a day and an hour.
+pub const NO_TIME: &str = "Choose a day and an hour.";
+/// A colony split into itself.
+pub const SPLIT_OF_ITSELF: &str = "A colony cannot be split into itself or into one that it came from.";
+/// Something to mend above.
+pub const MEND: &str = "See the marked field above.";
+/// Records on the first page of the Book.
+pub const TITLE: &str = "Records";
+/// What they are.
+pub const WHAT: &str =
+    "Products, harvest, freezer, stock and whatever else was written down beside the traps.";
+/// Writes one more.
+pub const WRITE: &str = "Write one down";
+/// None so far.
+pub const NONE: &str = "None recorded.";
+/// The way back to the list.
+pub const BACK: &str = "Records";
+
+/// At most so many characters.
+pub fn too_long(over: usize) -> String {
+    [&over.to_string(), " characters too many."].concat()
+}
+
+/// A number outside its ends.
+pub fn between(least: i64, most: i64) -> String {
+    ["From ", &least.to_string(), " to ", &most.to_string(), "."].concat()
+}
+
+/// Supers may be on from that day.
+pub fn clear_from(day: &str) -> String {
+    ["Supers may be on from ", day, ", by the days you typed from the label"].concat()
+}
+
+/// A product without an end.
+pub const STILL_IN: &str = "Still in the hives: no last day written down, so no supers on";
+
+/// The record must be kept.
+pub fn keep_until(day: &str) -> String {
+    ["Keep this record until ", day].concat()
+}
+
+/// A lot's number.
+pub fn lot(number: &str) -> String {
+    ["Lot ", number].concat()
+}
+
+/// What was written, for the undo bar.
+pub fn saved(title: &str) -> String {
+    [title, ": written down"].concat()
+}

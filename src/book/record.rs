@@ -1,0 +1,217 @@
+//! What was seen and done beside the traps: a blank for each kind of record, and blanks filled in.
+//!
+//! A blank is a table of fields (`record/blanks`). Reading, writing, checking, the form on the screen, the tables and the
+//! sentence in the history all go by it, so one more kind of record is one more table. A field that was left out was left
+//! empty: empty, zero and "not looked" are three values.
+
+mod answer;
+mod blanks;
+mod clear;
+
+pub use answer::{Answer, ClockTime};
+pub use blanks::{About, Ask, Blank, Field};
+pub use clear::{Clear, clear_of_product, keep_until};
+
+use super::entry::{Entry, EntryError};
+use super::id::ThingId;
+use crate::almanac::day::Day;
+use crate::almanac::json::{Fields, Json, MaybeJson, Object, Value, serde_by_json};
+
+/// A blank filled in.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Record {
+    /// Which blank.
+    pub blank: Blank,
+    /// The hives it is about; none where it is about a yard or the keeper.
+    pub hives: Vec<ThingId>,
+    /// One for each field of the blank, in its order.
+    pub answers: Vec<Option<Answer>>,
+}
+
+impl Record {
+    /// Most hives of one record.
+    pub const HIVES_MOST: usize = 500;
+
+    /// The blank with nothing filled in.
+    pub fn empty(blank: Blank, hives: Vec<ThingId>) -> Record {
+        Record { blank, hives, answers: vec![None; blank.fields().len()] }
+    }
+
+    /// Each field with what stands in it.
+    pub fn fields(&self) -> impl Iterator<Item = (&'static Field, Option<&Answer>)> {
+        self.blank.fields().iter().zip(self.answers.iter().map(Option::as_ref))
+    }
+
+    /// Each field with its answer, where there is one.
+    pub fn filled(&self) -> impl Iterator<Item = (&'static Field, &Answer)> {
+        self.fields().filter_map(|(field, answer)| Some((field, answer?)))
+    }
+
+    /// The answer to a field.
+    pub fn get(&self, name: &str) -> Option<&Answer> {
+        self.filled().find(|(field, _)| field.name == name).map(|(_, answer)| answer)
+    }
+
+    /// The word chosen in a field.
+    pub fn word(&self, name: &str) -> Option<&'static str> {
+        self.filled().find(|(field, _)| field.name == name).and_then(|(field, answer)| {
+            match (&field.ask, answer) {
+                (Ask::Word(words), Answer::Word(at)) => words.get(usize::from(*at)).copied(),
+                _ => None,
+            }
+        })
+    }
+
+    /// The text in a field.
+    pub fn text(&self, name: &str) -> Option<&str> {
+        match self.get(name) {
+            Some(Answer::Text(text)) => Some(text),
+            _ => None,
+        }
+    }
+
+    /// The day in a field.
+    pub fn day(&self, name: &str) -> Option<Day> {
+        match self.get(name) {
+            Some(Answer::Day(day)) => Some(*day),
+            _ => None,
+        }
+    }
+
+    /// The hive that a field names.
+    pub fn named_hive(&self) -> Option<&ThingId> {
+        self.answers.iter().flatten().find_map(|answer| match answer {
+            Answer::Hive(hive) => Some(hive),
+            _ => None,
+        })
+    }
+
+    /// The first field that must be there and is not.
+    pub fn lacks(&self) -> Option<usize> {
+        let fields = self.blank.fields().iter().zip(&self.answers);
+        fields.into_iter().position(|(field, answer)| field.must && answer.is_none())
+    }
+
+    /// The first field whose day or hour lies before one that comes earlier: the end before the start, `on` being the day
+    /// of the record itself.
+    pub fn backwards(&self, on: Day) -> Option<usize> {
+        let mut latest = None;
+        for (at, answer) in self.answers.iter().enumerate() {
+            let time = match answer {
+                Some(Answer::Day(day)) => ClockTime { day: *day, minute: ClockTime::LAST_MINUTE },
+                Some(Answer::Time(time)) => *time,
+                _ => continue,
+            };
+            if time.day < on || latest.is_some_and(|latest| time < latest) {
+                return Some(at);
+            }
+            latest = Some(time);
+        }
+        None
+    }
+
+    /// Empties what is left out of papers that leave the phone unless it is asked for: notes, and what says where a yard
+    /// is or how to reach somebody.
+    pub fn leave_out_private(&mut self) {
+        for (field, answer) in self.blank.fields().iter().zip(&mut self.answers) {
+            if field.private {
+                *answer = None;
+            }
+        }
+    }
+
+    /// Checks what reading does not: lengths and how many hives.
+    ///
+    /// # Errors
+    /// As [`Entry::check`].
+    pub fn check(&self) -> Result<(), EntryError> {
+        if self.hives.len() > Record::HIVES_MOST {
+            return Err(EntryError::TooManyParts);
+        }
+        let hives = self.hives.len();
+        let right = match self.blank.about() {
+            About::Hive => hives == 1,
+            About::Hives => hives > 0,
+            About::Place => true,
+            About::Yard | About::Keeper => hives == 0,
+        };
+        if !right || self.lacks().is_some() {
+            return Err(EntryError::NamesNothing);
+        }
+        for (field, answer) in self.filled() {
+            match (&field.ask, answer) {
+                (Ask::Text(most), Answer::Text(text)) if text.chars().count() > usize::from(*most) => {
+                    return Err(EntryError::TextTooLong);
+                }
+                (Ask::Count, Answer::Count(count))
+                    if count.high().unwrap_or(count.low()) > Entry::COUNT_MOST =>
+                {
+                    return Err(EntryError::OutOfRange);
+                }
+                (Ask::Number { .. }, Answer::Number(number, _)) if !field.ask.holds(*number) => {
+                    return Err(EntryError::OutOfRange);
+                }
+                _ => {}
+            }
+        }
+        Ok(())
+    }
+}
+
+/// `{"blank": name, "hives": […], "answers": {field: answer, …}}`, hives left out where there are none.
+impl Json for Record {
+    fn write(&self, out: &mut String) {
+        let mut object = Object::open(out);
+        object.field("blank", &Name(self.blank.name()));
+        self.hives.write_if(&mut object, "hives");
+        object.field("answers", &Answers(self));
+        object.close();
+    }
+
+    fn read(value: Value) -> Option<Record> {
+        let mut fields = Fields::of(value)?;
+        let name: String = fields.take("blank")?;
+        let blank = Blank::ALL.into_iter().find(|blank| blank.name() == name)?;
+        let hives = fields.maybe("hives")?;
+        let Value::Object(given) = fields.value("answers")? else { return None };
+        fields.end()?;
+        let mut record = Record::empty(blank, hives);
+        for (name, value) in given {
+            let at = blank.fields().iter().position(|field| field.name == name)?;
+            let (field, place) = (blank.fields().get(at)?, record.answers.get_mut(at)?);
+            *place = Some(field.ask.read(value)?);
+        }
+        Some(record)
+    }
+}
+
+serde_by_json!(Record);
+
+/// A word of this program: it needs no escape.
+struct Name(&'static str);
+
+impl Json for Name {
+    fn write(&self, out: &mut String) {
+        crate::almanac::json::write_text(self.0, out);
+    }
+
+    fn read(_: Value) -> Option<Name> {
+        None
+    }
+}
+
+struct Answers<'a>(&'a Record);
+
+impl Json for Answers<'_> {
+    fn write(&self, out: &mut String) {
+        let mut object = Object::open(out);
+        for (field, answer) in self.0.filled() {
+            object.raw(field.name, &|out| field.ask.write(answer, out));
+        }
+        object.close();
+    }
+
+    fn read(_: Value) -> Option<Answers<'static>> {
+        None
+    }
+}
