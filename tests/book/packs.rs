@@ -1,12 +1,15 @@
 //! Hives handed over to another phone: any part of a book, with or without its notes, and what a union makes of it.
 
 use crate::laws::{acts, phones, union};
+use crate::record_of_each::filled;
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Entry, What};
 use beetle_almanac::book::id::ThingId;
+use beetle_almanac::book::record::{About, Blank};
+use beetle_almanac::book::write::Draft;
 use beetle_almanac::papers::backup::{self, BackupError};
 use beetle_almanac::papers::pack::{self, Choice, pick};
 use proptest::prelude::*;
@@ -310,4 +313,38 @@ fn work_that_both_phones_logged_is_told_as_possible_doubles() {
     let said = file.preview(&theirs, &Unicode);
     assert_eq!((said.doubles, said.union.new), (1, 1));
     assert_eq!(file.preview(&other, &Unicode).doubles, 0);
+}
+
+/// A record of each kind, every field filled in: what its blank marks as private stays at home unless it is asked for.
+#[test]
+fn what_a_record_keeps_to_itself_is_withheld_like_a_note() {
+    let start = day("2026-05-01");
+    let mut yard = Yard::new(&["1", "2"], start);
+    let (one, two) = (yard.hive("1"), yard.hive("2"));
+    let on = day("2026-07-14");
+    for blank in Blank::ALL {
+        let record = filled(blank, &one, &two);
+        let place = (blank.about() != About::Keeper).then(|| yard.id.clone());
+        let pen = pen("aa", on);
+        let mut draft = Draft::new(&yard.book, &pen);
+        draft.push(on, place.as_ref(), What::Record(record)).unwrap();
+        let entries = draft.done();
+        yard.book.add(entries);
+    }
+    let at = pen("aa", on).at;
+    let bare = pick(yard.book.log(), &whole(&yard.book, false));
+    let full = pick(yard.book.log(), &whole(&yard.book, true));
+    assert!(bare.iter().all(|entry| !entry.has_private()) && full.iter().any(Entry::has_private));
+    let records =
+        |picked: &[Entry]| picked.iter().filter(|entry| matches!(entry.what, What::Record(_))).count();
+    let keepers = Blank::ALL.iter().filter(|blank| blank.about() == About::Keeper).count();
+    assert_eq!(records(&full), Blank::ALL.len() - keepers);
+    let text = pack::write(&bare, false, at, None);
+    assert_eq!(pack::open(&text).unwrap().backup.entries, bare);
+    // A phone that had nothing gets the rest with the full pack, and then it is all the same.
+    let mut other = of(&bare);
+    assert_eq!(other.log().compare(&full).clashes, []);
+    other.add(full.clone());
+    assert_eq!(other, of(&full));
+    assert_eq!(union(&[&of(&full), &of(&bare)]), of(&full));
 }

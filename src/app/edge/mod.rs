@@ -19,7 +19,7 @@ pub mod worker;
 use crate::app::graph::after;
 use js_sys::{Array, Function, Reflect};
 use wasm_bindgen::prelude::*;
-use web_sys::{Document, Event, EventTarget, Window};
+use web_sys::{Document, Element, Event, EventTarget, Window};
 
 /// The window; none only outside a page.
 pub fn window() -> Option<Window> {
@@ -59,6 +59,16 @@ pub fn before_paint(then: impl FnOnce() + 'static) {
     if let Some(window) = window() {
         let closure = Closure::once_into_js(then);
         let _ = window.request_animation_frame(closure.unchecked_ref());
+    }
+}
+
+/// Makes a square drawing of `steps` steps as wide as `room`, but each step a whole number of the screen's points: what is
+/// to be read by a machine must not have steps of two widths.
+pub fn whole_steps(drawing: &Element, room: &Element, steps: f64) {
+    let points = window().map_or(1.0, |window| window.device_pixel_ratio());
+    let each = (f64::from(room.client_width()) * points / steps).floor().max(1.0);
+    if let Ok(width) = js_sys::Number::from(each * steps / points).to_fixed(3) {
+        let _ = drawing.set_attribute("width", &String::from(width));
     }
 }
 

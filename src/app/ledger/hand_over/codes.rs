@@ -9,6 +9,7 @@ use crate::app::wording::en_hand_over::give as w;
 use crate::papers::codes::{self, Packed};
 use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
+use web_sys::Element;
 
 /// A code stands this long, in milliseconds: a camera needs about one second to find it.
 const STAND: u64 = 2_500;
@@ -135,8 +136,10 @@ impl Shown {
         let steps = (many > 1).then(|| {
             keys(vec![big(w::BEFORE, "code-before", to(many - 1)), big(w::NEXT, "code-next", to(1))])
         });
+        let frame = el("div").class("code");
+        let room = frame.element().clone();
         Bit::Many(vec![
-            el("div").class("code").kid(live(move || self.symbol())).into(),
+            frame.kid(live(move || self.symbol(&room))).into(),
             el("p").class("lead code-place").test_id("code-place").live_text(place).into(),
             steps.into(),
             turn.into(),
@@ -144,7 +147,7 @@ impl Shown {
         ])
     }
 
-    fn symbol(self) -> Option<El> {
+    fn symbol(self, room: &Element) -> Option<El> {
         let at = self.at.get();
         let symbol = self.texts.with_untracked(|texts| codes::symbol(texts.get(at)?))?;
         let side = symbol.side.to_string();
@@ -157,6 +160,8 @@ impl Shown {
             .test_id("code")
             .kid(svg("rect").attr("width", &side).attr("height", &side).attr("fill", "#fff"))
             .kid(svg("path").attr("d", &symbol.path).attr("fill", "#000"));
+        let (room, drawn, modules) = (room.clone(), picture.element().clone(), f64::from(symbol.side));
+        edge::before_paint(move || edge::whole_steps(&drawn, &room, modules));
         Some(picture)
     }
 }
