@@ -13,9 +13,18 @@ static CRC: OnceLock<Crc<u32>> = OnceLock::new();
 /// assert_eq!(beetle_almanac::almanac::checksum::of(&["1234", "56789"]), "cbf43926");
 /// ```
 pub fn of(texts: &[&str]) -> String {
-    let mut digest = CRC.get_or_init(|| Crc::<u32>::new(&CRC_32_ISO_HDLC)).digest();
+    let mut bytes: Vec<&[u8]> = Vec::with_capacity(texts.len());
     for text in texts {
-        digest.update(text.as_bytes());
+        bytes.push(text.as_bytes());
+    }
+    of_bytes(&bytes)
+}
+
+/// The same of bytes.
+pub fn of_bytes(pieces: &[&[u8]]) -> String {
+    let mut digest = CRC.get_or_init(|| Crc::<u32>::new(&CRC_32_ISO_HDLC)).digest();
+    for piece in pieces {
+        digest.update(piece);
     }
     let sum = digest.finalize();
     (0..8).rev().filter_map(|digit| char::from_digit(sum >> (4 * digit) & 15, 16)).collect()

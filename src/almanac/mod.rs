@@ -3,6 +3,7 @@
 //! Nothing in here knows a browser, a clock or a random number. Every answer is a value that carries the sum it
 //! came from, so that the screen, the print and the calendar file can tell the same story.
 
+pub mod base45;
 pub mod checksum;
 pub mod day;
 pub mod figure;

@@ -195,7 +195,8 @@ impl Cabinet {
             return Err((0, NotSaved::OnlyShows));
         }
         let mut pages: Table<Place, Vec<Entry>> = Table::new();
-        for entry in entries.into_iter().filter(|entry| book.log().get(&entry.id).is_none()) {
+        let new = |entry: &Entry| book.log().get(&entry.id).is_none_or(|here| entry.is_fuller(here));
+        for entry in entries.into_iter().filter(new) {
             pages.or_insert(page::place(&entry), Vec::new()).push(entry);
         }
         // What strikes out and corrects comes first: a file that stops half way brings nothing back that was struck.
@@ -328,8 +329,9 @@ fn add_all(log: &mut Log, entries: Vec<Entry>) -> bool {
     let mut whole = true;
     for entry in entries {
         match log.get(&entry.id) {
-            Some(here) => whole &= json::to_text(here) == json::to_text(&entry),
-            None => _ = log.add(entry),
+            Some(here) if here.is_fuller(&entry) => {}
+            Some(here) if !entry.is_fuller(here) => whole &= json::to_text(here) == json::to_text(&entry),
+            _ => _ = log.add(entry),
         }
     }
     whole

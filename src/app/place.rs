@@ -56,6 +56,10 @@ pub enum Place {
     Records,
     /// The form of a record: of a hive, a yard or a line to correct when the address names one.
     Write(Blank, Option<String>),
+    /// Hives for another phone; those of one yard when the address names it.
+    HandOver(Option<String>),
+    /// What another phone hands over.
+    TakeIn,
     /// A sheet for printing; of one yard when the address names it.
     Paper(Paper, Option<String>),
 }
@@ -119,6 +123,11 @@ impl Place {
                 Some(kind) => id(kind).map(Place::Kind),
                 None => Some(Place::Kinds),
             },
+            ("book", Some("hand-over")) => match last {
+                Some(yard) => id(yard).map(|yard| Place::HandOver(Some(yard))),
+                None => Some(Place::HandOver(None)),
+            },
+            ("book", Some("take-in")) => last.is_none().then_some(Place::TakeIn),
             ("book", Some(sheet)) => {
                 let paper = Paper::ALL.into_iter().find(|paper| paper.slug() == sheet)?;
                 match last {
@@ -144,6 +153,9 @@ impl Place {
             Place::Book => "#/book".to_owned(),
             Place::History(None) => "#/book/history".to_owned(),
             Place::History(Some(of)) => ["#/book/history/", of].concat(),
+            Place::HandOver(None) => "#/book/hand-over".to_owned(),
+            Place::HandOver(Some(yard)) => ["#/book/hand-over/", yard].concat(),
+            Place::TakeIn => "#/book/take-in".to_owned(),
             Place::Kinds => "#/book/kinds".to_owned(),
             Place::Kind(kind) => ["#/book/kinds/", kind].concat(),
             Place::Records => "#/book/records".to_owned(),
@@ -166,6 +178,8 @@ impl Place {
             | Place::Kind(_)
             | Place::Records
             | Place::Write(_, None)
+            | Place::HandOver(_)
+            | Place::TakeIn
             | Place::Paper(..) => Section::Book,
         }
     }
@@ -194,6 +208,9 @@ mod tests {
             Place::History(Some("k7f3qa-12".to_owned())),
             Place::Kinds,
             Place::Kind("new".to_owned()),
+            Place::HandOver(None),
+            Place::HandOver(Some("k7f3qa-12".to_owned())),
+            Place::TakeIn,
         ];
         places.extend(Paper::ALL.map(|paper| Place::Paper(paper, None)));
         places.push(Place::Paper(Paper::Truck, Some("k7f3qa-12".to_owned())));
@@ -223,6 +240,8 @@ mod tests {
             "#/book/history/",
             "#/book/history/a/b",
             "#/book/kinds/a b",
+            "#/book/hand-over/a b",
+            "#/book/take-in/a",
             "#/book/inspector/a",
             "#/book/records/a",
             "#/write",

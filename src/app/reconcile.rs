@@ -111,7 +111,7 @@ impl Cabinet {
                 self.outbox.insert(keys::aside(&key, &raw), raw.clone());
                 found.asides.push(Aside { key: key.clone(), raw, why: Why::Clash });
             }
-            if union.new > 0 {
+            if union.new + union.fuller > 0 {
                 pages.push(entries);
                 continue;
             }

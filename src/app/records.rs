@@ -278,7 +278,7 @@ impl Records {
     /// [`Partly`] when the phone refuses.
     pub fn restore(self, backup: Backup) -> Result<Union, Partly> {
         let union = self.book.with_untracked(|book| backup.preview(book));
-        let of = union.new;
+        let of = union.new + union.fuller;
         if of > 0 {
             let kept = self.book.try_update_untracked(|book| {
                 self.cabinet.try_update_value(|cabinet| cabinet.take_in(book, backup.entries))

@@ -31,14 +31,20 @@ pub struct Union {
     pub new: usize,
     /// Entries that are here already, letter for letter.
     pub same: usize,
+    /// Entries here that lack the note they come with: it was withheld when they were handed over.
+    pub fuller: usize,
     /// Entries here under the same name with other words. The ones here stay.
     pub clashes: Vec<EntryId>,
 }
 
 impl Log {
-    /// Adds an entry. None when one of that name is here already: what is written stays.
+    /// Adds an entry. None when one of that name is here already: what is written stays, but for a note that was withheld
+    /// and comes with it now (see [`super::withheld`]).
     pub fn add(&mut self, entry: Entry) -> Option<&Entry> {
-        let at = self.find(&entry.id).err()?;
+        let at = match self.find(&entry.id) {
+            Ok(at) => return super::withheld::fill(self.entries.get_mut(at)?, entry),
+            Err(at) => at,
+        };
         let place = (entry.day, entry.id.clone());
         if self.last.as_ref().is_none_or(|last| *last < place) {
             self.last = Some(place);
@@ -95,10 +101,14 @@ impl Log {
     /// two entries at the next start.
     pub fn page<'a>(&'a self, place: &Place, more: impl IntoIterator<Item = &'a Entry>) -> Page {
         let mut all: Table<&EntryId, &Entry> = Table::new();
-        let new = more.into_iter().filter(|entry| self.get(&entry.id).is_none());
+        let new =
+            more.into_iter().filter(|entry| self.get(&entry.id).is_none_or(|here| entry.is_fuller(here)));
         for entry in self.entries().chain(new) {
             if page::lies_on(entry, place) {
-                all.or_insert(&entry.id, entry);
+                let known = all.or_insert(&entry.id, entry);
+                if entry.is_fuller(known) {
+                    *known = entry;
+                }
             }
         }
         Page { entries: all.values().copied().cloned().collect() }
@@ -131,6 +141,8 @@ impl Log {
         for entry in entries {
             match self.get(&entry.id) {
                 Some(here) if json::to_text(here) == json::to_text(entry) => union.same += 1,
+                Some(here) if entry.is_fuller(here) => union.fuller += 1,
+                Some(here) if here.is_fuller(entry) => union.same += 1,
                 Some(_) => union.clashes.push(entry.id.clone()),
                 None if seen.insert(&entry.id, entry).is_none() => union.new += 1,
                 None => union.same += 1,

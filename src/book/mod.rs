@@ -17,6 +17,7 @@ pub mod round;
 pub mod shift;
 pub mod standing;
 mod stock;
+pub mod withheld;
 pub mod write;
 
 use entry::Entry;

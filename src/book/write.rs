@@ -179,7 +179,8 @@ impl Book {
     }
 
     /// The book as it would be with `entries`.
-    pub(super) fn with(&self, entries: &[Entry]) -> Book {
+    #[must_use]
+    pub fn with(&self, entries: &[Entry]) -> Book {
         let mut log = self.log().clone();
         for entry in entries {
             log.add(entry.clone());

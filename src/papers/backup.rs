@@ -99,20 +99,39 @@ pub enum BackupError {
 /// Writes the whole book, the demonstration left out.
 pub fn write(log: &Log, made: Stamp, by: Option<&str>) -> String {
     let own: Vec<&Entry> = log.entries().filter(|entry| !entry.is_demo()).collect();
+    let entries = list(&own);
+    let sum = checksum::of(&[&entries]);
+    let mut out = head(FORMAT, &own, made, by, entries.len());
+    let mut field = |name: &str, text: &str| {
+        out.push_str(name);
+        json::write_text(text, &mut out);
+    };
+    field(",\n  \"checksum\": ", &sum);
+    field(",\n  \"about\": ", ABOUT);
+    finish(out, &entries)
+}
+
+/// The entries as they lie in a file, one a line.
+pub(super) fn list(own: &[&Entry]) -> String {
     let mut entries = "[".to_owned();
     for (index, entry) in own.iter().enumerate() {
         entries.push_str(if index == 0 { "\n" } else { ",\n" });
         entry.write(&mut entries);
     }
     entries.push_str(if own.is_empty() { "]" } else { "\n]" });
-    let counts = Counts::of(&own);
-    let mut out = String::with_capacity(entries.len() + 1024);
+    entries
+}
+
+/// The head of a file of `format`, up to its counts.
+pub(super) fn head(format: &str, own: &[&Entry], made: Stamp, by: Option<&str>, room: usize) -> String {
+    let counts = Counts::of(own);
+    let mut out = String::with_capacity(room + 1024);
     let mut line = |before: &str, value: &dyn Fn(&mut String)| {
         out.push_str(before);
         value(&mut out);
     };
-    line("{\n  \"format\": ", &|out| json::write_text(FORMAT, out));
-    line(",\n  \"version\": ", &|out| version(&own).write(out));
+    line("{\n  \"format\": ", &|out| json::write_text(format, out));
+    line(",\n  \"version\": ", &|out| version(own).write(out));
     line(",\n  \"made\": ", &|out| made.write(out));
     if let Some(by) = by {
         line(",\n  \"by\": ", &|out| json::write_text(by, out));
@@ -121,9 +140,14 @@ pub fn write(log: &Log, made: Stamp, by: Option<&str>) -> String {
     line(",\n    \"yards\": ", &|out| counts.yards.write(out));
     line(",\n    \"hives\": ", &|out| counts.hives.write(out));
     line(",\n    \"days\": ", &|out| counts.days.write(out));
-    line("\n  },\n  \"checksum\": ", &|out| json::write_text(&checksum::of(&[&entries]), out));
-    line(",\n  \"about\": ", &|out| json::write_text(ABOUT, out));
-    line(",\n  \"entries\": ", &|out| out.push_str(&entries));
+    out.push_str("\n  }");
+    out
+}
+
+/// The end of a file.
+pub(super) fn finish(mut out: String, entries: &str) -> String {
+    out.push_str(",\n  \"entries\": ");
+    out.push_str(entries);
     out.push_str("\n}");
     out
 }
@@ -138,6 +162,22 @@ fn version<'a>(entries: impl IntoIterator<Item = &'a &'a Entry>) -> u32 {
 /// # Errors
 /// [`BackupError`]; whatever the bytes are, this returns.
 pub fn open(text: &str) -> Result<Backup, BackupError> {
+    open_as(text, &[FORMAT], &|_, file, raw| own_fields(file, raw))
+}
+
+/// The fields that a backup has beside those of every file.
+pub(super) fn own_fields(file: &Fields<'_>, raw: &str) -> Option<usize> {
+    file.get::<String>("about")?;
+    file.get::<String>("checksum").filter(|sum| *sum == checksum::of(&[raw]))?;
+    Some(2)
+}
+
+/// What a format has beside the fields of every file: from its name, the fields and the entries as they are written. Says
+/// how many fields that were; none when they are not what they should be.
+pub(super) type More<'a> = &'a dyn Fn(&str, &Fields<'_>, &str) -> Option<usize>;
+
+/// Opens a file of one of these `formats`.
+pub(super) fn open_as(text: &str, formats: &[&str], more: More<'_>) -> Result<Backup, BackupError> {
     if text.len() > MOST_BYTES {
         return Err(BackupError::TooLarge);
     }
@@ -146,8 +186,9 @@ pub fn open(text: &str) -> Result<Backup, BackupError> {
     let text = unix.as_deref().unwrap_or(text).trim_start_matches('\u{feff}');
     let fields = json::fields_as_written(text).ok_or_else(|| not_json(text))?;
     let head = Fields(&fields);
-    let format = head.raw("format").map_or(Some(None), json::from_text::<Option<String>>);
-    if format.ok_or_else(|| not_json(text))?.as_deref() != Some(FORMAT) {
+    let found = head.raw("format").map_or(Some(None), json::from_text::<Option<String>>);
+    let found = found.ok_or_else(|| not_json(text))?.unwrap_or_default();
+    if !formats.contains(&found.as_str()) {
         return Err(BackupError::NotABackup(Looks::OtherJson));
     }
     let version = match head.get::<u32>("version") {
@@ -155,30 +196,28 @@ pub fn open(text: &str) -> Result<Backup, BackupError> {
         Some(found) if found > VERSION => return Err(BackupError::Newer { found }),
         _ => return Err(BackupError::Damaged),
     };
-    head.file(version).ok_or(BackupError::Damaged)
+    head.file(version, &|file, raw| more(&found, file, raw)).ok_or(BackupError::Damaged)
 }
 
 /// The fields of a file, each as it is written.
-struct Fields<'a>(&'a [(String, &'a str)]);
+pub(super) struct Fields<'a>(&'a [(String, &'a str)]);
 
 impl Fields<'_> {
     /// What stands in a field; none when it is not there or cannot be read.
-    fn get<T: Json>(&self, name: &str) -> Option<T> {
+    pub(super) fn get<T: Json>(&self, name: &str) -> Option<T> {
         json::from_text(self.raw(name)?)
     }
 
-    fn raw(&self, name: &str) -> Option<&str> {
+    pub(super) fn raw(&self, name: &str) -> Option<&str> {
         self.0.iter().find(|(field, _)| field == name).map(|(_, raw)| *raw)
     }
 
-    fn file(&self, version: u32) -> Option<Backup> {
+    fn file(&self, version: u32, more: &dyn Fn(&Fields<'_>, &str) -> Option<usize>) -> Option<Backup> {
         let by = self.raw("by");
-        self.get::<String>("about")?;
         let counts: Counts = self.get("counts")?;
         let raw = self.raw("entries")?;
-        if self.0.len() != 7 + usize::from(by.is_some())
-            || self.get::<String>("checksum")? != checksum::of(&[raw])
-        {
+        // The format, the version, the day, the counts and the entries.
+        if self.0.len() != 5 + usize::from(by.is_some()) + more(self, raw)? {
             return None;
         }
         let entries: Vec<Entry> = json::list_from_text(raw)?;
@@ -236,7 +275,7 @@ fn holds(text: &str, part: &str) -> bool {
 /// A text that is no JSON: either our own file cut off, or something else altogether.
 fn not_json(text: &str) -> BackupError {
     let start: String = text.chars().take(400).collect();
-    if holds(&start, FORMAT) {
+    if holds(&start, FORMAT) || holds(&start, super::pack::FORMAT) {
         return BackupError::Damaged;
     }
     let lines = || start.lines().take(3);

@@ -2,7 +2,9 @@
 
 pub mod backup;
 pub mod calendar;
+pub mod codes;
 pub mod content_line;
+pub mod pack;
 pub mod records;
 pub mod recover;
 pub mod table;

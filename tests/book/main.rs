@@ -18,6 +18,7 @@ mod mended;
 mod mixed;
 mod other_hands;
 mod owed;
+mod packs;
 #[path = "../support/phone.rs"]
 mod phone;
 mod plain;

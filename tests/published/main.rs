@@ -20,6 +20,7 @@ mod readers;
 mod record_of_each;
 mod rfc4180;
 mod rfc5545;
+mod rfc9285;
 mod spills;
 mod stamps;
 #[path = "../support/mod.rs"]

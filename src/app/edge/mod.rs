@@ -1,5 +1,6 @@
 //! The only code, besides the views, that touches the browser. One leaf a thing the browser lends.
 
+pub mod camera;
 pub mod clock;
 pub mod device;
 pub mod files;
@@ -11,13 +12,14 @@ pub mod locks;
 pub mod pause;
 pub mod share;
 pub mod slot;
+pub mod squeeze;
 pub mod typing;
 pub mod worker;
 
 use crate::app::graph::after;
 use js_sys::{Array, Function, Reflect};
 use wasm_bindgen::prelude::*;
-use web_sys::{Document, Event, EventTarget, Window};
+use web_sys::{Document, Element, Event, EventTarget, Window};
 
 /// The window; none only outside a page.
 pub fn window() -> Option<Window> {
@@ -58,6 +60,23 @@ pub fn before_paint(then: impl FnOnce() + 'static) {
         let closure = Closure::once_into_js(then);
         let _ = window.request_animation_frame(closure.unchecked_ref());
     }
+}
+
+/// Makes a square drawing of `steps` steps as wide as `room`, but each step a whole number of the screen's points: what is
+/// to be read by a machine must not have steps of two widths.
+pub fn whole_steps(drawing: &Element, room: &Element, steps: f64) {
+    let points = window().map_or(1.0, |window| window.device_pixel_ratio());
+    let each = (f64::from(room.client_width()) * points / steps).floor().max(1.0);
+    if let Ok(width) = js_sys::Number::from(each * steps / points).to_fixed(3) {
+        let _ = drawing.set_attribute("width", &String::from(width));
+    }
+}
+
+/// Whether the keeper has told the phone that nothing should move by itself.
+pub fn still() -> bool {
+    let asked =
+        window().and_then(|window| window.match_media("(prefers-reduced-motion: reduce)").ok().flatten());
+    asked.is_some_and(|asked| asked.matches())
 }
 
 /// Puts the focus on the element with this id and brings it into view.

@@ -13,6 +13,8 @@ mod doubts;
 #[cfg(target_arch = "wasm32")]
 mod edit_form;
 #[cfg(target_arch = "wasm32")]
+mod hand_over;
+#[cfg(target_arch = "wasm32")]
 pub mod lines;
 #[cfg(target_arch = "wasm32")]
 pub mod page;

@@ -11,6 +11,7 @@ use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_book::{self as w, demo as wd};
 use crate::app::wording::en_records as wr;
+use crate::app::wording::en_hand_over::{HAND_OVER, TAKE_IN};
 
 /// The section of the Book: whichever of its pages the address names.
 pub fn page(ui: Ui) -> El {
@@ -22,6 +23,8 @@ pub fn page(ui: Ui) -> El {
             Place::History(of) => lines::view(ui, records, of.as_deref()),
             Place::Paper(paper, of) => papers::page::view(ui, records, paper, of.as_deref()),
             Place::Records => crate::app::record::list::view(records),
+            Place::HandOver(yard) => super::hand_over::give::view(ui, records, yard.as_deref()),
+            Place::TakeIn => super::hand_over::take::view(records),
             Place::Kinds => crate::app::kinds::list::view(ui, records),
             Place::Kind(kind) => crate::app::kinds::form::view(ui, records, &kind),
             _ => first(ui, records),
@@ -37,7 +40,9 @@ fn first(ui: Ui, records: Records) -> Bit {
         .class("ways")
         .kid(el("li").kid(history))
         .kid(el("li").kid(link(wr::TITLE, &Place::Records)))
-        .kid(el("li").kid(link(w::KINDS_KEY, &Place::Kinds)));
+        .kid(el("li").kid(link(w::KINDS_KEY, &Place::Kinds)))
+        .kid(el("li").kid(link(HAND_OVER, &Place::HandOver(None))))
+        .kid(el("li").kid(link(TAKE_IN, &Place::TakeIn)));
     Bit::Many(vec![
         heading(en::section(Section::Book)).into(),
         el("nav").attr("aria-label", w::INDEX).kid(index).into(),

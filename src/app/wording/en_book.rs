@@ -256,7 +256,7 @@ pub mod restore {
     /// Heading.
     pub const TITLE: &str = "Restore";
     /// Label of the file field.
-    pub const FILE: &str = "Open a backup file";
+    pub const FILE: &str = "Open a file";
     /// What happens.
     pub const HINT: &str = "You see what is in it before anything changes. Nothing here is overwritten.";
     /// For a copied text.
@@ -371,12 +371,12 @@ pub mod restore {
     /// Why a file cannot be taken in.
     pub fn error(error: &BackupError) -> String {
         let said = match error {
-            BackupError::TooLarge => "This file is far larger than any backup of this page.",
+            BackupError::TooLarge => "This file is far larger than any file of this page.",
             BackupError::Newer { .. } => {
-                "This backup was made by a newer version of this page. Open this page where there is a signal to update it, then try again."
+                "This file was made by a newer version of this page. Open this page where there is a signal to update it, then try again."
             }
             BackupError::Damaged => {
-                "This is a backup of this page, but it was cut off or changed since it was made. Try another copy of it, such as the one in the mail."
+                "This is a file of this page, but it was cut off or changed since it was made. Try another copy of it, such as the one in the mail."
             }
             BackupError::NotABackup(looks) => match looks {
                 Looks::Empty => "This file is empty.",

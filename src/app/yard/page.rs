@@ -11,6 +11,7 @@ use crate::app::round::walk::first_due;
 use crate::app::round::{Walk, bits, form};
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::yard as sums;
+use crate::app::wording::en_hand_over::HAND_OVER;
 use crate::app::wording::{en, en_hive, en_round as w};
 use crate::book::id::ThingId;
 use crate::book::round::{self, Row, YardNeed};
@@ -57,6 +58,7 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
     let empty = Memo::new(move || rows.with(Vec::is_empty));
     let back = (!alone).then(|| el("p").class("back").kid(form::big_link(w::ALL_YARDS, &Place::Round)));
     let sheet = Place::Paper(Paper::Truck, Some(yard.to_string()));
+    let give = Place::HandOver(Some(yard.to_string()));
     let name = el("bdi").live_text(move || named.with(|(name, ..)| name.clone()));
     bits![
         back,
@@ -69,7 +71,11 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
         rows::view(walk, rows),
         rest::view(walk, yard.clone(), rows),
         keys::view(walk, yard),
-        form::keys([Bit::from(form::big_link(en_hive::PRINT, &sheet)), alone.then(form::add_yard).into()]),
+        form::keys([
+            Bit::from(form::big_link(en_hive::PRINT, &sheet)),
+            form::big_link(HAND_OVER, &give).into(),
+            alone.then(form::add_yard).into()
+        ]),
     ]
 }
 

@@ -127,6 +127,9 @@ async function book(keeper, look) {
   await keeper.tap("write-save");
   await keeper.one("records");
   await look("records");
+  await keeper.driver.go(`${keeper.host.address}#/book/take-in`);
+  await keeper.one("codes-text");
+  await look("take in");
   await keeper.driver.go(`${keeper.host.address}#/book/kinds`);
   await keeper.one("kind-new");
   await look("kinds of trap");
@@ -197,6 +200,16 @@ export async function seldom(keeper, look) {
   await keeper.tap("edit-save");
   await keeper.one("history-trail");
   await look("history, an entry that was corrected");
+  await keeper.driver.go(`${keeper.host.address}#/book/hand-over`);
+  await keeper.tap("codes-show");
+  await keeper.one("code");
+  await openDetails(keeper);
+  await look("hand over, a code shown");
+  await keeper.driver.go(`${keeper.host.address}#/book/take-in`);
+  await keeper.type("codes-text", "BH1");
+  await keeper.tap("codes-read");
+  await keeper.one("codes-said");
+  await look("take in, a code that was cut off");
   await keeper.place("book");
   await watchFiles(keeper);
   await keeper.tap("book-backup");

@@ -12,43 +12,46 @@ use std::rc::Rc;
 use wasm_bindgen_futures::spawn_local;
 
 /// A paper on its way out.
-pub(super) struct Paper {
+pub(in crate::app::ledger) struct Paper {
     /// Name of the file.
-    pub(super) name: String,
+    pub(in crate::app::ledger) name: String,
     /// What stands in the file.
-    pub(super) text: String,
+    pub(in crate::app::ledger) text: String,
     /// What is shown to be copied, where that is not the file itself.
-    pub(super) plain: Option<String>,
+    pub(in crate::app::ledger) plain: Option<String>,
     /// Called once it is out.
-    pub(super) out: Box<dyn FnOnce()>,
+    pub(in crate::app::ledger) out: Box<dyn FnOnce()>,
 }
 
 /// One kind of paper.
 #[derive(Clone, Copy)]
-pub(super) struct Kind {
+pub(in crate::app::ledger) struct Kind {
     /// Ending of its files.
-    pub(super) ending: &'static str,
+    pub(in crate::app::ledger) ending: &'static str,
     /// Media type of its files.
-    pub(super) media: &'static str,
+    pub(in crate::app::ledger) media: &'static str,
     /// Marks of its keys, by which journeys find them: share, save, show.
-    pub(super) marks: [&'static str; 3],
+    pub(in crate::app::ledger) marks: [&'static str; 3],
 }
 
 /// A calendar.
-pub(super) const CALENDAR: Kind = Kind {
+pub(in crate::app::ledger) const CALENDAR: Kind = Kind {
     ending: ".ics",
     media: "text/calendar",
     marks: ["calendar-share", "calendar-save", "calendar-show"],
 };
 /// A table.
-pub(super) const TABLE: Kind =
+pub(in crate::app::ledger) const TABLE: Kind =
     Kind { ending: ".csv", media: "text/csv", marks: ["table-share", "table-save", "table-show"] };
 /// A sheet.
-pub(super) const SHEET: Kind =
+pub(in crate::app::ledger) const SHEET: Kind =
     Kind { ending: ".html", media: "text/html", marks: ["sheet-share", "sheet-save", "sheet-show"] };
 
 /// The keys, what they say, and the text when it is asked for. `make` makes the paper, or says why there is none.
-pub(super) fn keys(kind: Kind, make: impl Fn() -> Result<Paper, &'static str> + 'static) -> Bit {
+pub(in crate::app::ledger) fn keys(
+    kind: Kind,
+    make: impl Fn() -> Result<Paper, &'static str> + 'static,
+) -> Bit {
     keys_for(kind, Rc::new(make))
 }
 

@@ -6,7 +6,7 @@ pub mod packet;
 #[cfg(target_arch = "wasm32")]
 mod cards;
 #[cfg(target_arch = "wasm32")]
-mod give;
+pub(super) mod give;
 #[cfg(target_arch = "wasm32")]
 pub(super) mod page;
 #[cfg(target_arch = "wasm32")]

@@ -145,7 +145,12 @@ fn record_page(ui: Ui, records: Records) -> (El, Bit) {
     (fields, sheet)
 }
 
-fn day_field(id: &str, label: &str, typed: RwSignal<String>, day: Memo<Result<Day, DayTypedError>>) -> El {
+pub(in crate::app::ledger) fn day_field(
+    id: &str,
+    label: &str,
+    typed: RwSignal<String>,
+    day: Memo<Result<Day, DayTypedError>>,
+) -> El {
     let says = move || match day.get() {
         Ok(day) => Says::Echo(en::echo(&en::date(day))),
         Err(error) => Says::Wrong(en_typed::day(error)),
@@ -158,7 +163,12 @@ fn chosen(id: RwSignal<String>) -> Option<ThingId> {
 }
 
 /// One of several, by its id.
-pub(super) fn chooser(id: &str, label: &str, all: &[(String, String)], chosen: RwSignal<String>) -> El {
+pub(in crate::app::ledger) fn chooser(
+    id: &str,
+    label: &str,
+    all: &[(String, String)],
+    chosen: RwSignal<String>,
+) -> El {
     let mut select = el("select").attr("id", id).attr("autocomplete", "off");
     for (value, name) in all {
         select = select.kid(el("option").attr("value", value).text(name));

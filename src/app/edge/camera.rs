@@ -1,0 +1,99 @@
+//! The camera as a reader of codes (Media Capture and Streams; Shape Detection API). The picture goes from the camera to
+//! the screen and to the browser's own reader, and nowhere else.
+
+use super::{call, document, options, window};
+use js_sys::{Array, Function, Promise, Reflect};
+use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::JsFuture;
+use web_sys::Element;
+
+/// Why there is no picture.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NoCamera {
+    /// The browser reads no codes.
+    NoReader,
+    /// The keeper, or the phone's settings, would not have it.
+    NotAllowed,
+    /// There is none, or another app has it.
+    NotThere,
+}
+
+/// A camera that is on.
+#[derive(Clone)]
+pub struct Camera {
+    stream: JsValue,
+    reader: JsValue,
+    video: Element,
+}
+
+/// Whether the browser has what it takes. Whether its reader knows these codes is asked when the camera is opened.
+pub fn can() -> bool {
+    class().is_some() && devices().is_some()
+}
+
+fn class() -> Option<Function> {
+    Reflect::get(&js_sys::global(), &"BarcodeDetector".into()).ok()?.dyn_into().ok()
+}
+
+fn devices() -> Option<JsValue> {
+    let devices = Reflect::get(&window()?.navigator(), &"mediaDevices".into()).ok()?;
+    devices.is_object().then_some(devices)
+}
+
+async fn answer(object: &JsValue, method: &str, argument: &JsValue) -> Result<JsValue, JsValue> {
+    match call(object, method, argument) {
+        Some(promise) => JsFuture::from(Promise::resolve(&promise)).await,
+        None => Err(JsValue::UNDEFINED),
+    }
+}
+
+/// Opens the camera at the back and shows what it sees in `video`.
+///
+/// # Errors
+/// [`NoCamera`]
+pub async fn open(video: Element) -> Result<Camera, NoCamera> {
+    let class = class().ok_or(NoCamera::NoReader)?;
+    let read = answer(&class, "getSupportedFormats", &JsValue::UNDEFINED).await;
+    let fits = read.is_ok_and(|read| Array::from(&read).includes(&"qr_code".into(), 0));
+    let formats = options(&[("formats", Array::of1(&"qr_code".into()).into())]);
+    let reader = Reflect::construct(&class, &Array::of1(&formats)).ok().filter(|_| fits);
+    let reader = reader.ok_or(NoCamera::NoReader)?;
+    let wanted = options(&[("facingMode", "environment".into())]);
+    let wanted = options(&[("video", wanted.into())]);
+    let devices = devices().ok_or(NoCamera::NoReader)?;
+    let stream = answer(&devices, "getUserMedia", &wanted).await.map_err(|error| {
+        let name = Reflect::get(&error, &"name".into()).ok().and_then(|name| name.as_string());
+        match name.as_deref() {
+            Some("NotAllowedError" | "SecurityError") => NoCamera::NotAllowed,
+            _ => NoCamera::NotThere,
+        }
+    })?;
+    let camera = Camera { stream, reader, video };
+    let _ = Reflect::set(&camera.video, &"srcObject".into(), &camera.stream);
+    let _ = answer(&camera.video, "play", &JsValue::UNDEFINED).await;
+    Ok(camera)
+}
+
+impl Camera {
+    /// Whether somebody sees what it sees: its place in the page is there, and the page is in sight.
+    pub fn in_sight(&self) -> bool {
+        self.video.is_connected() && !document().is_some_and(|document| document.hidden())
+    }
+
+    /// The texts of the codes in the picture.
+    pub async fn look(&self) -> Vec<String> {
+        let found = answer(&self.reader, "detect", &self.video).await.unwrap_or_default();
+        let text = |code| Reflect::get(&code, &"rawValue".into()).ok()?.as_string();
+        if found.is_object() { Array::from(&found).iter().filter_map(text).collect() } else { Vec::new() }
+    }
+
+    /// Switches it off.
+    pub fn stop(&self) {
+        if let Some(tracks) = call(&self.stream, "getTracks", &JsValue::UNDEFINED) {
+            for track in Array::from(&tracks).iter() {
+                call(&track, "stop", &JsValue::UNDEFINED);
+            }
+        }
+        let _ = Reflect::set(&self.video, &"srcObject".into(), &JsValue::NULL);
+    }
+}
