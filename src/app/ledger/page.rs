@@ -10,8 +10,8 @@ use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_book::{self as w, demo as wd};
-use crate::app::wording::en_records as wr;
 use crate::app::wording::en_hand_over::{HAND_OVER, TAKE_IN};
+use crate::app::wording::en_records as wr;
 
 /// The section of the Book: whichever of its pages the address names.
 pub fn page(ui: Ui) -> El {
