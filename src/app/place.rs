@@ -51,6 +51,8 @@ pub enum Place {
     Kinds,
     /// One kind of trap, by its id; `new` describes one more.
     Kind(String),
+    /// A table that was kept elsewhere comes in.
+    TableIn,
     /// A sheet for printing; of one yard when the address names it.
     Paper(Paper, Option<String>),
 }
@@ -82,8 +84,8 @@ impl Paper {
 
 impl Place {
     /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/load`, `#/bench`, `#/bench/<sum>`, `#/book`,
-    /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`, `#/book/<sheet>`,
-    /// `#/book/<sheet>/<yard>`; anything else names no place.
+    /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`, `#/book/table`,
+    /// `#/book/<sheet>`, `#/book/<sheet>/<yard>`; anything else names no place.
     pub fn parse(hash: &str) -> Option<Place> {
         let mut parts = hash.strip_prefix('#').unwrap_or(hash).strip_prefix('/')?.split('/');
         let (head, rest, last, end) = (parts.next()?, parts.next(), parts.next(), parts.next());
@@ -106,6 +108,7 @@ impl Place {
                 Some(kind) => id(kind).map(Place::Kind),
                 None => Some(Place::Kinds),
             },
+            ("book", Some("table")) if last.is_none() => Some(Place::TableIn),
             ("book", Some(sheet)) => {
                 let paper = Paper::ALL.into_iter().find(|paper| paper.slug() == sheet)?;
                 match last {
@@ -131,6 +134,7 @@ impl Place {
             Place::Book => "#/book".to_owned(),
             Place::History(None) => "#/book/history".to_owned(),
             Place::History(Some(of)) => ["#/book/history/", of].concat(),
+            Place::TableIn => "#/book/table".to_owned(),
             Place::Kinds => "#/book/kinds".to_owned(),
             Place::Kind(kind) => ["#/book/kinds/", kind].concat(),
             Place::Paper(paper, None) => ["#/book/", paper.slug()].concat(),
@@ -144,9 +148,12 @@ impl Place {
             Place::Round | Place::Yard(_) | Place::Hive(_) => Section::Round,
             Place::Load => Section::Load,
             Place::Bench(_) => Section::Bench,
-            Place::Book | Place::History(_) | Place::Kinds | Place::Kind(_) | Place::Paper(..) => {
-                Section::Book
-            }
+            Place::Book
+            | Place::History(_)
+            | Place::Kinds
+            | Place::Kind(_)
+            | Place::TableIn
+            | Place::Paper(..) => Section::Book,
         }
     }
 }
@@ -174,6 +181,7 @@ mod tests {
             Place::History(Some("k7f3qa-12".to_owned())),
             Place::Kinds,
             Place::Kind("new".to_owned()),
+            Place::TableIn,
         ];
         places.extend(Paper::ALL.map(|paper| Place::Paper(paper, None)));
         places.push(Place::Paper(Paper::Truck, Some("k7f3qa-12".to_owned())));
@@ -200,6 +208,7 @@ mod tests {
             "#/book/history/",
             "#/book/history/a/b",
             "#/book/kinds/a b",
+            "#/book/table/a",
             "#/book/inspector/a",
             "#/book/truck-sheet/",
             "#/book/truck-sheet/a/b",

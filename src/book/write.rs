@@ -4,6 +4,7 @@ mod correct;
 mod doubt;
 mod hive;
 mod refusal;
+mod table;
 mod traps;
 mod undo;
 mod work;
@@ -11,6 +12,7 @@ mod yard;
 
 pub use doubt::Doubt;
 pub use refusal::Refusal;
+pub use table::{TableLine, TableTaken, TableTerms, TableWork};
 pub use yard::{HivePlan, KindChoice, MOST_HIVES};
 
 use super::Book;

@@ -5,3 +5,4 @@ pub mod calendar;
 pub mod content_line;
 pub mod records;
 pub mod table;
+pub mod table_in;

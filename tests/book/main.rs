@@ -31,6 +31,7 @@ mod second_faults;
 mod stock;
 #[path = "../support/mod.rs"]
 mod support;
+mod table_in;
 mod trouble;
 mod undone;
 mod unsaved;

@@ -24,6 +24,7 @@ import packs
 import spills
 import stamps
 import table_files
+import tables_in
 import zones
 
 HERE = pathlib.Path(__file__).parent
@@ -37,6 +38,7 @@ MODULES = [
     spills,
     stamps,
     table_files,
+    tables_in,
     zones,
 ]
 

@@ -22,6 +22,7 @@ mod spills;
 mod stamps;
 #[path = "../support/mod.rs"]
 mod support;
+mod tables_in;
 mod vectors;
 mod zones;
 

@@ -1,6 +1,6 @@
 //! The first page of the Book: the file that keeps it safe, and the ways to the rest.
 
-use super::{asides, lines, papers, phone, restore, save};
+use super::{asides, lines, papers, phone, restore, save, table_in};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, untrack};
@@ -20,6 +20,7 @@ pub fn page(ui: Ui) -> El {
         untrack(|| match place {
             Place::History(of) => lines::view(ui, records, of.as_deref()),
             Place::Paper(paper, of) => papers::page::view(ui, records, paper, of.as_deref()),
+            Place::TableIn => table_in::view(ui, records),
             Place::Kinds => crate::app::kinds::list::view(ui, records),
             Place::Kind(kind) => crate::app::kinds::form::view(ui, records, &kind),
             _ => first(ui, records),
@@ -34,7 +35,8 @@ fn first(ui: Ui, records: Records) -> Bit {
     let index = el("ul")
         .class("ways")
         .kid(el("li").kid(history))
-        .kid(el("li").kid(link(w::KINDS_KEY, &Place::Kinds)));
+        .kid(el("li").kid(link(w::KINDS_KEY, &Place::Kinds)))
+        .kid(el("li").kid(link(crate::app::wording::en_table_in::TITLE, &Place::TableIn)));
     Bit::Many(vec![
         heading(en::section(Section::Book)).into(),
         el("nav").attr("aria-label", w::INDEX).kid(index).into(),

@@ -14,5 +14,6 @@ pub mod en_notices;
 pub mod en_papers;
 pub mod en_round;
 pub mod en_sums;
+pub mod en_table_in;
 pub mod en_typed;
 pub mod en_walk;

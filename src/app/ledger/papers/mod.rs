@@ -8,12 +8,12 @@ mod cards;
 #[cfg(target_arch = "wasm32")]
 mod give;
 #[cfg(target_arch = "wasm32")]
-pub(super) mod page;
+pub(in crate::app::ledger) mod page;
 #[cfg(target_arch = "wasm32")]
 pub(super) mod part;
 #[cfg(target_arch = "wasm32")]
 mod record;
 #[cfg(target_arch = "wasm32")]
-mod sheet;
+pub(in crate::app::ledger) mod sheet;
 #[cfg(target_arch = "wasm32")]
 mod truck;

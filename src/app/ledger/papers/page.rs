@@ -158,7 +158,7 @@ fn chosen(id: RwSignal<String>) -> Option<ThingId> {
 }
 
 /// One of several, by its id.
-pub(super) fn chooser(id: &str, label: &str, all: &[(String, String)], chosen: RwSignal<String>) -> El {
+pub(in crate::app::ledger) fn chooser(id: &str, label: &str, all: &[(String, String)], chosen: RwSignal<String>) -> El {
     let mut select = el("select").attr("id", id).attr("autocomplete", "off");
     for (value, name) in all {
         select = select.kid(el("option").attr("value", value).text(name));
