@@ -280,7 +280,7 @@ fn what_the_book_forbids_a_table_may_not_bring() {
             (6, Refusal::Future { today: today() }),
         ]
     );
-    let many: String = (0..501).map(|n| format!("Big,h{n}\n")).collect();
+    let many = (0..501).map(|n| format!("Big,h{n}")).collect::<Vec<_>>().join("\n");
     let (lines, _) = read(&["yard,hive\n", &many].concat());
     let refused = book.take_in_table(&pen("table", today()), &lines, &terms(&book), &Unicode);
     assert_eq!(refused, Err(Refusal::TooManyHives { most: 500 }));

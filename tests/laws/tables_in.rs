@@ -31,7 +31,9 @@ fn written(rows: &[Vec<String>], delimiter: char, end: &str) -> String {
             if at > 0 {
                 text.push(delimiter);
             }
-            text.push_str(&format!("\"{}\"", cell.replace('"', "\"\"")));
+            text.push('"');
+            text.push_str(&cell.replace('"', "\"\""));
+            text.push('"');
         }
         text.push_str(end);
     }

@@ -11,6 +11,7 @@ pub mod en_limit;
 pub mod en_load;
 pub mod en_log;
 pub mod en_notices;
+pub mod en_packet;
 pub mod en_papers;
 pub mod en_round;
 pub mod en_sums;

@@ -322,7 +322,7 @@ mod tests {
         }
         assert_eq!((did("painted"), did("?")), (None, None));
         assert_eq!((size("Nuc"), size("barrel")), (Some(HiveSize::Nuc), None));
-        assert_eq!(level("1", true).unwrap().map(|share| share.fraction()), Some(0.01));
+        assert_eq!(level("1", true).unwrap().map(Share::fraction), Some(0.01));
         assert_eq!((level("", true), level(" ½ ", true)), (Ok(None), Ok(Some(Share::HALF))));
         assert!(level("1", false).is_err());
         assert_eq!((unguarded("'=1"), unguarded("'tis")), ("=1", "'tis"));

@@ -1,5 +1,6 @@
 //! Papers to show: the calendar file, tables, and sheets for printing.
 
+pub mod days;
 pub mod events;
 pub mod packet;
 

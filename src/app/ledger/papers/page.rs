@@ -17,6 +17,7 @@ use crate::app::parts::key::{Key, link};
 use crate::app::place::{Paper, Place, Section};
 use crate::app::records::Records;
 use crate::app::state::Ui;
+use crate::app::wording::en_packet::EVERY;
 use crate::app::wording::en_papers::{self as w, record as wr};
 use crate::app::wording::{en, en_load, en_typed};
 use crate::book::id::ThingId;
@@ -128,20 +129,21 @@ fn record_page(ui: Ui, records: Records) -> (El, Bit) {
     let today = ui.today.get_untracked();
     let from_text = RwSignal::new(today.plus(PERIOD).to_string());
     let to_text = RwSignal::new(today.to_string());
-    let notes = RwSignal::new(false);
+    let (notes, every) = (RwSignal::new(false), RwSignal::new(false));
     let read =
         move |text: RwSignal<String>| Memo::new(move || text.with(|text| day_done(text, ui.today.get())));
     let (from, to) = (read(from_text), read(to_text));
     let sheet = live(move || {
         let (from, to, today) = (from.get().ok()?, to.get().ok()?, ui.today.get());
-        let notes = notes.get();
-        Some(records.book.with(|book| record::view(book, from, to, today, notes)))
+        let (notes, every) = (notes.get(), every.get());
+        Some(records.book.with(|book| record::view(book, from, to, today, notes, every)))
     });
     let fields = el("div")
         .class("fields")
         .kid(day_field("paper-from", wr::FROM, from_text, from))
         .kid(day_field("paper-to", wr::TO, to_text, to))
-        .kid(tick(wr::NOTES, move || notes.get(), move |on| notes.set(on)));
+        .kid(tick(wr::NOTES, move || notes.get(), move |on| notes.set(on)))
+        .kid(tick(EVERY, move || every.get(), move |on| every.set(on)));
     (fields, sheet)
 }
 
