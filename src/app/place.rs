@@ -66,11 +66,13 @@ pub enum Paper {
     Cards,
     /// What an inspector wants to see.
     Record,
+    /// What a season came to in a yard.
+    Season,
 }
 
 impl Paper {
     /// Every sheet.
-    pub const ALL: [Paper; 3] = [Paper::Truck, Paper::Cards, Paper::Record];
+    pub const ALL: [Paper; 4] = [Paper::Truck, Paper::Cards, Paper::Record, Paper::Season];
 
     /// Its name in the address.
     fn slug(self) -> &'static str {
@@ -78,6 +80,7 @@ impl Paper {
             Paper::Truck => "truck-sheet",
             Paper::Cards => "hive-cards",
             Paper::Record => "inspector",
+            Paper::Season => "season",
         }
     }
 }

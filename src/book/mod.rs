@@ -13,6 +13,7 @@ pub mod log;
 pub mod page;
 pub mod plain;
 pub mod round;
+pub mod season;
 pub mod shift;
 pub mod standing;
 mod stock;

@@ -21,6 +21,7 @@ import calendar_months
 import levels
 import medians
 import packs
+import seasons
 import spills
 import stamps
 import table_files
@@ -35,6 +36,7 @@ MODULES = [
     levels,
     medians,
     packs,
+    seasons,
     spills,
     stamps,
     table_files,

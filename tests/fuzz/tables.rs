@@ -27,7 +27,7 @@ pub(crate) fn open(keeper: &Keeper, text: &str) -> Verdict {
     let lines: Vec<_> = read.into_iter().filter_map(|(_, line)| line.ok()).collect();
     let holds = TypedVolume::new(Decimal::whole(20), VolumeUnit::Millilitre).map_err(|_| "no volume")?;
     let mut trap = plain_trap(holds, Share::HALF);
-    trap.name = "Trap".to_owned();
+    "Trap".clone_into(&mut trap.name);
     let terms = TableTerms {
         kind: KindChoice::New(trap),
         boxes: vec![2],

@@ -18,6 +18,7 @@ mod papers;
 mod readers;
 mod rfc4180;
 mod rfc5545;
+mod seasons;
 mod spills;
 mod stamps;
 #[path = "../support/mod.rs"]

@@ -14,6 +14,7 @@ pub mod en_notices;
 pub mod en_packet;
 pub mod en_papers;
 pub mod en_round;
+pub mod en_season;
 pub mod en_sums;
 pub mod en_table_in;
 pub mod en_typed;

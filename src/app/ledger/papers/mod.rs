@@ -15,6 +15,8 @@ pub(super) mod part;
 #[cfg(target_arch = "wasm32")]
 mod record;
 #[cfg(target_arch = "wasm32")]
+mod season;
+#[cfg(target_arch = "wasm32")]
 pub(in crate::app::ledger) mod sheet;
 #[cfg(target_arch = "wasm32")]
 mod truck;
