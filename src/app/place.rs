@@ -60,6 +60,8 @@ pub enum Place {
     HandOver(Option<String>),
     /// What another phone hands over.
     TakeIn,
+    /// A table that was kept elsewhere comes in.
+    TableIn,
     /// A sheet for printing; of one yard when the address names it.
     Paper(Paper, Option<String>),
 }
@@ -73,11 +75,13 @@ pub enum Paper {
     Cards,
     /// What an inspector wants to see.
     Record,
+    /// What a season came to in a yard.
+    Season,
 }
 
 impl Paper {
     /// Every sheet.
-    pub const ALL: [Paper; 3] = [Paper::Truck, Paper::Cards, Paper::Record];
+    pub const ALL: [Paper; 4] = [Paper::Truck, Paper::Cards, Paper::Record, Paper::Season];
 
     /// Its name in the address.
     fn slug(self) -> &'static str {
@@ -85,14 +89,16 @@ impl Paper {
             Paper::Truck => "truck-sheet",
             Paper::Cards => "hive-cards",
             Paper::Record => "inspector",
+            Paper::Season => "season",
         }
     }
 }
 
 impl Place {
     /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/load`, `#/bench`, `#/bench/<sum>`, `#/book`,
-    /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`, `#/book/<sheet>`,
-    /// `#/book/<sheet>/<yard>`, `#/book/records`, `#/write/<blank>`, `#/write/<blank>/<id>`; anything else names no place.
+    /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`, `#/book/records`, `#/book/table`,
+    /// `#/book/hand-over`, `#/book/hand-over/<yard>`, `#/book/take-in`, `#/book/<sheet>`, `#/book/<sheet>/<yard>`,
+    /// `#/write/<blank>`, `#/write/<blank>/<id>`; anything else names no place.
     pub fn parse(hash: &str) -> Option<Place> {
         let mut parts = hash.strip_prefix('#').unwrap_or(hash).strip_prefix('/')?.split('/');
         let (head, rest, last, end) = (parts.next()?, parts.next(), parts.next(), parts.next());
@@ -128,6 +134,7 @@ impl Place {
                 None => Some(Place::HandOver(None)),
             },
             ("book", Some("take-in")) => last.is_none().then_some(Place::TakeIn),
+            ("book", Some("table")) if last.is_none() => Some(Place::TableIn),
             ("book", Some(sheet)) => {
                 let paper = Paper::ALL.into_iter().find(|paper| paper.slug() == sheet)?;
                 match last {
@@ -156,6 +163,7 @@ impl Place {
             Place::HandOver(None) => "#/book/hand-over".to_owned(),
             Place::HandOver(Some(yard)) => ["#/book/hand-over/", yard].concat(),
             Place::TakeIn => "#/book/take-in".to_owned(),
+            Place::TableIn => "#/book/table".to_owned(),
             Place::Kinds => "#/book/kinds".to_owned(),
             Place::Kind(kind) => ["#/book/kinds/", kind].concat(),
             Place::Records => "#/book/records".to_owned(),
@@ -180,6 +188,7 @@ impl Place {
             | Place::Write(_, None)
             | Place::HandOver(_)
             | Place::TakeIn
+            | Place::TableIn
             | Place::Paper(..) => Section::Book,
         }
     }
@@ -211,6 +220,7 @@ mod tests {
             Place::HandOver(None),
             Place::HandOver(Some("k7f3qa-12".to_owned())),
             Place::TakeIn,
+            Place::TableIn,
         ];
         places.extend(Paper::ALL.map(|paper| Place::Paper(paper, None)));
         places.push(Place::Paper(Paper::Truck, Some("k7f3qa-12".to_owned())));
@@ -242,6 +252,7 @@ mod tests {
             "#/book/kinds/a b",
             "#/book/hand-over/a b",
             "#/book/take-in/a",
+            "#/book/table/a",
             "#/book/inspector/a",
             "#/book/records/a",
             "#/write",

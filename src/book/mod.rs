@@ -14,6 +14,7 @@ pub mod page;
 pub mod plain;
 pub mod record;
 pub mod round;
+pub mod season;
 pub mod shift;
 pub mod standing;
 mod stock;

@@ -5,6 +5,7 @@ mod doubt;
 mod hive;
 mod record;
 mod refusal;
+mod table;
 mod traps;
 mod undo;
 mod work;
@@ -12,6 +13,7 @@ mod yard;
 
 pub use doubt::Doubt;
 pub use refusal::Refusal;
+pub use table::{TableLine, TableTaken, TableTerms, TableWork};
 pub use yard::{HivePlan, KindChoice, MOST_HIVES};
 
 use super::Book;

@@ -8,3 +8,4 @@ pub mod pack;
 pub mod records;
 pub mod recover;
 pub mod table;
+pub mod table_in;

@@ -37,6 +37,7 @@ mod spoiled;
 mod stock;
 #[path = "../support/mod.rs"]
 mod support;
+mod table_in;
 mod trouble;
 mod undone;
 mod unsaved;

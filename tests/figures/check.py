@@ -21,9 +21,11 @@ import calendar_months
 import levels
 import medians
 import packs
+import seasons
 import spills
 import stamps
 import table_files
+import tables_in
 import zones
 
 HERE = pathlib.Path(__file__).parent
@@ -34,9 +36,11 @@ MODULES = [
     levels,
     medians,
     packs,
+    seasons,
     spills,
     stamps,
     table_files,
+    tables_in,
     zones,
 ]
 

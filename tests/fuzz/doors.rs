@@ -41,7 +41,7 @@ pub(crate) struct Door {
     pub(crate) mend: fn(&str) -> Option<String>,
 }
 
-pub(crate) const DOORS: [Door; 7] = [
+pub(crate) const DOORS: [Door; 8] = [
     Door { name: "backup", open: restore, seeds: seeds::backups, mend: crate::change::mended_backup },
     Door { name: "page", open: page, seeds: seeds::pages, mend: mend_envelope },
     Door { name: "second", open: second, seeds: seeds::pages, mend: mend_envelope },
@@ -49,6 +49,7 @@ pub(crate) const DOORS: [Door; 7] = [
     Door { name: "desk", open: desk, seeds: seeds::desk, mend: mend_envelope },
     Door { name: "slots", open: slots, seeds: seeds::slots, mend: |_| None },
     Door { name: "fields", open: fields, seeds: seeds::typed, mend: |_| None },
+    Door { name: "table", open: crate::tables::open, seeds: crate::tables::seeds, mend: |_| None },
 ];
 
 #[allow(clippy::unnecessary_wraps)] // as every way to mend
@@ -67,6 +68,10 @@ impl Keeper {
         let shelf = seeds::shelf();
         let book = open(&Rc::new(shelf.clone())).map(|opened| opened.book).unwrap();
         Keeper { shelf, book }
+    }
+
+    pub(crate) fn book(&self) -> &Book {
+        &self.book
     }
 }
 

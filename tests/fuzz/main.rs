@@ -15,6 +15,7 @@ mod phone;
 mod seeds;
 #[path = "../support/mod.rs"]
 mod support;
+mod tables;
 
 use chance::Chance;
 use doors::{DOORS, Door, Keeper, Verdict};

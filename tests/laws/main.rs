@@ -19,6 +19,7 @@ mod quantities;
 mod refills;
 #[path = "../support/mod.rs"]
 mod support;
+mod tables_in;
 mod typing;
 
 use beetle_almanac::almanac::quantity::{

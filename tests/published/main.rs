@@ -21,10 +21,12 @@ mod record_of_each;
 mod rfc4180;
 mod rfc5545;
 mod rfc9285;
+mod seasons;
 mod spills;
 mod stamps;
 #[path = "../support/mod.rs"]
 mod support;
+mod tables_in;
 mod vectors;
 mod zones;
 

@@ -28,3 +28,5 @@ mod restore;
 pub mod save;
 #[cfg(target_arch = "wasm32")]
 pub mod shifts;
+#[cfg(target_arch = "wasm32")]
+mod table_in;

@@ -1,6 +1,6 @@
 //! The first page of the Book: the file that keeps it safe, and the ways to the rest.
 
-use super::{asides, lines, papers, phone, restore, save};
+use super::{asides, lines, papers, phone, restore, save, table_in};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, untrack};
@@ -25,6 +25,7 @@ pub fn page(ui: Ui) -> El {
             Place::Records => crate::app::record::list::view(records),
             Place::HandOver(yard) => super::hand_over::give::view(ui, records, yard.as_deref()),
             Place::TakeIn => super::hand_over::take::view(records),
+            Place::TableIn => table_in::view(ui, records),
             Place::Kinds => crate::app::kinds::list::view(ui, records),
             Place::Kind(kind) => crate::app::kinds::form::view(ui, records, &kind),
             _ => first(ui, records),
@@ -42,7 +43,8 @@ fn first(ui: Ui, records: Records) -> Bit {
         .kid(el("li").kid(link(wr::TITLE, &Place::Records)))
         .kid(el("li").kid(link(w::KINDS_KEY, &Place::Kinds)))
         .kid(el("li").kid(link(HAND_OVER, &Place::HandOver(None))))
-        .kid(el("li").kid(link(TAKE_IN, &Place::TakeIn)));
+        .kid(el("li").kid(link(TAKE_IN, &Place::TakeIn)))
+        .kid(el("li").kid(link(crate::app::wording::en_table_in::TITLE, &Place::TableIn)));
     Bit::Many(vec![
         heading(en::section(Section::Book)).into(),
         el("nav").attr("aria-label", w::INDEX).kid(index).into(),

@@ -212,7 +212,7 @@ pub mod record {
         "5 of 5. Products applied",
     ];
     /// Columns of the hives.
-    pub const HIVES: [&str; 5] = ["Yard", "Hive", "Boxes", "In since", "Out"];
+    pub const HIVES: [&str; 6] = ["Yard", "Hives", "Count", "Boxes", "In since", "Out"];
     /// Columns of lines.
     pub const LINES: [&str; 4] = ["Day", "Yard", "What", "Written by"];
     /// Mark of a struck line.

@@ -130,6 +130,13 @@ async function book(keeper, look) {
   await keeper.driver.go(`${keeper.host.address}#/book/take-in`);
   await keeper.one("codes-text");
   await look("take in");
+  await keeper.driver.go(`${keeper.host.address}#/book/table`);
+  const table = join(keeper.engine.home, "old-book.csv");
+  writeFileSync(table, "Yard;Hive;Date;Action;Beetles\nMill;1;03/04/2026;topped up;5-19\nMill;2;04/04/2026;painted;\n");
+  await keeper.pick("table-file", table);
+  await keeper.one("table-preview");
+  await openDetails(keeper);
+  await look("a table that comes in");
   await keeper.driver.go(`${keeper.host.address}#/book/kinds`);
   await keeper.one("kind-new");
   await look("kinds of trap");

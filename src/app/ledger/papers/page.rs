@@ -3,7 +3,7 @@
 use super::events::yards;
 use super::give::{self, SHEET};
 use super::sheet::document;
-use super::{cards, record, truck};
+use super::{cards, record, season, truck};
 use crate::almanac::day::Day;
 use crate::almanac::typed::{DayTypedError, day_done, day_planned};
 use crate::app::edge;
@@ -17,8 +17,9 @@ use crate::app::parts::key::{Key, link};
 use crate::app::place::{Paper, Place, Section};
 use crate::app::records::Records;
 use crate::app::state::Ui;
+use crate::app::wording::en_packet::EVERY;
 use crate::app::wording::en_papers::{self as w, record as wr};
-use crate::app::wording::{en, en_load, en_typed};
+use crate::app::wording::{en, en_load, en_season as ws, en_typed};
 use crate::book::id::ThingId;
 
 /// Days a packet goes back to unless the keeper says otherwise: a year.
@@ -30,6 +31,7 @@ pub(super) fn title(paper: Paper) -> (&'static str, &'static str) {
         Paper::Truck => (w::truck::TITLE, w::truck::FILE),
         Paper::Cards => (w::card::TITLE, w::card::FILE),
         Paper::Record => (wr::TITLE, wr::FILE),
+        Paper::Season => (ws::TITLE, ws::FILE),
     }
 }
 
@@ -62,6 +64,7 @@ pub(in crate::app::ledger) fn view(ui: Ui, records: Records, paper: Paper, of: O
         Paper::Truck => truck_page(ui, records, yard, &all),
         Paper::Cards => cards_page(ui, records, yard, &all),
         Paper::Record => record_page(ui, records),
+        Paper::Season => season_page(ui, records, yard, &all),
     };
     let print = move || {
         if let Some(window) = edge::window() {
@@ -125,24 +128,62 @@ fn cards_page(ui: Ui, records: Records, yard: RwSignal<String>, all: &[(String, 
 }
 
 fn record_page(ui: Ui, records: Records) -> (El, Bit) {
-    let today = ui.today.get_untracked();
-    let from_text = RwSignal::new(today.plus(PERIOD).to_string());
-    let to_text = RwSignal::new(today.to_string());
-    let notes = RwSignal::new(false);
-    let read =
-        move |text: RwSignal<String>| Memo::new(move || text.with(|text| day_done(text, ui.today.get())));
-    let (from, to) = (read(from_text), read(to_text));
+    let (notes, every) = (RwSignal::new(false), RwSignal::new(false));
+    let span = Span::new(ui);
     let sheet = live(move || {
-        let (from, to, today) = (from.get().ok()?, to.get().ok()?, ui.today.get());
-        let notes = notes.get();
-        Some(records.book.with(|book| record::view(book, from, to, today, notes)))
+        let (from, to) = span.days()?;
+        let (notes, every, today) = (notes.get(), every.get(), ui.today.get());
+        Some(records.book.with(|book| record::view(book, from, to, today, notes, every)))
     });
-    let fields = el("div")
-        .class("fields")
-        .kid(day_field("paper-from", wr::FROM, from_text, from))
-        .kid(day_field("paper-to", wr::TO, to_text, to))
-        .kid(tick(wr::NOTES, move || notes.get(), move |on| notes.set(on)));
+    let fields = span
+        .fields(el("div").class("fields"))
+        .kid(tick(wr::NOTES, move || notes.get(), move |on| notes.set(on)))
+        .kid(tick(EVERY, move || every.get(), move |on| every.set(on)));
     (fields, sheet)
+}
+
+fn season_page(ui: Ui, records: Records, yard: RwSignal<String>, all: &[(String, String)]) -> (El, Bit) {
+    let span = Span::new(ui);
+    let sheet = live(move || {
+        let (from, to) = span.days()?;
+        let yard = chosen(yard)?;
+        Some(records.book.with(|book| season::view(ui, book, &yard, from, to)))
+    });
+    let fields = el("div").class("fields").kid(chooser("paper-yard", w::YARD, all, yard));
+    (span.fields(fields), sheet)
+}
+
+/// The first and the last day of a sheet.
+#[derive(Clone, Copy)]
+struct Span {
+    texts: [RwSignal<String>; 2],
+    days: [Memo<Result<Day, DayTypedError>>; 2],
+}
+
+impl Span {
+    /// The year up to today.
+    fn new(ui: Ui) -> Span {
+        let today = ui.today.get_untracked();
+        let texts = [today.plus(PERIOD), today].map(|day| RwSignal::new(day.to_string()));
+        let read =
+            |text: RwSignal<String>| Memo::new(move || text.with(|text| day_done(text, ui.today.get())));
+        Span { texts, days: texts.map(read) }
+    }
+
+    fn days(self) -> Option<(Day, Day)> {
+        let [from, to] = self.days;
+        Some((from.get().ok()?, to.get().ok()?))
+    }
+
+    fn fields(self, fields: El) -> El {
+        let ([from_text, to_text], [from, to]) = (self.texts, self.days);
+        fields.kid(day_field("paper-from", wr::FROM, from_text, from)).kid(day_field(
+            "paper-to",
+            wr::TO,
+            to_text,
+            to,
+        ))
+    }
 }
 
 pub(in crate::app::ledger) fn day_field(

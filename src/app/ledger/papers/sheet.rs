@@ -31,7 +31,7 @@ pub(super) fn table(columns: &'static [&'static str], rows: Vec<Vec<Bit>>) -> El
 }
 
 /// A list.
-pub(super) fn list(class: &str, lines: &[String]) -> El {
+pub(in crate::app::ledger) fn list(class: &str, lines: &[String]) -> El {
     let mut list = el("ul").class(class);
     for line in lines {
         list = list.kid(el("li").text(line));

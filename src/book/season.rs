@@ -1,0 +1,300 @@
+//! What a stretch of days came to in a yard: hives, visits and their rhythm, trap work, oil, beetles; and what nobody
+//! looked at. Reckoned from the lines that count, each day as the book stood in its evening.
+
+use super::Book;
+use super::entry::{Check, Did, Ending, Entry, TrapsWent, What};
+use super::fold::fold_until;
+use super::id::{EntryId, ThingId};
+use super::standing::{HiveNow, Standing};
+use crate::almanac::day::Day;
+use crate::almanac::order::sort_by;
+use crate::almanac::quantity::{Share, Volume};
+use crate::almanac::tally::CountRange;
+
+/// Fewest counts that are made into a catch a day (judgement: of fewer, one warm evening decides).
+pub const LEAST_COUNTS: usize = 3;
+/// Fewest trap-days that are.
+pub const LEAST_TRAP_DAYS: u32 = 100;
+
+/// Every piece of work, in the order in which it is told.
+pub const DIDS: [Did; 6] =
+    [Did::ToppedUp, Did::Replaced, Did::AsFound, Did::Spilled, Did::Missing, Did::GluedShut];
+
+/// A yard over some days, both ends included.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Season {
+    /// Hives in care on the evening before.
+    pub start: usize,
+    /// Hives in care on the last evening.
+    pub end: usize,
+    /// Hives that came into the book here.
+    pub new: usize,
+    /// Hives that were carried in.
+    pub moved_in: usize,
+    /// Hives that were carried away.
+    pub moved_out: usize,
+    /// Hives taken back into care.
+    pub back: usize,
+    /// Hives whose care ended: dead, sold, joined, gone.
+    pub ended: [usize; 4],
+    /// Traps that came off and are lost.
+    pub lost: usize,
+    /// The whole yard.
+    pub yard: Figures,
+    /// Each hive that anybody stood at, in the order of their first lines.
+    pub hives: Vec<(ThingId, Figures)>,
+}
+
+/// What was done and found, at one hive or at all.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Figures {
+    /// Days with trap work, hive by hive.
+    pub visits: usize,
+    /// Days on which a hive was left.
+    pub skips: usize,
+    /// Days from visit to visit of a hive, in order of size.
+    pub gaps: Vec<i32>,
+    /// Of those, how many the longest time of the hive's kinds of trap is known for.
+    pub judged: usize,
+    /// Of those, how many were not longer.
+    pub on_time: usize,
+    /// Visits with each of [`DIDS`].
+    pub did: [usize; 6],
+    /// Visits on which no beetles were counted.
+    pub not_counted: usize,
+    /// Visits on which no level was read.
+    pub not_read: usize,
+    /// Counts that are reckoned with.
+    pub counts: usize,
+    /// Beetles in them.
+    pub beetles: Option<CountRange>,
+    /// Days on which traps fished for them.
+    pub trap_days: u32,
+    /// Oil filled in, least and most.
+    pub oil: (Volume, Volume),
+    /// Fillings of which nobody can say how much they took.
+    pub oil_unknown: usize,
+}
+
+/// A day at a hive.
+struct Visit<'a> {
+    day: Day,
+    hive: &'a ThingId,
+    checks: Vec<(&'a EntryId, &'a Entry, &'a Check)>,
+}
+
+impl Figures {
+    /// Median and longest of the days from visit to visit; of an even number the lower of the two in the middle.
+    pub fn rhythm(&self) -> Option<(i32, i32)> {
+        let middle = self.gaps.get(self.gaps.len().checked_sub(1)? / 2)?;
+        Some((*middle, *self.gaps.last()?))
+    }
+
+    /// Beetles for 100 days of one trap, in tenths, fewest and most: a range is rounded outward, so that it is never too
+    /// narrow, an exact number to the nearest. None where there is too little to go by; no most where one of the counts
+    /// has none.
+    pub fn catch(&self) -> Option<(u32, Option<u32>)> {
+        if self.counts < LEAST_COUNTS || self.trap_days < LEAST_TRAP_DAYS {
+            return None;
+        }
+        let tenths = |beetles: u32, up: u32| {
+            let tenths = (u64::from(beetles) * 1000 + u64::from(up)) / u64::from(self.trap_days);
+            u32::try_from(tenths).unwrap_or(u32::MAX)
+        };
+        let beetles = self.beetles?;
+        if beetles.is_exact() {
+            let nearest = tenths(beetles.low(), self.trap_days / 2);
+            return Some((nearest, Some(nearest)));
+        }
+        Some((tenths(beetles.low(), 0), beetles.high().map(|high| tenths(high, self.trap_days - 1))))
+    }
+
+    fn add(&mut self, other: &Figures) {
+        self.visits += other.visits;
+        self.skips += other.skips;
+        self.gaps.extend(&other.gaps);
+        self.judged += other.judged;
+        self.on_time += other.on_time;
+        for (own, more) in self.did.iter_mut().zip(other.did) {
+            *own += more;
+        }
+        self.not_counted += other.not_counted;
+        self.not_read += other.not_read;
+        self.counts += other.counts;
+        self.beetles = match (self.beetles, other.beetles) {
+            (Some(own), Some(more)) => Some(own.plus(more)),
+            (own, more) => own.or(more),
+        };
+        self.trap_days = self.trap_days.saturating_add(other.trap_days);
+        self.oil = (self.oil.0.plus(other.oil.0), self.oil.1.plus(other.oil.1));
+        self.oil_unknown += other.oil_unknown;
+    }
+}
+
+impl Season {
+    /// What the days from `from` to `to` came to in `yard`.
+    pub fn of(book: &Book, yard: &ThingId, from: Day, to: Day) -> Season {
+        let mut season = Season::default();
+        let alive = |standing: &Standing| standing.hives_of(yard, true).count();
+        if from > Day::FIRST {
+            season.start = alive(&fold_until(book.log(), Some(from.plus(-1))));
+        }
+        season.end = alive(&fold_until(book.log(), Some(to)));
+        let in_effect = book.log().in_effect();
+        let mut visits: Vec<Visit<'_>> = Vec::new();
+        let mut skips: Vec<(Day, &ThingId)> = Vec::new();
+        for (root, entry) in in_effect.iter().copied() {
+            if entry.day < from || entry.day > to {
+                continue;
+            }
+            let here = entry.yard.as_ref() == Some(yard);
+            match &entry.what {
+                What::HiveMoved { to, .. } => {
+                    season.moved_in += usize::from(to == yard);
+                    season.moved_out += usize::from(here);
+                }
+                _ if !here => {}
+                What::Hive { .. } => season.new += 1,
+                What::HiveBack { .. } => season.back += 1,
+                What::HiveEnded { how, .. } => season.ended[end(how)] += 1,
+                What::TrapsOff { traps, went: TrapsWent::Lost, .. } => season.lost += traps.len(),
+                What::Skip { hive, .. } if !skips.contains(&(entry.day, hive)) => {
+                    skips.push((entry.day, hive));
+                }
+                What::Check(check) => {
+                    let same = |visit: &&mut Visit<'_>| visit.day == entry.day && *visit.hive == check.hive;
+                    match visits.iter_mut().rev().take_while(|visit| visit.day == entry.day).find(same) {
+                        Some(visit) => visit.checks.push((root, entry, check)),
+                        None => visits.push(Visit {
+                            day: entry.day,
+                            hive: &check.hive,
+                            checks: vec![(root, entry, check)],
+                        }),
+                    }
+                }
+                _ => {}
+            }
+        }
+        season.visits(book, &visits);
+        for (_, hive) in skips {
+            season.figures(hive).skips += 1;
+        }
+        for (_, figures) in &season.hives {
+            season.yard.add(figures);
+        }
+        sort_by(&mut season.yard.gaps, Ord::cmp);
+        season
+    }
+
+    fn figures(&mut self, hive: &ThingId) -> &mut Figures {
+        let at = self.hives.iter().position(|(known, _)| known == hive).unwrap_or_else(|| {
+            self.hives.push((hive.clone(), Figures::default()));
+            self.hives.len() - 1
+        });
+        &mut self.hives[at].1
+    }
+
+    fn visits(&mut self, book: &Book, visits: &[Visit<'_>]) {
+        let mut last: Vec<(&ThingId, Day)> = Vec::new();
+        for day in visits.chunk_by(|one, next| one.day == next.day) {
+            let Some(first) = day.first() else { continue };
+            let then = fold_until(book.log(), Some(first.day));
+            for visit in day {
+                let Some(hive) = then.hives.get(visit.hive) else { continue };
+                let figures = self.figures(visit.hive);
+                figures.visit(visit, hive, &then);
+                let gap = last.iter_mut().find(|(known, _)| *known == visit.hive);
+                if let Some((_, before)) = gap {
+                    let gap = visit.day.days_since(*before);
+                    figures.gaps.push(gap);
+                    let most = hive.traps().filter_map(|trap| then.kinds.get(&trap.kind));
+                    if let Some(most) = most.map(|now| now.kind.max_days).min() {
+                        figures.judged += 1;
+                        figures.on_time += usize::from(gap <= i32::from(most));
+                    }
+                    *before = visit.day;
+                } else {
+                    last.push((visit.hive, visit.day));
+                }
+            }
+        }
+        for (_, figures) in &mut self.hives {
+            sort_by(&mut figures.gaps, Ord::cmp);
+        }
+    }
+}
+
+impl Figures {
+    fn visit(&mut self, visit: &Visit<'_>, hive: &HiveNow, then: &Standing) {
+        self.visits += 1;
+        for (own, did) in self.did.iter_mut().zip(DIDS) {
+            *own += usize::from(visit.checks.iter().any(|(.., check)| check.did == did));
+        }
+        let any = |of: &dyn Fn(&Check) -> bool| visit.checks.iter().any(|(.., check)| of(check));
+        self.not_counted += usize::from(!any(&|check| check.count.is_some()));
+        self.not_read += usize::from(!any(&|check| check.before.is_some()));
+        for catch in &hive.catches {
+            if visit.checks.iter().any(|(root, ..)| **root == catch.entry) {
+                self.counts += 1;
+                self.trap_days = self.trap_days.saturating_add(catch.trap_days);
+                self.beetles = Some(self.beetles.map_or(catch.count, |known| known.plus(catch.count)));
+            }
+        }
+        for (_, entry, check) in &visit.checks {
+            let parts = |other: &Entry| entry.bulk.is_some() && other.bulk == entry.bulk;
+            let others = || visit.checks.iter().filter(|(_, other, _)| other.id != entry.id && parts(other));
+            // A piece of work in several lines: the first says what was found, the others what was left where.
+            if check.traps.is_none() && check.after.is_none() && others().next().is_some() {
+                continue;
+            }
+            let before = check.before.or_else(|| others().find_map(|(.., other)| other.before));
+            self.fill(check, before, hive, then);
+        }
+    }
+
+    /// Oil of one line of work.
+    fn fill(&mut self, check: &Check, before: Option<Share>, hive: &HiveNow, then: &Standing) {
+        let filled = match check.did {
+            Did::ToppedUp | Did::Replaced => true,
+            Did::Spilled => check.after.is_some(),
+            _ => false,
+        };
+        if !filled {
+            return;
+        }
+        for trap in hive.traps() {
+            let named = check.traps.as_ref();
+            if named.is_some_and(|named| !named.contains(&trap.id))
+                || trap.passed_over(check.did, named.is_some())
+            {
+                continue;
+            }
+            let Some(kind) = then.kinds.get(&trap.kind).map(|now| &now.kind) else { continue };
+            if !kind.form.takes_oil() {
+                continue;
+            }
+            let from_nothing = check.after.and_then(|after| kind.oil(Share::NONE, after));
+            let from_found = before.zip(check.after).and_then(|(before, after)| kind.oil(before, after));
+            let (least, most) = match (check.did, from_nothing, from_found) {
+                (_, None, _) => {
+                    self.oil_unknown += 1;
+                    continue;
+                }
+                (Did::Replaced, Some(all), _) => (all, all),
+                (Did::ToppedUp, Some(_), Some(more)) => (more, more),
+                // What was still in it nobody has read.
+                (_, Some(all), _) => (Volume::ZERO, all),
+            };
+            self.oil = (self.oil.0.plus(least), self.oil.1.plus(most));
+        }
+    }
+}
+
+fn end(how: &Ending) -> usize {
+    match how {
+        Ending::Dead => 0,
+        Ending::Sold => 1,
+        Ending::Joined { .. } => 2,
+        Ending::Gone => 3,
+    }
+}

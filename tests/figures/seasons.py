@@ -1,0 +1,121 @@
+"""What seasons came to in the yards of tests/figures/papers/backup.json, counted from the entries alone: {yard, from, to,
+and the figures that src/book/season.rs reckons}. Catch is counted trap by trap: a trap fishes from the day it came, was
+emptied or counted; spilled, missing and closed traps do not fish.
+"""
+
+import datetime
+import json
+import pathlib
+import statistics
+
+FILE = pathlib.Path(__file__).parent / "papers" / "backup.json"
+SPANS = [("2026-05-05", "2026-07-14"), ("2026-05-19", "2026-06-30"), ("2026-06-10", "2026-06-12")]
+DIDS = ["topped_up", "replaced", "as_found", "spilled", "missing", "glued_shut"]
+
+
+def day(text):
+    return datetime.date.fromisoformat(text)
+
+
+def in_effect(entries):
+    by_id = {entry["id"]: entry for entry in entries}
+    order = lambda entry: (int(entry["id"].split("-")[1]), entry["id"])
+    struck = set()
+    for entry in sorted(entries, key=order, reverse=True):
+        if "struck" in entry["what"] and entry["id"] not in struck:
+            struck |= set(entry["what"]["struck"]["entries"])
+    replaced = {entry["replaces"] for entry in entries if "replaces" in entry and entry["id"] not in struck}
+    return [e for e in entries if e["id"] not in struck | replaced and "struck" not in e["what"]]
+
+
+def traps_of(entries):
+    """Hive by hive its traps with the day each came, as far as hives and boxes bring them."""
+    traps = {}
+    for entry in entries:
+        what = entry["what"]
+        boxes, hive = [], None
+        if "hive" in what:
+            boxes, hive = what["hive"]["boxes"], entry["id"]
+        if "boxes_on" in what:
+            boxes, hive = what["boxes_on"]["boxes"], what["boxes_on"]["hive"]
+        for box in boxes:
+            for _ in box.get("traps", []):
+                traps.setdefault(hive, []).append(entry["day"])
+    return traps
+
+
+def season(entries, yard, start, end):
+    lines = [e for e in in_effect(entries) if start <= e["day"] <= end]
+    here = [e for e in lines if e.get("yard") == yard]
+    checks = [e for e in here if "check" in e["what"]]
+    visits = {}
+    for entry in checks:
+        visits.setdefault((entry["what"]["check"]["hive"], entry["day"]), []).append(entry["what"]["check"])
+    gaps, last = [], {}
+    for hive, on in sorted(visits, key=lambda visit: visit[1]):
+        if hive in last:
+            gaps.append((day(on) - day(last[hive])).days)
+        last[hive] = on
+    counts = [check["count"] for of_day in visits.values() for check in of_day if "count" in check]
+    low = sum(count if isinstance(count, int) else count["low"] for count in counts)
+    highs = [count if isinstance(count, int) else count.get("high") for count in counts]
+    kinds = [e["what"] for e in lines]
+    return {
+        "visits": len(visits),
+        "skips": len({(e["what"]["skip"]["hive"], e["day"]) for e in here if "skip" in e["what"]}),
+        "median": statistics.median_low(gaps) if gaps else None,
+        "longest": max(gaps, default=None),
+        "gaps": len(gaps),
+        "did": [sum(any(c["did"] == did for c in of_day) for of_day in visits.values()) for did in DIDS],
+        "not_counted": sum(not any("count" in c for c in of_day) for of_day in visits.values()),
+        "not_read": sum(not any("before" in c for c in of_day) for of_day in visits.values()),
+        "counts": len(counts),
+        "low": low,
+        "high": None if None in highs or not highs else sum(highs),
+        "trap_days": trap_days(entries, yard, start, end),
+        "new": sum("hive" in e["what"] for e in here),
+        "dead": sum("hive_ended" in w and w["hive_ended"]["how"] == "dead" for w in (e["what"] for e in here)),
+        "moved_in": sum("hive_moved" in w and w["hive_moved"]["to"] == yard for w in kinds),
+        "moved_out": sum("hive_moved" in e["what"] for e in here),
+    }
+
+
+def trap_days(entries, yard, start, end):
+    total = 0
+    standing = in_effect(entries)
+    work = [e for e in standing if "check" in e["what"]]
+    order = lambda e: (e["day"], int(e["id"].split("-")[1]))
+    for hive, placed in traps_of(standing).items():
+        traps = [{"since": since, "idle": None} for since in placed]
+        for entry in sorted((e for e in work if e["what"]["check"]["hive"] == hive), key=order):
+            check, on = entry["what"]["check"], entry["day"]
+            assert "traps" not in check, "work on some traps is not counted by this script"
+            hang = [trap for trap in traps if trap["since"] <= on]
+            days = 0
+            for trap in hang:
+                if trap["idle"] == "missing" and check["did"] != "replaced":
+                    continue
+                if trap["idle"] == "glued_shut" and check["did"] in ("as_found", "topped_up", "spilled"):
+                    continue
+                fished = trap["idle"] is None and check["did"] not in ("spilled", "missing", "glued_shut")
+                days += (day(on) - day(trap["since"])).days if fished else 0
+                was = trap["idle"]
+                if check["did"] in ("topped_up", "replaced"):
+                    trap["idle"] = None
+                if check["did"] == "spilled":
+                    trap["idle"] = None if "after" in check else "spilled"
+                if check["did"] in ("missing", "glued_shut"):
+                    trap["idle"] = check["did"]
+                mended = was is not None and trap["idle"] is None
+                if check["did"] in ("replaced", "spilled") or "count" in check or mended:
+                    trap["since"] = on
+            if "count" in check and entry.get("yard") == yard and start <= on <= end:
+                total += days
+    return total
+
+
+def rows():
+    entries = json.loads(FILE.read_text())["entries"]
+    for yard in (e["id"] for e in entries if "yard" in e["what"]):
+        for start, end in SPANS:
+            yield {"yard": yard, "from": start, "to": end} | season(entries, yard, start, end)
