@@ -166,19 +166,19 @@ mod tests {
     use crate::papers::records::Records;
     use crate::papers::table::{Style, Table};
 
-    fn matched(columns: &[&str]) -> Vec<(String, Column)> {
+    fn matched(columns: &[impl AsRef<str>]) -> Vec<(String, Column)> {
         let sheet = Sheet::read(&Table::new(columns, Style::default()).text()).unwrap();
         assert!(has_header(&sheet));
-        let all = columns.iter().map(|name| (*name).to_owned()).zip(guess(&sheet));
+        let all = columns.iter().map(|name| name.as_ref().to_owned()).zip(guess(&sheet));
         all.filter(|(_, column)| *column != Column::Skip).collect()
     }
 
     #[test]
     fn the_headers_of_our_own_tables_are_known() {
-        let hives = matched(Records::Hives.columns());
+        let hives = matched(&Records::Hives.columns());
         let names = |all: &[(String, Column)]| all.iter().map(|(name, _)| name.clone()).collect::<Vec<_>>();
         assert_eq!(names(&hives), ["yard", "tag", "size", "since", "boxes", "traps"]);
-        let work = matched(Records::Checks.columns());
+        let work = matched(&Records::Checks.columns());
         assert_eq!(
             names(&work),
             [
