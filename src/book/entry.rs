@@ -1,6 +1,7 @@
 //! One line of the book: what happened, on which day, who wrote it down.
 //!
-//! This is format version 2: version 1, and records ([`What::Record`]). What is released is never changed: one more kind
+//! This is format version 2: version 1, records ([`What::Record`]) and hives
+//! that are one ([`What::HiveSame`]). What is released is never changed: one more kind
 //! of entry means a new version and a migration.
 
 mod check;
@@ -198,6 +199,13 @@ pub enum What {
         /// The words.
         text: String,
     },
+    /// Two hives of the book are one in the yard. Since version 2.
+    HiveSame {
+        /// The one that is not kept.
+        hive: ThingId,
+        /// The one that it is.
+        is: ThingId,
+    },
     /// What was seen or done beside the traps. Since version 2.
     Record(Record),
     /// Entries struck out. Striking out a strike brings its entries back.
@@ -224,6 +232,7 @@ many {
     HiveMoved = "hive_moved" { hive, to } maybe { permit },
     HiveEnded = "hive_ended" { hive, how },
     HiveBack = "hive_back" { hive },
+    HiveSame = "hive_same" { hive, is },
     BoxesOn = "boxes_on" { hive, above, boxes },
     BoxOff = "box_off" { hive, part as "box", traps },
     BoxWants = "box_wants" { hive, part as "box", traps },
@@ -255,13 +264,14 @@ impl Entry {
 
     /// The version of the format that knows this entry.
     pub fn version(&self) -> u32 {
-        if matches!(self.what, What::Record(_)) { 2 } else { 1 }
+        if matches!(self.what, What::Record(_) | What::HiveSame { .. }) { 2 } else { 1 }
     }
 
     /// Whether an entry is about `hive`, alone or among others.
     pub fn concerns(&self, hive: &ThingId) -> bool {
         match &self.what {
             What::Record(record) => record.hives.contains(hive) || record.named_hive() == Some(hive),
+            What::HiveSame { is, .. } if is == hive => true,
             _ => self.hive().as_ref() == Some(hive),
         }
     }
@@ -274,6 +284,7 @@ impl Entry {
             | What::HiveMoved { hive, .. }
             | What::HiveEnded { hive, .. }
             | What::HiveBack { hive }
+            | What::HiveSame { hive, .. }
             | What::BoxesOn { hive, .. }
             | What::BoxOff { hive, .. }
             | What::BoxWants { hive, .. }

@@ -3,10 +3,12 @@
 use super::entry::{Check, Did, Entry, NewBox, NewTrap, What};
 use super::id::{EntryId, ThingId};
 use super::log::Log;
+use super::record::Record;
 use super::standing::{
     BoxNow, Catch, Checked, Double, HiveNow, KindNow, RecordNow, Seen, Standing, TrapNow, Trouble, YardNow,
 };
 use super::stock;
+use super::twins::{Told, told, twins};
 use crate::almanac::day::Day;
 use crate::almanac::quantity::Share;
 use crate::almanac::refill::LossInterval;
@@ -18,8 +20,10 @@ pub fn fold(log: &Log) -> Standing {
 
 /// What the log says of everything up to the evening of `until`, or of every day.
 pub fn fold_until(log: &Log, until: Option<Day>) -> Standing {
-    let mut standing = Standing::default();
-    for (root, entry) in log.in_effect() {
+    let lines = log.in_effect();
+    // Whatever the day on which somebody said so: it was one hive all along.
+    let mut standing = Standing { twins: twins(&lines), ..Standing::default() };
+    for (root, entry) in lines {
         if entry.is_ground() || until.is_none_or(|until| entry.day <= until) {
             let first = log.get(root).map_or(entry.day, |first| first.day);
             apply_as(&mut standing, root, entry, first);
@@ -36,6 +40,12 @@ pub fn apply(standing: &mut Standing, entry: &Entry) {
 
 /// `root` is the name under which the things of the entry are known, `first` the day its first line was for.
 fn apply_as(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Day) {
+    let other = match told(&standing.twins, root, entry) {
+        Told::AsItIs => None,
+        Told::Of(other) => Some(other),
+        Told::NotAtAll => return,
+    };
+    let entry = other.as_deref().unwrap_or(entry);
     let known = kinds_known(standing, &entry.what);
     if apply_known(standing, root, entry, first).is_none() || !known {
         standing.orphans += 1;
@@ -134,15 +144,14 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
             }
             standing.yards.get_mut(to)?.order.push(hive.clone());
         }
-        What::Note { hive: None, .. } | What::Struck { .. } => {}
-        What::Record(record) => {
-            let now = RecordNow { day, yard: entry.yard.clone(), record: record.clone() };
-            standing.records.insert(root.clone(), now);
-            let here = |hive: &ThingId| standing.hives.contains_key(hive);
-            if !record.hives.iter().chain(record.named_hive()).all(here) {
+        What::HiveSame { hive, is } => {
+            let here = |hive: &ThingId| standing.hives.contains_key(standing.kept(hive));
+            if !here(hive) || !here(is) {
                 return None;
             }
         }
+        What::Note { hive: None, .. } | What::Struck { .. } => {}
+        What::Record(record) => return keep_record(standing, root, entry, record),
         what => {
             let hive = standing.hives.get_mut(&entry.hive()?)?;
             let before = stock::moves(what).then(|| stock::hanging(hive));
@@ -154,6 +163,13 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
         }
     }
     Some(())
+}
+
+fn keep_record(standing: &mut Standing, root: &EntryId, entry: &Entry, record: &Record) -> Option<()> {
+    let now = RecordNow { day: entry.day, yard: entry.yard.clone(), record: record.clone() };
+    standing.records.insert(root.clone(), now);
+    let here = |hive: &ThingId| standing.hives.contains_key(hive);
+    record.hives.iter().chain(record.named_hive()).all(here).then_some(())
 }
 
 fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
@@ -220,7 +236,7 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
 
 /// What other lines of its day tell of a line of trap work.
 #[derive(Default)]
-struct Told {
+struct OfDay {
     /// The first line of the piece of work that it goes on with.
     goes_on: Option<EntryId>,
     /// Work that may be the same has told the level found.
@@ -231,10 +247,10 @@ struct Told {
 
 /// Remembers the work of a day, and what of it is told already. A piece of work in several lines is one: it goes by the
 /// name and the writer of its first line, so that somebody is asked about it once.
-fn already(hive: &mut HiveNow, line: &EntryId, entry: &Entry, work: &Check) -> Told {
+fn already(hive: &mut HiveNow, line: &EntryId, entry: &Entry, work: &Check) -> OfDay {
     let mut new = Checked::new(entry.day, entry.id.writer().clone(), work, entry.bulk.clone());
     hive.checked.retain(|(_, known)| known.day == new.day);
-    let mut told = Told::default();
+    let mut told = OfDay::default();
     if let Some(bulk) = entry.goes_on()
         && let Some((name, first)) = hive.checked.iter().find(|(_, known)| known.bulk.as_ref() == Some(bulk))
     {
@@ -263,7 +279,7 @@ fn already(hive: &mut HiveNow, line: &EntryId, entry: &Entry, work: &Check) -> T
 ///
 /// Where kinds of trap were left at different levels, books of the first weeks hold one count as several lines of one
 /// bulk, each for its traps and the count on the first. Such a line goes on where the first one stopped.
-fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, day: Day, told: &Told) {
+fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, day: Day, told: &OfDay) {
     // A count that is told already is as if it had not been written, for the days of the next one too.
     let count = work.count.filter(|_| !told.counted);
     // Not the last one: what two phones wrote lies line by line between each other.

@@ -74,7 +74,8 @@ impl Log {
 
     /// Whether `entry` would take effect after everything here and change nothing that came before.
     pub fn would_be_last(&self, entry: &Entry) -> bool {
-        let plain = entry.replaces.is_none() && !matches!(entry.what, What::Struck { .. });
+        let plain =
+            entry.replaces.is_none() && !matches!(entry.what, What::Struck { .. } | What::HiveSame { .. });
         // A strike may have come from another phone before the entry it strikes.
         let plain = plain && !self.spoken_of.contains_key(&entry.id);
         let newest = self.last.as_ref().is_none_or(|(day, id)| (*day, id) < (entry.day, &entry.id));

@@ -18,6 +18,7 @@ pub mod season;
 pub mod shift;
 pub mod standing;
 mod stock;
+pub mod twins;
 pub mod withheld;
 pub mod write;
 

@@ -135,6 +135,7 @@ impl Season {
     /// What the days from `from` to `to` came to in `yard`.
     pub fn of(book: &Book, yard: &ThingId, from: Day, to: Day) -> Season {
         let mut season = Season::default();
+        let kept = |hive| book.standing().kept(hive);
         let alive = |standing: &Standing| standing.hives_of(yard, true).count();
         if from > Day::FIRST {
             season.start = alive(&fold_until(book.log(), Some(from.plus(-1))));
@@ -154,20 +155,23 @@ impl Season {
                     season.moved_out += usize::from(here);
                 }
                 _ if !here => {}
-                What::Hive { .. } => season.new += 1,
+                What::Hive { .. } => {
+                    season.new += usize::from(!book.standing().twins.contains_key(&root.thing(0)));
+                }
                 What::HiveBack { .. } => season.back += 1,
                 What::HiveEnded { how, .. } => season.ended[end(how)] += 1,
                 What::TrapsOff { traps, went: TrapsWent::Lost, .. } => season.lost += traps.len(),
-                What::Skip { hive, .. } if !skips.contains(&(entry.day, hive)) => {
-                    skips.push((entry.day, hive));
+                What::Skip { hive, .. } if !skips.contains(&(entry.day, kept(hive))) => {
+                    skips.push((entry.day, kept(hive)));
                 }
                 What::Check(check) => {
-                    let same = |visit: &&mut Visit<'_>| visit.day == entry.day && *visit.hive == check.hive;
+                    let same =
+                        |visit: &&mut Visit<'_>| visit.day == entry.day && visit.hive == kept(&check.hive);
                     match visits.iter_mut().rev().take_while(|visit| visit.day == entry.day).find(same) {
                         Some(visit) => visit.checks.push((root, entry, check)),
                         None => visits.push(Visit {
                             day: entry.day,
-                            hive: &check.hive,
+                            hive: kept(&check.hive),
                             checks: vec![(root, entry, check)],
                         }),
                     }

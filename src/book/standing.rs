@@ -5,6 +5,7 @@ pub use super::keeper::Keeper;
 use super::entry::{Check, Did, Ending, SkipReason};
 use super::id::{EntryId, ThingId, Writer};
 use super::record::{Blank, Record};
+use super::twins::{self, Twins};
 use crate::almanac::day::Day;
 use crate::almanac::order::sort_by;
 use crate::almanac::quantity::Share;
@@ -29,6 +30,8 @@ pub struct Standing {
     pub meant: Table<EntryId, ThingId>,
     /// What was written down beside the traps, by the name of the line.
     pub records: Table<EntryId, RecordNow>,
+    /// Hives that are another one.
+    pub twins: Twins,
     /// Entries that speak of things this book does not hold.
     pub orphans: u32,
 }
@@ -290,6 +293,11 @@ impl HiveNow {
 }
 
 impl Standing {
+    /// The hive that `hive` is: itself, unless it was written down twice.
+    pub fn kept<'a>(&'a self, hive: &'a ThingId) -> &'a ThingId {
+        twins::kept(&self.twins, hive)
+    }
+
     /// Hives of a yard in walking order; `alive` leaves the ended ones out.
     pub fn hives_of<'a>(
         &'a self,

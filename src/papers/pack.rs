@@ -79,6 +79,8 @@ pub fn pick(log: &Log, choice: &Choice) -> Vec<Entry> {
 
 struct Picking<'a> {
     choice: &'a Choice,
+    /// The chosen hives, and those that were ever said to be one of them.
+    hives: Vec<ThingId>,
     lines: Vec<&'a Entry>,
     is_in: Vec<bool>,
     /// Yards, kinds and acts that lines in the pack speak of.
@@ -89,12 +91,13 @@ struct Picking<'a> {
 impl<'a> Picking<'a> {
     fn new(log: &'a Log, choice: &'a Choice) -> Picking<'a> {
         let lines: Vec<&Entry> = log.entries().filter(|entry| !entry.is_demo()).collect();
+        let hives = with_twins(&choice.hives, &lines);
         let is_in = vec![false; lines.len()];
         let mut needs = Table::new();
         if let Some(yard) = &choice.yard {
             needs.insert(yard.clone(), ());
         }
-        Picking { choice, lines, is_in, needs, acts: Table::new() }
+        Picking { choice, hives, lines, is_in, needs, acts: Table::new() }
     }
 
     fn at(&self, id: &EntryId) -> Option<usize> {
@@ -148,8 +151,8 @@ impl<'a> Picking<'a> {
     /// Whether it is about one of the chosen hives.
     fn concerns(&self, entry: &Entry) -> bool {
         match &entry.what {
-            What::Record(_) => self.choice.hives.iter().any(|hive| entry.concerns(hive)),
-            _ => entry.hive().is_some_and(|hive| self.choice.hives.contains(&hive)),
+            What::Record(_) => self.hives.iter().any(|hive| entry.concerns(hive)),
+            _ => entry.hive().is_some_and(|hive| self.hives.contains(&hive)),
         }
     }
 
@@ -229,6 +232,25 @@ fn is_words(entry: &Entry) -> bool {
 
 /// Whether a line about a hive says what the hive is and what is on it, for as long as it stands. Without it no later line
 /// has anything to stand on; work, skips and words come and go.
+/// `hives`, and those that were ever said to be one of them.
+fn with_twins(hives: &[ThingId], lines: &[&Entry]) -> Vec<ThingId> {
+    let mut all = hives.to_vec();
+    let mut known = 0;
+    while known < all.len() {
+        known = all.len();
+        for entry in lines {
+            if let What::HiveSame { hive, is } = &entry.what {
+                for (one, other) in [(hive, is), (is, hive)] {
+                    if all.contains(one) && !all.contains(other) {
+                        all.push(other.clone());
+                    }
+                }
+            }
+        }
+    }
+    all
+}
+
 fn stays(what: &What) -> bool {
     !matches!(
         what,

@@ -455,7 +455,7 @@ impl Filling<'_> {
         let hive = match &entry.what {
             // A start that was corrected keeps the name under which the hive is known.
             What::Hive { .. } => Some(root.thing(0)),
-            _ => entry.hive(),
+            _ => entry.hive().map(|hive| standing.kept(&hive).clone()),
         };
         self.begin(entry);
         self.id(hive.as_ref());

@@ -1,5 +1,6 @@
 //! Laws of the log, on random work by three phones.
 
+use crate::record_of_each::filled;
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
@@ -8,6 +9,7 @@ use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Ending, Entry, SkipReason, TrapsWent, What};
 use beetle_almanac::book::log::Log;
+use beetle_almanac::book::record::Blank;
 use beetle_almanac::book::write::KindChoice;
 use beetle_almanac::papers::backup;
 use proptest::prelude::*;
@@ -32,7 +34,7 @@ pub(crate) fn phones(acts: &[Act]) -> Vec<Book> {
         // Everything may have been struck out by now.
         let Some(hive) = hives.get(*a as usize % hives.len().max(1)).cloned() else { continue };
         let share = Share::from_percent(Decimal::whole(b % 101)).unwrap();
-        let entries = match act % 9 {
+        let entries = match act % 11 {
             0 => book.skip(&pen, on, on, &hive, SkipReason::Robbing, None),
             1 => {
                 let newest = book.log().entries().nth(*b as usize % book.log().len()).unwrap().id.clone();
@@ -68,6 +70,15 @@ pub(crate) fn phones(acts: &[Act]) -> Vec<Book> {
                 assert_eq!(new[0].id, id);
                 new[0].replaces = Some(target.id);
                 Ok(new)
+            }
+            7 => {
+                let other = &hives[*b as usize % hives.len()];
+                book.same_hive(&pen, on, &hive, other)
+            }
+            8 => {
+                let blank = Blank::ALL[*b as usize % Blank::ALL.len()];
+                let other = &hives[*b as usize % hives.len()];
+                book.record(&pen, on, on, Some(&yard.id), filled(blank, &hive, other))
             }
             _ => {
                 let work = Check {

@@ -39,6 +39,7 @@ mod stock;
 mod support;
 mod table_in;
 mod trouble;
+mod twins;
 mod undone;
 mod unsaved;
 mod yard;

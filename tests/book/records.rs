@@ -308,10 +308,13 @@ fn fixture() -> Vec<Entry> {
         let record = filled(blank, &yard.hive("1"), &yard.hive("2"));
         kept(&mut yard, day("2026-07-14"), record);
     }
+    let on = day("2026-07-14");
+    let one = yard.book.same_hive(&pen("aa", on), on, &yard.hive("1"), &yard.hive("3")).unwrap();
+    yard.book.add(one);
     yard.book.log().entries().cloned().collect()
 }
 
-/// Pinned by files that are never edited: one record of each kind, every field filled in.
+/// Pinned by files that are never edited: one record of each kind, every field filled in, and two hives that are one.
 #[test]
 fn a_backup_of_version_2_is_read_and_written_byte_for_byte() {
     let entries = fixture();

@@ -44,6 +44,7 @@ pub(super) fn forms(page: Page) -> Bit {
         order(page),
         shutting(w::MOVE, "move", move |open| carry(page, open)),
         fold(w::END, "end", move || end(page)),
+        fold(w::SAME, "same", move || same(page)),
     ]
 }
 
@@ -79,6 +80,40 @@ fn tag(page: Page) -> Bit {
         keys(live(free)),
         page.form.refused("tag"),
         go(w::TAG_KEY, "tag-go", put),
+    ]
+}
+
+/// The other hives of the yard in the order of the walk, those with the same tag first: one hive may have been written
+/// down on two phones before they met.
+fn same(page: Page) -> Bit {
+    let Some(now) = page.hive() else { return Bit::Nothing };
+    let id = page.id.get_value();
+    let (mut all, mut alike) = (Vec::new(), 0);
+    page.form.walk.records.book.with_untracked(|book| {
+        for (other, hive) in book.standing().hives_of(&now.yard, true) {
+            let line = (other.to_string(), w::since(&hive.tag, hive.since));
+            if *other == id {
+            } else if hive.tag == now.tag {
+                all.insert(alike, line);
+                alike += 1;
+            } else {
+                all.push(line);
+            }
+        }
+    });
+    let chosen = RwSignal::new(all.first().map(|(id, _)| id.clone()).unwrap_or_default());
+    let put = move || {
+        let other = chosen.with_untracked(|other| ThingId::parse(other).ok());
+        page.put("same", w::SAME_SAID.to_owned(), &|book, pen, _, today, hive| {
+            let other = other.as_ref().ok_or(Refusal::Nothing)?;
+            book.same_hive(pen, today, hive, other)
+        });
+    };
+    bits![
+        el("p").class("small").text(w::SAME_HOW),
+        select("same-as", w::SAME_AS, chosen, &all),
+        page.form.refused("same"),
+        go(w::SAME_KEY, "same-go", put),
     ]
 }
 

@@ -137,6 +137,20 @@ fn state(page: Page) -> Bit {
         let notice = |day| el("div").test_id("hive-double").kid(Notice::caution(double_of(day)).view());
         double.get().map(notice)
     });
+    let twin = Memo::new(move || {
+        page.form.walk.records.book.with(|book| {
+            page.id.with_value(|id| {
+                let standing = book.standing();
+                let now = standing.hives.get(id)?;
+                let alike = |(other, hive): (&ThingId, &HiveNow)| other != id && hive.tag == now.tag;
+                (now.alive() && standing.hives_of(&now.yard, true).any(alike)).then_some(())
+            })
+        })
+    });
+    let twin = live(move || {
+        let notice = |()| el("div").test_id("hive-twin").kid(Notice::caution(w::TWIN).view());
+        twin.get().map(notice)
+    });
     let alive = Memo::new(move || page.now.with(|now| now.as_ref().is_some_and(HiveNow::alive)));
     let key = live(move || {
         if alive.get() {
@@ -145,7 +159,7 @@ fn state(page: Page) -> Bit {
             bits![go(en_round::REVIVE, "revive", move || revive(page)), page.form.refused("revive")]
         }
     });
-    bits![el("div").class("hive-state").test_id("hive-state").kid(shown).kid(rose).kid(double), key]
+    bits![el("div").class("hive-state").test_id("hive-state").kid(shown).kid(rose).kid(double).kid(twin), key]
 }
 
 fn lines_of(page: Page) -> Option<Vec<String>> {

@@ -33,8 +33,8 @@ pub fn fields(entry: &Entry) -> Option<Fields> {
         What::Skip { .. } => Some(Fields::Skip),
         What::Note { .. } => Some(Fields::Note),
         What::Season { .. } => Some(Fields::Day),
-        // A record has a form of its own.
-        What::Record(_) => None,
+        // A record has a form of its own; two hives were one all along, and the day says nothing.
+        What::Record(_) | What::HiveSame { .. } => None,
         _ => entry.hive().map(|_| Fields::Day),
     }
 }

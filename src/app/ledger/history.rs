@@ -102,7 +102,7 @@ fn gathered<'a>(book: &'a Book, of: Option<&ThingId>, apart: bool) -> Vec<Line<'
     let mut lines: Vec<Line<'a>> = Vec::new();
     let mut line = |root: &'a EntryId, first: Option<&'a Entry>, later: Option<Vec<&'a Entry>>| {
         let all = || first.into_iter().chain(later.iter().flatten().copied());
-        if of.is_none_or(|of| all().any(|entry| about(root, entry, of))) {
+        if of.is_none_or(|of| all().any(|entry| about(book, root, entry, of))) {
             // A strike is in the trail of what it strikes.
             let versions: Vec<&Entry> =
                 all().filter(|entry| !seen.strikes.homes.contains_key(&entry.id)).collect();
@@ -259,12 +259,14 @@ impl<'a> Strikes<'a> {
     }
 }
 
-fn about(root: &EntryId, entry: &Entry, of: &ThingId) -> bool {
+fn about(book: &Book, root: &EntryId, entry: &Entry, of: &ThingId) -> bool {
+    let is = |hive: &ThingId| book.standing().kept(hive) == of;
     let own = match &entry.what {
         What::HiveMoved { to, .. } if to == of => true,
         // A start that was moved bears the name of the first one.
-        What::Hive { .. } => root == of.entry(),
-        _ => entry.concerns(of),
+        What::Hive { .. } => is(&root.thing(0)),
+        What::Record(record) => record.hives.iter().chain(record.named_hive()).any(is),
+        _ => entry.concerns(of) || entry.hive().is_some_and(|hive| is(&hive)),
     };
     own || entry.yard.as_ref() == Some(of)
 }

@@ -79,6 +79,11 @@ fn what(said: &mut String, book: &Book, entry: &Entry) {
             about(said, hive);
             put(said, w::BACK);
         }
+        What::HiveSame { hive, is } => {
+            about(said, hive);
+            put(said, w::SAME);
+            put_hive(said, book, is);
+        }
         What::BoxesOn { hive, boxes, .. } => {
             about(said, hive);
             put_boxes(said, boxes);

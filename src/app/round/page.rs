@@ -72,7 +72,10 @@ fn shown(ui: Ui, walk: Walk) -> Shown {
                 _ => Shown::Lost,
             },
             Place::Hive(id) => match ThingId::parse(&id) {
-                Ok(id) if standing.hives.contains_key(&id) => Shown::Hive(id),
+                // A hive that is another one is found under the one that is kept.
+                Ok(id) if standing.hives.contains_key(standing.kept(&id)) => {
+                    Shown::Hive(standing.kept(&id).clone())
+                }
                 _ => Shown::Lost,
             },
             _ => Shown::Elsewhere,

@@ -93,6 +93,24 @@ pub const MAY_BE_EMPTY: &str = "May stay empty.";
 pub const MOVE_CAUTION: &str = "Traps out or half full, level. Permit?";
 /// Key: move.
 pub const MOVE_KEY: &str = "Write the move down";
+/// Fold: written down twice.
+pub const SAME: &str = "Written down twice? It is the same hive as…";
+/// What saying so does.
+pub const SAME_HOW: &str = "Two phones may each have written down one hive before they met. Work, looks and notes of both then stand under one; boxes and traps are those of the hive that came into the book earlier. Undo, or striking it out in the history, makes them two again.";
+/// Select: the other one.
+pub const SAME_AS: &str = "The other hive";
+/// Key.
+pub const SAME_KEY: &str = "They are one hive";
+/// What was written, for the undo bar.
+pub const SAME_SAID: &str = "Two hives are one";
+/// Another hive of the yard bears the same tag.
+pub const TWIN: &str = "Another hive of this yard bears the same tag. If it is one hive, say so below under “Written down twice?”; if they are two, give one of them another tag.";
+
+/// A hive in a chooser, with its first day: tags may be the same.
+pub fn since(tag: &str, since: Day) -> String {
+    [&hive(tag), ", in the book since ", &date(since)].concat()
+}
+
 /// Fold: the end.
 pub const END: &str = "Dead, sold, joined or gone";
 /// Choice: how.

@@ -58,6 +58,9 @@ pub const KEEPER_SEASON: &str = "season starts ";
 /// Before the value of a colony.
 pub const KEEPER_COLONY: &str = "a colony is worth ";
 
+/// Two hives that are one, before the one that is kept.
+pub const SAME: &str = "the same hive as ";
+
 /// A hive by its tag.
 pub fn hive(said: &mut String, tag: Option<&str>) {
     put(said, if tag.is_some() { "Hive " } else { UNKNOWN_HIVE });

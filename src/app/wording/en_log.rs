@@ -151,6 +151,9 @@ pub fn refusal(refusal: &Refusal) -> String {
         Refusal::SplitOfItself => en_records::SPLIT_OF_ITSELF.to_owned(),
         Refusal::Backwards { .. } => en_records::BACKWARDS.to_owned(),
         Refusal::Lacks { .. } => en_records::LACKS.to_owned(),
+        Refusal::OtherYard => {
+            "Two hives in two yards are not one. If one was moved, write that down first.".to_owned()
+        }
         Refusal::NoYard => "Choose the yard it goes to.".to_owned(),
         Refusal::Nothing => "Nothing to write: nothing was changed.".to_owned(),
         Refusal::Unknown => "This is not in the book any more. Go back to the list.".to_owned(),

@@ -39,6 +39,7 @@ impl Book {
             return Err(Refusal::Future { today });
         }
         let care = |hive| {
+            let hive = self.standing().kept(hive);
             if line.day == day {
                 self.standing().hives.get(hive).ok_or(Refusal::Unknown)
             } else {

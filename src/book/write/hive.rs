@@ -56,6 +56,35 @@ impl Book {
         self.one(pen, today, &now.yard, what)
     }
 
+    /// `hive` and `other` are one in the yard: each was written down on a phone of its own. Kept is the one that came into
+    /// the book earlier, so that nothing is told of a day before it.
+    ///
+    /// # Errors
+    /// [`Refusal::Unknown`]; [`Refusal::Nothing`] for a hive and itself; [`Refusal::OtherYard`] when they stand in two
+    /// yards; [`Refusal::Demonstration`].
+    pub fn same_hive(
+        &self,
+        pen: &Pen,
+        today: Day,
+        hive: &ThingId,
+        other: &ThingId,
+    ) -> Result<Vec<Entry>, Refusal> {
+        let of = |hive: &ThingId| self.standing().hives.get(hive).ok_or(Refusal::Unknown);
+        let (one, two) = (of(hive)?, of(other)?);
+        if hive == other {
+            return Err(Refusal::Nothing);
+        }
+        if hive.is_demo() != other.is_demo() {
+            return Err(Refusal::Demonstration);
+        }
+        if one.yard != two.yard {
+            return Err(Refusal::OtherYard);
+        }
+        let (is, hive) = if (one.since, hive) <= (two.since, other) { (hive, other) } else { (other, hive) };
+        let what = What::HiveSame { hive: hive.clone(), is: is.clone() };
+        self.one(pen, today, &one.yard, what)
+    }
+
     /// The care for a hive ends. `went` says where its traps went; none when they stay in it.
     ///
     /// # Errors

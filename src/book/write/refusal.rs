@@ -46,6 +46,8 @@ pub enum Refusal {
     },
     /// Every trap it is about is missing or glued shut: there is nothing to top up.
     NoneFishes,
+    /// Two hives in two yards are not one.
+    OtherYard,
     /// To be moved, but not where to.
     NoYard,
     /// A colony cannot be divided into itself, nor into one that it came from.

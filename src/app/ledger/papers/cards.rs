@@ -51,7 +51,11 @@ fn card(book: &Book, id: &ThingId, hive: &HiveNow, lines: &[Line<'_>], today: Da
     for line in lines {
         let entry = line.entry;
         let look = matches!(entry.what, What::Check(_) | What::Skip { .. });
-        if look && line.counts == Counts::Yes && entry.hive().as_ref() == Some(id) && looks.len() < LOOKS {
+        if look
+            && line.counts == Counts::Yes
+            && entry.hive().as_ref().map(|hive| book.standing().kept(hive)) == Some(id)
+            && looks.len() < LOOKS
+        {
             looks.push([&en::date(entry.day), ": ", &packet::said(book, entry, false)].concat());
         }
     }

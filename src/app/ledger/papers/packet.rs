@@ -47,7 +47,7 @@ fn part_of(what: &What, notes: bool) -> Option<Part> {
         What::Record(record) => part_of_record(record.blank),
         What::Note { .. } => notes.then_some(Part::Work),
         What::HiveMoved { .. } => Some(Part::Moves),
-        What::HiveEnded { .. } | What::HiveBack { .. } => Some(Part::Ends),
+        What::HiveEnded { .. } | What::HiveBack { .. } | What::HiveSame { .. } => Some(Part::Ends),
         _ => Some(Part::Work),
     }
 }

@@ -1,0 +1,197 @@
+//! One hive that two phones wrote down before they met.
+
+use crate::record_of_each::filled;
+use crate::support::{Unicode, day, pen};
+use crate::{Yard, plan};
+use beetle_almanac::almanac::quantity::{Decimal, Share};
+use beetle_almanac::almanac::stack::BoxDepth;
+use beetle_almanac::app::ledger::history;
+use beetle_almanac::book::Book;
+use beetle_almanac::book::entry::{Check, Did, Ending, Entry, What};
+use beetle_almanac::book::id::ThingId;
+use beetle_almanac::book::record::{Blank, Record};
+use beetle_almanac::book::write::{KindChoice, Refusal};
+use beetle_almanac::papers::pack::{Choice, pick};
+
+/// A yard of one hive, shared; then hive 12 is written down on both phones, on two days, and worked on.
+struct Met {
+    yard: Yard,
+    /// Both phones put together.
+    book: Book,
+    first: ThingId,
+    second: ThingId,
+}
+
+fn work(hive: &ThingId, before: u32) -> Check {
+    let level = |percent| Share::from_percent(Decimal::whole(percent)).ok();
+    let (before, after) = (level(before), level(50));
+    Check { hive: hive.clone(), traps: None, did: Did::ToppedUp, before, after, count: None, note: None }
+}
+
+fn met() -> Met {
+    let yard = Yard::new(&["1"], day("2026-05-01"));
+    let mut phones = [yard.book.clone(), yard.book.clone()];
+    let mut hives = Vec::new();
+    for (book, (name, on)) in phones.iter_mut().zip([("bb", "2026-05-02"), ("cc", "2026-05-03")]) {
+        let plan = plan(&["12"], &[(BoxDepth::Deep, 2)], day(on));
+        let kind = KindChoice::Known(yard.kind());
+        let written = book.add_hives(&pen(name, day(on)), &yard.id, &kind, &plan, &Unicode).unwrap();
+        book.add(written);
+        let hive = book.standing().hives.keys().last().unwrap().clone();
+        let later = day(on).plus(7);
+        let written = book.check(&pen(name, later), later, later, work(&hive, 40)).unwrap();
+        book.add(written);
+        hives.push(hive);
+    }
+    let mut book = phones[0].clone();
+    book.add(phones[1].log().entries().cloned());
+    let [first, second] = &hives[..] else { unreachable!() };
+    Met { yard, book, first: first.clone(), second: second.clone() }
+}
+
+fn on() -> beetle_almanac::almanac::day::Day {
+    day("2026-06-01")
+}
+
+impl Met {
+    fn one(&self) -> Vec<Entry> {
+        self.book.same_hive(&pen("bb", on()), on(), &self.second, &self.first).unwrap()
+    }
+}
+
+#[test]
+fn both_phones_created_hive_12_and_she_says_that_it_is_one() {
+    let mut met = met();
+    assert_eq!(met.book.standing().hives_of(&met.yard.id, true).count(), 3);
+    let one = met.one();
+    met.book.add(one.clone());
+    let standing = met.book.standing();
+    assert_eq!((standing.hives_of(&met.yard.id, true).count(), standing.orphans), (2, 0));
+    let now = &standing.hives[&met.first];
+    // The work of both counts: the later one is the last, and its two boxes are not four.
+    assert_eq!(now.last.as_ref().unwrap().day, day("2026-05-10"));
+    assert_eq!((now.boxes.len(), now.traps().count()), (1, 2));
+    assert_eq!(now.losses.len(), 2);
+    assert_eq!(standing.kept(&met.second), &met.first);
+    // Both histories are one.
+    let lines = history::lines(&met.book, Some(&met.first));
+    let checks = lines.iter().filter(|line| matches!(line.entry.what, What::Check(_)));
+    assert_eq!(checks.count(), 2);
+    assert!(lines.iter().any(|line| line.entry.id == one[0].id));
+    assert_eq!(Book::from_log(met.book.log().clone()), met.book);
+}
+
+#[test]
+fn she_was_wrong_and_they_are_two_again() {
+    let mut met = met();
+    let before = met.book.standing().clone();
+    let one = met.one();
+    met.book.add(one.clone());
+    let strike = met.book.strike(&pen("bb", on()), on(), &[one[0].id.clone()], &Unicode).unwrap();
+    met.book.add(strike);
+    assert_eq!(*met.book.standing(), before);
+}
+
+/// Two phones decide, each its own way round or with a third hive: both end with the same book, whichever comes first.
+#[test]
+fn two_phones_decide_in_a_ring_and_still_agree() {
+    let met = met();
+    let third = met.yard.hive("1");
+    let says = |name, hive: &ThingId, is: &ThingId| {
+        let mut draft = beetle_almanac::book::write::Draft::new(&met.book, &pen(name, on())).done();
+        assert!(draft.is_empty());
+        let pen = pen(name, on());
+        let mut made = beetle_almanac::book::write::Draft::new(&met.book, &pen);
+        made.push(on(), Some(&met.yard.id), What::HiveSame { hive: hive.clone(), is: is.clone() }).unwrap();
+        draft.append(&mut made.done());
+        draft
+    };
+    let (a, b) = (says("bb", &met.first, &met.second), says("cc", &met.second, &met.first));
+    let (c, d) = (says("dd", &met.second, &third), says("ee", &third, &met.first));
+    let together = |order: [&Vec<Entry>; 4]| {
+        let mut book = met.book.clone();
+        for entries in order {
+            book.add(entries.iter().cloned());
+            assert_eq!(Book::from_log(book.log().clone()), book);
+        }
+        book
+    };
+    let one = together([&a, &b, &c, &d]);
+    assert_eq!(together([&d, &c, &b, &a]), one);
+    assert_eq!(together([&b, &d, &a, &c]), one);
+    // All three are one hive, and none of them is gone with nothing in its place.
+    assert_eq!(one.standing().hives.len(), 1);
+}
+
+#[test]
+fn what_is_known_of_the_other_one_is_told_of_the_one_that_is_kept() {
+    let mut met = met();
+    let mut add = |book: &mut Book, record: Record| {
+        let written = book.record(&pen("cc", on()), on(), on(), Some(&met.yard.id), record).unwrap();
+        book.add(written);
+    };
+    add(&mut met.book, filled(Blank::Look, &met.second, &met.second));
+    // A product on both is on one hive.
+    add(&mut met.book, filled(Blank::Product, &met.second, &met.first));
+    let one = met.one();
+    met.book.add(one);
+    let standing = met.book.standing();
+    assert!(standing.newest_record(Blank::Look, &met.first).is_some());
+    let product = standing.newest_record(Blank::Product, &met.first).unwrap();
+    assert_eq!(product.record.hives, [met.first.clone()]);
+}
+
+#[test]
+fn the_death_that_was_written_under_the_other_name_is_its_death() {
+    let mut met = met();
+    let ended = met.book.end_hive(&pen("cc", on()), on(), on(), &met.second, Ending::Dead, None).unwrap();
+    met.book.add(ended);
+    let one = met.book.same_hive(&pen("bb", on()), on(), &met.first, &met.second).unwrap();
+    met.book.add(one);
+    assert_eq!(met.book.standing().hives[&met.first].ended, Some((Ending::Dead, on())));
+}
+
+/// Named traps of the other one hang nowhere: such work stays in the history and moves no date.
+#[test]
+fn work_on_single_traps_of_the_other_one_moves_nothing_and_is_not_lost() {
+    let mut met = met();
+    let trap = met.book.standing().hives[&met.second].traps().next().unwrap().id.clone();
+    let named = Check { traps: Some(vec![trap]), ..work(&met.second, 30) };
+    let written = met.book.check(&pen("cc", on()), on(), on(), named).unwrap();
+    let id = written[0].id.clone();
+    met.book.add(written);
+    let one = met.one();
+    met.book.add(one);
+    let standing = met.book.standing();
+    assert_eq!(standing.hives[&met.first].last.as_ref().unwrap().day, day("2026-05-10"));
+    assert_eq!(standing.orphans, 0);
+    assert!(history::lines(&met.book, Some(&met.first)).iter().any(|line| line.entry.id == id));
+}
+
+#[test]
+fn a_hive_is_not_the_same_as_itself_or_as_one_in_another_yard() {
+    let mut met = met();
+    let same = |book: &Book, one: &ThingId, two: &ThingId| {
+        book.same_hive(&pen("bb", on()), on(), one, two).map(|_| ()).unwrap_err()
+    };
+    assert_eq!(same(&met.book, &met.first, &met.first), Refusal::Nothing);
+    let kind = KindChoice::Known(met.yard.kind());
+    let plan = plan(&["12"], &[(BoxDepth::Deep, 2)], on());
+    let written = met.book.keep_yard(&pen("bb", on()), "Mill", "Europe/Berlin", &kind, &plan).unwrap();
+    met.book.add(written);
+    let there = met.book.standing().hives.keys().last().unwrap().clone();
+    assert_eq!(same(&met.book, &met.first, &there), Refusal::OtherYard);
+}
+
+#[test]
+fn a_pack_of_the_hive_brings_both_names_of_it() {
+    let mut met = met();
+    let one = met.one();
+    met.book.add(one);
+    let choice = Choice { hives: vec![met.first.clone()], yard: None, since: None, notes: true };
+    let pack = pick(met.book.log(), &choice);
+    let mut there = Book::default();
+    there.add(pack);
+    assert_eq!(there.standing().orphans, 0);
+    assert_eq!(there.standing().hives[&met.first], met.book.standing().hives[&met.first]);
+}
