@@ -32,7 +32,7 @@ async function addTwelve(keeper) {
   await keeper.until("12 is listed", async () => (await rows(keeper)).some(({ tag }) => tag === "12"));
 }
 
-journey("both phones created hive 12: she is told, says that it is one, and takes it back", async (keeper, t) => {
+journey("both phones created hive 12: she is told, says that it is one, and takes it back", {}, async (keeper, t) => {
   await keeper.open();
   await keepYard(keeper, 1);
   const own = keeper.host;
