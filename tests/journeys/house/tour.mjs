@@ -131,8 +131,9 @@ async function book(keeper, look) {
     await keeper.tap("write-save");
     await look(`record: ${blank}`);
   }
-  await typeTime(keeper, "write-bees_off", "2026-07-13T18:30");
+  await typeTime(keeper, "write-bees_off", `${await keeper.value("#write-day")}T06:30`);
   await keeper.tap("write-save");
+  await keeper.gone("write-save");
   await keeper.driver.go(`${keeper.host.address}#/book/lot`);
   await keeper.one(".paper > :first-child");
   await look("honey lot");
@@ -260,9 +261,9 @@ export async function seldom(keeper, look) {
   await look("a damaged page");
 }
 
-/** A day with its hour: the driver's keys meet such a field in as many ways as there are engines. */
+/** A day with its hour: the driver's keys meet such a field in as many ways as there are engines. Folded or not. */
 export async function typeTime(keeper, field, text) {
-  await keeper.one(`#${field}`);
+  await keeper.until(`${field} is there`, () => keeper.driver.run((field) => document.getElementById(field) !== null, field));
   await keeper.driver.run((field, text) => {
     const input = document.getElementById(field);
     input.value = text;

@@ -28,6 +28,10 @@ journey("a buyer asks for a lot: its hours, and which products were in its hives
   await keepYard(keeper, 3);
   await product(keeper, "Strips", "2026-07-14");
   await product(keeper, "Pads", "2026-07-14", "2026-07-14");
+  // What was struck out is struck through on the sheet, and not left out of it.
+  await keeper.open("#/book/history");
+  await keeper.tap("[data-testid=history-line] button");
+  await keeper.tapCalmly("history-strike");
   await keeper.open("#/write/harvest");
   await typeTime(keeper, "write-bees_off", "2026-07-14T09:00");
   await typeTime(keeper, "write-extraction_began", "2026-07-15T06:05");
@@ -35,9 +39,6 @@ journey("a buyer asks for a lot: its hours, and which products were in its hives
   await keeper.type("#write-supers", "4");
   await keeper.tap("write-save");
   await keeper.until("it is written", async () => (await records(keeper)).length === 3);
-  // Whoever strikes a product out strikes it through on the sheet.
-  await keeper.open("#/book/history");
-  await keeper.reads("main", /Pads/);
 
   await keeper.open("#/book/records");
   await keeper.tap("lot-sheet");
@@ -49,7 +50,8 @@ journey("a buyer asks for a lot: its hours, and which products were in its hives
   assert.match(said, /Into the room at[^]*not written down/);
   assert.match(said, /21 h 05 min/);
   assert.match(said, /Strips[^]*not verified[^]*still in the hives/);
-  assert.match(said, /Pads[^]*NOT over: until Tue, 28 July 2026/);
+  assert.match(said, /Pads \(struck out\)[^]*NOT over: until Tue, 28 July 2026/);
+  assert.match(await keeper.driver.run(() => document.querySelector(".paper del").innerText), /Pads/);
   assert.match(said, /As written down by the keeper; this page judges neither product nor honey\./);
   assert.doesNotMatch(said, /safe|fit for|approved/i);
 
