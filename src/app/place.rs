@@ -62,7 +62,7 @@ pub enum Place {
     TakeIn,
     /// A table that was kept elsewhere comes in.
     TableIn,
-    /// A sheet for printing; of one yard when the address names it.
+    /// A sheet for printing; of one yard, or one lot, when the address names it.
     Paper(Paper, Option<String>),
 }
 
@@ -77,11 +77,13 @@ pub enum Paper {
     Record,
     /// What a season came to in a yard.
     Season,
+    /// A harvest lot, for whoever buys the honey; the lot of a line when the address names one.
+    Lot,
 }
 
 impl Paper {
     /// Every sheet.
-    pub const ALL: [Paper; 4] = [Paper::Truck, Paper::Cards, Paper::Record, Paper::Season];
+    pub const ALL: [Paper; 5] = [Paper::Truck, Paper::Cards, Paper::Record, Paper::Season, Paper::Lot];
 
     /// Its name in the address.
     fn slug(self) -> &'static str {
@@ -90,6 +92,7 @@ impl Paper {
             Paper::Cards => "hive-cards",
             Paper::Record => "inspector",
             Paper::Season => "season",
+            Paper::Lot => "lot",
         }
     }
 }
@@ -224,6 +227,7 @@ mod tests {
         ];
         places.extend(Paper::ALL.map(|paper| Place::Paper(paper, None)));
         places.push(Place::Paper(Paper::Truck, Some("k7f3qa-12".to_owned())));
+        places.push(Place::Paper(Paper::Lot, Some("k7f3qa-12".to_owned())));
         places.extend(Sum::ALL.map(|sum| Place::Bench(Some(sum))));
         places.push(Place::Records);
         places.extend(Blank::ALL.map(|blank| Place::Write(blank, None)));

@@ -10,6 +10,7 @@ pub mod fold;
 pub mod id;
 pub mod keeper;
 pub mod log;
+pub mod lot;
 pub mod page;
 pub mod plain;
 pub mod record;

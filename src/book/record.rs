@@ -78,6 +78,14 @@ impl Record {
         }
     }
 
+    /// The day and hour in a field.
+    pub fn time(&self, name: &str) -> Option<ClockTime> {
+        match self.get(name) {
+            Some(Answer::Time(time)) => Some(*time),
+            _ => None,
+        }
+    }
+
     /// The hive that a field names.
     pub fn named_hive(&self) -> Option<&ThingId> {
         self.answers.iter().flatten().find_map(|answer| match answer {

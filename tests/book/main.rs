@@ -14,6 +14,7 @@ mod foreign;
 mod half_made;
 mod late;
 mod laws;
+mod lots;
 mod mended;
 mod mixed;
 mod other_hands;

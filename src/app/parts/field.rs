@@ -6,6 +6,7 @@ use crate::app::graph::RwSignal;
 use crate::app::prefs;
 use crate::app::wording::en;
 use crate::app::wording::en_records;
+use web_sys::Element;
 
 /// Which keys the phone brings up.
 #[derive(Clone, Copy)]
@@ -175,7 +176,7 @@ impl Field {
             .attr("dir", "auto")
             .attr("aria-describedby", &described)
             .typed(text);
-        let line = says_view(says, &says_id, &input);
+        let line = says_view(says, &says_id, input.element());
         if kind == "text" {
             input = input.attr("inputmode", mode);
         }
@@ -197,10 +198,10 @@ fn made(id: &str, label: &str, text: RwSignal<String>) -> Field {
 }
 
 /// Says what there is to say about a field.
-pub(super) type SaysFn = Box<dyn Fn() -> Says>;
+pub(in crate::app) type SaysFn = Box<dyn Fn() -> Says>;
 
 /// The line under a field, which also marks an input that has something to mend.
-pub(super) fn says_view(says: Option<SaysFn>, id: &str, input: &El) -> El {
+pub(in crate::app) fn says_view(says: Option<SaysFn>, id: &str, input: &Element) -> El {
     let line = el("p").attr("id", id).class("field-says");
     let Some(says) = says else { return line };
     let (input, shown) = (input.clone(), line.clone());
@@ -211,9 +212,9 @@ pub(super) fn says_view(says: Option<SaysFn>, id: &str, input: &El) -> El {
             Says::Wrong(text) => (true, text),
         };
         let _ = if wrong {
-            input.element().set_attribute("aria-invalid", "true")
+            input.set_attribute("aria-invalid", "true")
         } else {
-            input.element().remove_attribute("aria-invalid")
+            input.remove_attribute("aria-invalid")
         };
         shown.element().set_class_name(if wrong { "field-says field-wrong" } else { "field-says" });
         shown.element().set_text_content(Some(&text));

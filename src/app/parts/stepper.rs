@@ -60,7 +60,7 @@ impl Stepper {
             .attr("autocomplete", "off")
             .attr("aria-describedby", &says_id)
             .typed(text);
-        let line = says_view(says, &says_id, &input);
+        let line = says_view(says, &says_id, input.element());
         el("div")
             .class("field stepper")
             .kid(el("label").attr("for", &id).text(&label))

@@ -7,14 +7,16 @@ use crate::app::el::{Bit, El, el};
 use crate::app::graph::RwSignal;
 use crate::app::ledger::words::{hive_name, put_answer};
 use crate::app::load::page::tick;
+use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
-use crate::app::parts::field::{Field as Typing, Says};
+use crate::app::parts::field::{Field as Typing, Says, says_view};
 use crate::app::round::form::{note, select};
 use crate::app::wording::en_records as w;
 use crate::app::wording::{en, en_typed};
 use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::record::{Ask, Blank, Field};
+use web_sys::Element;
 
 /// A field: its text and its unit.
 #[derive(Clone, Copy)]
@@ -36,13 +38,46 @@ pub(super) fn wrong(wrong: &Wrong) -> String {
     }
 }
 
-/// Every field of `blank`, the long ones of few people under a fold of their own.
+/// Fields in sight at first; the others of a longer blank are folded.
+const IN_SIGHT: usize = 5;
+
+/// Every field of `blank`. Of a long blank what must be there comes first and the rest is folded, unless something
+/// stands in it already, lacks or is wrong; a line that is corrected is seen whole.
 pub(super) fn view(form: Form, blank: Blank, hives: &[(String, String)]) -> Bit {
     let words = w::blank(blank);
-    let mut all = Vec::new();
-    for (at, (field, (label, hint, names))) in blank.fields().iter().zip(words.fields).enumerate() {
-        let Some(signals) = form.signals.with_value(|all| all.get(at).copied()) else { continue };
-        all.push(one(form, at, field, signals, (label, hint, names), hives));
+    let fields = blank.fields();
+    let long = fields.len() > IN_SIGHT && !form.corrects();
+    let (mut all, mut folded, mut places) = (Vec::new(), Vec::new(), Vec::new());
+    for first in [true, false] {
+        for (at, (field, (label, hint, names))) in fields.iter().zip(words.fields).enumerate() {
+            let Some(signals) = form.signals.with_value(|all| all.get(at).copied()) else { continue };
+            if first != (field.must || !long) {
+                continue;
+            }
+            let bit = one(form, at, field, signals, (label, hint, names), hives);
+            if long && all.len() >= IN_SIGHT {
+                folded.push(bit);
+                places.push(at);
+            } else {
+                all.push(bit);
+            }
+        }
+    }
+    if !folded.is_empty() {
+        let fold = more(w::FOLD, Bit::Many(folded)).test_id("write-fold");
+        let part = fold.element().clone();
+        let open = move |begin: bool| {
+            let filled = |at: usize| {
+                form.signals.with_value(|all| {
+                    all.get(at).is_some_and(|own| own.text.with_untracked(|text| !text.is_empty()))
+                })
+            };
+            if places.iter().any(|at| form.wrong(*at) || (begin && filled(*at))) {
+                let _ = part.set_attribute("open", "");
+            }
+        };
+        open(true);
+        all.push(fold.live_prop(move || open(false)).into());
     }
     Bit::Many(all)
 }
@@ -68,21 +103,27 @@ fn one(
             if !field.must {
                 choice = choice.option("", w::BLANK);
             }
-            with_line(form, at, hinted(hint), choice.text(text).view())
+            let keys = choice.text(text).view().attr("role", "radiogroup");
+            let group = keys.element().clone();
+            with_line(form, at, &id, hint, keys, &group)
         }
         Ask::Words(codes) => {
-            let mut ticks = el("fieldset").class("choice").test_id(&id).kid(el("legend").text(label));
+            let mut ticks = el("div").class("tick-rows");
             for (&code, name) in codes.iter().zip(names) {
                 let on = move || text.with(|text| text.split(' ').any(|known| known == code));
                 let set = move |on: bool| text.update(|text| put_word(text, code, on));
                 ticks = ticks.kid(tick(name, on, set));
             }
-            with_line(form, at, hinted(hint), ticks)
+            let ticks = ticked(label, ticks).test_id(&id);
+            let first = input(&ticks);
+            with_line(form, at, &id, hint, ticks, &first)
         }
         Ask::Hive => {
-            let mut all = vec![(String::new(), w::BLANK.to_owned())];
+            let mut all = vec![(String::new(), w::CHOOSE.to_owned())];
             all.extend_from_slice(hives);
-            with_line(form, at, hinted(hint), select("write-hive", label, text, &all))
+            let chooser = select("write-hive", label, text, &all);
+            let first = input(&chooser);
+            with_line(form, at, &id, hint, chooser, &first)
         }
         Ask::Text(500) => note("write-note", text).into(),
         ask => {
@@ -95,7 +136,7 @@ fn one(
                     if units.is_empty() { typing } else { typing.units(units, signals.unit) }
                 }
                 Ask::Day => typing.day(),
-                Ask::Time => typing.time(),
+                Ask::Time => typing.time().wide(),
                 _ => typing.wide(),
             };
             let typing = if hint.is_empty() { typing } else { typing.hint(hint) };
@@ -104,23 +145,27 @@ fn one(
     }
 }
 
-fn hinted(hint: &'static str) -> Option<&'static str> {
-    (!hint.is_empty()).then_some(hint)
+/// Boxes to tick under a heading.
+pub(super) fn ticked(label: &str, ticks: El) -> El {
+    el("fieldset").class("choice").kid(el("legend").text(label)).kid(ticks)
 }
 
-/// A chooser with the line that says what is wrong with it.
-fn with_line(form: Form, at: usize, hint: Option<&'static str>, chooser: El) -> Bit {
-    let says = move || form.lacks(at);
-    el("div")
-        .class("field-wide")
-        .kid(chooser)
-        .kid(hint.map(|hint| el("p").class("field-hint").text(hint)))
-        .kid(
-            el("p")
-                .live_class(move || if says().is_some() { "field-says field-wrong" } else { "field-says" })
-                .live_text(move || says().unwrap_or_default()),
-        )
-        .into()
+/// The first input of a chooser, or the chooser.
+pub(super) fn input(chooser: &El) -> Element {
+    let first = chooser.element().query_selector("input, select");
+    first.ok().flatten().unwrap_or_else(|| chooser.element().clone())
+}
+
+/// A chooser with its hint and the line that says what is wrong with it; both are read out at its first input. `marked`
+/// is what has the error: of radio keys it is their group, since one of them alone cannot be wrong.
+fn with_line(form: Form, at: usize, id: &str, hint: &str, chooser: El, marked: &Element) -> Bit {
+    let says = move || form.lacks(at).map_or(Says::Nothing, Says::Wrong);
+    let (says_id, hint_id) = ([id, "-says"].concat(), [id, "-hint"].concat());
+    let told = if hint.is_empty() { says_id.clone() } else { [&hint_id, " ", &says_id].concat() };
+    let _ = input(&chooser).set_attribute("aria-describedby", &told);
+    let line = says_view(Some(Box::new(says)), &says_id, marked);
+    let hint = (!hint.is_empty()).then(|| el("p").class("field-hint").attr("id", &hint_id).text(hint));
+    el("div").class("field-wide").kid(chooser).kid(hint).kid(line).into()
 }
 
 /// Puts a code among those of a text, or takes it out.

@@ -16,7 +16,7 @@ use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
 use crate::app::ledger::papers::events::yards;
 use crate::app::ledger::words;
 use crate::app::load::page::tick;
-use crate::app::parts::field::{Field as Typing, Says};
+use crate::app::parts::field::{Field as Typing, Says, says_view};
 use crate::app::parts::key::{Key, link};
 use crate::app::place::{Place, Section};
 use crate::app::records::{Records, Stop};
@@ -193,6 +193,21 @@ impl Form {
         })
     }
 
+    /// Whether a line is corrected.
+    pub(super) fn corrects(self) -> bool {
+        self.line.with_value(Option::is_some)
+    }
+
+    /// Whether the key was pressed and something is wrong with the field at `at`.
+    pub(super) fn wrong(self, at: usize) -> bool {
+        let read = || {
+            let own = self.signals.with_value(|all| all.get(at).copied())?;
+            let field = self.blank.fields().get(at)?;
+            draft::read(field, &(own.text.get(), own.unit.get()), self.today()).err()
+        };
+        self.tried.get() && (self.lacks(at).is_some() || read().is_some())
+    }
+
     fn record(self) -> Option<Record> {
         let mut hives = Vec::new();
         self.hives.with(|all| {
@@ -282,7 +297,7 @@ fn places(form: Form, named: &Of) -> Bit {
 fn hives(form: Form, all: Vec<(String, String)>) -> El {
     let ids: Vec<String> = all.iter().map(|(id, _)| id.clone()).collect();
     let every = move || form.hives.set(ids.clone());
-    let mut ticks = el("div").class("write-hives");
+    let mut ticks = el("div").class("tick-rows");
     for (id, name) in all {
         let own = id.clone();
         let on = move || form.hives.with(|hives| hives.contains(&own));
@@ -297,22 +312,19 @@ fn hives(form: Form, all: Vec<(String, String)>) -> El {
         ticks = ticks.kid(tick(&name, on, set));
     }
     let must = form.blank.about() == About::Hives;
-    let none = move || must && form.tried.get() && form.hives.with(Vec::is_empty);
-    el("fieldset")
-        .class("choice")
-        .kid(el("legend").text(w::WHICH_HIVES))
-        .kid(ticks)
-        .kid(
-            el("p")
-                .class("keys")
-                .kid(Key::new(w::ALL_HIVES, every).mark("write-all").view())
-                .kid(Key::new(w::NO_HIVES, move || form.hives.set(Vec::new())).view()),
-        )
-        .kid(
-            el("p")
-                .live_class(move || if none() { "field-says field-wrong" } else { "field-says" })
-                .live_text(move || if none() { w::CHOOSE_HIVE } else { "" }.to_owned()),
-        )
+    let says = move || {
+        let none = must && form.tried.get() && form.hives.with(Vec::is_empty);
+        if none { Says::Wrong(w::CHOOSE_HIVE.to_owned()) } else { Says::Nothing }
+    };
+    let ticks = fields::ticked(w::WHICH_HIVES, ticks);
+    let first = fields::input(&ticks);
+    let _ = first.set_attribute("aria-describedby", "write-hives-says");
+    let line = says_view(Some(Box::new(says)), "write-hives-says", &first);
+    let keys = el("p")
+        .class("keys")
+        .kid(Key::new(w::ALL_HIVES, every).mark("write-all").view())
+        .kid(Key::new(w::NO_HIVES, move || form.hives.set(Vec::new())).view());
+    ticks.kid(line).kid(keys)
 }
 
 fn day(form: Form) -> El {
@@ -322,6 +334,15 @@ fn day(form: Form) -> El {
         says => says,
     };
     Typing::new("write-day", label, form.day).day().says(says).view()
+}
+
+/// Puts the focus on the first field that has something to mend; of radio keys and boxes to tick on their first.
+fn to_mend() {
+    edge::after_paint(|| {
+        focus(
+            ".write-form :is(input, select, textarea)[aria-invalid=true], .write-form [aria-invalid=true] input",
+        );
+    });
 }
 
 fn end(ui: Ui, form: Form, address: String) -> Bit {
@@ -340,9 +361,7 @@ fn end(ui: Ui, form: Form, address: String) -> Bit {
         let day = form.day.with_untracked(|text| day_done(text, today));
         let no_hive = form.blank.about() == About::Hives && form.hives.with_untracked(Vec::is_empty);
         let (Ok(day), Some(record), false) = (day, untrack(|| form.record()), no_hive) else {
-            return edge::after_paint(|| {
-                focus(".write-form [aria-invalid=true]");
-            });
+            return to_mend();
         };
         let yard = untrack(|| form.yard_id()).filter(|_| form.blank.about() != About::Keeper);
         let line = form.line.get_value();
@@ -368,15 +387,12 @@ fn end(ui: Ui, form: Form, address: String) -> Bit {
                     form.records.once_kept(Box::new(done));
                 }
                 form.stop.set(Some(stop));
+                to_mend();
             }
         }
     };
     let mend = live(move || {
-        let typed = form.typed();
-        let wrong = form.tried.get() && {
-            let (_, wrong) = draft::record(Record::empty(form.blank, Vec::new()), &typed, form.today());
-            wrong.iter().any(Option::is_some)
-        };
+        let wrong = form.tried.get() && (0..form.blank.fields().len()).any(|at| form.wrong(at));
         wrong.then(|| el("p").text(w::MEND))
     });
     Bit::Many(vec![

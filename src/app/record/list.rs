@@ -6,16 +6,18 @@ use crate::app::frame::heading;
 use crate::app::graph::Memo;
 use crate::app::ledger::words;
 use crate::app::parts::key::link;
-use crate::app::place::{Place, Section};
+use crate::app::place::{Paper, Place, Section};
 use crate::app::records::Records;
 use crate::app::round::bits;
+use crate::app::round::form::keys;
 use crate::app::wording::en;
+use crate::app::wording::en_lot as wl;
 use crate::app::wording::en_records as w;
 use crate::book::id::ThingId;
 use crate::book::record::{About, Blank};
 
-/// A record in words, and what follows from it.
-type Line = (String, Vec<String>);
+/// A record in words, what follows from it, and the line of one that has a sheet of its own.
+type Line = (String, Vec<String>, Option<String>);
 
 /// The page of the Book.
 pub fn view(records: Records) -> Bit {
@@ -32,7 +34,8 @@ pub fn view(records: Records) -> Bit {
                     }
                     let record = words::record(book, now.yard.as_ref(), &now.record);
                     let line = [&en::date(now.day), w::SAYS, &record].concat();
-                    lines.push((line, said::follows(standing, id, now)));
+                    let sheet = (blank == Blank::Harvest).then(|| id.to_string());
+                    lines.push((line, said::follows(standing, id, now), sheet));
                 }
                 if !lines.is_empty() {
                     all.push((blank, lines));
@@ -49,12 +52,13 @@ pub fn view(records: Records) -> Bit {
         let mut sections = Vec::new();
         for (blank, lines) in all {
             let mut list = el("ul").class("plain-list");
-            for (line, follows) in lines {
+            for (line, follows, sheet) in lines {
                 let mut item = el("li").text(&line);
                 for said in follows {
                     item = item.kid(el("p").class("small").text(&said));
                 }
-                list = list.kid(item);
+                let way = |id| keys(link(wl::OPEN, &Place::Paper(Paper::Lot, Some(id))).test_id("lot-sheet"));
+                list = list.kid(item.kid(sheet.map(way)));
             }
             sections.push(Bit::from([el("h2").class("sub").text(w::blank(blank).title), list]));
         }

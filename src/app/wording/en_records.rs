@@ -30,7 +30,11 @@ pub fn blank(blank: Blank) -> &'static Words {
             title: "What the hive showed",
             hint: "Larvae and slime decide what to do; the rest may stay empty.",
             fields: &[
-                ("Beetle larvae", "", &["not looked", "none", "few", "many"]),
+                (
+                    "Beetle larvae",
+                    "Larvae or slime: bag those combs now, and move no comb to other hives.",
+                    &["not looked", "none", "few", "many"],
+                ),
                 ("Slime", "", &["not looked", "no", "yes"]),
                 ("Adult beetles seen", "A number or a range, such as 5–19.", &[]),
                 ("Frames of bees", "", &[]),
@@ -57,7 +61,7 @@ pub fn blank(blank: Blank) -> &'static Words {
         },
         Blank::DeadOut => &Words {
             title: "What the dead hive showed",
-            hint: "Close it to bees and beetles today; comb with larvae goes into the freezer or is burned.",
+            hint: "Close it to bees and beetles today; comb with larvae goes into the freezer or is burned. Brood scale or ropy cells? Stop, use no comb again and call the inspector.",
             fields: &[
                 (
                     "What it died of, as far as you can tell",
@@ -85,7 +89,7 @@ pub fn blank(blank: Blank) -> &'static Words {
         },
         Blank::Comb => &Words {
             title: "Comb taken out",
-            hint: "",
+            hint: "Comb with larvae: bag it now and move none to other hives. Brood scale or ropy cells? Stop and call the inspector.",
             fields: &[
                 ("Frames", "", &[]),
                 ("Where to", "", &["freezer", "another hive", "melted", "burned", "store"]),
@@ -97,10 +101,14 @@ pub fn blank(blank: Blank) -> &'static Words {
                 NOTE,
             ],
         },
-        Blank::Entrance => &Words { title: "Entrance width", hint: "", fields: &[("Width", "", &[]), NOTE] },
+        Blank::Entrance => &Words {
+            title: "Entrance width",
+            hint: "Bees bearding in the heat, or a heavy flow? Open it a notch.",
+            fields: &[("Width", "", &[]), NOTE],
+        },
         Blank::Cleaned => &Words {
             title: "Barriers cleaned",
-            hint: "",
+            hint: "A screen of 8 meshes to the inch lets beetles in.",
             fields: &[("What", "", &["slick board", "notch screen", "vent screen", "floor"]), NOTE],
         },
         Blank::HiveFacts => &Words {
@@ -116,7 +124,7 @@ pub fn blank(blank: Blank) -> &'static Words {
         },
         Blank::Product => &Words {
             title: "Product with a label applied",
-            hint: "The label is the law: what it allows on bees, how much, how long. Copy from it; this page advises no product and no dose.",
+            hint: "The label is the law: what it allows on bees, how much, how long. Copy from it; this page advises no product and no dose. No roach, ant or garden poison in or near hives: it is illegal, kills bees and taints honey.",
             fields: &[
                 ("Product, as on the label", "", &[]),
                 REGISTRATION,
@@ -126,7 +134,7 @@ pub fn blank(blank: Blank) -> &'static Words {
                 ("Last day of treatment", "Empty: it is still in the hives.", &[]),
                 (
                     "Days the label makes you wait before supers or harvest",
-                    "Type 0 where the label says none.",
+                    "Type 0 where the label says none. Supers on or off meanwhile: as the label says.",
                     &[],
                 ),
                 ("Label followed", "", NO_YES),
@@ -138,7 +146,7 @@ pub fn blank(blank: Blank) -> &'static Words {
         },
         Blank::Ground => &Words {
             title: "Ground work",
-            hint: "Only what the label allows on this ground, at its own rate.",
+            hint: "The label is the law: only what it allows on this ground, at its own rate. Powders: wear a dust mask, and none loose in a hive.",
             fields: &[
                 ("Material", "", &[]),
                 REGISTRATION,
@@ -191,7 +199,7 @@ pub fn blank(blank: Blank) -> &'static Words {
         },
         Blank::Harvest => &Words {
             title: "Harvest lot",
-            hint: "Supers with few bees left are open to beetles: note the hours.",
+            hint: "Supers with few bees left are open to beetles: spin within 24 hours, 48 at the most. Slimed honey is not for people or bees.",
             fields: &[
                 ("Supers", "", &[]),
                 ("Bees off at", "", &[]),
@@ -210,7 +218,11 @@ pub fn blank(blank: Blank) -> &'static Words {
             fields: &[
                 ("Frames", "", &[]),
                 ("The freezer shows", "", &[]),
-                ("Frozen through since", "", &[]),
+                (
+                    "Frozen through since",
+                    "Honey frames chill slowly: count from cold, not from the lid.",
+                    &[],
+                ),
                 ("Out on", "", &[]),
                 NOTE,
             ],
@@ -279,8 +291,12 @@ pub const CHOOSE_HIVE: &str = "Choose at least one hive.";
 pub const YARD: &str = "Yard";
 /// Saves the record.
 pub const SAVE: &str = "Save this entry";
-/// Not chosen.
-pub const BLANK: &str = "–";
+/// No answer to a question that may stay open.
+pub const BLANK: &str = "left empty";
+/// No hive chosen yet.
+pub const CHOOSE: &str = "Choose a hive";
+/// The fields of a long form that few people need every time.
+pub const FOLD: &str = "More fields";
 /// Must be filled in.
 pub const LACKS: &str = "This is needed.";
 /// A day or an hour before an earlier one.

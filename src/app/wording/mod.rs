@@ -11,6 +11,7 @@ pub mod en_ledger;
 pub mod en_limit;
 pub mod en_load;
 pub mod en_log;
+pub mod en_lot;
 pub mod en_notices;
 pub mod en_packet;
 pub mod en_papers;

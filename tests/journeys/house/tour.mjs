@@ -91,6 +91,14 @@ async function rest(keeper, look) {
   await keeper.until("the page of the hive is shown", () => keeper.driver.run(() => location.hash.startsWith("#/hive/")));
   await openDetails(keeper);
   await look("hive");
+  const hive = await keeper.driver.run(() => location.hash.split("/").pop());
+  for (const blank of ["look", "split", "cleaned"]) {
+    await keeper.driver.go(`${keeper.host.address}#/write/${blank}/${hive}`);
+    await keeper.one("write-save");
+    await openDetails(keeper);
+    await keeper.tap("write-save");
+    await look(`record: ${blank}`);
+  }
   await keeper.place("load");
   await openDetails(keeper);
   await look("load");
@@ -119,9 +127,16 @@ async function book(keeper, look) {
   for (const blank of ["product", "harvest"]) {
     await keeper.driver.go(`${keeper.host.address}#/write/${blank}`);
     await keeper.one("write-save");
+    await openDetails(keeper);
     await keeper.tap("write-save");
     await look(`record: ${blank}`);
   }
+  await typeTime(keeper, "write-bees_off", `${await keeper.value("#write-day")}T06:30`);
+  await keeper.tap("write-save");
+  await keeper.gone("write-save");
+  await keeper.driver.go(`${keeper.host.address}#/book/lot`);
+  await keeper.one(".paper > :first-child");
+  await look("honey lot");
   await keeper.driver.go(`${keeper.host.address}#/write/keeper_facts`);
   await keeper.type("#write-registration", "7-431");
   await keeper.tap("write-save");
@@ -244,6 +259,16 @@ export async function seldom(keeper, look) {
   await damage(keeper, page);
   await keeper.reload();
   await look("a damaged page");
+}
+
+/** A day with its hour: the driver's keys meet such a field in as many ways as there are engines. Folded or not. */
+export async function typeTime(keeper, field, text) {
+  await keeper.until(`${field} is there`, () => keeper.driver.run((field) => document.getElementById(field) !== null, field));
+  await keeper.driver.run((field, text) => {
+    const input = document.getElementById(field);
+    input.value = text;
+    input.dispatchEvent(new Event("input", { bubbles: true }));
+  }, field, text);
 }
 
 const openDetails = (keeper) =>

@@ -9,6 +9,8 @@ mod cards;
 #[cfg(target_arch = "wasm32")]
 pub(super) mod give;
 #[cfg(target_arch = "wasm32")]
+mod lot;
+#[cfg(target_arch = "wasm32")]
 pub(in crate::app::ledger) mod page;
 #[cfg(target_arch = "wasm32")]
 pub(super) mod part;

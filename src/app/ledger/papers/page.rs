@@ -3,7 +3,7 @@
 use super::events::yards;
 use super::give::{self, SHEET};
 use super::sheet::document;
-use super::{cards, record, season, truck};
+use super::{cards, lot, record, season, truck};
 use crate::almanac::day::Day;
 use crate::almanac::typed::{DayTypedError, day_done, day_planned};
 use crate::app::edge;
@@ -19,8 +19,8 @@ use crate::app::records::Records;
 use crate::app::state::Ui;
 use crate::app::wording::en_packet::EVERY;
 use crate::app::wording::en_papers::{self as w, record as wr};
-use crate::app::wording::{en, en_load, en_season as ws, en_typed};
-use crate::book::id::ThingId;
+use crate::app::wording::{en, en_load, en_lot as wl, en_records, en_season as ws, en_typed};
+use crate::book::id::{EntryId, ThingId};
 
 /// Days a packet goes back to unless the keeper says otherwise: a year.
 const PERIOD: i32 = -364;
@@ -32,12 +32,14 @@ pub(super) fn title(paper: Paper) -> (&'static str, &'static str) {
         Paper::Cards => (w::card::TITLE, w::card::FILE),
         Paper::Record => (wr::TITLE, wr::FILE),
         Paper::Season => (ws::TITLE, ws::FILE),
+        Paper::Lot => (wl::TITLE, wl::FILE),
     }
 }
 
 /// The page of `paper`, first shown for the yard `of` where the address names one.
 pub(in crate::app::ledger) fn view(ui: Ui, records: Records, paper: Paper, of: Option<&str>) -> Bit {
     let (title, file) = title(paper);
+    let line = of.unwrap_or_default();
     let of = of.and_then(|of| ThingId::parse(of).ok());
     let (all, came_from) = records.book.with_untracked(|book| {
         let mut all = yards(book);
@@ -52,11 +54,14 @@ pub(in crate::app::ledger) fn view(ui: Ui, records: Records, paper: Paper, of: O
     });
     let back = match came_from {
         Some((yard, name)) => link(name, &Place::Yard(yard)),
+        None if paper == Paper::Lot => link(en_records::TITLE, &Place::Records),
         None => link(en::section(Section::Book), &Place::Book),
     };
     let back = el("p").class("back").kid(back);
-    let Some((first, _)) = all.first() else {
-        return Bit::Many(vec![back.into(), heading(title).into(), el("p").text(w::NO_YARD).into()]);
+    let lots = if paper == Paper::Lot { records.book.with_untracked(lot::lots) } else { Vec::new() };
+    let nothing = if paper == Paper::Lot { wl::NO_LOT } else { w::NO_YARD };
+    let Some((first, _)) = all.first().filter(|_| paper != Paper::Lot || !lots.is_empty()) else {
+        return Bit::Many(vec![back.into(), heading(title).into(), el("p").text(nothing).into()]);
     };
     let yard = RwSignal::new(first.clone());
     let today = ui.today.get_untracked();
@@ -65,6 +70,7 @@ pub(in crate::app::ledger) fn view(ui: Ui, records: Records, paper: Paper, of: O
         Paper::Cards => cards_page(ui, records, yard, &all),
         Paper::Record => record_page(ui, records),
         Paper::Season => season_page(ui, records, yard, &all),
+        Paper::Lot => lot_page(ui, records, line, &lots),
     };
     let print = move || {
         if let Some(window) = edge::window() {
@@ -151,6 +157,18 @@ fn season_page(ui: Ui, records: Records, yard: RwSignal<String>, all: &[(String,
     });
     let fields = el("div").class("fields").kid(chooser("paper-yard", w::YARD, all, yard));
     (span.fields(fields), sheet)
+}
+
+/// The lot of `line` is shown first, else the newest.
+fn lot_page(ui: Ui, records: Records, line: &str, lots: &[(String, String)]) -> (El, Bit) {
+    let first = lots.iter().find(|(id, _)| id == line).or(lots.first());
+    let lot = RwSignal::new(first.map(|(id, _)| id.clone()).unwrap_or_default());
+    let sheet = live(move || {
+        let id = lot.with(|id| EntryId::parse(id).ok())?;
+        let today = ui.today.get();
+        records.book.with(|book| lot::view(book, &id, today))
+    });
+    (el("div").class("fields").kid(chooser("paper-lot", wl::WHICH, lots, lot)), sheet)
 }
 
 /// The first and the last day of a sheet.
