@@ -92,13 +92,7 @@ impl Matched {
 
     /// What it comes to in `book`. Tracks all that is asked.
     pub(super) fn read(&self, records: Records, book: &Book, today: Day) -> Read {
-        let (mut all, mut wrong) = (Vec::new(), Vec::new());
-        for (row, line) in lines::lines(&self.sheet, &self.matching(), &BrowserLetters) {
-            match line {
-                Ok(line) => all.push(line),
-                Err(error) => wrong.push((row, error)),
-            }
-        }
+        let (all, wrong) = lines::lines(&self.sheet, &self.matching(), &BrowserLetters);
         let number = |text: RwSignal<String>| text.with(|text| typed::count(text, 0, MOST).unwrap_or(2));
         let a_box = u8::try_from(number(self.a_box)).unwrap_or_default();
         let known = self.kind.with(|kind| ThingId::parse(kind).ok());
