@@ -1,10 +1,10 @@
 //! The camera as a reader of codes (Media Capture and Streams; Shape Detection API). The picture goes from the camera to
 //! the screen and to the browser's own reader, and nowhere else.
 
-use super::{call, document, options, window};
-use js_sys::{Array, Function, Promise, Reflect};
+use super::{answer, call, document, options, window};
+use js_sys::{Array, Function, Reflect};
 use wasm_bindgen::prelude::*;
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_futures::spawn_local;
 use web_sys::Element;
 
 /// Why there is no picture.
@@ -40,18 +40,12 @@ fn devices() -> Option<JsValue> {
     devices.is_object().then_some(devices)
 }
 
-async fn answer(object: &JsValue, method: &str, argument: &JsValue) -> Result<JsValue, JsValue> {
-    match call(object, method, argument) {
-        Some(promise) => JsFuture::from(Promise::resolve(&promise)).await,
-        None => Err(JsValue::UNDEFINED),
-    }
+/// Opens the camera at the back, shows what it sees in `video` and hands it to `then`.
+pub fn open(video: Element, then: impl FnOnce(Result<Camera, NoCamera>) + 'static) {
+    spawn_local(async move { then(opened(video).await) });
 }
 
-/// Opens the camera at the back and shows what it sees in `video`.
-///
-/// # Errors
-/// [`NoCamera`]
-pub async fn open(video: Element) -> Result<Camera, NoCamera> {
+async fn opened(video: Element) -> Result<Camera, NoCamera> {
     let class = class().ok_or(NoCamera::NoReader)?;
     let read = answer(&class, "getSupportedFormats", &JsValue::UNDEFINED).await;
     let fits = read.is_ok_and(|read| Array::from(&read).includes(&"qr_code".into(), 0));
@@ -80,11 +74,21 @@ impl Camera {
         self.video.is_connected() && !document().is_some_and(|document| document.hidden())
     }
 
-    /// The texts of the codes in the picture.
-    pub async fn look(&self) -> Vec<String> {
-        let found = answer(&self.reader, "detect", &self.video).await.unwrap_or_default();
-        let text = |code| Reflect::get(&code, &"rawValue".into()).ok()?.as_string();
-        if found.is_object() { Array::from(&found).iter().filter_map(text).collect() } else { Vec::new() }
+    /// Hands the texts of the codes in the picture to `then`, with the camera itself.
+    pub fn look(self, then: impl FnOnce(Vec<String>, Camera) + 'static) {
+        let found = answer(&self.reader, "detect", &self.video);
+        spawn_local(async move {
+            let found = found.await.unwrap_or_default();
+            let mut texts = Vec::new();
+            if found.is_object() {
+                for code in Array::from(&found).iter() {
+                    texts.extend(
+                        Reflect::get(&code, &"rawValue".into()).ok().and_then(|text| text.as_string()),
+                    );
+                }
+            }
+            then(texts, self);
+        });
     }
 
     /// Switches it off.

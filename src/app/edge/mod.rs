@@ -17,8 +17,9 @@ pub mod typing;
 pub mod worker;
 
 use crate::app::graph::after;
-use js_sys::{Array, Function, Reflect};
+use js_sys::{Array, Function, Promise, Reflect};
 use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::JsFuture;
 use web_sys::{Document, Element, Event, EventTarget, Window};
 
 /// The window; none only outside a page.
@@ -108,4 +109,12 @@ fn options(properties: &[(&str, JsValue)]) -> js_sys::Object {
 fn call(object: &JsValue, name: &str, argument: &JsValue) -> Option<JsValue> {
     let method: Function = Reflect::get(object, &name.into()).ok()?.dyn_into().ok()?;
     method.call1(object, argument).ok()
+}
+
+/// What the promise of that method comes to; an error where there is no such method or it throws.
+fn answer(object: &JsValue, name: &str, argument: &JsValue) -> JsFuture {
+    JsFuture::from(match call(object, name, argument) {
+        Some(promise) => Promise::resolve(&promise),
+        None => Promise::reject(&JsValue::UNDEFINED),
+    })
 }

@@ -1,9 +1,9 @@
 //! Deflate (RFC 1951) by the browser's own streams: code for it in the page would cost more than all the camera codes.
 
-use super::call;
-use js_sys::{Array, Function, Promise, Reflect, Uint8Array};
+use super::{answer, call};
+use js_sys::{Array, Function, Reflect, Uint8Array};
 use wasm_bindgen::prelude::*;
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_futures::spawn_local;
 use web_sys::Blob;
 
 /// Why bytes were not unpacked.
@@ -17,29 +17,32 @@ pub enum Unpacked {
     Damaged,
 }
 
-/// The bytes packed; none where the browser cannot.
-pub async fn pack(bytes: &[u8]) -> Option<Vec<u8>> {
+/// Packs `bytes` and hands them to `then`; where the browser cannot, as they are.
+pub fn pack(bytes: Vec<u8>, then: impl FnOnce(Result<Vec<u8>, Vec<u8>>) + 'static) {
+    let reader = reader("CompressionStream", &bytes);
     // What is packed here is in memory already, so it has no cap.
-    through("CompressionStream", bytes, u32::MAX).await.ok()
+    through(reader, u32::MAX, Box::new(|packed| then(packed.map_err(|_| bytes))));
 }
 
-/// What was packed.
-///
-/// # Errors
-/// [`Unpacked`]; of what would come out beyond `most` bytes nothing is kept.
-pub async fn unpack(bytes: &[u8], most: u32) -> Result<Vec<u8>, Unpacked> {
-    through("DecompressionStream", bytes, most).await
+/// Unpacks `bytes` and hands them to `then`; of what would come out beyond `most` bytes nothing is kept.
+pub fn unpack(bytes: &[u8], most: u32, then: impl FnOnce(Result<Vec<u8>, Unpacked>) + 'static) {
+    through(reader("DecompressionStream", bytes), most, Box::new(then));
 }
 
-async fn through(class: &str, bytes: &[u8], most: u32) -> Result<Vec<u8>, Unpacked> {
-    let reader = reader(class, bytes).ok_or(Unpacked::NoWay)?;
+fn through(reader: Option<JsValue>, most: u32, then: Box<dyn FnOnce(Result<Vec<u8>, Unpacked>)>) {
+    spawn_local(async move {
+        then(match reader {
+            Some(reader) => read(reader, most).await,
+            None => Err(Unpacked::NoWay),
+        });
+    });
+}
+
+async fn read(reader: JsValue, most: u32) -> Result<Vec<u8>, Unpacked> {
     let mut out = Vec::new();
     // Piece by piece: a few bytes can unpack to a thousand times as many.
     loop {
-        let piece: Promise = call(&reader, "read", &JsValue::UNDEFINED)
-            .and_then(|piece| piece.dyn_into().ok())
-            .ok_or(Unpacked::NoWay)?;
-        let piece = JsFuture::from(piece).await.map_err(|_| Unpacked::Damaged)?;
+        let piece = answer(&reader, "read", &JsValue::UNDEFINED).await.map_err(|_| Unpacked::Damaged)?;
         let field = |name: &str| Reflect::get(&piece, &name.into()).ok();
         if field("done").is_none_or(|done| done.is_truthy()) {
             return Ok(out);
