@@ -23,7 +23,6 @@ use std::rc::Rc;
 pub(super) const MOST: u32 = 9;
 
 /// A table and the keeper's answers about it.
-#[derive(Clone)]
 pub(super) struct Matched {
     pub(super) sheet: Rc<Sheet>,
     pub(super) header: RwSignal<bool>,
@@ -48,14 +47,14 @@ pub(super) struct Read {
 }
 
 impl Matched {
-    pub(super) fn new(records: Records, sheet: Rc<Sheet>) -> Matched {
+    pub(super) fn new(records: Records, sheet: Rc<Sheet>) -> Rc<Matched> {
         let (yard, kind) = records.book.with_untracked(|book| {
             let mut own = book.standing().open_yards().filter(|(id, _)| !id.is_demo());
             let yard = own.next().map(|(_, yard)| yard.name.clone());
             let kind = kinds(book).first().map(|(id, _)| id.to_string());
             (yard.unwrap_or_default(), kind.unwrap_or_default())
         });
-        Matched {
+        Rc::new(Matched {
             header: RwSignal::new(columns::has_header(&sheet)),
             columns: RwSignal::new(columns::guess(&sheet)),
             order: RwSignal::new(String::new()),
@@ -66,7 +65,7 @@ impl Matched {
             kind: RwSignal::new(kind),
             earlier: RwSignal::new(false),
             sheet,
-        }
+        })
     }
 
     /// The answers. Tracks all that is asked.
