@@ -1,7 +1,7 @@
 //! Deflate (RFC 1951) by the browser's own streams: code for it in the page would cost more than all the camera codes.
 
-use super::{answer, call};
-use js_sys::{Array, Function, Reflect, Uint8Array};
+use super::{answer, call, field};
+use js_sys::{Array, Reflect, Uint8Array};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::spawn_local;
 use web_sys::Blob;
@@ -43,12 +43,10 @@ async fn read(reader: JsValue, most: u32) -> Result<Vec<u8>, Unpacked> {
     // Piece by piece: a few bytes can unpack to a thousand times as many.
     loop {
         let piece = answer(&reader, "read", &JsValue::UNDEFINED).await.map_err(|_| Unpacked::Damaged)?;
-        let field = |name: &str| Reflect::get(&piece, &name.into()).ok();
-        if field("done").is_none_or(|done| done.is_truthy()) {
+        if field(&piece, "done").is_truthy() {
             return Ok(out);
         }
-        let piece: Uint8Array =
-            field("value").and_then(|value| value.dyn_into().ok()).ok_or(Unpacked::Damaged)?;
+        let piece: Uint8Array = field(&piece, "value").dyn_into().map_err(|_| Unpacked::Damaged)?;
         let room = most.saturating_sub(u32::try_from(out.len()).unwrap_or(u32::MAX));
         if piece.length() > room {
             call(&reader, "cancel", &JsValue::UNDEFINED);
@@ -59,7 +57,7 @@ async fn read(reader: JsValue, most: u32) -> Result<Vec<u8>, Unpacked> {
 }
 
 fn reader(class: &str, bytes: &[u8]) -> Option<JsValue> {
-    let class: Function = Reflect::get(&js_sys::global(), &class.into()).ok()?.dyn_into().ok()?;
+    let class = super::class(class)?;
     // Older browsers have the class and not this format.
     let stream = Reflect::construct(&class, &Array::of1(&"deflate-raw".into())).ok()?;
     let blob = Blob::new_with_u8_array_sequence(&Array::of1(&Uint8Array::from(bytes))).ok()?;

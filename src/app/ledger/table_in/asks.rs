@@ -98,7 +98,10 @@ fn column(matched: &Matched, at: usize, name: &str) -> El {
             }
         });
     };
-    let all = Column::ALL.map(|(column, code)| (code, w::column(column)));
+    let mut all = Vec::new();
+    for (column, code) in Column::ALL {
+        all.push((code, w::column(column)));
+    }
     let id = ["table-column-", &(at + 1).to_string()].concat();
     select(&id, &label, &hint, &all, now.code(), Box::new(chosen))
 }
@@ -143,7 +146,9 @@ fn words(matched: &Rc<Matched>) -> Bit {
         let mut bits = vec![el("h3").text(w::WORDS).into()];
         for (at, word) in unknown.iter().enumerate() {
             let mut all = vec![("", w::LEAVE_WORD)];
-            all.extend(DIDS.map(|(did, code)| (code, w::did(did))));
+            for (did, code) in DIDS {
+                all.push((code, w::did(did)));
+            }
             let of = word.clone();
             let chosen = move |code: String| {
                 let did = DIDS.into_iter().find(|(_, known)| *known == code).map(|(did, _)| did);
