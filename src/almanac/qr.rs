@@ -102,11 +102,16 @@ fn interleaved(data: &[u8], ecc: usize, blocks: usize) -> Vec<u8> {
         rest = others;
     }
     let mut all = Vec::new();
+    let mut column = |of: &[u8], at: usize| all.extend_from_slice(of.get(at..=at).unwrap_or_default());
     for at in 0..=short {
-        all.extend(parts.iter().filter_map(|(part, _)| part.get(at)));
+        for (part, _) in &parts {
+            column(part, at);
+        }
     }
     for at in 0..ecc {
-        all.extend(parts.iter().filter_map(|(_, ecc)| ecc.get(at)));
+        for (_, ecc) in &parts {
+            column(ecc, at);
+        }
     }
     all
 }

@@ -308,10 +308,13 @@ fn hang(
     };
     let mut boxes = Vec::new();
     for (at, (wants, spots)) in wants.iter().zip(stack::stack_spots(wants, size)).enumerate() {
-        // How full they were nobody has written down.
-        let trap = |spot| NewTrap { spot, kind: kind.clone(), level: None };
+        let mut traps = Vec::new();
+        for spot in spots {
+            // How full they were nobody has written down.
+            traps.push(NewTrap { spot, kind: kind.clone(), level: None });
+        }
         let depth = if at == 0 { BoxDepth::Deep } else { BoxDepth::Medium };
-        boxes.push(NewBox { depth, wants: *wants, traps: spots.into_iter().map(trap).collect() });
+        boxes.push(NewBox { depth, wants: *wants, traps });
     }
     let what = What::Hive { yard: yard.clone(), tag: hive.tag.to_owned(), size, boxes };
     Ok(draft.push(begins(hive, terms.today), Some(yard), what)?.thing(0))

@@ -97,7 +97,7 @@ impl Matched {
         let known = self.kind.with(|kind| ThingId::parse(kind).ok());
         let terms = TableTerms {
             kind: known.map_or_else(|| KindChoice::New(new_kind()), KindChoice::Known),
-            boxes: (0..number(self.boxes)).map(|_| a_box).collect(),
+            boxes: vec![a_box; usize::try_from(number(self.boxes)).unwrap_or_default()],
             earlier: self.earlier.get(),
             zone: clock::own_zone(),
             today,
