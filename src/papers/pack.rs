@@ -312,27 +312,13 @@ impl File {
         }
         let then = book.with(&self.backup.entries);
         let (now, then) = (book.standing(), then.standing());
-        let keys = Keys::of(then, letters);
         let (mut twins, mut yards) = (Vec::new(), Vec::new());
-        for (id, name) in &keys.yards {
-            let other = |(other, known): &(&ThingId, String)| {
-                *other != *id && known == name && now.yards.contains_key(*other)
-            };
-            if !now.yards.contains_key(*id)
-                && keys.yards.iter().any(other)
-                && let Some(yard) = then.yards.get(*id)
-            {
-                yards.push(yard.name.clone());
-            }
+        let (yard_keys, hive_keys) = keys(then, letters);
+        for id in new_ones(&yard_keys, &|id| now.yards.contains_key(id)) {
+            yards.extend(then.yards.get(id).map(|yard| yard.name.clone()));
         }
-        for (id, key) in &keys.hives {
-            let other = |(other, known): &(&ThingId, (String, String))| {
-                *other != *id && known == key && now.hives.contains_key(*other)
-            };
-            if !now.hives.contains_key(*id)
-                && keys.hives.iter().any(other)
-                && let Some(hive) = then.hives.get(*id)
-            {
+        for id in new_ones(&hive_keys, &|id| now.hives.contains_key(id)) {
+            if let Some(hive) = then.hives.get(id) {
                 let yard = then.yards.get(&hive.yard).map(|yard| yard.name.clone());
                 twins.push((hive.tag.clone(), yard.unwrap_or_default()));
             }
@@ -346,24 +332,32 @@ fn doubles(standing: &Standing) -> usize {
     standing.hives.values().map(|hive| hive.doubles.len()).sum()
 }
 
-/// Names as they are compared: those of the yards in use, and of the living hives with that of their yard.
-struct Keys<'a> {
-    yards: Vec<(&'a ThingId, String)>,
-    hives: Vec<(&'a ThingId, (String, String))>,
+/// Names as they are compared.
+type Keys<'a> = Vec<(&'a ThingId, String)>;
+
+/// Those of the yards in use, and of the living hives with that of their yard.
+fn keys<'a>(standing: &'a Standing, letters: &impl Letters) -> (Keys<'a>, Keys<'a>) {
+    let mut yards = Vec::new();
+    for (id, yard) in standing.open_yards() {
+        yards.push((id, key(&yard.name, letters)));
+    }
+    let mut hives = Vec::new();
+    for (id, hive) in standing.hives.iter().filter(|(_, hive)| hive.alive()) {
+        if let Some((_, yard)) = yards.iter().find(|(yard, _)| **yard == hive.yard) {
+            // No name has a line break in it.
+            hives.push((id, [yard, "\n", &key(&hive.tag, letters)].concat()));
+        }
+    }
+    (yards, hives)
 }
 
-impl<'a> Keys<'a> {
-    fn of(standing: &'a Standing, letters: &impl Letters) -> Keys<'a> {
-        let mut yards = Vec::new();
-        for (id, yard) in standing.open_yards() {
-            yards.push((id, key(&yard.name, letters)));
+/// Those that are not here yet and have the name of one that is.
+fn new_ones<'a>(keys: &Keys<'a>, here: &dyn Fn(&ThingId) -> bool) -> Vec<&'a ThingId> {
+    let mut new = Vec::new();
+    for (id, name) in keys {
+        if !here(id) && keys.iter().any(|(other, known)| known == name && here(other)) {
+            new.push(*id);
         }
-        let mut hives = Vec::new();
-        for (id, hive) in standing.hives.iter().filter(|(_, hive)| hive.alive()) {
-            if let Some((_, yard)) = yards.iter().find(|(yard, _)| **yard == hive.yard) {
-                hives.push((id, (yard.clone(), key(&hive.tag, letters))));
-            }
-        }
-        Keys { yards, hives }
     }
+    new
 }

@@ -62,14 +62,7 @@ fn guessed(sheet: &Sheet) -> Matching {
 
 fn read(text: &str) -> (Vec<TableLine>, Vec<(usize, RowError)>) {
     let sheet = Sheet::read(text).unwrap();
-    let (mut read, mut wrong) = (Vec::new(), Vec::new());
-    for (row, line) in lines::lines(&sheet, &guessed(&sheet), &Unicode) {
-        match line {
-            Ok(line) => read.push(line),
-            Err(error) => wrong.push((row, error)),
-        }
-    }
-    (read, wrong)
+    lines::lines(&sheet, &guessed(&sheet), &Unicode)
 }
 
 fn taken(book: &Book, text: &str) -> TableTaken {
@@ -242,19 +235,16 @@ fn a_row_longer_than_the_header_and_words_she_explains() {
     matching.order = Some(Order::MonthFirst);
     assert_eq!(lines::unknown_words(&sheet, &matching, 12), ["painted"]);
     matching.words = vec![("painted".to_owned(), Some(Did::GluedShut))];
-    let read = lines::lines(&sheet, &matching, &Unicode);
-    let work = read[0].1.as_ref().unwrap().work.as_ref().unwrap();
+    let (read, wrong) = lines::lines(&sheet, &matching, &Unicode);
+    let work = read[0].work.as_ref().unwrap();
     assert_eq!((work.day, work.did), (day("2026-03-04"), Did::GluedShut));
-    assert_eq!(read[1], (3, Err(RowError::TooLong)));
+    assert_eq!(wrong, [(3, RowError::TooLong)]);
     assert_eq!(
         sheet.rows[2],
         Row { number: 3, cells: ["2", "04/04/2026", "looked", "and more"].map(str::to_owned).to_vec() }
     );
     matching.columns[2] = Column::Skip;
-    assert_eq!(
-        lines::lines(&sheet, &matching, &Unicode)[0].1.as_ref().unwrap().work.as_ref().unwrap().did,
-        Did::AsFound
-    );
+    assert_eq!(lines::lines(&sheet, &matching, &Unicode).0[0].work.as_ref().unwrap().did, Did::AsFound);
 }
 
 #[test]

@@ -23,8 +23,7 @@ pub(crate) fn open(keeper: &Keeper, text: &str) -> Verdict {
         words: Vec::new(),
     };
     matching.order = cells::order(lines::days(&sheet, &matching)).0;
-    let read = lines::lines(&sheet, &matching, &Unicode);
-    let lines: Vec<_> = read.into_iter().filter_map(|(_, line)| line.ok()).collect();
+    let (lines, _) = lines::lines(&sheet, &matching, &Unicode);
     let holds = TypedVolume::new(Decimal::whole(20), VolumeUnit::Millilitre).map_err(|_| "no volume")?;
     let mut trap = plain_trap(holds, Share::HALF);
     "Trap".clone_into(&mut trap.name);

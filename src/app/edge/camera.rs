@@ -1,11 +1,14 @@
 //! The camera as a reader of codes (Media Capture and Streams; Shape Detection API). The picture goes from the camera to
 //! the screen and to the browser's own reader, and nowhere else.
 
-use super::{call, document, options, window};
-use js_sys::{Array, Function, Promise, Reflect};
+use super::{answer, call, class, document, field, options, window};
+use js_sys::{Array, Reflect};
 use wasm_bindgen::prelude::*;
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_futures::spawn_local;
 use web_sys::Element;
+
+/// The browser's reader of codes.
+const READER: &str = "BarcodeDetector";
 
 /// Why there is no picture.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -28,31 +31,21 @@ pub struct Camera {
 
 /// Whether the browser has what it takes. Whether its reader knows these codes is asked when the camera is opened.
 pub fn can() -> bool {
-    class().is_some() && devices().is_some()
-}
-
-fn class() -> Option<Function> {
-    Reflect::get(&js_sys::global(), &"BarcodeDetector".into()).ok()?.dyn_into().ok()
+    class(READER).is_some() && devices().is_some()
 }
 
 fn devices() -> Option<JsValue> {
-    let devices = Reflect::get(&window()?.navigator(), &"mediaDevices".into()).ok()?;
+    let devices = field(&window()?.navigator(), "mediaDevices");
     devices.is_object().then_some(devices)
 }
 
-async fn answer(object: &JsValue, method: &str, argument: &JsValue) -> Result<JsValue, JsValue> {
-    match call(object, method, argument) {
-        Some(promise) => JsFuture::from(Promise::resolve(&promise)).await,
-        None => Err(JsValue::UNDEFINED),
-    }
+/// Opens the camera at the back, shows what it sees in `video` and hands it to `then`.
+pub fn open(video: Element, then: impl FnOnce(Result<Camera, NoCamera>) + 'static) {
+    spawn_local(async move { then(opened(video).await) });
 }
 
-/// Opens the camera at the back and shows what it sees in `video`.
-///
-/// # Errors
-/// [`NoCamera`]
-pub async fn open(video: Element) -> Result<Camera, NoCamera> {
-    let class = class().ok_or(NoCamera::NoReader)?;
+async fn opened(video: Element) -> Result<Camera, NoCamera> {
+    let class = class(READER).ok_or(NoCamera::NoReader)?;
     let read = answer(&class, "getSupportedFormats", &JsValue::UNDEFINED).await;
     let fits = read.is_ok_and(|read| Array::from(&read).includes(&"qr_code".into(), 0));
     let formats = options(&[("formats", Array::of1(&"qr_code".into()).into())]);
@@ -62,8 +55,7 @@ pub async fn open(video: Element) -> Result<Camera, NoCamera> {
     let wanted = options(&[("video", wanted.into())]);
     let devices = devices().ok_or(NoCamera::NoReader)?;
     let stream = answer(&devices, "getUserMedia", &wanted).await.map_err(|error| {
-        let name = Reflect::get(&error, &"name".into()).ok().and_then(|name| name.as_string());
-        match name.as_deref() {
+        match field(&error, "name").as_string().as_deref() {
             Some("NotAllowedError" | "SecurityError") => NoCamera::NotAllowed,
             _ => NoCamera::NotThere,
         }
@@ -80,11 +72,19 @@ impl Camera {
         self.video.is_connected() && !document().is_some_and(|document| document.hidden())
     }
 
-    /// The texts of the codes in the picture.
-    pub async fn look(&self) -> Vec<String> {
-        let found = answer(&self.reader, "detect", &self.video).await.unwrap_or_default();
-        let text = |code| Reflect::get(&code, &"rawValue".into()).ok()?.as_string();
-        if found.is_object() { Array::from(&found).iter().filter_map(text).collect() } else { Vec::new() }
+    /// Hands the texts of the codes in the picture to `then`, with the camera itself.
+    pub fn look(self, then: impl FnOnce(Vec<String>, Camera) + 'static) {
+        let found = answer(&self.reader, "detect", &self.video);
+        spawn_local(async move {
+            let found = found.await.unwrap_or_default();
+            let mut texts = Vec::new();
+            if found.is_object() {
+                for code in Array::from(&found).iter() {
+                    texts.extend(field(&code, "rawValue").as_string());
+                }
+            }
+            then(texts, self);
+        });
     }
 
     /// Switches it off.

@@ -1,8 +1,8 @@
 //! The phone's clock, read as civil days.
 
-use super::{call, document, intl, listen, options, window};
+use super::{call, document, field, intl, listen, options, window};
 use crate::almanac::day::{Day, Stamp};
-use js_sys::{Array, Date, Reflect};
+use js_sys::{Array, Date};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -14,11 +14,11 @@ pub fn civil_day(utc_ms: f64, zone: &str) -> Option<Day> {
     let parts: Array = call(&format, "formatToParts", &Date::new(&utc_ms.into()).into())?.dyn_into().ok()?;
     let field = |name: &str| {
         parts.iter().find_map(|part| {
-            let kind = Reflect::get(&part, &"type".into()).ok()?;
+            let kind = field(&part, "type");
             if kind != name {
                 return None;
             }
-            Reflect::get(&part, &"value".into()).ok()?.as_string()?.parse::<u32>().ok()
+            field(&part, "value").as_string()?.parse::<u32>().ok()
         })
     };
     Day::from_ymd(i32::try_from(field("year")?).ok()?, field("month")?, field("day")?).ok()
@@ -69,7 +69,7 @@ pub fn own_zone() -> String {
 fn resolved_zone() -> String {
     let resolved = format(JsValue::UNDEFINED)
         .and_then(|format| call(&format, "resolvedOptions", &JsValue::UNDEFINED))
-        .and_then(|resolved| Reflect::get(&resolved, &"timeZone".into()).ok());
+        .map(|resolved| field(&resolved, "timeZone"));
     resolved.and_then(|zone| zone.as_string()).unwrap_or_else(|| "UTC".to_owned())
 }
 

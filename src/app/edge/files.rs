@@ -50,6 +50,10 @@ pub fn picked(
     most: u32,
     then: impl FnOnce(String, Result<String, FileError>) + 'static,
 ) {
+    read(input, most, Box::new(then));
+}
+
+fn read(input: &HtmlInputElement, most: u32, then: Box<dyn FnOnce(String, Result<String, FileError>)>) {
     let Some(file) = input.files().and_then(|files| files.get(0)) else { return };
     input.set_value("");
     wasm_bindgen_futures::spawn_local(async move {

@@ -1,7 +1,7 @@
 //! Whether the browser promises to keep what the page stores.
 
-use super::{call, window};
-use js_sys::{Promise, Reflect};
+use super::{call, field, window};
+use js_sys::Promise;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 
@@ -16,7 +16,7 @@ pub async fn ask() -> Option<bool> {
 }
 
 async fn storage(method: &str) -> Option<bool> {
-    let storage = Reflect::get(&window()?.navigator(), &"storage".into()).ok()?;
+    let storage = field(&window()?.navigator(), "storage");
     let answer: Promise = call(&storage, method, &JsValue::UNDEFINED)?.dyn_into().ok()?;
     JsFuture::from(answer).await.ok()?.as_bool()
 }

@@ -1,11 +1,11 @@
 //! Numbers and dates as the phone's owner writes them. Sentences are in `wording`.
 
-use super::{intl, options};
+use super::{function, intl, options};
 use crate::almanac::day::Day;
 use crate::almanac::figure;
 use crate::almanac::quantity::{Length, LengthUnit, Volume, VolumeUnit};
 use crate::app::wording::en;
-use js_sys::{Array, Function, Reflect};
+use js_sys::{Array, Function};
 use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
 
@@ -22,7 +22,7 @@ fn format(least: u8, most: u8) -> Option<Function> {
         let wanted =
             options(&[("minimumFractionDigits", least.into()), ("maximumFractionDigits", most.into())]);
         let made = intl("NumberFormat", &Array::of2(&JsValue::UNDEFINED, &wanted))?;
-        let format: Function = Reflect::get(&made, &"format".into()).ok()?.dyn_into().ok()?;
+        let format = function(&made, "format")?;
         formats.push(((least, most), format.clone()));
         Some(format)
     })
@@ -76,7 +76,7 @@ fn dated(day: Day, kept: &mut Option<Function>, more: &[(&str, JsValue)]) -> Opt
             vec![("weekday", "short".into()), ("day", "numeric".into()), ("timeZone", "UTC".into())];
         wanted.extend_from_slice(more);
         let made = intl("DateTimeFormat", &Array::of2(&english().into(), &options(&wanted)))?;
-        *kept = Reflect::get(&made, &"format".into()).ok()?.dyn_into().ok();
+        *kept = function(&made, "format");
     }
     // Noon in UTC, written in UTC: no zone or clock change comes near the day.
     let noon = f64::from(day.days_since(Day::FIRST)).mul_add(86_400_000.0, 946_728_000_000.0);

@@ -1,7 +1,7 @@
 //! Which tab of this page writes: the browser gives one lock to one tab at a time.
 
-use super::{options, window};
-use js_sys::{Function, Promise, Reflect};
+use super::{field, function, options, window};
+use js_sys::Promise;
 use std::cell::Cell;
 use std::rc::Rc;
 use wasm_bindgen::prelude::*;
@@ -12,7 +12,7 @@ const NAME: &str = "beetle-almanac:writer";
 
 /// The browser's locks; none where it has none, or on a host without https.
 fn locks() -> Option<JsValue> {
-    let locks = Reflect::get(&window()?.navigator(), &"locks".into()).ok()?;
+    let locks = field(&window()?.navigator(), "locks");
     locks.is_object().then_some(locks)
 }
 
@@ -29,7 +29,7 @@ pub async fn hold(steal: bool, ours: impl FnOnce() + 'static) -> bool {
 
 fn ask(steal: bool, held: Rc<Cell<bool>>, ours: Box<dyn FnOnce()>) -> Option<Promise> {
     let locks = locks()?;
-    let request: Function = Reflect::get(&locks, &"request".into()).ok()?.dyn_into().ok()?;
+    let request = function(&locks, "request")?;
     // The lock is held for as long as the promise is open, so it is one that is never kept.
     let granted = Closure::once_into_js(move || {
         held.set(true);

@@ -17,8 +17,9 @@ pub mod typing;
 pub mod worker;
 
 use crate::app::graph::after;
-use js_sys::{Array, Function, Reflect};
+use js_sys::{Array, Function, Promise, Reflect};
 use wasm_bindgen::prelude::*;
+use wasm_bindgen_futures::JsFuture;
 use web_sys::{Document, Element, Event, EventTarget, Window};
 
 /// The window; none only outside a page.
@@ -90,8 +91,7 @@ pub fn focus(id: &str) {
 
 /// `new Intl.<class>(arguments…)`; none where the browser lacks it or refuses the arguments.
 fn intl(class: &str, arguments: &Array) -> Option<JsValue> {
-    let intl = Reflect::get(&js_sys::global(), &"Intl".into()).ok()?;
-    let class: Function = Reflect::get(&intl, &class.into()).ok()?.dyn_into().ok()?;
+    let class = function(&field(&js_sys::global(), "Intl"), class)?;
     Reflect::construct(&class, arguments).ok()
 }
 
@@ -104,8 +104,30 @@ fn options(properties: &[(&str, JsValue)]) -> js_sys::Object {
     object
 }
 
+/// `object.name`, which is undefined where there is no such thing.
+fn field(object: &JsValue, name: &str) -> JsValue {
+    Reflect::get(object, &name.into()).unwrap_or_default()
+}
+
+/// The same, where it is a function.
+fn function(object: &JsValue, name: &str) -> Option<Function> {
+    field(object, name).dyn_into().ok()
+}
+
+/// A class that not every browser has.
+fn class(name: &str) -> Option<Function> {
+    function(&js_sys::global(), name)
+}
+
 /// `object.name(arguments…)` by name; none when there is no such method or it throws.
 fn call(object: &JsValue, name: &str, argument: &JsValue) -> Option<JsValue> {
-    let method: Function = Reflect::get(object, &name.into()).ok()?.dyn_into().ok()?;
-    method.call1(object, argument).ok()
+    function(object, name)?.call1(object, argument).ok()
+}
+
+/// What the promise of that method comes to; an error where there is no such method or it throws.
+fn answer(object: &JsValue, name: &str, argument: &JsValue) -> JsFuture {
+    JsFuture::from(match call(object, name, argument) {
+        Some(promise) => Promise::resolve(&promise),
+        None => Promise::reject(&JsValue::UNDEFINED),
+    })
 }

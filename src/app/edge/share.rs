@@ -1,7 +1,7 @@
 //! Files handed to another app of the phone (Web Share API).
 
-use super::{call, options, window};
-use js_sys::{Array, Function, Object, Promise, Reflect};
+use super::{call, class, field, options, window};
+use js_sys::{Array, Object, Promise, Reflect};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 
@@ -30,7 +30,7 @@ pub fn share(name: &str, media_type: &str, text: &str) -> Option<Promise> {
 /// What became of it.
 pub async fn outcome(shared: Promise) -> Shared {
     let Err(error) = JsFuture::from(shared).await else { return Shared::Done };
-    let name = Reflect::get(&error, &"name".into()).ok().and_then(|name| name.as_string());
+    let name = field(&error, "name").as_string();
     if name.as_deref() == Some("AbortError") { Shared::Left } else { Shared::Refused }
 }
 
@@ -39,7 +39,7 @@ fn navigator(method: &str, files: &Object) -> Option<JsValue> {
 }
 
 fn file(name: &str, media_type: &str, text: &str) -> Option<Object> {
-    let class: Function = Reflect::get(&js_sys::global(), &"File".into()).ok()?.dyn_into().ok()?;
+    let class = class("File")?;
     let kind = options(&[("type", media_type.into())]);
     let made = Array::of3(&Array::of1(&text.into()), &name.into(), &kind);
     let file = Reflect::construct(&class, &made).ok()?;

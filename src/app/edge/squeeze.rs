@@ -1,9 +1,9 @@
 //! Deflate (RFC 1951) by the browser's own streams: code for it in the page would cost more than all the camera codes.
 
-use super::call;
-use js_sys::{Array, Function, Promise, Reflect, Uint8Array};
+use super::{answer, call, field};
+use js_sys::{Array, Reflect, Uint8Array};
 use wasm_bindgen::prelude::*;
-use wasm_bindgen_futures::JsFuture;
+use wasm_bindgen_futures::spawn_local;
 use web_sys::Blob;
 
 /// Why bytes were not unpacked.
@@ -17,35 +17,36 @@ pub enum Unpacked {
     Damaged,
 }
 
-/// The bytes packed; none where the browser cannot.
-pub async fn pack(bytes: &[u8]) -> Option<Vec<u8>> {
+/// Packs `bytes` and hands them to `then`; where the browser cannot, as they are.
+pub fn pack(bytes: Vec<u8>, then: impl FnOnce(Result<Vec<u8>, Vec<u8>>) + 'static) {
+    let reader = reader("CompressionStream", &bytes);
     // What is packed here is in memory already, so it has no cap.
-    through("CompressionStream", bytes, u32::MAX).await.ok()
+    through(reader, u32::MAX, Box::new(|packed| then(packed.map_err(|_| bytes))));
 }
 
-/// What was packed.
-///
-/// # Errors
-/// [`Unpacked`]; of what would come out beyond `most` bytes nothing is kept.
-pub async fn unpack(bytes: &[u8], most: u32) -> Result<Vec<u8>, Unpacked> {
-    through("DecompressionStream", bytes, most).await
+/// Unpacks `bytes` and hands them to `then`; of what would come out beyond `most` bytes nothing is kept.
+pub fn unpack(bytes: &[u8], most: u32, then: impl FnOnce(Result<Vec<u8>, Unpacked>) + 'static) {
+    through(reader("DecompressionStream", bytes), most, Box::new(then));
 }
 
-async fn through(class: &str, bytes: &[u8], most: u32) -> Result<Vec<u8>, Unpacked> {
-    let reader = reader(class, bytes).ok_or(Unpacked::NoWay)?;
+fn through(reader: Option<JsValue>, most: u32, then: Box<dyn FnOnce(Result<Vec<u8>, Unpacked>)>) {
+    spawn_local(async move {
+        then(match reader {
+            Some(reader) => read(reader, most).await,
+            None => Err(Unpacked::NoWay),
+        });
+    });
+}
+
+async fn read(reader: JsValue, most: u32) -> Result<Vec<u8>, Unpacked> {
     let mut out = Vec::new();
     // Piece by piece: a few bytes can unpack to a thousand times as many.
     loop {
-        let piece: Promise = call(&reader, "read", &JsValue::UNDEFINED)
-            .and_then(|piece| piece.dyn_into().ok())
-            .ok_or(Unpacked::NoWay)?;
-        let piece = JsFuture::from(piece).await.map_err(|_| Unpacked::Damaged)?;
-        let field = |name: &str| Reflect::get(&piece, &name.into()).ok();
-        if field("done").is_none_or(|done| done.is_truthy()) {
+        let piece = answer(&reader, "read", &JsValue::UNDEFINED).await.map_err(|_| Unpacked::Damaged)?;
+        if field(&piece, "done").is_truthy() {
             return Ok(out);
         }
-        let piece: Uint8Array =
-            field("value").and_then(|value| value.dyn_into().ok()).ok_or(Unpacked::Damaged)?;
+        let piece: Uint8Array = field(&piece, "value").dyn_into().map_err(|_| Unpacked::Damaged)?;
         let room = most.saturating_sub(u32::try_from(out.len()).unwrap_or(u32::MAX));
         if piece.length() > room {
             call(&reader, "cancel", &JsValue::UNDEFINED);
@@ -56,7 +57,7 @@ async fn through(class: &str, bytes: &[u8], most: u32) -> Result<Vec<u8>, Unpack
 }
 
 fn reader(class: &str, bytes: &[u8]) -> Option<JsValue> {
-    let class: Function = Reflect::get(&js_sys::global(), &class.into()).ok()?.dyn_into().ok()?;
+    let class = super::class(class)?;
     // Older browsers have the class and not this format.
     let stream = Reflect::construct(&class, &Array::of1(&"deflate-raw".into())).ok()?;
     let blob = Blob::new_with_u8_array_sequence(&Array::of1(&Uint8Array::from(bytes))).ok()?;

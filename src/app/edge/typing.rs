@@ -1,7 +1,6 @@
 //! What is typed into a field that nothing keeps stands on the screen and nowhere else.
 
 use super::{document, listen};
-use js_sys::Reflect;
 use wasm_bindgen::JsCast;
 use web_sys::Element;
 
@@ -28,7 +27,7 @@ pub fn follow(kept: impl Fn() -> bool + 'static) {
 pub fn any() -> bool {
     let Some(document) = document() else { return false };
     while let Ok(Some(field)) = document.query_selector("[data-typed]") {
-        let text = Reflect::get(&field, &"value".into()).ok().and_then(|text| text.as_string());
+        let text = super::field(&field, "value").as_string();
         if text.is_some_and(|text| !text.is_empty()) {
             return true;
         }

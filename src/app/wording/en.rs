@@ -132,6 +132,11 @@ pub fn counted(count: u32, one: &str, many: &str) -> String {
     [whole(count).as_str(), "\u{a0}", if count == 1 { one } else { many }].concat()
 }
 
+/// A count with its noun, behind what is said already.
+pub fn put_counted(said: &mut String, count: usize, one: &str, many: &str) {
+    put(said, &counted(u32::try_from(count).unwrap_or(u32::MAX), one, many));
+}
+
 /// A number and its unit, never torn apart at the end of a line.
 pub fn with_unit(number: &str, unit: &str) -> String {
     [number, "\u{a0}", unit].concat()

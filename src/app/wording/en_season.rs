@@ -1,6 +1,6 @@
 //! English: the season report.
 
-use super::en::{counted, put, whole};
+use super::en::{counted, put, put_counted, whole};
 use super::en_ledger;
 use crate::book::season::{DIDS, Figures, LEAST_COUNTS, LEAST_TRAP_DAYS, Season};
 
@@ -20,22 +20,27 @@ pub const NO_VISIT: &str = "No trap work is written down for these days.";
 
 /// What is not said and what is too little.
 pub fn how() -> String {
-    [
-        "On time: not longer than the hive’s kind of trap allows, as described in the book. Catch is shown from ",
-        &LEAST_COUNTS.to_string(),
-        " counts and ",
-        &LEAST_TRAP_DAYS.to_string(),
+    let mut said =
+        "On time: not longer than the hive’s kind of trap allows, as described in the book. Catch is shown from "
+            .to_owned();
+    put(&mut said, &LEAST_COUNTS.to_string());
+    put(&mut said, " counts and ");
+    put(&mut said, &LEAST_TRAP_DAYS.to_string());
+    put(
+        &mut said,
         " trap-days on; a range where counts are ranges. No notes and no places are on this sheet.",
-    ]
-    .concat()
+    );
+    said
 }
 
 /// Sentences on the hives of the yard.
 pub fn hives(season: &Season) -> Vec<String> {
-    let mut all = vec![
-        ["At the start ", &number(season.start, "hive"), ", at the end ", &number(season.end, "hive"), "."]
-            .concat(),
-    ];
+    let mut here = "At the start ".to_owned();
+    put_counted(&mut here, season.start, "hive", "hives");
+    put(&mut here, ", at the end ");
+    put_counted(&mut here, season.end, "hive", "hives");
+    put(&mut here, ".");
+    let mut all = vec![here];
     let mut came = String::new();
     for (count, word) in [
         (season.new, "new in the book"),
@@ -45,30 +50,39 @@ pub fn hives(season: &Season) -> Vec<String> {
     ] {
         put_count(&mut came, count, word);
     }
-    all.extend((!came.is_empty()).then_some(came));
+    if !came.is_empty() {
+        all.push(came);
+    }
     let mut lost = String::new();
     for (count, word) in
         season.ended.into_iter().zip(["dead", "sold or given away", "joined with another", "gone"])
     {
         put_count(&mut lost, count, word);
     }
-    let said = if lost.is_empty() { "none written down" } else { &lost };
-    all.push(["Hives no longer in care: ", said, "."].concat());
+    let mut ended = "Hives no longer in care: ".to_owned();
+    put(&mut ended, if lost.is_empty() { "none written down" } else { &lost });
+    put(&mut ended, ".");
+    all.push(ended);
     all
 }
 
 /// Sentences on the work in the yard; `oil` is the oil filled in, in words, from least to most.
 pub fn work(season: &Season, oil: &str) -> Vec<String> {
     let yard = &season.yard;
-    let mut all = Vec::new();
-    let mut visits = [&number(yard.visits, "visit"), " to ", &number(season.hives.len(), "hive")].concat();
-    put(&mut visits, if yard.skips > 0 { "; left for now " } else { "" });
-    put(&mut visits, &if yard.skips > 0 { times(yard.skips) } else { String::new() });
-    all.push(visits);
+    let mut visits = String::new();
+    put_counted(&mut visits, yard.visits, "visit", "visits");
+    put(&mut visits, " to ");
+    put_counted(&mut visits, season.hives.len(), "hive", "hives");
+    if yard.skips > 0 {
+        put(&mut visits, "; left for now ");
+        put(&mut visits, &times(yard.skips));
+    }
+    let mut all = vec![visits];
     if let Some((median, longest)) = yard.rhythm() {
-        let days = |days: i32| counted(days.unsigned_abs(), "day", "days");
-        let mut said =
-            ["From visit to visit of a hive: median ", &days(median), ", longest ", &days(longest)].concat();
+        let mut said = "From visit to visit of a hive: median ".to_owned();
+        put(&mut said, &counted(median.unsigned_abs(), "day", "days"));
+        put(&mut said, ", longest ");
+        put(&mut said, &counted(longest.unsigned_abs(), "day", "days"));
         put(&mut said, "; on time ");
         put(&mut said, &on_time(yard, true));
         all.push(said);
@@ -84,32 +98,31 @@ pub fn work(season: &Season, oil: &str) -> Vec<String> {
     let mut filled = ["Oil filled in: ", oil].concat();
     if yard.oil_unknown > 0 {
         put(&mut filled, "; not known for ");
-        put(&mut filled, &number(yard.oil_unknown, "filling"));
+        put_counted(&mut filled, yard.oil_unknown, "filling", "fillings");
         put(&mut filled, " of a trap");
     }
     all.push(filled);
     all.push(["Beetles for 100 trap-days: ", &catch(yard)].concat());
-    all.push(
-        [
-            "Not counted on ",
-            &of(yard.not_counted, yard.visits),
-            " visits; level not read on ",
-            &of(yard.not_read, yard.visits),
-            ".",
-        ]
-        .concat(),
-    );
+    let mut not = "Not counted on ".to_owned();
+    put_of(&mut not, yard.not_counted, yard.visits);
+    put(&mut not, " visits; level not read on ");
+    put_of(&mut not, yard.not_read, yard.visits);
+    put(&mut not, ".");
+    all.push(not);
     all
 }
 
 /// "12 of 40".
-fn of(count: usize, all: usize) -> String {
-    [&amount(count), " of ", &amount(all)].concat()
+fn put_of(said: &mut String, count: usize, all: usize) {
+    put(said, &amount(count));
+    put(said, " of ");
+    put(said, &amount(all));
 }
 
 /// "38 of 40 (95 %)", the share only with `share`.
 pub fn on_time(figures: &Figures, share: bool) -> String {
-    let mut said = of(figures.on_time, figures.judged);
+    let mut said = String::new();
+    put_of(&mut said, figures.on_time, figures.judged);
     // Down: what is not quite on time is not called so.
     if let Some(percent) = (figures.on_time * 100).checked_div(figures.judged).filter(|_| share) {
         put(&mut said, " (");
@@ -129,7 +142,9 @@ pub fn rhythm(figures: &Figures) -> String {
 
 /// "5 of 8".
 pub fn counted_on(figures: &Figures) -> String {
-    of(figures.visits - figures.not_counted, figures.visits)
+    let mut said = String::new();
+    put_of(&mut said, figures.visits - figures.not_counted, figures.visits);
+    said
 }
 
 /// "10.4–12.1", "10.4 or more", "not enough data".
@@ -166,10 +181,6 @@ fn times(count: usize) -> String {
 
 fn amount(count: usize) -> String {
     whole(u32::try_from(count).unwrap_or(u32::MAX))
-}
-
-fn number(count: usize, one: &str) -> String {
-    counted(u32::try_from(count).unwrap_or(u32::MAX), one, &[one, "s"].concat())
 }
 
 #[cfg(test)]

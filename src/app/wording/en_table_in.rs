@@ -1,6 +1,6 @@
 //! English: a table that was kept elsewhere comes in.
 
-use super::en::{counted, date, put, whole};
+use super::en::{date, put, put_counted, whole};
 use super::en_ledger;
 use crate::almanac::day::Day;
 use crate::almanac::stack::HiveSize;
@@ -105,7 +105,12 @@ pub fn such_as(cell: &str) -> String {
 
 /// What was opened.
 pub fn opened(rows: usize, columns: usize) -> String {
-    [&number(rows, "row", "rows"), ", ", &number(columns, "column", "columns"), "."].concat()
+    let mut said = String::new();
+    put_counted(&mut said, rows, "row", "rows");
+    put(&mut said, ", ");
+    put_counted(&mut said, columns, "column", "columns");
+    put(&mut said, ".");
+    said
 }
 
 /// Work in the chooser of a word.
@@ -193,7 +198,7 @@ pub fn line(line: &TableLine) -> String {
     }
     if let Some(boxes) = &line.boxes {
         put(&mut said, ", ");
-        put(&mut said, &number(boxes.len(), "box", "boxes"));
+        put_counted(&mut said, boxes.len(), "box", "boxes");
         let traps: usize = boxes.iter().map(|wants| usize::from(*wants)).sum();
         en_ledger::and_traps(&mut said, traps);
     }
@@ -223,42 +228,47 @@ pub fn line(line: &TableLine) -> String {
 /// What taking it in comes to.
 pub fn comes_to(taken: &TableTaken) -> String {
     let mut said = "New: ".to_owned();
-    put(&mut said, &brings(taken));
+    put_brings(&mut said, taken);
     if taken.moved > 0 {
         put(&mut said, ". First day moved: ");
-        put(&mut said, &number(taken.moved, "hive", "hives"));
+        put_counted(&mut said, taken.moved, "hive", "hives");
     }
     put(&mut said, ". Already here: ");
-    put(&mut said, &number(taken.same, "row", "rows"));
+    put_counted(&mut said, taken.same, "row", "rows");
     put(&mut said, ".");
     said
 }
 
 /// "1 yard, 24 hives, 96 visits".
-fn brings(taken: &TableTaken) -> String {
-    let yards = number(taken.yards, "yard", "yards");
-    let hives = number(taken.hives, "hive", "hives");
-    [&yards, ", ", &hives, ", ", &number(taken.visits, "visit", "visits")].concat()
+fn put_brings(said: &mut String, taken: &TableTaken) {
+    put_counted(said, taken.yards, "yard", "yards");
+    put(said, ", ");
+    put_counted(said, taken.hives, "hive", "hives");
+    put(said, ", ");
+    put_counted(said, taken.visits, "visit", "visits");
 }
 
 /// Key.
 pub fn confirm(taken: &TableTaken) -> String {
-    ["Take in ", &number(taken.hives, "hive", "hives"), " and ", &number(taken.visits, "visit", "visits")]
-        .concat()
+    let mut said = "Take in ".to_owned();
+    put_counted(&mut said, taken.hives, "hive", "hives");
+    put(&mut said, " and ");
+    put_counted(&mut said, taken.visits, "visit", "visits");
+    said
 }
 
 /// Afterwards.
 pub fn done(taken: &TableTaken) -> String {
-    ["Taken in from the table: ", &brings(taken)].concat()
+    let mut said = "Taken in from the table: ".to_owned();
+    put_brings(&mut said, taken);
+    said
 }
 
 /// How many rows are not named one by one.
 pub fn others(count: usize) -> String {
-    ["and ", &number(count, "more row", "more rows")].concat()
-}
-
-fn number(count: usize, one: &str, many: &str) -> String {
-    counted(u32::try_from(count).unwrap_or(u32::MAX), one, many)
+    let mut said = "and ".to_owned();
+    put_counted(&mut said, count, "more row", "more rows");
+    said
 }
 
 #[cfg(test)]

@@ -79,7 +79,7 @@ pub struct TableTaken {
     pub same: usize,
     /// Hives whose first day is moved.
     pub moved: usize,
-    /// Rows the book refuses.
+    /// Rows the book refuses, in their order.
     pub refused: Vec<(usize, Refusal)>,
 }
 
@@ -88,7 +88,7 @@ struct Meant<'a> {
     yard: usize,
     tag: &'a str,
     key: String,
-    known: Option<ThingId>,
+    known: Option<&'a ThingId>,
     size: Option<HiveSize>,
     boxes: Option<&'a [u8]>,
     since: Option<Day>,
@@ -99,7 +99,7 @@ struct Meant<'a> {
 struct Place<'a> {
     name: &'a str,
     key: String,
-    known: Option<ThingId>,
+    known: Option<&'a ThingId>,
     /// Its hives, ended ones included, by what their tags are compared by.
     hives: Vec<(String, &'a ThingId)>,
 }
@@ -156,36 +156,37 @@ impl<'a> Reading<'a> {
             let known = open.find(|(id, now)| !id.is_demo() && key(&now.name) == yard);
             let known = known.map(|(id, _)| id);
             let mut hives = Vec::new();
-            for (id, now) in known.into_iter().flat_map(|yard| standing.hives_of(yard, false)) {
-                hives.push((key(&now.tag), id));
+            if let Some(yard) = known {
+                for (id, now) in standing.hives_of(yard, false) {
+                    hives.push((key(&now.tag), id));
+                }
             }
-            self.places.push(Place { name: &line.yard, key: yard, known: known.cloned(), hives });
+            self.places.push(Place { name: &line.yard, key: yard, known, hives });
             self.places.len() - 1
         });
-        let hive =
-            self.hives.iter().position(|hive| hive.yard == at && hive.key == tag).unwrap_or_else(|| {
-                let mut known: Option<&ThingId> = None;
-                for (own, id) in self.places.get(at).into_iter().flat_map(|place| &place.hives) {
-                    // The living one before an earlier one of the same tag.
-                    let alive = standing.hives.get(*id).is_some_and(HiveNow::alive);
-                    if *own == tag && (known.is_none() || alive) {
-                        known = Some(id);
-                    }
+        let Some(place) = self.places.get(at) else { return };
+        let same = |hive: &Meant<'_>| hive.yard == at && hive.key == tag;
+        let hive = self.hives.iter().position(same).unwrap_or_else(|| {
+            let mut known: Option<&ThingId> = None;
+            for (own, id) in &place.hives {
+                // The living one before an earlier one of the same tag.
+                let alive = standing.hives.get(*id).is_some_and(HiveNow::alive);
+                if *own == tag && (known.is_none() || alive) {
+                    known = Some(id);
                 }
-                let known = known.cloned();
-                let new = Meant {
-                    yard: at,
-                    tag: &line.tag,
-                    key: tag,
-                    known,
-                    size: None,
-                    boxes: None,
-                    since: None,
-                    works: Vec::new(),
-                };
-                self.hives.push(new);
-                self.hives.len() - 1
+            }
+            self.hives.push(Meant {
+                yard: at,
+                tag: &line.tag,
+                key: tag,
+                known,
+                size: None,
+                boxes: None,
+                since: None,
+                works: Vec::new(),
             });
+            self.hives.len() - 1
+        });
         let Some(hive) = self.hives.get_mut(hive) else { return };
         let first = hive.known.is_none()
             && hive.size.is_none()
@@ -211,7 +212,7 @@ impl<'a> Reading<'a> {
         }
     }
 
-    fn write(mut self, pen: &Pen) -> Result<TableTaken, Refusal> {
+    fn write(self, pen: &Pen) -> Result<TableTaken, Refusal> {
         let (book, terms) = (self.book, self.terms);
         let mut draft = Draft::new(book, pen);
         draft.bulk();
@@ -222,7 +223,7 @@ impl<'a> Reading<'a> {
         let mut yards = Vec::new();
         let mut new_yards = 0;
         for place in &self.places {
-            let yard = if let Some(known) = &place.known {
+            let yard = if let Some(known) = place.known {
                 known.clone()
             } else {
                 new_yards += 1;
@@ -238,15 +239,15 @@ impl<'a> Reading<'a> {
         let mut kind = None;
         let (mut new_hives, mut visits, mut moved) = (0, 0, 0);
         let mut begun_earlier = Vec::new();
-        let mut works: Vec<(Day, ThingId, ThingId, &TableWork)> = Vec::new();
+        let mut works: Vec<(&TableWork, &ThingId, ThingId)> = Vec::new();
         for (at, yard) in yards.iter().enumerate() {
             let mut count = book.standing().hives_of(yard, true).count();
             for hive in self.hives.iter().filter(|hive| hive.yard == at) {
-                let id = if let Some(known) = &hive.known {
+                let id = if let Some(known) = hive.known {
                     let now = book.standing().hives.get(known).ok_or(Refusal::Unknown)?;
                     let first = begins(hive, now.since);
                     if terms.earlier && first < now.since {
-                        begun_earlier.push((known.clone(), first));
+                        begun_earlier.push((known, first));
                     }
                     known.clone()
                 } else {
@@ -258,15 +259,14 @@ impl<'a> Reading<'a> {
                     hang(&mut draft, terms, hive, yard, first, &mut kind)?
                 };
                 for work in &hive.works {
-                    works.push((work.day, id.clone(), yard.clone(), work));
+                    works.push((work, yard, id.clone()));
                 }
             }
         }
-        sort_by(&mut works, |a, b| a.0.cmp(&b.0));
-        for (day, hive, yard, work) in works {
+        sort_by(&mut works, |a, b| a.0.day.cmp(&b.0.day));
+        for (work, yard, hive) in works {
             visits += 1;
-            let check = checked(hive, work);
-            draft.push(day, Some(&yard), What::Check(check))?;
+            draft.push(work.day, Some(yard), What::Check(checked(hive, work)))?;
         }
         for (hive, day) in begun_earlier {
             moved += 1;
@@ -277,7 +277,6 @@ impl<'a> Reading<'a> {
         }
         let entries = draft.done();
         let entries = if entries.is_empty() { entries } else { book.holding(entries)? };
-        sort_by(&mut self.refused, |a, b| a.0.cmp(&b.0));
         Ok(TableTaken {
             entries,
             yards: new_yards,
@@ -309,10 +308,13 @@ fn hang(
     };
     let mut boxes = Vec::new();
     for (at, (wants, spots)) in wants.iter().zip(stack::stack_spots(wants, size)).enumerate() {
-        // How full they were nobody has written down.
-        let trap = |spot| NewTrap { spot, kind: kind.clone(), level: None };
+        let mut traps = Vec::new();
+        for spot in spots {
+            // How full they were nobody has written down.
+            traps.push(NewTrap { spot, kind: kind.clone(), level: None });
+        }
         let depth = if at == 0 { BoxDepth::Deep } else { BoxDepth::Medium };
-        boxes.push(NewBox { depth, wants: *wants, traps: spots.into_iter().map(trap).collect() });
+        boxes.push(NewBox { depth, wants: *wants, traps });
     }
     let what = What::Hive { yard: yard.clone(), tag: hive.tag.to_owned(), size, boxes };
     Ok(draft.push(begins(hive, terms.today), Some(yard), what)?.thing(0))
@@ -348,7 +350,7 @@ fn refused(book: &Book, terms: &TableTerms, hive: &Meant<'_>, work: &TableWork) 
     if work.day > terms.today {
         return Some(Refusal::Future { today: terms.today });
     }
-    let Some(id) = &hive.known else {
+    let Some(id) = hive.known else {
         let traps: u32 = hive.boxes.unwrap_or(&terms.boxes).iter().map(|wants| u32::from(*wants)).sum();
         return (traps == 0 && work.did != Did::AsFound).then_some(Refusal::NoTraps { wanting: 0 });
     };
@@ -365,9 +367,16 @@ fn refused(book: &Book, terms: &TableTerms, hive: &Meant<'_>, work: &TableWork) 
 
 /// Whether one of the lines `known` says of that hive and day just what `work` says.
 fn known_work(known: &[(&EntryId, &Entry)], hive: &Meant<'_>, work: &TableWork) -> bool {
-    let Some(id) = &hive.known else { return false };
+    let Some(id) = hive.known else { return false };
     let from = known.partition_point(|(_, entry)| entry.day < work.day);
-    let of_day = known.iter().skip(from).take_while(|(_, entry)| entry.day == work.day);
     let check = checked(id.clone(), work);
-    of_day.into_iter().any(|(_, entry)| matches!(&entry.what, What::Check(known) if *known == check))
+    for (_, entry) in known.get(from..).unwrap_or_default() {
+        if entry.day != work.day {
+            break;
+        }
+        if matches!(&entry.what, What::Check(known) if *known == check) {
+            return true;
+        }
+    }
+    false
 }

@@ -125,9 +125,8 @@ pub fn order<'a>(cells: impl Iterator<Item = &'a str>) -> (Option<Order>, bool) 
 fn typed_digits(cell: &str) -> String {
     let mut plain = String::new();
     for c in cell.chars() {
-        let zero = ['\u{660}', '\u{6f0}'].into_iter().find(|zero| (*zero..).take(10).any(|digit| digit == c));
-        let figure = zero.and_then(|zero| char::from_digit(u32::from(c) - u32::from(zero), 10));
-        plain.push(figure.unwrap_or(c));
+        let figure = |zero: u32| char::from_digit(u32::from(c).wrapping_sub(zero), 10);
+        plain.push(figure(0x660).or(figure(0x6f0)).unwrap_or(c));
     }
     plain
 }

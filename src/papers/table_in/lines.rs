@@ -4,8 +4,9 @@ use super::cells::{self, Order, Written};
 use super::columns::Column;
 use super::{Row, Sheet};
 use crate::almanac::day::Day;
+use crate::almanac::quantity::Share;
 use crate::almanac::tally::CountRange;
-use crate::almanac::text::{self, LABEL_MOST, Letters};
+use crate::almanac::text::{self, LABEL_MOST, LabelError, Letters};
 use crate::almanac::typed::{self, TypedError};
 use crate::book::entry::{Did, Entry};
 use crate::book::write::{TableLine, TableWork};
@@ -90,29 +91,25 @@ pub fn unknown_words(sheet: &Sheet, matching: &Matching, most: usize) -> Vec<Str
     words
 }
 
-/// Each record, or why it cannot be read.
+/// The records, and the rows that cannot be read, each with the reason.
 pub fn lines(
     sheet: &Sheet,
     matching: &Matching,
     letters: &impl Letters,
-) -> Vec<(usize, Result<TableLine, RowError>)> {
+) -> (Vec<TableLine>, Vec<(usize, RowError)>) {
     let label = |cell: &str| text::label(cell, LABEL_MOST, letters);
-    let mut lines = Vec::new();
+    let (mut lines, mut wrong) = (Vec::new(), Vec::new());
     for row in records(sheet, matching.header) {
-        let name = |column, otherwise: &str, none: RowError| {
-            let cell = matching.cell(row, column).filter(|cell| !cell.is_empty()).unwrap_or(otherwise);
-            match label(cell) {
-                Ok(label) => Ok(label),
-                Err(text::LabelError::Empty) => Err(none),
-                Err(_) => Err(RowError::Name(cell.to_owned())),
-            }
-        };
-        let both = name(Column::Tag, "", RowError::NoHive)
-            .and_then(|tag| Ok((name(Column::Yard, &matching.yard, RowError::NoYard)?, tag)));
-        lines.push((row.number, both.and_then(|(yard, tag)| matching.line(row, yard, tag))));
+        match matching.line(row, &label) {
+            Ok(line) => lines.push(line),
+            Err((why, cell)) => wrong.push((row.number, why(cell.to_owned()))),
+        }
     }
-    lines
+    (lines, wrong)
 }
+
+/// What is wrong, and the cell it stands in. The error is made of both in one place.
+type Wrong<'a> = (fn(String) -> RowError, &'a str);
 
 impl Matching {
     /// What a row says in that column, trimmed; none where no column is matched or the row ends before it.
@@ -121,98 +118,108 @@ impl Matching {
         row.cells.get(at).map(|cell| cells::unguarded(cell.trim()))
     }
 
-    fn line(&self, row: &Row, yard: String, tag: String) -> Result<TableLine, RowError> {
+    /// The same, where something stands there.
+    fn told<'a>(&self, row: &'a Row, column: Column) -> Option<&'a str> {
+        self.cell(row, column).filter(|cell| !cell.is_empty())
+    }
+
+    fn line<'a>(
+        &'a self,
+        row: &'a Row,
+        label: &dyn Fn(&str) -> Result<String, LabelError>,
+    ) -> Result<TableLine, Wrong<'a>> {
+        let name = |column, otherwise: &'a str, none: fn(String) -> RowError| {
+            let cell = self.told(row, column).unwrap_or(otherwise);
+            label(cell)
+                .map_err(|error| (if error == LabelError::Empty { none } else { RowError::Name }, cell))
+        };
+        let tag = name(Column::Tag, "", |_| RowError::NoHive)?;
+        let yard = name(Column::Yard, &self.yard, |_| RowError::NoYard)?;
         let beyond = row.cells.get(self.columns.len()..).unwrap_or_default();
         if beyond.iter().any(|cell| !cell.trim().is_empty()) {
-            return Err(RowError::TooLong);
+            return Err((|_| RowError::TooLong, ""));
         }
-        let told = |column| self.cell(row, column).filter(|cell| !cell.is_empty());
-        let size = match told(Column::Size) {
-            Some(cell) => Some(cells::size(cell).ok_or_else(|| RowError::Size(cell.to_owned()))?),
+        let size = match self.told(row, Column::Size) {
+            Some(cell) => Some(cells::size(cell).ok_or((RowError::Size as _, cell))?),
             None => None,
         };
-        let number = |column, least, most| match told(column) {
-            Some(cell) => match typed::count(cell, least, most) {
-                Ok(number) => Ok(u8::try_from(number).ok()),
-                Err(_) => Err(RowError::Parts(cell.to_owned())),
-            },
-            None => Ok(None),
+        let boxes = self.number(row, Column::Boxes, MOST_BOXES)?;
+        let a_box = self.number(row, Column::TrapsABox, MOST_TRAPS)?;
+        let traps = self.number(row, Column::Traps, MOST_BOXES * MOST_TRAPS)?;
+        let since = match self.told(row, Column::Since) {
+            Some(cell) => Some(self.day(cell)?),
+            None => None,
         };
-        let boxes = number(Column::Boxes, 0, MOST_BOXES)?;
-        let a_box = number(Column::TrapsABox, 0, MOST_TRAPS)?;
-        let traps = number(Column::Traps, 0, MOST_BOXES * MOST_TRAPS)?;
-        let since = told(Column::Since).map(|cell| self.day(cell)).transpose()?;
         let boxes = wanted(boxes, a_box, traps, size.unwrap_or_default().usual_traps());
         Ok(TableLine { row: row.number, yard, tag, size, boxes, since, work: self.work(row)? })
     }
 
-    fn day(&self, cell: &str) -> Result<Day, RowError> {
-        let written = cells::written(cell);
-        match (written, written.day(self.order)) {
-            (_, Some(day)) | (Written::Day(day), None) => Ok(day),
-            (Written::Numbers(..), None) if self.order.is_none() => Err(RowError::WhichDay(cell.to_owned())),
-            _ => Err(RowError::Day(cell.to_owned())),
-        }
+    fn number<'a>(&self, row: &'a Row, column: Column, most: u32) -> Result<Option<u8>, Wrong<'a>> {
+        let Some(cell) = self.told(row, column) else { return Ok(None) };
+        let number = typed::count(cell, 0, most).map_err(|_| (RowError::Parts as _, cell))?;
+        Ok(u8::try_from(number).ok())
     }
 
-    fn work(&self, row: &Row) -> Result<Option<TableWork>, RowError> {
-        let told = |column| self.cell(row, column).filter(|cell| !cell.is_empty());
-        let level = |column| {
-            let cell = told(column).unwrap_or_default();
-            cells::level(cell, self.per_cent).map_err(|_| RowError::Level(cell.to_owned()))
-        };
-        let Some(day) = told(Column::Day) else {
-            let work = [Column::Did, Column::Found, Column::Left, Column::Beetles];
-            return if work.into_iter().any(|column| told(column).is_some()) {
-                Err(RowError::NoDay)
-            } else {
-                Ok(None)
-            };
+    fn day<'a>(&self, cell: &'a str) -> Result<Day, Wrong<'a>> {
+        let written = cells::written(cell);
+        let asked = matches!(written, Written::Numbers(..)) && self.order.is_none();
+        let day = if let Written::Day(day) = written { Some(day) } else { written.day(self.order) };
+        day.ok_or((if asked { RowError::WhichDay } else { RowError::Day }, cell))
+    }
+
+    fn level<'a>(&self, row: &'a Row, column: Column) -> Result<Option<Share>, Wrong<'a>> {
+        let cell = self.cell(row, column).unwrap_or_default();
+        cells::level(cell, self.per_cent).map_err(|_| (RowError::Level as _, cell))
+    }
+
+    fn work<'a>(&self, row: &'a Row) -> Result<Option<TableWork>, Wrong<'a>> {
+        let Some(day) = self.told(row, Column::Day) else {
+            for column in [Column::Did, Column::Found, Column::Left, Column::Beetles] {
+                if self.told(row, column).is_some() {
+                    return Err((|_| RowError::NoDay, ""));
+                }
+            }
+            return Ok(None);
         };
         let day = self.day(day)?;
-        let word = told(Column::Did).unwrap_or_default();
-        let did = if let Some(did) = cells::did(word) {
-            did
-        } else {
-            let answer = self.words.iter().find(|(known, _)| known == word);
-            answer.and_then(|(_, did)| *did).ok_or_else(|| RowError::Did(word.to_owned()))?
-        };
-        if let Some(which) = told(Column::Which)
+        let word = self.told(row, Column::Did).unwrap_or_default();
+        let did = cells::did(word).or_else(|| self.words.iter().find(|(known, _)| known == word)?.1);
+        let did = did.ok_or((RowError::Did as _, word))?;
+        if let Some(which) = self.told(row, Column::Which)
             && !which.eq_ignore_ascii_case("all")
         {
-            return Err(RowError::SomeTraps(which.to_owned()));
+            return Err((RowError::SomeTraps, which));
         }
-        let note = told(Column::Note);
+        let note = self.told(row, Column::Note);
         if note.is_some_and(|note| note.chars().count() > Entry::NOTE_MOST) {
-            return Err(RowError::Note);
+            return Err((|_| RowError::Note, ""));
         }
         Ok(Some(TableWork {
             day,
             did,
-            before: level(Column::Found)?,
-            after: level(Column::Left)?,
+            before: self.level(row, Column::Found)?,
+            after: self.level(row, Column::Left)?,
             count: self.count(row)?,
             note: note.map(str::to_owned),
         }))
     }
 
-    fn count(&self, row: &Row) -> Result<Option<CountRange>, RowError> {
+    fn count<'a>(&self, row: &'a Row) -> Result<Option<CountRange>, Wrong<'a>> {
         let cell = self.cell(row, Column::Beetles).unwrap_or_default();
-        let no = || RowError::Count(cell.to_owned());
-        let low = match typed::count_or_range(cell, Entry::COUNT_MOST) {
-            Ok(count) => count,
+        let most = self.cell(row, Column::BeetlesMost);
+        let count = match typed::count_or_range(cell, Entry::COUNT_MOST) {
             Err(TypedError::Empty) => return Ok(None),
-            Err(_) => return Err(no()),
+            Err(_) => None,
+            Ok(low) => match most {
+                None => Some(low),
+                // An open end stands there as an empty cell.
+                Some("") => CountRange::new(low.low(), None).ok(),
+                Some(most) => typed::count(most, 0, Entry::COUNT_MOST)
+                    .ok()
+                    .and_then(|most| CountRange::new(low.low(), Some(most)).ok()),
+            },
         };
-        // An open end stands there as an empty cell.
-        match self.cell(row, Column::BeetlesMost) {
-            None => Ok(Some(low)),
-            Some("") => CountRange::new(low.low(), None).map(Some).map_err(|_| no()),
-            Some(most) => {
-                let most = typed::count(most, 0, Entry::COUNT_MOST).map_err(|_| no())?;
-                CountRange::new(low.low(), Some(most)).map(Some).map_err(|_| no())
-            }
-        }
+        count.map(Some).ok_or((RowError::Count as _, cell))
     }
 }
 

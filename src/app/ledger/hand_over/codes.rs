@@ -8,7 +8,6 @@ use crate::app::round::form::{big, keys};
 use crate::app::wording::en_hand_over::give as w;
 use crate::papers::codes::{self, Packed};
 use std::rc::Rc;
-use wasm_bindgen_futures::spawn_local;
 use web_sys::Element;
 
 /// A code stands this long, in milliseconds: a camera needs about one second to find it.
@@ -70,39 +69,39 @@ impl Shown {
     }
 
     fn show(self, text: String) {
-        spawn_local(async move {
-            let (packed, bytes) = match squeeze::pack(text.as_bytes()).await {
-                Some(bytes) => (Packed::Deflated, bytes),
-                None => (Packed::No, text.into_bytes()),
+        squeeze::pack(text.into_bytes(), move |packed| {
+            let texts = match packed {
+                Ok(bytes) => codes::write(&bytes, Packed::Deflated),
+                Err(bytes) => codes::write(&bytes, Packed::No),
             };
-            match codes::write(&bytes, packed) {
-                Some(texts) => {
-                    let several = texts.len() > 1;
-                    self.texts.set(texts);
-                    // Nothing moves by itself where the phone is told so.
-                    if several && !edge::still() {
-                        self.start();
-                    }
-                }
-                None => self.said.set(w::TOO_MUCH),
+            let Some(texts) = texts else { return self.said.set(w::TOO_MUCH) };
+            let several = texts.len() > 1;
+            self.texts.set(texts);
+            // Nothing moves by itself where the phone is told so.
+            if several && !edge::still() {
+                self.start();
             }
         });
     }
 
     fn start(self) {
         self.turn.set(true);
-        let mine = self.turns.try_update_value(|turns| {
-            *turns = turns.wrapping_add(1);
-            *turns
-        });
-        if let Some(mine) = mine {
+        if let Some(mine) = self.turned() {
             self.later(mine);
         }
     }
 
     fn stop(self) {
         self.turn.set(false);
-        self.turns.try_update_value(|turns| *turns = turns.wrapping_add(1));
+        self.turned();
+    }
+
+    /// The count of starts and stops; none when this part of the page is gone.
+    fn turned(self) -> Option<u32> {
+        self.turns.try_update_value(|turns| {
+            *turns = turns.wrapping_add(1);
+            *turns
+        })
     }
 
     fn later(self, mine: u32) {

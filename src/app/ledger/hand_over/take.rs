@@ -15,7 +15,6 @@ use crate::app::round::form::{big, keys};
 use crate::app::wording::en;
 use crate::app::wording::en_hand_over::{TAKE_IN, take as w};
 use crate::papers::codes::{self, Added, MOST_UNPACKED, Packed, Run};
-use wasm_bindgen_futures::spawn_local;
 
 /// Between two looks through the camera, in milliseconds: a code stands for longer, and the phone stays cool.
 const LOOK: u64 = 150;
@@ -58,36 +57,32 @@ impl Reading {
         if !camera::can() {
             return el("p").test_id("camera-not").text(w::NO_READER);
         }
+        let hidden = move |on: bool| move || (self.on.get() == on).then(String::new);
         let video = el("video")
             .attr("playsinline", "")
             .attr("muted", "")
             .attr("aria-label", w::PICTURE)
             .class("camera")
-            .live_attr("hidden", move || (!self.on.get()).then(String::new));
+            .live_attr("hidden", hidden(false));
         let seen = video.element().clone();
         let open = move || {
-            let seen = seen.clone();
             self.said.set(String::new());
             self.on.set(true);
-            spawn_local(async move {
-                match camera::open(seen).await {
-                    Ok(camera) => self.opened(camera),
-                    Err(why) => {
-                        self.on.set(false);
-                        let said = match why {
-                            NoCamera::NoReader => w::NO_READER,
-                            NoCamera::NotAllowed => w::NOT_ALLOWED,
-                            NoCamera::NotThere => w::NOT_THERE,
-                        };
-                        self.said.set(said.to_owned());
-                    }
+            camera::open(seen.clone(), move |camera| match camera {
+                Ok(camera) => self.opened(camera),
+                Err(why) => {
+                    self.on.set(false);
+                    let said = match why {
+                        NoCamera::NoReader => w::NO_READER,
+                        NoCamera::NotAllowed => w::NOT_ALLOWED,
+                        NoCamera::NotThere => w::NOT_THERE,
+                    };
+                    self.said.set(said.to_owned());
                 }
             });
         };
-        let open =
-            big(w::CAMERA, "camera-open", open).live_attr("hidden", move || self.on.get().then(String::new));
-        let stop = big(w::STOP, "camera-stop", move || self.stop())
-            .live_attr("hidden", move || (!self.on.get()).then(String::new));
+        let open = big(w::CAMERA, "camera-open", open).live_attr("hidden", hidden(true));
+        let stop = big(w::STOP, "camera-stop", move || self.stop()).live_attr("hidden", hidden(false));
         el("div").class("stack").kid(video).kid(keys(vec![open, stop]))
     }
 
@@ -109,8 +104,8 @@ impl Reading {
 
     /// Looks again and again, until the camera is stopped, the page left, or all codes are there.
     fn look(self, camera: Camera) {
-        spawn_local(async move {
-            for text in camera.look().await {
+        camera.look(move |texts, camera| {
+            for text in texts {
                 self.feed(&text, None);
             }
             after(LOOK, move || {
@@ -208,38 +203,45 @@ impl Reading {
                 return;
             }
         };
-        let added = self.run.try_update_untracked(|run| run.add(code));
+        let added = self.run.try_update_untracked(|run| {
+            let added = run.add(code);
+            let (read, all) = run.count();
+            (added, (read == all).then(|| run.whole()))
+        });
         match added {
-            Some(Added::New) => {
+            Some((Added::New, whole)) => {
                 self.run.notify();
-                let all = self.run.try_update_untracked(|run| run.missing().is_empty().then(|| run.whole()));
-                if let Some(Some(whole)) = all {
+                if let Some(whole) = whole {
                     self.stop();
                     self.unpack(whole);
                 }
             }
-            Some(Added::OtherRun) => self.said.set(w::OTHER_RUN.to_owned()),
-            Some(Added::Known) | None => {}
+            Some((Added::OtherRun, _)) => self.said.set(w::OTHER_RUN.to_owned()),
+            Some((Added::Known, _)) | None => {}
         }
     }
 
     fn unpack(self, whole: Option<(Packed, Vec<u8>)>) {
-        spawn_local(async move {
-            let bytes = match whole {
-                None => Err(w::NOT_WHOLE),
-                Some((Packed::No, bytes)) => Ok(bytes),
-                Some((Packed::Deflated, bytes)) => {
-                    squeeze::unpack(&bytes, MOST_UNPACKED).await.map_err(|why| match why {
-                        Unpacked::NoWay => w::NO_WAY,
-                        Unpacked::TooLarge => w::TOO_LARGE,
-                        Unpacked::Damaged => w::NOT_WHOLE,
-                    })
-                }
-            };
-            match bytes.and_then(|bytes| String::from_utf8(bytes).map_err(|_| w::NOT_WHOLE)) {
-                Ok(text) => self.looked.look(&text),
-                Err(said) => self.said.set(said.to_owned()),
+        match whole {
+            None => self.said.set(w::NOT_WHOLE.to_owned()),
+            Some((Packed::No, bytes)) => self.unpacked(Ok(bytes)),
+            Some((Packed::Deflated, bytes)) => {
+                squeeze::unpack(&bytes, MOST_UNPACKED, move |bytes| self.unpacked(bytes));
             }
-        });
+        }
+    }
+
+    fn unpacked(self, bytes: Result<Vec<u8>, Unpacked>) {
+        match bytes.and_then(|bytes| String::from_utf8(bytes).map_err(|_| Unpacked::Damaged)) {
+            Ok(text) => self.looked.look(&text),
+            Err(why) => {
+                let said = match why {
+                    Unpacked::NoWay => w::NO_WAY,
+                    Unpacked::TooLarge => w::TOO_LARGE,
+                    Unpacked::Damaged => w::NOT_WHOLE,
+                };
+                self.said.set(said.to_owned());
+            }
+        }
     }
 }

@@ -49,8 +49,10 @@ pub fn rows<'a>(book: &Book, lines: Vec<Line<'a>>, notes: bool, every: bool) -> 
     let mut rows = Vec::new();
     for (day, yard, lines) in days {
         let mut by: Vec<&str> = Vec::new();
-        for label in lines.iter().filter_map(|line| line.entry.by.as_deref()) {
-            if !by.contains(&label) {
+        for line in &lines {
+            if let Some(label) = &line.entry.by
+                && !by.contains(&label.as_str())
+            {
                 by.push(label);
             }
         }
@@ -140,7 +142,9 @@ impl<'a> Work<'a> {
             if notes && check.note.is_some() {
                 return false;
             }
-            self.whole.extend(entry.bulk.as_ref().map(|bulk| (bulk, &check.hive)));
+            if let Some(bulk) = &entry.bulk {
+                self.whole.push((bulk, &check.hive));
+            }
             self.checks.push(check);
         }
         self.lines.push(&entry.id);
@@ -161,8 +165,12 @@ impl<'a> Work<'a> {
                 Some((_, tags)) => tags.push(tag(check)),
                 None => dids.push((check.did, vec![tag(check)])),
             }
-            found.extend(check.before);
-            left.extend(check.after);
+            if let Some(level) = check.before {
+                found.push(level);
+            }
+            if let Some(level) = check.after {
+                left.push(level);
+            }
             match check.count {
                 Some(count) if count.high().is_some_and(|high| high <= FEW) => few.push(count),
                 Some(count) => many.push((tag(check), count)),
@@ -200,8 +208,9 @@ fn tag_of(book: &Book, hive: &ThingId) -> String {
 pub fn joined(tags: Vec<String>) -> String {
     let mut order: Vec<(u32, String)> = Vec::new();
     for tag in tags {
-        let number = tag.parse::<u32>().ok().filter(|number| number.to_string() == tag);
-        order.push((number.unwrap_or(u32::MAX), tag));
+        let number = tag.parse().unwrap_or(u32::MAX);
+        // "07" and "+7" are no numbers on a hive.
+        order.push((if number.to_string() == tag { number } else { u32::MAX }, tag));
     }
     sort_by(&mut order, |a, b| a.0.cmp(&b.0));
     let mut said = String::new();

@@ -25,18 +25,20 @@ pub(super) fn view(ui: Ui, book: &Book, yard: &ThingId, from: Day, to: Day) -> B
     }
     let mut rows = Vec::new();
     for (hive, figures) in &season.hives {
-        rows.push(vec![
-            book.standing()
-                .hives
-                .get(hive)
-                .map_or_else(String::new, |hive| words::isolated(&hive.tag))
-                .into(),
-            figures.visits.to_string().into(),
-            w::rhythm(figures).into(),
-            w::on_time(figures, false).into(),
-            w::counted_on(figures).into(),
-            w::catch(figures).into(),
-        ]);
+        let tag = book.standing().hives.get(hive).map_or("", |hive| &hive.tag);
+        let cells = [
+            words::isolated(tag),
+            figures.visits.to_string(),
+            w::rhythm(figures),
+            w::on_time(figures, false),
+            w::counted_on(figures),
+            w::catch(figures),
+        ];
+        let mut row = Vec::new();
+        for cell in cells {
+            row.push(cell.into());
+        }
+        rows.push(row);
     }
     let period = [&en::date(from), wr::UNTIL, &en::date(to)].concat();
     let [hives, work, each] = w::PARTS;

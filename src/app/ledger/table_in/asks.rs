@@ -17,6 +17,7 @@ use crate::papers::table_in::cells::{self, Order, Written};
 use crate::papers::table_in::columns::Column;
 use crate::papers::table_in::lines;
 use leptos::prelude::event_target_value;
+use std::rc::Rc;
 
 /// Words that are asked about; a column with more of them is no column of work.
 const WORDS: usize = 12;
@@ -30,7 +31,7 @@ const DIDS: [(Did, &str); 6] = [
 ];
 
 /// The fields.
-pub(super) fn view(records: Records, matched: &Matched) -> Bit {
+pub(super) fn view(records: Records, matched: &Rc<Matched>) -> Bit {
     let sheet = &matched.sheet;
     let first = sheet.rows.first().map(|row| row.cells.as_slice()).unwrap_or_default();
     let header = matched.header;
@@ -97,14 +98,17 @@ fn column(matched: &Matched, at: usize, name: &str) -> El {
             }
         });
     };
-    let all = Column::ALL.map(|(column, code)| (code, w::column(column)));
+    let mut all = Vec::new();
+    for (column, code) in Column::ALL {
+        all.push((code, w::column(column)));
+    }
     let id = ["table-column-", &(at + 1).to_string()].concat();
     select(&id, &label, &hint, &all, now.code(), Box::new(chosen))
 }
 
 /// Which of two numbers is the day, where the table does not tell.
-fn days(matched: &Matched) -> Bit {
-    let of = matched.clone();
+fn days(matched: &Rc<Matched>) -> Bit {
+    let of = Rc::clone(matched);
     let asked = Memo::new(move || {
         let matching = of.matching();
         let (told, needed) = cells::order(lines::days(&of.sheet, &matching));
@@ -126,8 +130,8 @@ fn days(matched: &Matched) -> Bit {
 }
 
 /// Words for work that are not known.
-fn words(matched: &Matched) -> Bit {
-    let of = matched.clone();
+fn words(matched: &Rc<Matched>) -> Bit {
+    let of = Rc::clone(matched);
     let unknown = Memo::new(move || {
         let matching = of.matching();
         let known = matching.columns.contains(&Column::Did);
@@ -142,7 +146,9 @@ fn words(matched: &Matched) -> Bit {
         let mut bits = vec![el("h3").text(w::WORDS).into()];
         for (at, word) in unknown.iter().enumerate() {
             let mut all = vec![("", w::LEAVE_WORD)];
-            all.extend(DIDS.map(|(did, code)| (code, w::did(did))));
+            for (did, code) in DIDS {
+                all.push((code, w::did(did)));
+            }
             let of = word.clone();
             let chosen = move |code: String| {
                 let did = DIDS.into_iter().find(|(_, known)| *known == code).map(|(did, _)| did);

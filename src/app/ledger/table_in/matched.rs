@@ -23,7 +23,6 @@ use std::rc::Rc;
 pub(super) const MOST: u32 = 9;
 
 /// A table and the keeper's answers about it.
-#[derive(Clone)]
 pub(super) struct Matched {
     pub(super) sheet: Rc<Sheet>,
     pub(super) header: RwSignal<bool>,
@@ -48,14 +47,14 @@ pub(super) struct Read {
 }
 
 impl Matched {
-    pub(super) fn new(records: Records, sheet: Rc<Sheet>) -> Matched {
+    pub(super) fn new(records: Records, sheet: Rc<Sheet>) -> Rc<Matched> {
         let (yard, kind) = records.book.with_untracked(|book| {
             let mut own = book.standing().open_yards().filter(|(id, _)| !id.is_demo());
             let yard = own.next().map(|(_, yard)| yard.name.clone());
             let kind = kinds(book).first().map(|(id, _)| id.to_string());
             (yard.unwrap_or_default(), kind.unwrap_or_default())
         });
-        Matched {
+        Rc::new(Matched {
             header: RwSignal::new(columns::has_header(&sheet)),
             columns: RwSignal::new(columns::guess(&sheet)),
             order: RwSignal::new(String::new()),
@@ -66,7 +65,7 @@ impl Matched {
             kind: RwSignal::new(kind),
             earlier: RwSignal::new(false),
             sheet,
-        }
+        })
     }
 
     /// The answers. Tracks all that is asked.
@@ -92,19 +91,13 @@ impl Matched {
 
     /// What it comes to in `book`. Tracks all that is asked.
     pub(super) fn read(&self, records: Records, book: &Book, today: Day) -> Read {
-        let (mut all, mut wrong) = (Vec::new(), Vec::new());
-        for (row, line) in lines::lines(&self.sheet, &self.matching(), &BrowserLetters) {
-            match line {
-                Ok(line) => all.push(line),
-                Err(error) => wrong.push((row, error)),
-            }
-        }
+        let (all, wrong) = lines::lines(&self.sheet, &self.matching(), &BrowserLetters);
         let number = |text: RwSignal<String>| text.with(|text| typed::count(text, 0, MOST).unwrap_or(2));
         let a_box = u8::try_from(number(self.a_box)).unwrap_or_default();
         let known = self.kind.with(|kind| ThingId::parse(kind).ok());
         let terms = TableTerms {
             kind: known.map_or_else(|| KindChoice::New(new_kind()), KindChoice::Known),
-            boxes: (0..number(self.boxes)).map(|_| a_box).collect(),
+            boxes: vec![a_box; usize::try_from(number(self.boxes)).unwrap_or_default()],
             earlier: self.earlier.get(),
             zone: clock::own_zone(),
             today,

@@ -13,6 +13,7 @@ use crate::app::records::Records;
 use crate::app::state::Ui;
 use crate::app::wording::{en_log, en_table_in as w};
 use crate::book::write::Refusal;
+use std::rc::Rc;
 
 /// Rows that are shown, and wrong ones that are named.
 const SHOWN: usize = 5;
@@ -22,10 +23,10 @@ const NAMED: usize = 30;
 pub(super) fn view(
     ui: Ui,
     records: Records,
-    matched: &Matched,
+    matched: &Rc<Matched>,
     close: impl Fn(String) + Copy + 'static,
 ) -> Bit {
-    let of = matched.clone();
+    let of = Rc::clone(matched);
     let leave = RwSignal::new(false);
     live(move || {
         let today = ui.today.get();
@@ -62,7 +63,7 @@ pub(super) fn view(
                 if held {
                     bits.push(tick(w::LEAVE, move || leave.get(), move |on| leave.set(on)).into());
                 }
-                let of = of.clone();
+                let of = Rc::clone(&of);
                 let take = move || take(ui, records, &of, close);
                 let key = Key::new(w::confirm(taken), take).primary().mark("table-confirm");
                 bits.push(el("p").class("keys").kid(key.off(move || held && !leave.get()).view()).into());
