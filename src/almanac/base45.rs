@@ -6,11 +6,6 @@
 /// Character for each value (RFC 9285, table 1).
 const ALPHABET: &[u8; 45] = b"0123456789ABCDEFGHIJKLMNOPQRSTUVWXYZ $%*+-./:";
 
-/// The value of a character; none for one of another alphabet.
-pub fn value_of(letter: u8) -> Option<usize> {
-    ALPHABET.iter().position(|known| *known == letter)
-}
-
 /// The bytes as text.
 ///
 /// ```
@@ -34,7 +29,7 @@ pub fn decode(text: &str) -> Option<Vec<u8>> {
     for three in text.as_bytes().chunks(3) {
         let mut value = 0_usize;
         for letter in three.iter().rev() {
-            value = value * 45 + value_of(*letter)?;
+            value = value * 45 + ALPHABET.iter().position(|known| known == letter)?;
         }
         match three.len() {
             3 => bytes.extend(u16::try_from(value).ok()?.to_be_bytes()),

@@ -12,7 +12,6 @@ pub mod json;
 pub mod level;
 pub mod oil;
 pub mod order;
-pub mod qr;
 pub mod quantity;
 pub mod refill;
 pub mod spill;

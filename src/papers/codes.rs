@@ -13,7 +13,7 @@
 
 use crate::almanac::base45;
 use crate::almanac::checksum;
-use crate::almanac::qr;
+use qrcodegen::{Mask, QrCode, QrCodeEcc, QrSegment, Version};
 
 /// Name and version of the texts.
 const NAME: &str = "BH1";
@@ -30,7 +30,7 @@ pub const MOST: usize = 99;
 /// What unpacks to more was made to fill the phone.
 pub const MOST_UNPACKED: u32 = 4 * 1024 * 1024;
 /// Modules that stay white around a symbol (ISO/IEC 18004, 6.3.8).
-pub const QUIET: usize = 4;
+pub const QUIET: i32 = 4;
 
 /// What the codes hold.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -175,21 +175,28 @@ impl Run {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Symbol {
     /// Modules on each side, the white around them included.
-    pub side: u32,
+    pub side: i32,
     /// The dark modules, as a path in units of one module.
     pub path: String,
 }
 
-/// The symbol of a text of the alphanumeric mode, at level M. None for a text of other letters, or one that no symbol of
-/// a phone's size holds.
+/// The symbol of a text of the alphanumeric mode, at level M or better. None for a text of other letters, or one that no
+/// symbol holds.
 pub fn symbol(text: &str) -> Option<Symbol> {
-    let grid = qr::grid(text)?;
-    let mut path = String::new();
-    for y in 0..grid.side {
+    if !QrSegment::is_alphanumeric(text) {
+        return None;
+    }
+    let segment = QrSegment::make_alphanumeric(text);
+    let (least, most) = (Version::MIN, Version::MAX);
+    let made =
+        QrCode::encode_segments_advanced(&[segment], QrCodeEcc::Medium, least, most, None::<Mask>, true);
+    let code = made.ok()?;
+    let (size, mut path) = (code.size(), String::new());
+    for y in 0..size {
         let mut x = 0;
-        while x < grid.side {
+        while x < size {
             let start = x;
-            while grid.dark(x, y) {
+            while x < size && code.get_module(x, y) {
                 x += 1;
             }
             if x > start {
@@ -200,7 +207,7 @@ pub fn symbol(text: &str) -> Option<Symbol> {
             x += 1;
         }
     }
-    Some(Symbol { side: u32::try_from(grid.side + 2 * QUIET).ok()?, path })
+    Some(Symbol { side: size + 2 * QUIET, path })
 }
 
 /// A checksum in the letters of the alphanumeric mode.

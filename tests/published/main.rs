@@ -15,7 +15,6 @@ mod nist;
 mod packs;
 #[path = "../support/papers.rs"]
 mod papers;
-mod qr;
 mod readers;
 #[path = "../support/records.rs"]
 mod record_of_each;
