@@ -126,7 +126,7 @@ fn two_phones_decide_in_a_ring_and_still_agree() {
 #[test]
 fn what_is_known_of_the_other_one_is_told_of_the_one_that_is_kept() {
     let mut met = met();
-    let mut add = |book: &mut Book, record: Record| {
+    let add = |book: &mut Book, record: Record| {
         let written = book.record(&pen("cc", on()), on(), on(), Some(&met.yard.id), record).unwrap();
         book.add(written);
     };
