@@ -1,17 +1,17 @@
 //! From the log to what stands: every entry in effect, applied in order.
 
-use super::entry::{Check, Did, Entry, NewBox, NewTrap, What};
+mod work;
+
+use super::entry::{Did, Entry, NewBox, NewTrap, What};
 use super::id::{EntryId, ThingId};
 use super::log::Log;
 use super::record::Record;
 use super::standing::{
-    BoxNow, Catch, Checked, Double, HiveNow, KindNow, RecordNow, Seen, Standing, TrapNow, Trouble, YardNow,
+    BoxNow, HiveNow, KindNow, RecordNow, Seen, Standing, TrapNow, YardNow,
 };
 use super::stock;
 use super::twins::{Told, told, twins};
 use crate::almanac::day::Day;
-use crate::almanac::quantity::Share;
-use crate::almanac::refill::LossInterval;
 
 /// What the whole log says.
 pub fn fold(log: &Log) -> Standing {
@@ -221,8 +221,8 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
             // Work on a later day is the second look.
             hive.spilled =
                 if work.did == Did::Spilled { Some(day) } else { hive.spilled.filter(|on| *on == day) };
-            let told = already(hive, root, entry, work);
-            check(hive, work, root, day, &told);
+            let told = work::already(hive, root, entry, work);
+            work::check(hive, work, root, day, &told);
         }
         What::Skip { why, .. } => {
             hive.last = Some(Seen { day, did: None, entry: root.clone() });
@@ -232,155 +232,6 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
         _ => {}
     }
     Some(())
-}
-
-/// What other lines of its day tell of a line of trap work.
-#[derive(Default)]
-struct OfDay {
-    /// The first line of the piece of work that it goes on with.
-    goes_on: Option<EntryId>,
-    /// Work that may be the same has told the level found.
-    read: bool,
-    /// And the count.
-    counted: bool,
-}
-
-/// Remembers the work of a day, and what of it is told already. A piece of work in several lines is one: it goes by the
-/// name and the writer of its first line, so that somebody is asked about it once.
-fn already(hive: &mut HiveNow, line: &EntryId, entry: &Entry, work: &Check) -> OfDay {
-    let mut new = Checked::new(entry.day, entry.id.writer().clone(), work, entry.bulk.clone());
-    hive.checked.retain(|(_, known)| known.day == new.day);
-    let mut told = OfDay::default();
-    if let Some(bulk) = entry.goes_on()
-        && let Some((name, first)) = hive.checked.iter().find(|(_, known)| known.bulk.as_ref() == Some(bulk))
-    {
-        told.goes_on = Some(name.clone());
-        new.writer = first.writer.clone();
-    }
-    let name = told.goes_on.as_ref().unwrap_or(line);
-    for (other, known) in hive.checked.iter().filter(|(_, known)| known.doubles(&new)) {
-        told.read |= known.read;
-        told.counted |= known.counted;
-        let pair =
-            |double: &Double| double.lines.contains(other) && double.lines.iter().any(|line| line == name);
-        if hive.doubles.len() < HiveNow::DOUBLES && !hive.doubles.iter().any(pair) {
-            hive.doubles.push(Double { day: new.day, lines: [other.clone(), name.clone()] });
-        }
-    }
-    hive.checked.push((name.clone(), new));
-    told
-}
-
-/// Applies trap work to the traps it names. `told`: what is known of it already.
-///
-/// The level found closes an interval of oil loss that began at the last known level; a spilled, missing or closed
-/// trap closes none, and neither does a level that rose. Traps of one hive that were left at the same level on the
-/// same day give one interval together: reading one number for six traps is one observation, not six.
-///
-/// Where kinds of trap were left at different levels, books of the first weeks hold one count as several lines of one
-/// bulk, each for its traps and the count on the first. Such a line goes on where the first one stopped.
-fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, day: Day, told: &OfDay) {
-    // A count that is told already is as if it had not been written, for the days of the next one too.
-    let count = work.count.filter(|_| !told.counted);
-    // Not the last one: what two phones wrote lies line by line between each other.
-    let same_count = hive.catches.iter_mut().find(|catch| Some(&catch.entry) == told.goes_on.as_ref());
-    let counted = count.is_some() || same_count.is_some();
-    let mut intervals: Vec<(Day, Share)> = Vec::new();
-    let mut rose = false;
-    let mut trap_days: i32 = 0;
-    for trap in hive.boxes.iter_mut().flat_map(|part| &mut part.traps) {
-        if work.traps.as_ref().is_some_and(|named| !named.contains(&trap.id)) {
-            continue;
-        }
-        if trap.passed_over(work.did, work.traps.is_some()) {
-            continue;
-        }
-        // Before the fill that the hive came into the book with: whatever this left, that fill came after it.
-        if day < trap.service {
-            continue;
-        }
-        let fished =
-            trap.trouble.is_none() && !matches!(work.did, Did::Spilled | Did::Missing | Did::GluedShut);
-        if fished {
-            trap_days += day.days_since(trap.counting);
-            if let (Some((since, from)), Some(found)) = (trap.level, work.before) {
-                if found > from {
-                    rose = true;
-                } else if !intervals.contains(&(since, from)) {
-                    intervals.push((since, from));
-                }
-            }
-        }
-        attend(trap, work, day, counted);
-    }
-    if let Some(to) = work.before.filter(|_| !told.read) {
-        for (since, from) in intervals {
-            let Ok(days) = u16::try_from(day.days_since(since)) else { continue };
-            let interval = LossInterval { days, from, to };
-            // Two readings of one day would push out what does tell of the oil.
-            if interval.per_day().is_some() {
-                remember(&mut hive.losses, interval);
-            }
-        }
-        let rose = rose || told.goes_on.is_some() && hive.rose == Some(day);
-        hive.rose = if rose { Some(day) } else { None };
-    }
-    let Ok(trap_days) = u32::try_from(trap_days) else { return };
-    match (count, same_count) {
-        (Some(count), _) => remember(&mut hive.catches, Catch { count, trap_days, entry: root.clone() }),
-        (None, Some(catch)) => catch.trap_days = catch.trap_days.saturating_add(trap_days),
-        (None, None) => {}
-    }
-}
-
-/// What the work leaves of one trap. `counted`: its beetles are in a count of that day.
-fn attend(trap: &mut TrapNow, work: &Check, day: Day, counted: bool) {
-    let was = trap.trouble;
-    match work.did {
-        Did::AsFound => {
-            if let Some(found) = work.after.or(work.before) {
-                trap.level = Some((day, found));
-            }
-        }
-        Did::ToppedUp => {
-            trap.service = day;
-            trap.level = work.after.map(|level| (day, level));
-            trap.trouble = None;
-        }
-        Did::Replaced => {
-            trap.service = day;
-            trap.level = work.after.map(|level| (day, level));
-            trap.trouble = None;
-            trap.counting = day;
-        }
-        Did::Spilled => {
-            trap.counting = day;
-            trap.level = work.after.map(|level| (day, level));
-            trap.trouble = if work.after.is_some() { None } else { Some(Trouble::Spilled) };
-            if work.after.is_some() {
-                trap.service = day;
-            }
-        }
-        Did::Missing => {
-            trap.trouble = Some(Trouble::Missing);
-            trap.level = None;
-        }
-        Did::GluedShut => trap.trouble = Some(Trouble::GluedShut),
-    }
-    // A count is of the beetles since the last one, whether or not the oil they lie in is changed.
-    // Days without fishing are no trap-days: a trap that fishes again counts from today.
-    let mended = was.is_some() && trap.trouble.is_none();
-    if counted || mended {
-        trap.counting = day;
-    }
-    trap.trouble_since = trap.trouble.and(trap.trouble_since.or(Some(day)));
-}
-
-fn remember<T>(list: &mut Vec<T>, item: T) {
-    if list.len() >= HiveNow::REMEMBERED {
-        list.remove(0);
-    }
-    list.push(item);
 }
 
 fn new_boxes(root: &EntryId, first: u16, boxes: &[NewBox], day: Day, filled: Day) -> Vec<BoxNow> {

@@ -3,6 +3,9 @@
 //! What stands is told as it stands; what happened, line by line. Lines that are struck out or corrected are left out,
 //! so that a sum over a column is right: the backup file and the inspector's pages have them.
 
+mod beside;
+mod columns;
+
 use super::table::{Style, Table};
 use crate::almanac::day::Day;
 use crate::almanac::json::{self, Json};
@@ -13,7 +16,7 @@ use crate::almanac::trap::TrapForm;
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::id::{EntryId, ThingId};
-use crate::book::record::{Answer, Ask, Blank, Record};
+use crate::book::record::Blank;
 use crate::book::standing::{HiveNow, Standing, Trouble};
 
 /// One of the tables.
@@ -41,97 +44,6 @@ pub enum Records {
 const NOT_LOOKED: &str = "not looked";
 /// Unit of every level.
 const LEVEL_UNIT: &str = "% of depth";
-
-/// The columns of a line of the book: where it stands and who wrote it, and what else there is to say.
-macro_rules! line {
-    [$($more:literal),* $(,)?] => {
-        &["entry_id", "day", "written_at", "written_by", "yard_id", "yard", "hive_id", "hive", $($more),*]
-    };
-}
-
-/// The columns of each table. A unit stands in a column of its own.
-const YARDS: &[&str] = &["yard_id", "name", "time_zone", "since", "resting_since", "closed", "hives_in_care"];
-const HIVES: &[&str] = &[
-    "hive_id",
-    "yard_id",
-    "yard",
-    "place",
-    "tag",
-    "earlier_tags",
-    "size",
-    "since",
-    "ended",
-    "how_ended",
-    "boxes",
-    "traps",
-];
-const BOXES: &[&str] = &[
-    "box_id",
-    "hive_id",
-    "hive",
-    "level_from_floor",
-    "depth",
-    "depth_unit",
-    "since",
-    "traps_wanted",
-    "traps",
-];
-const TRAPS: &[&str] = &[
-    "trap_id",
-    "box_id",
-    "hive_id",
-    "hive",
-    "kind_id",
-    "kind",
-    "spot",
-    "placed",
-    "serviced",
-    "level_read",
-    "level",
-    "level_unit",
-    "trouble",
-    "trouble_since",
-];
-const KINDS: &[&str] = &[
-    "kind_id",
-    "name",
-    "form",
-    "used_again",
-    "offered",
-    "longest_days",
-    "fill",
-    "fill_unit",
-    "holds",
-    "holds_unit",
-    "inside_length",
-    "inside_length_unit",
-    "inside_width",
-    "inside_width_unit",
-    "inside_depth",
-    "inside_depth_unit",
-    "outside_length",
-    "outside_length_unit",
-    "outside_width",
-    "outside_width_unit",
-    "outside_depth",
-    "outside_depth_unit",
-];
-const CHECKS: &[&str] = line![
-    "traps",
-    "did",
-    "level_found",
-    "level_found_state",
-    "level_left",
-    "level_unit",
-    "beetles_low",
-    "beetles_high",
-    "beetles_state",
-    "note",
-];
-/// Those of each record; its fields follow.
-const RECORD: &[&str] =
-    &["entry_id", "day", "written_at", "written_by", "yard_id", "yard", "hive_ids", "hives"];
-const EVENTS: &[&str] = line!["what", "in_words", "record",];
 
 impl Records {
     /// Every table but those of records beside the traps.
@@ -168,29 +80,6 @@ impl Records {
             Records::Events => "events",
             Records::Of(blank) => blank.name(),
         }
-    }
-
-    /// Its columns.
-    pub fn columns(self) -> Vec<String> {
-        let fixed = match self {
-            Records::Yards => YARDS,
-            Records::Hives => HIVES,
-            Records::Boxes => BOXES,
-            Records::Traps => TRAPS,
-            Records::Kinds => KINDS,
-            Records::Checks => CHECKS,
-            Records::Events => EVENTS,
-            Records::Of(_) => RECORD,
-        };
-        let mut columns: Vec<String> = fixed.iter().map(|&name| name.to_owned()).collect();
-        if let Records::Of(blank) = self {
-            for field in blank.fields() {
-                for after in after(&field.ask) {
-                    columns.push([field.name, after].concat());
-                }
-            }
-        }
-        columns
     }
 
     /// The table. `words` tells a line of the book as a sentence. The demonstration is left out as soon as there is a
@@ -397,40 +286,6 @@ impl Filling<'_> {
         }
     }
 
-    fn record(&mut self, entry: &Entry, record: &Record) {
-        let standing = self.standing;
-        self.begin(entry);
-        let joined =
-            |name: &dyn Fn(&ThingId) -> String| record.hives.iter().map(name).collect::<Vec<_>>().join(" ");
-        self.put(&joined(&|hive| hive.to_string()));
-        let tags = |hive: &ThingId| standing.hives.get(hive).map_or_else(String::new, |now| now.tag.clone());
-        self.put(&record.hives.iter().map(tags).collect::<Vec<_>>().join("; "));
-        for (field, answer) in record.fields() {
-            match (&field.ask, answer) {
-                (Ask::Count, count) => {
-                    let count = if let Some(Answer::Count(count)) = count { Some(*count) } else { None };
-                    self.count(count.map(CountRange::low));
-                    self.count(count.and_then(CountRange::high));
-                    self.put(if count.is_some() { "counted" } else { NOT_LOOKED });
-                }
-                (Ask::Number { units, .. }, number) => {
-                    let number = if let Some(Answer::Number(number, unit)) = number {
-                        Some((number, unit))
-                    } else {
-                        None
-                    };
-                    self.put(&number.map(|(number, _)| number.to_string()).unwrap_or_default());
-                    if !units.is_empty() {
-                        let unit = number.and_then(|(_, unit)| units.get(usize::from(*unit)).copied());
-                        self.put(unit.unwrap_or_default());
-                    }
-                }
-                (_, None) => self.put(""),
-                (ask, Some(answer)) => self.put(&plain(ask, answer)),
-            }
-        }
-    }
-
     /// The cells that every line of the book begins with.
     fn begin(&mut self, entry: &Entry) {
         self.put(&entry.id.to_string());
@@ -477,33 +332,6 @@ impl Filling<'_> {
         self.count(check.count.and_then(CountRange::high));
         self.put(if check.count.is_some() { "counted" } else { NOT_LOOKED });
         self.put(check.note.as_deref().unwrap_or_default());
-    }
-}
-
-/// The columns of a field, by what stands behind its name: a range has two ends, a number its unit.
-fn after(ask: &Ask) -> &'static [&'static str] {
-    match ask {
-        Ask::Count => &["_low", "_high", "_state"],
-        Ask::Number { units: [_, ..], .. } => &["", "_unit"],
-        _ => &[""],
-    }
-}
-
-/// What stands in a field, as one text: several words with a blank between them.
-fn plain(ask: &Ask, answer: &Answer) -> String {
-    match (ask, answer) {
-        (Ask::Word(words), Answer::Word(at)) => {
-            words.get(usize::from(*at)).copied().unwrap_or_default().to_owned()
-        }
-        (Ask::Words(words), Answer::Words(bits)) => {
-            let chosen = words.iter().enumerate().filter(|(at, _)| bits >> at & 1 == 1);
-            chosen.map(|(_, word)| *word).collect::<Vec<_>>().join(" ")
-        }
-        (_, Answer::Text(text)) => text.clone(),
-        (_, Answer::Day(day)) => day.to_string(),
-        (_, Answer::Time(time)) => time.to_string(),
-        (_, Answer::Hive(hive)) => hive.to_string(),
-        _ => String::new(),
     }
 }
 

@@ -3,14 +3,16 @@
 //! A sentence is written from front to back into one text: most of its pieces stand in the book or in the program
 //! already, and a text made for each would be let go of at once.
 
-use crate::app::wording::en::{date, length_name, put, volume_name, with_unit};
+mod records;
+
+pub use records::{put_answer, record, record_alone};
+
+use crate::app::wording::en::{length_name, put, volume_name, with_unit};
 use crate::app::wording::en_hive::place as place_words;
 use crate::app::wording::en_ledger as w;
-use crate::app::wording::en_records as wr;
 use crate::book::Book;
 use crate::book::entry::{Check, Did, Ending, Entry, KeeperChange, NewBox, What};
 use crate::book::id::{EntryId, ThingId};
-use crate::book::record::{Answer, Ask, Blank, Record};
 
 /// What `entry` says, as a sentence without a full stop: "Hive 7: topped up, found 40 %, left 50 %, 12 beetles".
 ///
@@ -117,7 +119,7 @@ fn what(said: &mut String, book: &Book, entry: &Entry) {
             put(said, w::skipped(*why));
             w::and_note(said, note.as_deref());
         }
-        What::Record(record) => put_record(said, book, entry.yard.as_ref(), record),
+        What::Record(record) => records::put_record(said, book, entry.yard.as_ref(), record),
         What::Note { hive, text } => {
             match (hive, &entry.yard) {
                 (Some(hive), _) => put_hive(said, book, hive),
@@ -128,86 +130,6 @@ fn what(said: &mut String, book: &Book, entry: &Entry) {
             w::put_quoted(said, text);
         }
         What::Struck { entries } => struck(said, book, entries),
-    }
-}
-
-/// A record as a sentence that does not say what it is about.
-pub fn record_alone(book: &Book, record: &Record) -> String {
-    let mut said = String::new();
-    put_fields(&mut said, book, record);
-    said
-}
-
-/// A record as a sentence.
-pub fn record(book: &Book, yard: Option<&ThingId>, record: &Record) -> String {
-    let mut said = String::new();
-    put_record(&mut said, book, yard, record);
-    said
-}
-
-/// "Hive 7: what the hive showed: beetle larvae few; slime no".
-fn put_record(said: &mut String, book: &Book, yard: Option<&ThingId>, record: &Record) {
-    match (&*record.hives, yard) {
-        ([], None) => put(said, wr::KEEPER),
-        ([], Some(yard)) => put_yard(said, book, yard),
-        ([hive], _) => put_hive(said, book, hive),
-        (hives, _) => {
-            put(said, wr::HIVES);
-            for (at, hive) in hives.iter().enumerate() {
-                put(said, if at > 0 { w::NEXT } else { "" });
-                put_isolated(said, book.standing().hives.get(hive).map_or("?", |now| &now.tag));
-            }
-        }
-    }
-    put(said, wr::SAYS);
-    put_fields(said, book, record);
-}
-
-fn put_fields(said: &mut String, book: &Book, record: &Record) {
-    let words = wr::blank(record.blank);
-    put(said, words.title);
-    let mut between = wr::SAYS;
-    for ((field, answer), (label, _, names)) in record.fields().zip(words.fields) {
-        let Some(answer) = answer else { continue };
-        put(said, between);
-        between = wr::AND;
-        put(said, label);
-        put(said, wr::IS);
-        put_answer(said, book, &field.ask, answer, names);
-    }
-    if record.blank == Blank::Product && record.text("registration").is_none() {
-        put(said, wr::UNVERIFIED);
-    }
-}
-
-/// What stands in a field; `names` are those of its words.
-pub fn put_answer(said: &mut String, book: &Book, ask: &Ask, answer: &Answer, names: &[&str]) {
-    match answer {
-        Answer::Word(at) => put(said, names.get(usize::from(*at)).copied().unwrap_or_default()),
-        Answer::Words(bits) => {
-            let mut between = "";
-            for (at, name) in names.iter().enumerate() {
-                if bits >> at & 1 == 1 {
-                    put(said, between);
-                    put(said, name);
-                    between = w::NEXT;
-                }
-            }
-        }
-        Answer::Count(count) => put(said, &super::edit::count(*count)),
-        Answer::Number(number, at) => {
-            let unit = if let Ask::Number { units, .. } = ask { units.get(usize::from(*at)) } else { None };
-            let number = number.to_string();
-            put(said, &unit.map_or_else(|| number.clone(), |unit| with_unit(&number, wr::unit(unit))));
-        }
-        Answer::Text(text) => put_isolated(said, text),
-        Answer::Day(day) => put(said, &date(*day)),
-        Answer::Time(time) => {
-            put(said, &date(time.day));
-            put(said, w::NEXT);
-            time.put_clock(said);
-        }
-        Answer::Hive(hive) => put_hive(said, book, hive),
     }
 }
 

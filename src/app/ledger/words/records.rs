@@ -1,0 +1,90 @@
+//! A record of what was seen and done beside the traps, in words.
+
+use super::{put_hive, put_isolated, put_yard};
+use crate::app::ledger::edit;
+use crate::app::wording::en::{date, put, with_unit};
+use crate::app::wording::en_ledger as w;
+use crate::app::wording::en_records as wr;
+use crate::book::Book;
+use crate::book::id::ThingId;
+use crate::book::record::{Answer, Ask, Blank, Record};
+
+/// A record as a sentence that does not say what it is about.
+pub fn record_alone(book: &Book, record: &Record) -> String {
+    let mut said = String::new();
+    put_fields(&mut said, book, record);
+    said
+}
+
+/// A record as a sentence.
+pub fn record(book: &Book, yard: Option<&ThingId>, record: &Record) -> String {
+    let mut said = String::new();
+    put_record(&mut said, book, yard, record);
+    said
+}
+
+/// "Hive 7: what the hive showed: beetle larvae few; slime no".
+pub(super) fn put_record(said: &mut String, book: &Book, yard: Option<&ThingId>, record: &Record) {
+    match (&*record.hives, yard) {
+        ([], None) => put(said, wr::KEEPER),
+        ([], Some(yard)) => put_yard(said, book, yard),
+        ([hive], _) => put_hive(said, book, hive),
+        (hives, _) => {
+            put(said, wr::HIVES);
+            for (at, hive) in hives.iter().enumerate() {
+                put(said, if at > 0 { w::NEXT } else { "" });
+                put_isolated(said, book.standing().hives.get(hive).map_or("?", |now| &now.tag));
+            }
+        }
+    }
+    put(said, wr::SAYS);
+    put_fields(said, book, record);
+}
+
+fn put_fields(said: &mut String, book: &Book, record: &Record) {
+    let words = wr::blank(record.blank);
+    put(said, words.title);
+    let mut between = wr::SAYS;
+    for ((field, answer), (label, _, names)) in record.fields().zip(words.fields) {
+        let Some(answer) = answer else { continue };
+        put(said, between);
+        between = wr::AND;
+        put(said, label);
+        put(said, wr::IS);
+        put_answer(said, book, &field.ask, answer, names);
+    }
+    if record.blank == Blank::Product && record.text("registration").is_none() {
+        put(said, wr::UNVERIFIED);
+    }
+}
+
+/// What stands in a field; `names` are those of its words.
+pub fn put_answer(said: &mut String, book: &Book, ask: &Ask, answer: &Answer, names: &[&str]) {
+    match answer {
+        Answer::Word(at) => put(said, names.get(usize::from(*at)).copied().unwrap_or_default()),
+        Answer::Words(bits) => {
+            let mut between = "";
+            for (at, name) in names.iter().enumerate() {
+                if bits >> at & 1 == 1 {
+                    put(said, between);
+                    put(said, name);
+                    between = w::NEXT;
+                }
+            }
+        }
+        Answer::Count(count) => put(said, &edit::count(*count)),
+        Answer::Number(number, at) => {
+            let unit = if let Ask::Number { units, .. } = ask { units.get(usize::from(*at)) } else { None };
+            let number = number.to_string();
+            put(said, &unit.map_or_else(|| number.clone(), |unit| with_unit(&number, wr::unit(unit))));
+        }
+        Answer::Text(text) => put_isolated(said, text),
+        Answer::Day(day) => put(said, &date(*day)),
+        Answer::Time(time) => {
+            put(said, &date(time.day));
+            put(said, w::NEXT);
+            time.put_clock(said);
+        }
+        Answer::Hive(hive) => put_hive(said, book, hive),
+    }
+}
