@@ -22,8 +22,7 @@ pub(super) fn lots(book: &Book) -> Vec<(String, String)> {
     let mut lots = Vec::new();
     for (id, now) in standing.records_of(Blank::Harvest).into_iter().rev() {
         if !(own && now.yard.as_ref().is_some_and(ThingId::is_demo)) {
-            let yard = now.yard.as_ref().map(|yard| yard_name(book, yard)).unwrap_or_default();
-            lots.push((id.to_string(), [&number(now.day, id), ", ", &yard].concat()));
+            lots.push((id.to_string(), number(now.day, id)));
         }
     }
     lots
