@@ -6,9 +6,7 @@ use super::entry::{Did, Entry, NewBox, NewTrap, What};
 use super::id::{EntryId, ThingId};
 use super::log::Log;
 use super::record::Record;
-use super::standing::{
-    BoxNow, HiveNow, KindNow, RecordNow, Seen, Standing, TrapNow, YardNow,
-};
+use super::standing::{BoxNow, HiveNow, KindNow, RecordNow, Seen, Standing, TrapNow, YardNow};
 use super::stock;
 use super::twins::{Told, told, twins};
 use crate::almanac::day::Day;

@@ -4,6 +4,7 @@ use super::chain::Chains;
 use super::entry::{Entry, What};
 use super::id::EntryId;
 use super::page::{self, Page, Place};
+use super::twins::{self, Twins};
 use crate::almanac::day::Day;
 use crate::almanac::json;
 use crate::almanac::order::sort_by;
@@ -173,6 +174,11 @@ impl Log {
     /// How the entries hang together: what corrects, strikes and supersedes what.
     pub fn chains(&self) -> Chains<'_> {
         Chains::of(self)
+    }
+
+    /// Hives that are another one, by the lines that count.
+    pub fn twins(&self) -> Twins {
+        twins::twins(&self.in_effect())
     }
 
     /// The entries that count: not struck, not superseded; yards and kinds first, then by day and counter. Each comes

@@ -105,12 +105,15 @@ impl Record {
     pub fn backwards(&self, on: Day) -> Option<usize> {
         let mut latest = None;
         for (at, answer) in self.answers.iter().enumerate() {
-            let time = match answer {
-                Some(Answer::Day(day)) => ClockTime { day: *day, minute: ClockTime::LAST_MINUTE },
-                Some(Answer::Time(time)) => *time,
+            // An hour may lie on an earlier day than the record: a harvest is often written down the morning after.
+            let (time, early) = match answer {
+                Some(Answer::Day(day)) => {
+                    (ClockTime { day: *day, minute: ClockTime::LAST_MINUTE }, *day < on)
+                }
+                Some(Answer::Time(time)) => (*time, false),
                 _ => continue,
             };
-            if time.day < on || latest.is_some_and(|latest| time < latest) {
+            if early || latest.is_some_and(|latest| time < latest) {
                 return Some(at);
             }
             latest = Some(time);

@@ -21,6 +21,7 @@ use crate::book::entry::{Entry, NewBox, What};
 use crate::book::id::{EntryId, ThingId};
 use crate::book::log::{Log, Union};
 use crate::book::standing::Standing;
+use crate::book::twins::Twins;
 use std::cell::Cell;
 
 /// The name in the file. The version beside it is that of the entries: [`backup::VERSION`].
@@ -79,7 +80,7 @@ pub fn pick(log: &Log, choice: &Choice) -> Vec<Entry> {
 
 struct Picking<'a> {
     choice: &'a Choice,
-    /// The chosen hives, and those that were ever said to be one of them.
+    /// The chosen hives, and those that are one of them.
     hives: Vec<ThingId>,
     lines: Vec<&'a Entry>,
     is_in: Vec<bool>,
@@ -91,7 +92,7 @@ struct Picking<'a> {
 impl<'a> Picking<'a> {
     fn new(log: &'a Log, choice: &'a Choice) -> Picking<'a> {
         let lines: Vec<&Entry> = log.entries().filter(|entry| !entry.is_demo()).collect();
-        let hives = with_twins(&choice.hives, &lines);
+        let hives = with_twins(&choice.hives, &log.twins());
         let is_in = vec![false; lines.len()];
         let mut needs = Table::new();
         if let Some(yard) = &choice.yard {
@@ -232,20 +233,13 @@ fn is_words(entry: &Entry) -> bool {
 
 /// Whether a line about a hive says what the hive is and what is on it, for as long as it stands. Without it no later line
 /// has anything to stand on; work, skips and words come and go.
-/// `hives`, and those that were ever said to be one of them.
-fn with_twins(hives: &[ThingId], lines: &[&Entry]) -> Vec<ThingId> {
+/// `hives`, and those that are one of them by what the book says now. What was said and struck out since brings no hive
+/// along that nobody chose.
+fn with_twins(hives: &[ThingId], twins: &Twins) -> Vec<ThingId> {
     let mut all = hives.to_vec();
-    let mut known = 0;
-    while known < all.len() {
-        known = all.len();
-        for entry in lines {
-            if let What::HiveSame { hive, is } = &entry.what {
-                for (one, other) in [(hive, is), (is, hive)] {
-                    if all.contains(one) && !all.contains(other) {
-                        all.push(other.clone());
-                    }
-                }
-            }
+    for (hive, is) in twins {
+        if hives.contains(is) {
+            all.push(hive.clone());
         }
     }
     all

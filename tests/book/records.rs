@@ -191,6 +191,9 @@ fn keeper_types_an_end_before_the_start_and_the_field_is_named() {
     let late = ClockTime::parse("2026-07-14T07:00").unwrap();
     put(&mut lot, "extraction_ended", Answer::Time(late));
     let field = lot.blank.fields().iter().position(|field| field.name == "extraction_ended").unwrap();
+    // Written down the morning after, it is the day before that is told.
+    let whole = filled(Blank::Harvest, &yard.hive("1"), &yard.hive("2"));
+    assert!(write(&yard, day("2026-07-15"), whole).is_ok());
     assert_eq!(write(&yard, day("2026-07-14"), lot), Err(Refusal::Backwards { field }));
 }
 

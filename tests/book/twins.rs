@@ -184,6 +184,19 @@ fn a_hive_is_not_the_same_as_itself_or_as_one_in_another_yard() {
 }
 
 #[test]
+fn a_hive_that_was_said_to_be_the_same_by_mistake_is_not_handed_over_with_it() {
+    let mut met = met();
+    let one = met.one();
+    met.book.add(one.clone());
+    let strike = met.book.strike(&pen("bb", on()), on(), &[one[0].id.clone()], &Unicode).unwrap();
+    met.book.add(strike);
+    let choice = Choice { hives: vec![met.first.clone()], yard: None, since: None, notes: true };
+    let mut there = Book::default();
+    there.add(pick(met.book.log(), &choice));
+    assert_eq!(there.standing().hives.keys().collect::<Vec<_>>(), [&met.first]);
+}
+
+#[test]
 fn a_pack_of_the_hive_brings_both_names_of_it() {
     let mut met = met();
     let one = met.one();

@@ -76,7 +76,8 @@ pub fn read(field: &Field, typed: &Typed, today: Day) -> Result<Option<Answer>, 
         Ask::Day => Answer::Day(day(text, today).map_err(Wrong::Day)?),
         Ask::Time => {
             let time = ClockTime::parse(text).map_err(|_| Wrong::Time)?;
-            day(&time.day.to_string(), today).map_err(Wrong::Day)?;
+            // An hour is of something done; a day may be planned.
+            typed::day_done(&time.day.to_string(), today).map_err(Wrong::Day)?;
             Answer::Time(time)
         }
         Ask::Hive => Answer::Hive(ThingId::parse(text).map_err(|_| Wrong::Lacks)?),
