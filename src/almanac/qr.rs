@@ -45,9 +45,12 @@ pub fn grid(text: &str) -> Option<Grid> {
     let letters = text.len();
     for (version, (ecc, blocks)) in (1..).zip(BLOCKS) {
         let mut grid = Grid::blank(version);
-        let free = grid.modules.iter().filter(|module| **module == 0).count() / 8;
+        let mut free = 0;
+        for module in &grid.modules {
+            free += usize::from(*module == 0);
+        }
         let (ecc, blocks) = (usize::from(ecc), usize::from(blocks));
-        let room = free - ecc * blocks;
+        let room = free / 8 - ecc * blocks;
         let of_count = if version < 10 { 9 } else { 11 };
         if 4 + of_count + letters / 2 * 11 + letters % 2 * 6 <= room * 8 {
             let data = data(text, of_count, room)?;
@@ -120,7 +123,7 @@ fn interleaved(data: &[u8], ecc: usize, blocks: usize) -> Vec<u8> {
 fn product(x: u8, y: u8) -> u8 {
     let mut z = 0;
     for bit in (0..8).rev() {
-        z = z << 1 ^ (z >> 7) * 0x1d ^ (y >> bit & 1) * x;
+        z = (z << 1) ^ ((z >> 7) * 0x1d) ^ ((y >> bit & 1) * x);
     }
     z
 }
@@ -193,7 +196,7 @@ impl Grid {
         if version >= 7 {
             let mut rest = version;
             for _ in 0..12 {
-                rest = rest << 1 ^ (rest >> 11) * 0x1f25;
+                rest = (rest << 1) ^ ((rest >> 11) * 0x1f25);
             }
             for at in 0..18 {
                 let dark = (version << 12 | rest) >> at & 1 == 1;
@@ -231,7 +234,7 @@ impl Grid {
     fn format(&mut self, mask: usize) {
         let mut rest = mask;
         for _ in 0..10 {
-            rest = rest << 1 ^ (rest >> 9) * 0x537;
+            rest = (rest << 1) ^ ((rest >> 9) * 0x537);
         }
         let bits = (mask << 10 | rest) ^ 0x5412;
         // The timing patterns lie between.
