@@ -3,14 +3,31 @@
 use std::cmp::Ordering;
 
 /// Sorts by `compare`; what is equal stays in its order.
-pub fn sort_by<T>(items: &mut Vec<T>, mut compare: impl FnMut(&T, &T) -> Ordering) {
+pub fn sort_by<T>(items: &mut [T], mut compare: impl FnMut(&T, &T) -> Ordering) {
     let order = sorted(items.len(), &mut |a, b| match (items.get(a), items.get(b)) {
         (Some(a), Some(b)) => compare(a, b),
         _ => Ordering::Equal,
     });
-    let mut old: Vec<Option<T>> = std::mem::take(items).into_iter().map(Some).collect();
-    items.reserve_exact(old.len());
-    items.extend(order.into_iter().filter_map(|at| old.get_mut(at)?.take()));
+    for (one, other) in swaps(order) {
+        items.swap(one, other);
+    }
+}
+
+/// What to swap so that each place holds what lay where `order` says.
+fn swaps(mut order: Vec<usize>) -> Vec<(usize, usize)> {
+    let mut swaps = Vec::new();
+    for start in 0..order.len() {
+        let mut at = start;
+        // Along the ring of places that change hands, until it comes back to where it began.
+        while let Some(from) = order.get_mut(at).map(|from| std::mem::replace(from, at))
+            && from != start
+            && from != at
+        {
+            swaps.push((at, from));
+            at = from;
+        }
+    }
+    swaps
 }
 
 /// The places from 0 to `count` in order: runs merged with their neighbours until one is left. What lies in order

@@ -108,6 +108,8 @@ fn fitting(text: &str, delimiter: char) -> usize {
         alike += usize::from(row.cells.len() == first);
     }
     match first {
+        // Nothing in any cell: what divides them all the same is the delimiter.
+        0 if !records.loose => 1,
         0 | 1 => 0,
         _ if records.loose => 1,
         _ => alike * 1000 + first.min(999),
