@@ -35,6 +35,7 @@ pub fn frame() -> Bit {
     follow_address(ui, records);
     follow_prefs(ui);
     let alone = only_here(records);
+    super::record::kept::watch(ui, records);
     typing::follow(move || ui.place.with_untracked(Place::section) == Section::Bench);
     guard(ui, alone);
     let settings_open = RwSignal::new(false);

@@ -9,6 +9,7 @@ use super::edge::{clock, locale, slot};
 use super::kinds::draft::KindDraft;
 use super::place::Place;
 use super::prefs::Prefs;
+use super::record::kept::Waiting;
 use crate::almanac::day::Day;
 use crate::almanac::json::{self, Json};
 use crate::almanac::oil;
@@ -56,6 +57,8 @@ pub struct Parts {
     pub in_store: RwSignal<Vec<(ThingId, String)>>,
     /// The form of a kind that was left with something typed in it: its address and its fields.
     pub kind_draft: StoredValue<Option<(String, KindDraft)>>,
+    /// What stands in a half-filled form of a record and is not kept yet.
+    pub write_kept: StoredValue<Waiting>,
     /// Where the form of a record goes back to once it is saved, where that is not the page it is about.
     pub write_back: StoredValue<Option<Place>>,
     /// What "Keep this yard" calls with a checked plan. While none is set, the key is not shown.
@@ -100,6 +103,7 @@ impl Ui {
             season_end: RwSignal::new(String::new()),
             in_store: RwSignal::new(Vec::new()),
             kind_draft: StoredValue::new(None),
+            write_kept: StoredValue::new(None),
             write_back: StoredValue::new(None),
             on_keep: RwSignal::new(None),
             new_yard: RwSignal::new(false),

@@ -5,7 +5,7 @@ mod work;
 use super::entry::{Did, Entry, NewBox, NewTrap, What};
 use super::id::{EntryId, ThingId};
 use super::log::Log;
-use super::record::Record;
+use super::record::{Blank, Record};
 use super::standing::{BoxNow, HiveNow, KindNow, RecordNow, Seen, Standing, TrapNow, YardNow};
 use super::stock;
 use super::twins::{Told, told, twins};
@@ -127,6 +127,7 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
                 catches: Vec::new(),
                 rose: None,
                 spilled: None,
+                look: None,
                 checked: Vec::new(),
                 doubles: Vec::new(),
             };
@@ -166,6 +167,13 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
 fn keep_record(standing: &mut Standing, root: &EntryId, entry: &Entry, record: &Record) -> Option<()> {
     let now = RecordNow { day: entry.day, yard: entry.yard.clone(), record: record.clone() };
     standing.records.insert(root.clone(), now);
+    if record.blank == Blank::Look {
+        for hive in &record.hives {
+            if let Some(hive) = standing.hives.get_mut(hive) {
+                hive.look = Some(root.clone());
+            }
+        }
+    }
     let here = |hive: &ThingId| standing.hives.contains_key(hive);
     record.hives.iter().chain(record.named_hive()).all(here).then_some(())
 }

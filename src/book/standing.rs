@@ -111,6 +111,8 @@ pub struct HiveNow {
     pub rose: Option<Day>,
     /// Oil spilled in it on this day, and nobody has looked again on a later one.
     pub spilled: Option<Day>,
+    /// The line of the last look into it.
+    pub look: Option<EntryId>,
     /// Trap work of the last day on which there was any, in the order in which it counts, each with the name of its line,
     /// or of the first line of a piece of work in several.
     pub checked: Vec<(EntryId, Checked)>,
@@ -331,7 +333,8 @@ impl Standing {
         newest
     }
 
-    /// What is known of a hive, a yard or the keeper by their records of `blank`: the newest answer to each field.
+    /// What is known of a hive, a yard or the keeper by their records of `blank`: the newest stands whole. The form shows
+    /// what is known and is saved as a whole, so what was emptied in it is gone.
     pub fn facts(&self, blank: Blank, yard: Option<&ThingId>, hive: Option<&ThingId>) -> Record {
         let mut known = Record::empty(blank, hive.into_iter().cloned().collect());
         for (_, now) in self.records_of(blank) {
@@ -340,11 +343,7 @@ impl Standing {
                 None => now.yard.as_ref() == yard,
             };
             if here {
-                for (place, answer) in known.answers.iter_mut().zip(&now.record.answers) {
-                    if answer.is_some() {
-                        place.clone_from(answer);
-                    }
-                }
+                known.answers.clone_from(&now.record.answers);
             }
         }
         known

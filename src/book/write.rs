@@ -2,6 +2,7 @@
 
 mod correct;
 mod doubt;
+mod earlier;
 mod hive;
 mod record;
 mod refusal;

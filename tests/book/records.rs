@@ -274,7 +274,7 @@ fn a_record_is_corrected_and_the_words_before_stay_in_the_history() {
 }
 
 #[test]
-fn what_is_known_of_a_yard_is_the_newest_answer_to_each_question() {
+fn what_is_known_of_a_yard_is_what_was_said_last_and_what_was_emptied_is_gone() {
     let mut yard = three();
     let facts = |soil: Option<u8>, shade: Option<u8>| {
         let mut facts = Record::empty(Blank::YardFacts, Vec::new());
@@ -286,10 +286,34 @@ fn what_is_known_of_a_yard_is_the_newest_answer_to_each_question() {
     kept(&mut yard, day("2026-07-13"), facts(Some(2), None));
     kept(&mut yard, day("2026-07-15"), facts(None, Some(2)));
     let known = yard.book.standing().facts(Blank::YardFacts, Some(&yard.id), None);
-    assert_eq!(
-        (known.word("soil"), known.word("shade"), known.word("surface")),
-        (Some("loam"), Some("shade"), None)
-    );
+    assert_eq!((known.word("soil"), known.word("shade"), known.word("surface")), (None, Some("shade"), None));
+}
+
+#[test]
+fn a_hive_that_stood_there_before_it_was_written_down_is_begun_earlier_with_the_record() {
+    let mut yard = three();
+    let (early, today) = (day("2026-04-20"), day("2026-07-14"));
+    let plain = product(&yard);
+    let home = yard.id.clone();
+    let refused = yard.book.record(&pen("aa", today), early, today, Some(&home), plain.clone());
+    assert_eq!(refused, Err(Refusal::BeforeHive { since: day("2026-05-01") }));
+    let written = yard.book.record_from_start(&pen("aa", today), early, today, Some(&home), &plain).unwrap();
+    assert_eq!(written.len(), 3);
+    let ids: Vec<_> = written.iter().map(|entry| entry.id.clone()).collect();
+    yard.book.add(written);
+    let since = |yard: &Yard, tag: &str| yard.book.standing().hives[&yard.hive(tag)].since;
+    assert_eq!((since(&yard, "1"), since(&yard, "2"), since(&yard, "3")), (early, early, day("2026-05-01")));
+    assert_eq!((yard.book.standing().records.len(), yard.book.standing().orphans), (1, 0));
+    let undo = yard.book.strike(&pen("aa", today), today, &ids, &Unicode).unwrap();
+    yard.book.add(undo);
+    assert_eq!(since(&yard, "1"), day("2026-05-01"));
+}
+
+#[test]
+fn of_two_products_the_one_that_is_still_in_keeps_supers_off() {
+    let (one, two) = (Clear::From(day("2026-07-01")), Clear::From(day("2026-08-01")));
+    assert_eq!((one.later(two), two.later(one)), (two, two));
+    assert_eq!((one.later(Clear::StillIn), Clear::StillIn.later(two)), (Clear::StillIn, Clear::StillIn));
 }
 
 #[test]

@@ -101,6 +101,13 @@ fn same(page: Page) -> Bit {
             }
         }
     });
+    if all.is_empty() {
+        return el("p").text(w::SAME_NONE).into();
+    }
+    // Nothing is chosen for the keeper but what bears the same tag.
+    if alike == 0 {
+        all.insert(0, (String::new(), w::SAME_CHOOSE.to_owned()));
+    }
     let chosen = RwSignal::new(all.first().map(|(id, _)| id.clone()).unwrap_or_default());
     let put = move || {
         let other = chosen.with_untracked(|other| ThingId::parse(other).ok());

@@ -20,7 +20,7 @@ use crate::app::wording::{en_hive as w, en_limit, en_round};
 use crate::book::Book;
 use crate::book::entry::{Entry, What};
 use crate::book::id::ThingId;
-use crate::book::record::{About, Blank};
+use crate::book::record::{About, Blank, Clear, clear_of_product};
 use crate::book::round::{self, Because, HiveDue};
 use crate::book::standing::HiveNow;
 use crate::book::write::{Pen, Refusal};
@@ -156,7 +156,13 @@ fn state(page: Page) -> Bit {
         if alive.get() {
             Bit::from(go(w::LOG, "log", move || page.form.walk.open_hive(&page.id.get_value())))
         } else {
-            bits![go(en_round::REVIVE, "revive", move || revive(page)), page.form.refused("revive")]
+            let of = page.id.with_value(ToString::to_string);
+            let showed = Place::Write(Blank::DeadOut, Some(of));
+            bits![
+                form::keys(big_link(wr::blank(Blank::DeadOut).title, &showed)),
+                go(en_round::REVIVE, "revive", move || revive(page)),
+                page.form.refused("revive"),
+            ]
         }
     });
     bits![el("div").class("hive-state").test_id("hive-state").kid(shown).kid(rose).kid(double).kid(twin), key]
@@ -204,9 +210,14 @@ fn seen(lines: &mut Vec<String>, book: &Book, page: Page) {
             lines.push(wr::on(&record_said(book, &now.record), now.day));
         }
     }
-    if let Some(now) = standing.newest_record(Blank::Product, &hive) {
-        lines.extend(product(&now.record));
+    // Of several products the one that keeps supers off longest.
+    let mut still = None;
+    for (_, now) in standing.records_of(Blank::Product) {
+        if let Some(clear) = clear_of_product(&now.record).filter(|_| now.record.hives.contains(&hive)) {
+            still = Some(still.map_or(clear, |known: Clear| known.later(clear)));
+        }
     }
+    lines.extend(still.map(product));
 }
 
 fn revive(page: Page) {

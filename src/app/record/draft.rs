@@ -22,8 +22,8 @@ pub enum Wrong {
     Count(TypedError),
     /// A number outside its ends.
     Ends(i64, i64),
-    /// So many characters too many.
-    TooLong(usize),
+    /// So many characters too many, and how many there can be.
+    TooLong(usize, u16),
     /// Not a day.
     Day(DayTypedError),
     /// Not a day and an hour.
@@ -69,7 +69,7 @@ pub fn read(field: &Field, typed: &Typed, today: Day) -> Result<Option<Answer>, 
         Ask::Text(most) => {
             let over = text.chars().count().saturating_sub(usize::from(*most));
             if over > 0 {
-                return Err(Wrong::TooLong(over));
+                return Err(Wrong::TooLong(over, *most));
             }
             Answer::Text(text.to_owned())
         }
@@ -211,7 +211,7 @@ mod tests {
         assert!(matches!(says(Blank::Look, "adults", "-3"), Err(Wrong::Count(_))));
         assert_eq!(says(Blank::Look, "frames_of_bees", "-3"), Err(Wrong::Ends(0, 1000)));
         assert_eq!(says(Blank::Harvest, "humidity", "101"), Err(Wrong::Ends(0, 100)));
-        assert_eq!(says(Blank::Product, "product", &"x".repeat(63)), Err(Wrong::TooLong(3)));
+        assert_eq!(says(Blank::Product, "product", &"x".repeat(63)), Err(Wrong::TooLong(3, 60)));
         assert_eq!(says(Blank::Harvest, "bees_off", "2026-07-14"), Err(Wrong::Time));
         assert!(matches!(says(Blank::Product, "end", "2206-07-14"), Err(Wrong::Day(_))));
         assert!(matches!(says(Blank::Product, "end", "0026-07-14"), Err(Wrong::Day(_))));

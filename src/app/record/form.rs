@@ -2,7 +2,7 @@
 
 use super::draft::{self, Typed};
 use super::fields::{self, Signals};
-use super::{Of, home, is_facts, of as named};
+use super::{Of, home, is_facts, kept, of as named};
 use crate::almanac::day::Day;
 use crate::almanac::json;
 use crate::almanac::typed::day_done;
@@ -12,7 +12,7 @@ use crate::app::edge::pause::when_rested;
 use crate::app::edge::slot;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::{focus, heading};
-use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
+use crate::app::graph::{Memo, RwSignal, StoredValue, effect, on_cleanup, untrack};
 use crate::app::ledger::papers::events::yards;
 use crate::app::ledger::words;
 use crate::app::load::page::tick;
@@ -57,7 +57,7 @@ pub fn view(ui: Ui, records: Records, blank: Blank, of: Option<&str>) -> Bit {
     };
     let form = Form::new(records, blank, &named);
     let address = ui.place.with_untracked(Place::hash);
-    form.keep(&address);
+    form.keep(ui, &address);
     let words = w::blank(blank);
     let back = back(form, &named);
     Bit::Many(vec![
@@ -146,19 +146,20 @@ impl Form {
     }
 
     /// Keeps what is half filled in until it is saved, be the page shut or the phone dead meanwhile.
-    fn keep(self, address: &str) {
+    fn keep(self, ui: Ui, address: &str) {
         let name = StoredValue::new([slot::WRITE, address].concat());
         let blank = untrack(|| self.text());
         if let Some(left) = name.with_value(|name| slot::read(name)) {
             self.bring_back(&left);
         }
-        let begun = StoredValue::new(blank);
-        let keep = move || {
+        // At every key it is only laid ready, and kept once typing rests or the form is left, however soon.
+        effect(move || {
             let text = self.text();
-            let changed = begun.with_value(|begun| *begun != text);
-            name.with_value(|name| if changed { slot::write(name, &text) } else { slot::forget(name) });
-        };
-        when_rested(move || drop(self.text()), keep);
+            let text = (text != blank).then_some(text);
+            ui.write_kept.set_value(Some((name.get_value(), text)));
+        });
+        when_rested(move || drop(self.text()), move || kept::flush(ui, self.records));
+        on_cleanup(move || kept::flush(ui, self.records));
     }
 
     fn typed(self) -> Vec<Typed> {
@@ -210,9 +211,15 @@ impl Form {
 
     fn record(self) -> Option<Record> {
         let mut hives = Vec::new();
+        // Those in sight: another yard may have been chosen since some were ticked. A line that is corrected keeps its own.
+        let offered = self.yard_id().filter(|_| !self.corrects() && self.blank.about() != About::Hive);
+        let offered =
+            offered.map(|yard| self.records.book.with(|book| fields::hives_of(book, &yard, self.blank)));
         self.hives.with(|all| {
             for hive in all {
-                hives.extend(ThingId::parse(hive));
+                if offered.as_ref().is_none_or(|offered| offered.iter().any(|(id, _)| id == hive)) {
+                    hives.extend(ThingId::parse(hive));
+                }
             }
         });
         let (record, wrong) = draft::record(Record::empty(self.blank, hives), &self.typed(), self.today());
@@ -354,31 +361,44 @@ fn end(ui: Ui, form: Form, address: String) -> Bit {
             stop => stop.as_ref().map(said::stop),
         })
     });
-    let save = move || {
+    let address = StoredValue::new(address);
+    let save = move |earlier: bool| {
+        // What the bar said was saved is not this.
+        form.records.act.set(None);
         form.tried.set(true);
         form.stop.set(None);
         let today = untrack(|| form.today());
         let day = form.day.with_untracked(|text| day_done(text, today));
-        let no_hive = form.blank.about() == About::Hives && form.hives.with_untracked(Vec::is_empty);
-        let (Ok(day), Some(record), false) = (day, untrack(|| form.record()), no_hive) else {
+        let (Ok(day), Some(record)) = (day, untrack(|| form.record())) else {
             return to_mend();
         };
+        if form.blank.about() == About::Hives && record.hives.is_empty() {
+            form.hives.set(Vec::new());
+            return to_mend();
+        }
         let yard = untrack(|| form.yard_id()).filter(|_| form.blank.about() != About::Keeper);
         let line = form.line.get_value();
         let to = line.as_ref().map_or_else(|| home(&record, yard.as_ref()), |_| Place::History(None));
-        let to = ui.write_back.try_update_value(Option::take).flatten().unwrap_or(to);
+        let to = ui.write_back.get_value().unwrap_or(to);
         let name = w::saved(w::blank(form.blank).title);
         let written = form.records.book.with_untracked(|book| {
             let pen = form.records.pen();
             match &line {
                 Some(id) => book.correct(&pen, day, today, id, What::Record(record), &BrowserLetters),
+                None if earlier => book.record_from_start(&pen, day, today, yard.as_ref(), &record),
                 None => book.record(&pen, day, today, yard.as_ref(), record),
             }
         });
-        let slot = [slot::WRITE, &address].concat();
+        let slot = address.with_value(|address| [slot::WRITE, address].concat());
+        let here = ui.place.get_untracked();
         let done = move || {
+            // Kept later, the keeper may be elsewhere by then.
+            if ui.place.get_untracked() == here {
+                ui.write_kept.set_value(None);
+                ui.write_back.set_value(None);
+                ui.go(&to);
+            }
             slot::forget(&slot);
-            ui.go(&to);
         };
         match form.records.put(written, name) {
             Ok(_) => done(),
@@ -391,6 +411,10 @@ fn end(ui: Ui, form: Form, address: String) -> Bit {
             }
         }
     };
+    let earlier = live(move || {
+        let before = form.stop.with(|stop| matches!(stop, Some(Stop::Refused(Refusal::BeforeHive { .. }))));
+        (before && !form.corrects()).then(|| go(w::EARLIER, "write-earlier", move || save(true)))
+    });
     let mend = live(move || {
         let wrong = form.tried.get() && (0..form.blank.fields().len()).any(|at| form.wrong(at));
         wrong.then(|| el("p").text(w::MEND))
@@ -398,6 +422,7 @@ fn end(ui: Ui, form: Form, address: String) -> Bit {
     Bit::Many(vec![
         refused_line(stop).into(),
         el("div").attr("role", "status").kid(mend).into(),
-        go(w::SAVE, "write-save", save).into(),
+        earlier,
+        go(w::SAVE, "write-save", move || save(false)).into(),
     ])
 }

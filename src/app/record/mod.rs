@@ -7,6 +7,8 @@ mod fields;
 #[cfg(target_arch = "wasm32")]
 pub mod form;
 #[cfg(target_arch = "wasm32")]
+pub mod kept;
+#[cfg(target_arch = "wasm32")]
 pub mod list;
 #[cfg(target_arch = "wasm32")]
 pub mod said;

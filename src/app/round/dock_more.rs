@@ -2,7 +2,7 @@
 
 use super::dock::{bare, saves, skip_key, work_key, work_keys};
 use super::draft;
-use super::form::{big, big_link, count_says, day_says, keys, level_says, note, yes_no};
+use super::form::{big, count_says, day_says, keys, level_says, note, yes_no};
 use super::log;
 use super::state::{Ask, Walk};
 use crate::app::el::{Bit, El, el, live};
@@ -82,8 +82,9 @@ fn seen(hive: &ThingId) -> El {
     let ui = Ui::get();
     let place = Place::Write(Blank::Look, Some(hive.to_string()));
     let from = untrack(|| ui.place.get());
-    keys(big_link(en_records::blank(Blank::Look).title, &place).test_id("dock-look").press(move || {
+    keys(big(en_records::blank(Blank::Look).title, "dock-look", move || {
         ui.write_back.set_value(Some(from.clone()));
+        ui.go(&place);
     }))
 }
 

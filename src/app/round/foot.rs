@@ -10,7 +10,9 @@ use crate::app::state::Ui;
 
 /// The panel is open and in sight.
 fn walking(ui: Ui, walk: Walk) -> Memo<bool> {
-    Memo::new(move || ui.place.with(Place::section) == Section::Round && walk.open.with(Option::is_some))
+    // The form of a record needs the screen: the panel waits, with what is half made in it.
+    let at = |place: &Place| place.section() == Section::Round && !matches!(place, Place::Write(..));
+    Memo::new(move || ui.place.with(at) && walk.open.with(Option::is_some))
 }
 
 /// Class of the foot: while a hive is logged its keys come first, and where it is scrolled its name stays in sight.

@@ -99,6 +99,10 @@ pub const SAME: &str = "Written down twice? It is the same hive as…";
 pub const SAME_HOW: &str = "Two phones may each have written down one hive before they met. Work, looks and notes of both then stand under one; boxes and traps are those of the hive that came into the book earlier. Undo, or striking it out in the history, makes them two again.";
 /// Select: the other one.
 pub const SAME_AS: &str = "The other hive";
+/// Nothing chosen.
+pub const SAME_CHOOSE: &str = "Choose";
+/// No other hive in the yard.
+pub const SAME_NONE: &str = "No other hive stands in this yard. If the other one is in a second yard of the same name, give one of the two another tag and move it here first.";
 /// Key.
 pub const SAME_KEY: &str = "They are one hive";
 /// What was written, for the undo bar.

@@ -1,6 +1,7 @@
 //! English: records of what was seen and done beside the traps.
 
 use super::en::date;
+use super::en_round::near_and_how_far;
 use crate::almanac::day::Day;
 use crate::book::record::Blank;
 
@@ -236,6 +237,7 @@ pub fn blank(blank: Blank) -> &'static Words {
             title: "About you, for papers",
             hint: "",
             fields: &[
+                ("Your name on papers", "", &[]),
                 ("Registration or firm number", "", &[]),
                 ("Applicator’s certificate", "", &[]),
                 (
@@ -260,7 +262,7 @@ pub fn unit(code: &'static str) -> &'static str {
 }
 
 /// Between the name of a field and what stands in it.
-pub const IS: &str = " ";
+pub const IS: &str = ": ";
 /// Between two fields.
 pub const AND: &str = "; ";
 /// Between what a line is about and what it says.
@@ -306,7 +308,7 @@ pub const NO_TIME: &str = "Choose a day and an hour.";
 /// A colony split into itself.
 pub const SPLIT_OF_ITSELF: &str = "A colony cannot be split into itself or into one that it came from.";
 /// Something to mend above.
-pub const MEND: &str = "See the marked field above.";
+pub const MEND: &str = "See the marked fields above.";
 /// Records on the first page of the Book.
 pub const TITLE: &str = "Records";
 /// What they are.
@@ -323,10 +325,13 @@ pub const NONE: &str = "None recorded.";
 /// The way back to the list.
 pub const BACK: &str = "Records";
 
-/// At most so many characters.
-pub fn too_long(over: usize) -> String {
-    [&over.to_string(), " characters too many."].concat()
+/// At most `most` characters, and `over` more were typed.
+pub fn too_long(over: usize, most: u16) -> String {
+    ["At most ", &most.to_string(), " characters: ", &over.to_string(), " too many."].concat()
 }
+
+/// Key behind the refusal of a day before the hives came into the book.
+pub const EARLIER: &str = "They stood there already: begin them on that day, and save";
 
 /// A number outside its ends.
 pub fn between(least: i64, most: i64) -> String {
@@ -354,6 +359,18 @@ pub fn lot(number: &str) -> String {
 /// What was seen, and when.
 pub fn on(said: &str, day: Day) -> String {
     [&date(day), SAYS, said].concat()
+}
+
+/// In the row of a hive.
+pub const LARVAE_FEW: &str = "! larvae few, ";
+/// In the row of a hive.
+pub const LARVAE_MANY: &str = "! larvae many, ";
+/// In the row of a hive.
+pub const SLIME: &str = "! slime, ";
+
+/// What the last look found, and when.
+pub fn seen(what: &str, day: Day, today: Day) -> String {
+    [what, &near_and_how_far(day, today)].concat()
 }
 
 /// What was written, for the undo bar.

@@ -7,11 +7,12 @@ use crate::app::graph::{Memo, RwSignal, StoredValue, on_cleanup, untrack};
 use crate::app::round::form::yes_no;
 use crate::app::round::walk::due_word;
 use crate::app::round::{Walk, bits, walk};
+use crate::app::wording::en_records as wr;
 use crate::app::wording::en_round as w;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
-use crate::book::standing::Standing;
+use crate::book::standing::{HiveNow, Standing};
 
 /// A row as it reads.
 #[derive(Clone, Default, PartialEq, Eq)]
@@ -155,8 +156,21 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
     second.extend(row.recheck.filter(|_| !said).map(|by| w::look_again(by, today)));
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let parts = w::parts(count(now.boxes.len()), count(now.traps().count()));
+    second.extend(larvae(standing, now, today));
     second.push(parts);
     Some(Shown { tag: now.tag.clone(), word, mark, first, second: second.join(" · ") })
+}
+
+/// Larvae or slime in the last look into the hive: until somebody looks again and finds none.
+fn larvae(standing: &Standing, hive: &HiveNow, today: Day) -> Option<String> {
+    let look = standing.records.get(hive.look.as_ref()?)?;
+    let many = match look.record.word("larvae") {
+        Some("few") => wr::LARVAE_FEW,
+        Some("many") => wr::LARVAE_MANY,
+        _ if look.record.word("slime") == Some("yes") => wr::SLIME,
+        _ => return None,
+    };
+    Some(wr::seen(many, look.day, today))
 }
 
 fn row(walk: Walk, rows: Memo<Vec<Row>>, kept: Kept, id: &str) -> El {

@@ -258,6 +258,7 @@ blanks! {
         NOTE,
     ];
     KeeperFacts = "keeper_facts", Keeper, true, KEEPER_FACTS "What papers ask about the keeper." [
+        field("name", NAME),
         field("registration", NUMBER_TEXT),
         field("certificate", NUMBER_TEXT),
         field("keep_years", Ask::Word(&["5", "3", "2"])),

@@ -13,6 +13,17 @@ pub enum Clear {
     From(Day),
 }
 
+impl Clear {
+    /// The one that keeps supers off longer.
+    #[must_use]
+    pub fn later(self, other: Clear) -> Clear {
+        match (self, other) {
+            (Clear::From(one), Clear::From(two)) => Clear::From(one.max(two)),
+            _ => Clear::StillIn,
+        }
+    }
+}
+
 /// When supers may be on after `product`, first given on `start`: the day it ended plus the interval that its label names,
 /// both as the keeper typed them. None for any other record.
 ///

@@ -45,8 +45,11 @@ impl Book {
         if let Some(field) = record.backwards(day) {
             return Err(Refusal::Backwards { field });
         }
-        // Rain is told by its day alone; of whatever else asks for nothing in particular something must be told.
-        let nothing = record.answers.iter().all(Option::is_none) && record.blank != Blank::Rain;
+        // Rain is told by its day alone, and facts may be emptied; of whatever else asks for nothing in particular
+        // something must be told.
+        let alone =
+            matches!(record.blank, Blank::Rain | Blank::HiveFacts | Blank::YardFacts | Blank::KeeperFacts);
+        let nothing = record.answers.iter().all(Option::is_none) && !alone;
         if nothing || record.check().is_err() {
             return Err(Refusal::Nothing);
         }

@@ -12,6 +12,7 @@ use crate::app::wording::{en, en_hive, en_round};
 use crate::book::Book;
 use crate::book::entry::What;
 use crate::book::id::ThingId;
+use crate::book::record::Blank;
 use crate::book::round::{self, HiveDue};
 use crate::book::standing::HiveNow;
 
@@ -50,7 +51,11 @@ fn card(book: &Book, id: &ThingId, hive: &HiveNow, lines: &[Line<'_>], today: Da
     let mut looks = Vec::new();
     for line in lines {
         let entry = line.entry;
-        let look = matches!(entry.what, What::Check(_) | What::Skip { .. });
+        let look = match &entry.what {
+            What::Check(_) | What::Skip { .. } => true,
+            What::Record(record) => record.blank == Blank::Look,
+            _ => false,
+        };
         if look
             && line.counts == Counts::Yes
             && entry.hive().as_ref().map(|hive| book.standing().kept(hive)) == Some(id)

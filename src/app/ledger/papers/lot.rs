@@ -3,7 +3,7 @@
 
 use super::days::joined;
 use super::packet::{self, Part};
-use super::sheet::{demo_mark, table, yard_name};
+use super::sheet::{demo_mark, keeper_text, table, yard_name};
 use crate::almanac::day::Day;
 use crate::app::el::{Bit, el};
 use crate::app::ledger::history::{Counts, Line};
@@ -73,7 +73,7 @@ pub(super) fn view(book: &Book, id: &EntryId, today: Day) -> Option<Bit> {
         en::put(&mut from, en_records::HIVES);
         en::put(&mut from, &tags(book, &record.hives, None));
     }
-    let keeper = book.standing().keeper.name.as_deref().map(isolated);
+    let keeper = keeper_text(book, "name");
     let mut bits: Vec<Bit> =
         vec![el("h2").text(&en_records::lot(&number(now.day, id))).into(), yard.and_then(demo_mark).into()];
     let mut line = |label: &str, said: &str| {
@@ -129,7 +129,8 @@ fn product(book: &Book, lot: &Lot, line: &Line<'_>) -> Option<Vec<Bit>> {
         en::date(line.entry.day),
         told(book, record, "end").1,
         told(book, record, "interval_days").1,
-        lot.wait(record).map(w::wait).unwrap_or_default(),
+        // Of words that do not count nothing is worked out.
+        lot.wait(record).filter(|_| line.counts == Counts::Yes).map(w::wait).unwrap_or_default(),
     ];
     let mark = match line.counts {
         Counts::Yes => return Some(cells.into_iter().map(Bit::from).collect()),

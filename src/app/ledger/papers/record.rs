@@ -3,7 +3,7 @@
 use super::days::{self, DayRow};
 use super::events::yards;
 use super::packet::{self, Part};
-use super::sheet::{demo_mark, table, yard_name};
+use super::sheet::{demo_mark, keeper_text, table, yard_name};
 use crate::almanac::day::Day;
 use crate::app::el::{Bit, El, el};
 use crate::app::ledger::history::Counts;
@@ -46,7 +46,7 @@ fn none() -> El {
 }
 
 fn cover(book: &Book, from: Day, to: Day, today: Day, bits: &mut Vec<Bit>) {
-    let keeper = book.standing().keeper.name.as_deref().map(isolated);
+    let (keeper, registration) = (keeper_text(book, "name"), keeper_text(book, "registration"));
     let mut names = String::new();
     for yard in yards(book) {
         let between = if names.is_empty() { "" } else { ", " };
@@ -60,7 +60,7 @@ fn cover(book: &Book, from: Day, to: Day, today: Day, bits: &mut Vec<Bit>) {
     let keeper = keeper.as_deref().unwrap_or(w::BY_HAND);
     for (label, value) in [
         (w::KEEPER, keeper),
-        (w::REGISTRATION, w::BY_HAND),
+        (w::REGISTRATION, registration.as_deref().unwrap_or(w::BY_HAND)),
         (w::YARDS, &names),
         (w::PERIOD, &period),
         (wp::MADE, &en::date(today)),

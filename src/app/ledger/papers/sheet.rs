@@ -5,6 +5,7 @@ use crate::app::ledger::words::isolated;
 use crate::app::wording::en_papers as w;
 use crate::book::Book;
 use crate::book::id::ThingId;
+use crate::book::record::Blank;
 
 /// How a sheet looks that has left the page.
 const STYLE: &str = "body{font:11pt/1.35 system-ui,sans-serif;max-width:60rem;margin:1rem auto;padding:0 1rem}\
@@ -54,4 +55,12 @@ pub(super) fn document(title: &str, markup: &str) -> String {
     let head = "<!doctype html><html lang=\"en\"><meta charset=\"utf-8\"><meta name=\"viewport\" \
                 content=\"width=device-width\"><title>";
     [head, title, "</title><style>", STYLE, "</style>", markup, "</html>"].concat()
+}
+
+/// What the keeper has written down for papers, in the field `name`; else the name of the settings.
+pub(super) fn keeper_text(book: &Book, name: &str) -> Option<String> {
+    let standing = book.standing();
+    let facts = standing.facts(Blank::KeeperFacts, None, None);
+    let set = standing.keeper.name.as_deref().filter(|_| name == "name");
+    facts.text(name).or(set).map(isolated)
 }
