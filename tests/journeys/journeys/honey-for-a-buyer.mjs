@@ -50,7 +50,9 @@ journey("a buyer asks for a lot: its hours, and which products were in its hives
   assert.match(said, /Into the room at[^]*not written down/);
   assert.match(said, /21 h 05 min/);
   assert.match(said, /Strips[^]*not verified[^]*still in the hives/);
-  assert.match(said, /Pads \(struck out\)[^]*NOT over: until Tue, (28 July|July 28,) 2026/);
+  assert.match(said, /Pads \(struck out\)/);
+  // Nothing is worked out from words that do not count.
+  assert.doesNotMatch(said, /NOT over/);
   assert.match(await keeper.driver.run(() => document.querySelector(".paper del").innerText), /Pads/);
   assert.match(said, /As written down by the keeper; this page judges neither product nor honey\./);
   assert.doesNotMatch(said, /safe|fit for|approved/i);
