@@ -213,7 +213,7 @@ export async function seldom(keeper, look) {
   await keeper.driver.go(`${keeper.host.address}#/book/history`);
   await keeper.tap(".line-key");
   await look("history, a line open");
-  const older = "[data-testid=history-line] ~ [data-testid=history-line]";
+  const older = "[data-testid=history-line] ~ [data-testid=history-line] ~ [data-testid=history-line]";
   await keeper.tap(`${older} .line-key`);
   await keeper.tap("history-edit");
   await keeper.type("edit-after", "150 %");
