@@ -3,13 +3,16 @@
 use crate::record_of_each::filled;
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
+use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::app::ledger::history;
+use beetle_almanac::app::ledger::papers::packet::{self, Part};
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Ending, Entry, What};
 use beetle_almanac::book::id::ThingId;
-use beetle_almanac::book::record::{Blank, Record};
+use beetle_almanac::book::lot::Lot;
+use beetle_almanac::book::record::{Answer, Blank, ClockTime, Record};
 use beetle_almanac::book::write::{KindChoice, Refusal};
 use beetle_almanac::papers::pack::{Choice, pick};
 
@@ -207,4 +210,36 @@ fn a_pack_of_the_hive_brings_both_names_of_it() {
     there.add(pack);
     assert_eq!(there.standing().orphans, 0);
     assert_eq!(there.standing().hives[&met.first], met.book.standing().hives[&met.first]);
+}
+
+fn put(record: &mut Record, name: &str, answer: Answer) {
+    let at = record.blank.fields().iter().position(|field| field.name == name).unwrap();
+    record.answers[at] = Some(answer);
+}
+
+#[test]
+fn a_product_given_under_the_other_name_is_on_the_sheet_of_its_honey() {
+    let mut met = met();
+    let mut given = filled(Blank::Product, &met.second, &met.second);
+    given.hives = vec![met.second.clone()];
+    let end = given.blank.fields().iter().position(|field| field.name == "end").unwrap();
+    given.answers[end] = None;
+    let written = met.book.record(&pen("cc", on()), on(), on(), Some(&met.yard.id), given).unwrap();
+    let given = written[0].id.clone();
+    met.book.add(written);
+    let one = met.one();
+    met.book.add(one);
+    let off = day("2026-07-14");
+    for hives in [vec![met.first.clone()], Vec::new()] {
+        let mut lot = Record::empty(Blank::Harvest, hives);
+        put(&mut lot, "bees_off", Answer::Time(ClockTime::parse("2026-07-14T09:00").unwrap()));
+        let written = met.book.record(&pen("bb", off), off, off, Some(&met.yard.id), lot).unwrap();
+        let id = written[0].id.clone();
+        met.book.add(written);
+        let standing = met.book.standing();
+        let lot = Lot::of(&met.book, &standing.records[&id]).unwrap();
+        let lines = packet::lines(&met.book, Part::Products, Day::FIRST, off, false);
+        let told = lines.iter().filter(|line| lot.product(standing, line.entry).is_some());
+        assert_eq!(told.map(|line| &line.entry.id).collect::<Vec<_>>(), [&given]);
+    }
 }
