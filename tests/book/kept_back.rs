@@ -1,0 +1,106 @@
+//! Hives handed over without the keeper's notes: what is left of records, and of their corrections.
+
+use crate::Yard;
+use crate::support::{Unicode, day, pen};
+use beetle_almanac::book::Book;
+use beetle_almanac::book::entry::{Entry, What};
+use beetle_almanac::book::id::{EntryId, ThingId};
+use beetle_almanac::book::record::{Answer, Blank, Record};
+use beetle_almanac::papers::pack::{Choice, pick};
+
+fn with(mut record: Record, name: &str, answer: Option<Answer>) -> Record {
+    let at = record.blank.fields().iter().position(|field| field.name == name).unwrap();
+    record.answers[at] = answer;
+    record
+}
+
+fn text(words: &str) -> Option<Answer> {
+    Some(Answer::Text(words.to_owned()))
+}
+
+struct Hand {
+    yard: Yard,
+}
+
+impl Hand {
+    fn new() -> Hand {
+        Hand { yard: Yard::new(&["1", "2"], day("2026-05-01")) }
+    }
+
+    fn add(&mut self, on: &str, record: Record) -> EntryId {
+        let (on, yard) = (day(on), self.yard.id.clone());
+        let written = self.yard.book.record(&pen("aa", on), on, on, Some(&yard), record).unwrap();
+        let id = written[0].id.clone();
+        self.yard.book.add(written);
+        id
+    }
+
+    fn correct(&mut self, on: &str, line: &EntryId, record: Record) -> EntryId {
+        let (on, what) = (day(on), What::Record(record));
+        let written = self.yard.book.correct(&pen("aa", on), on, on, line, what, &Unicode).unwrap();
+        let id = written[0].id.clone();
+        self.yard.book.add(written);
+        id
+    }
+
+    /// What another phone gets that had nothing.
+    fn over(&self, hives: Vec<ThingId>, yard: bool, notes: bool) -> (Vec<Entry>, Book) {
+        let yard = yard.then(|| self.yard.id.clone());
+        let picked = pick(self.yard.book.log(), &Choice { hives, yard, since: None, notes });
+        let mut there = Book::default();
+        there.add(picked.iter().cloned());
+        assert!(picked.iter().all(|entry| entry.check().is_ok()));
+        (picked, there)
+    }
+
+    fn bare(&self) -> Book {
+        self.over(Vec::new(), true, false).1
+    }
+}
+
+fn rain() -> Record {
+    Record::empty(Blank::Rain, Vec::new())
+}
+
+fn facts() -> Record {
+    Record::empty(Blank::YardFacts, Vec::new())
+}
+
+#[test]
+fn it_rained_and_nothing_more_was_written_down() {
+    let mut hand = Hand::new();
+    hand.add("2026-05-10", rain());
+    hand.add("2026-05-11", with(rain(), "note", text("at last")));
+    let there = hand.bare();
+    assert_eq!(there.standing().records_of(Blank::Rain).len(), 2);
+    assert!(there.standing().records.values().all(|now| now.record == rain()));
+}
+
+#[test]
+fn a_record_of_nothing_but_private_words_stays_at_home_with_its_corrections() {
+    let mut hand = Hand::new();
+    let line = hand.add("2026-05-10", with(facts(), "owner", text("Ann")));
+    hand.correct("2026-05-10", &line, with(facts(), "phone", text("0170 123")));
+    assert!(hand.bare().standing().records.is_empty());
+}
+
+#[test]
+fn what_she_took_back_in_private_words_does_not_stand_up_on_the_other_phone() {
+    let mut hand = Hand::new();
+    let both = with(with(facts(), "soil", Some(Answer::Word(0))), "owner", text("Ann"));
+    let line = hand.add("2026-05-10", both.clone());
+    let again = hand.correct("2026-05-10", &line, with(both, "soil", None));
+    let (yard, there) = (hand.yard.id.clone(), hand.bare());
+    let soil = |book: &Book| book.standing().facts(Blank::YardFacts, Some(&yard), None).get("soil").cloned();
+    assert_eq!((soil(&hand.yard.book), soil(&there)), (None, None));
+    // Corrected once more, and the soil is known after all; then it is taken back a second time.
+    let known = with(facts(), "soil", Some(Answer::Word(1)));
+    let known = hand.correct("2026-05-10", &again, known);
+    assert_eq!(soil(&hand.bare()), Some(Answer::Word(1)));
+    hand.correct("2026-05-10", &known, with(facts(), "where", text("behind the mill")));
+    assert_eq!(soil(&hand.bare()), None);
+    // Whatever comes later brings the words.
+    let mut there = hand.bare();
+    there.add(hand.yard.book.log().entries().cloned());
+    assert_eq!(there, hand.yard.book);
+}
