@@ -1,9 +1,10 @@
 //! Hives handed over without the keeper's notes: what is left of records, and of their corrections.
 
 use crate::Yard;
+use crate::record_of_each::filled;
 use crate::support::{Unicode, day, pen};
 use beetle_almanac::book::Book;
-use beetle_almanac::book::entry::{Entry, What};
+use beetle_almanac::book::entry::{Entry, SkipReason, What};
 use beetle_almanac::book::id::{EntryId, ThingId};
 use beetle_almanac::book::record::{Answer, Blank, Record};
 use beetle_almanac::papers::pack::{Choice, pick};
@@ -103,4 +104,37 @@ fn what_she_took_back_in_private_words_does_not_stand_up_on_the_other_phone() {
     let mut there = hand.bare();
     there.add(hand.yard.book.log().entries().cloned());
     assert_eq!(there, hand.yard.book);
+}
+
+/// It names the other hive, which no line of the pack brings: hive 2 would be due at somebody who does not look after it.
+#[test]
+fn a_product_on_two_hives_is_handed_over_with_one_of_them() {
+    let mut hand = Hand::new();
+    let (one, two) = (hand.yard.hive("1"), hand.yard.hive("2"));
+    let mut product = filled(Blank::Product, &one, &two);
+    product = with(product, "end", None);
+    let line = hand.add("2026-06-01", product);
+    let (picked, mut there) = hand.over(vec![one.clone()], false, true);
+    assert_eq!(there.standing().hives.keys().collect::<Vec<_>>(), [&one]);
+    assert!(picked.iter().all(|entry| entry.id == line || !entry.concerns(&two)));
+    assert!(there.standing().newest_record(Blank::Product, &one).is_some());
+    // One line speaks of what is not there, and nothing is refused for it.
+    let on = day("2026-06-02");
+    let pen = pen("bb", on);
+    let yard = Some(&hand.yard.id);
+    let written = [
+        there.skip(&pen, on, on, &one, SkipReason::Temper, None),
+        there.record(&pen, on, on, yard, rain()),
+        there.record(&pen, on, on, yard, filled(Blank::Look, &one, &one)),
+        there.correct(&pen, on, on, &line, What::Record(named(&there, &line, &one)), &Unicode),
+    ];
+    assert!(written.iter().all(Result::is_ok), "{written:?}");
+    // When hive 2 is handed over in its turn the book is whole.
+    there.add(hand.over(vec![two], false, true).0);
+    assert_eq!(there, hand.yard.book);
+}
+
+/// The record of `line` as it would be kept for that hive alone.
+fn named(book: &Book, line: &EntryId, hive: &ThingId) -> Record {
+    Record { hives: vec![hive.clone()], ..book.standing().records[line].record.clone() }
 }
