@@ -30,12 +30,21 @@ pub struct Log {
 pub struct Union {
     /// Entries that are not here yet.
     pub new: usize,
-    /// Entries that are here already, letter for letter.
+    /// Entries that are here already with all they say.
     pub same: usize,
+    /// Of those, entries that are here with a note which they come without.
+    pub barer: usize,
     /// Entries here that lack the note they come with: it was withheld when they were handed over.
     pub fuller: usize,
     /// Entries here under the same name with other words. The ones here stay.
     pub clashes: Vec<EntryId>,
+}
+
+impl Union {
+    /// Whether a file that this came to when it was taken in holds everything that is here now, which is `own` entries.
+    pub fn is_whole(&self, own: usize) -> bool {
+        self.clashes.is_empty() && self.barer == 0 && self.new + self.same + self.fuller == own
+    }
 }
 
 impl Log {
@@ -144,7 +153,10 @@ impl Log {
             match self.get(&entry.id) {
                 Some(here) if json::to_text(here) == json::to_text(entry) => union.same += 1,
                 Some(here) if entry.is_fuller(here) => union.fuller += 1,
-                Some(here) if here.is_fuller(entry) => union.same += 1,
+                Some(here) if here.is_fuller(entry) => {
+                    union.same += 1;
+                    union.barer += 1;
+                }
                 Some(_) => union.clashes.push(entry.id.clone()),
                 None if seen.insert(&entry.id, entry).is_none() => union.new += 1,
                 None => union.same += 1,

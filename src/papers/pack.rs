@@ -320,6 +320,11 @@ fn notes(file: &Fields<'_>, raw: &str) -> Option<bool> {
 }
 
 impl File {
+    /// Whether it can stand for a backup: with its notes, and not what was read of a damaged one.
+    pub fn is_backup(&self) -> bool {
+        self.pack != Some(false) && self.backup.by.as_deref() != Some(super::recover::BY)
+    }
+
     /// What taking it in would change. Folds the whole book on trial, which takes as long as opening it.
     pub fn preview(&self, book: &Book, letters: &impl Letters) -> Preview {
         let union = self.backup.preview(book);

@@ -7,7 +7,9 @@ use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Entry, SkipReason, What};
 use beetle_almanac::book::id::{EntryId, ThingId};
 use beetle_almanac::book::record::{Answer, Blank, Record};
-use beetle_almanac::papers::pack::{Choice, pick};
+use beetle_almanac::papers::backup;
+use beetle_almanac::papers::pack::{self, Choice, pick};
+use beetle_almanac::papers::recover::recover;
 
 fn with(mut record: Record, name: &str, answer: Option<Answer>) -> Record {
     let at = record.blank.fields().iter().position(|field| field.name == name).unwrap();
@@ -137,4 +139,38 @@ fn a_product_on_two_hives_is_handed_over_with_one_of_them() {
 /// The record of `line` as it would be kept for that hive alone.
 fn named(book: &Book, line: &EntryId, hive: &ThingId) -> Record {
     Record { hives: vec![hive.clone()], ..book.standing().records[line].record.clone() }
+}
+
+/// The file of a phone that was handed everything but the notes holds as many lines as this book.
+#[test]
+fn a_file_without_her_notes_does_not_pass_for_a_backup_of_them() {
+    let mut hand = Hand::new();
+    hand.add("2026-05-10", with(rain(), "note", text("at last")));
+    let book = &hand.yard.book;
+    let opened = |book: &Book, by| {
+        pack::open(&backup::write(book.log(), pen("bb", day("2026-05-12")).at, Some(by))).unwrap()
+    };
+    let there = hand.over(vec![hand.yard.hive("1"), hand.yard.hive("2")], true, false).1;
+    let bare = opened(&there, "Ben");
+    let union = bare.backup.preview(book);
+    assert_eq!((union.new, union.same, union.barer), (0, book.log().len(), 1));
+    assert!(bare.is_backup() && !union.is_whole(book.log().len()));
+    // With them it does, and a book that took the notes in from it does too.
+    let full = opened(book, "Ann");
+    assert!(full.is_backup() && full.backup.preview(book).is_whole(book.log().len()));
+    let union = full.backup.preview(&there);
+    assert!(union.fuller == 1 && union.is_whole(book.log().len()));
+    // A line that is in no file is in no backup.
+    assert!(!union.is_whole(book.log().len() + 1));
+}
+
+#[test]
+fn what_was_read_of_a_damaged_file_is_no_backup_when_it_was_saved_and_opened() {
+    let hand = Hand::new();
+    let at = pen("aa", day("2026-05-12")).at;
+    let text = backup::write(hand.yard.book.log(), at, Some("Ann"));
+    let copy = recover(&text[..text.len() - 4], at).unwrap();
+    let opened = pack::open(&copy.text).unwrap();
+    assert_eq!(opened.backup.counts.entries, hand.yard.book.log().len());
+    assert!(!opened.is_backup() && pack::open(&text).unwrap().is_backup());
 }
