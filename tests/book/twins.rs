@@ -243,3 +243,34 @@ fn a_product_given_under_the_other_name_is_on_the_sheet_of_its_honey() {
         assert_eq!(told.map(|line| &line.entry.id).collect::<Vec<_>>(), [&given]);
     }
 }
+
+#[test]
+fn a_look_at_the_other_one_and_its_split_are_corrected_as_any() {
+    let mut met = met();
+    let third = met.yard.hive("1");
+    let mut written = Vec::new();
+    for record in [filled(Blank::Look, &met.second, &met.second), filled(Blank::Split, &met.second, &third)] {
+        let entries = met.book.record(&pen("cc", on()), on(), on(), Some(&met.yard.id), record).unwrap();
+        written.push(entries[0].clone());
+        met.book.add(entries);
+    }
+    let one = met.one();
+    met.book.add(one);
+    for line in &written {
+        let What::Record(record) = &line.what else { unreachable!() };
+        let mut better = record.clone();
+        let note = better.blank.fields().iter().position(|field| field.name == "note").unwrap();
+        better.answers[note] = None;
+        let what = What::Record(better.clone());
+        let later = on().plus(1);
+        let entries = met.book.correct(&pen("bb", later), on(), later, &line.id, what, &Unicode).unwrap();
+        met.book.add(entries);
+        assert_eq!(met.book.standing().records[&line.id].record.answers, better.answers);
+    }
+    // A split of the hive into itself is none, whatever its names are.
+    for (from, into) in [(&met.first, &met.second), (&third, &met.second)] {
+        let split = filled(Blank::Split, from, into);
+        let refused = met.book.record(&pen("bb", on()), on(), on(), Some(&met.yard.id), split).unwrap_err();
+        assert_eq!(refused, Refusal::SplitOfItself);
+    }
+}
