@@ -13,7 +13,7 @@ use beetle_almanac::book::entry::{Check, Did, Ending, Entry, What};
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::lot::Lot;
 use beetle_almanac::book::record::{Answer, Blank, ClockTime, Record};
-use beetle_almanac::book::write::{KindChoice, Refusal};
+use beetle_almanac::book::write::{KindChoice, Refusal, TableLine, TableTerms, TableWork};
 use beetle_almanac::papers::pack::{Choice, pick};
 
 /// A yard of one hive, shared; then hive 12 is written down on both phones, on two days, and worked on.
@@ -273,4 +273,32 @@ fn a_look_at_the_other_one_and_its_split_are_corrected_as_any() {
         let refused = met.book.record(&pen("bb", on()), on(), on(), Some(&met.yard.id), split).unwrap_err();
         assert_eq!(refused, Refusal::SplitOfItself);
     }
+}
+
+#[test]
+fn the_table_that_was_taken_in_under_the_other_name_brings_no_visit_twice() {
+    let mut met = met();
+    let one = met.one();
+    met.book.add(one);
+    let Check { did, before, after, count, note, .. } = work(&met.second, 40);
+    let visit = TableWork { day: day("2026-05-10"), did, before, after, count, note };
+    let line = |work| TableLine {
+        row: 1,
+        yard: "Ferry Field".to_owned(),
+        tag: "12".to_owned(),
+        size: None,
+        boxes: None,
+        since: None,
+        work: Some(work),
+    };
+    let lines = [line(visit.clone()), line(TableWork { did: Did::Replaced, ..visit })];
+    let terms = TableTerms {
+        kind: KindChoice::Known(met.yard.kind()),
+        boxes: vec![2],
+        earlier: false,
+        zone: "Europe/Berlin".to_owned(),
+        today: on(),
+    };
+    let taken = met.book.take_in_table(&pen("bb", on()), &lines, &terms, &Unicode).unwrap();
+    assert_eq!((taken.same, taken.visits, taken.refused), (1, 1, Vec::new()));
 }
