@@ -21,7 +21,7 @@ pub struct Log {
     written: Table<Day, usize>,
     /// The highest place in the order of effect, kept so that appending stays cheap.
     last: Option<(Day, EntryId)>,
-    /// Entries that some strike or correction here speaks of, whether they are here yet or not.
+    /// Entries that some strike, correction or word that two hives are one speaks of, whether they are here yet or not.
     spoken_of: Table<EntryId, ()>,
 }
 
@@ -62,10 +62,19 @@ impl Log {
         if let Some(replaced) = &entry.replaces {
             self.spoken_of.insert(replaced.clone(), ());
         }
-        if let What::Struck { entries } = &entry.what {
-            for target in entries {
-                self.spoken_of.insert(target.clone(), ());
+        match &entry.what {
+            What::Struck { entries } => {
+                for target in entries {
+                    self.spoken_of.insert(target.clone(), ());
+                }
             }
+            // With the line of either of the two other lines may be told of another hive.
+            What::HiveSame { hive, is } => {
+                for hive in [hive, is] {
+                    self.spoken_of.insert(hive.entry().clone(), ());
+                }
+            }
+            _ => {}
         }
         if !entry.is_demo() {
             *self.written.or_insert(entry.at.day(), 0) += 1;

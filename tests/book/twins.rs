@@ -13,7 +13,7 @@ use beetle_almanac::book::entry::{Check, Did, Ending, Entry, What};
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::lot::Lot;
 use beetle_almanac::book::record::{Answer, Blank, ClockTime, Record};
-use beetle_almanac::book::write::{KindChoice, Refusal, TableLine, TableTerms, TableWork};
+use beetle_almanac::book::write::{Draft, KindChoice, Refusal, TableLine, TableTerms, TableWork};
 use beetle_almanac::papers::pack::{Choice, pick};
 
 /// A yard of one hive, shared; then hive 12 is written down on both phones, on two days, and worked on.
@@ -301,4 +301,27 @@ fn the_table_that_was_taken_in_under_the_other_name_brings_no_visit_twice() {
     };
     let taken = met.book.take_in_table(&pen("bb", on()), &lines, &terms, &Unicode).unwrap();
     assert_eq!((taken.same, taken.visits, taken.refused), (1, 1, Vec::new()));
+}
+
+/// The word of 10 May comes first, the hive it speaks of, which begins on 12 May, after it.
+#[test]
+fn the_hive_that_another_is_comes_in_after_the_word_that_says_so() {
+    let yard = Yard::new(&["1"], day("2026-05-01"));
+    let twelve = plan(&["1b"], &[(BoxDepth::Deep, 2)], day("2026-05-12"));
+    let kind = KindChoice::Known(yard.kind());
+    let late = pen("bb", day("2026-05-12"));
+    let brought = yard.book.add_hives(&late, &yard.id, &kind, &twelve, &Unicode).unwrap();
+    let mut other = yard.book.clone();
+    other.add(brought.clone());
+    let is = other.standing().hives.keys().last().unwrap().clone();
+    let early = pen("bb", day("2026-05-10"));
+    let mut draft = Draft::new(&other, &early);
+    let same = What::HiveSame { hive: yard.hive("1"), is };
+    draft.push(day("2026-05-10"), Some(&yard.id), same).unwrap();
+    let mut book = yard.book.clone();
+    for entries in [draft.done(), brought] {
+        book.add(entries);
+        assert_eq!(Book::from_log(book.log().clone()), book);
+    }
+    assert_eq!(book.standing().hives.len(), 1);
 }
