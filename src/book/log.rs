@@ -21,7 +21,7 @@ pub struct Log {
     written: Table<Day, usize>,
     /// The highest place in the order of effect, kept so that appending stays cheap.
     last: Option<(Day, EntryId)>,
-    /// Entries that some strike or correction here speaks of, whether they are here yet or not.
+    /// Entries that some strike, correction or word that two hives are one speaks of, whether they are here yet or not.
     spoken_of: Table<EntryId, ()>,
 }
 
@@ -30,12 +30,21 @@ pub struct Log {
 pub struct Union {
     /// Entries that are not here yet.
     pub new: usize,
-    /// Entries that are here already, letter for letter.
+    /// Entries that are here already with all they say.
     pub same: usize,
+    /// Of those, entries that are here with a note which they come without.
+    pub barer: usize,
     /// Entries here that lack the note they come with: it was withheld when they were handed over.
     pub fuller: usize,
     /// Entries here under the same name with other words. The ones here stay.
     pub clashes: Vec<EntryId>,
+}
+
+impl Union {
+    /// Whether a file that this came to when it was taken in holds everything that is here now, which is `own` entries.
+    pub fn is_whole(&self, own: usize) -> bool {
+        self.clashes.is_empty() && self.barer == 0 && self.new + self.same + self.fuller == own
+    }
 }
 
 impl Log {
@@ -53,10 +62,19 @@ impl Log {
         if let Some(replaced) = &entry.replaces {
             self.spoken_of.insert(replaced.clone(), ());
         }
-        if let What::Struck { entries } = &entry.what {
-            for target in entries {
-                self.spoken_of.insert(target.clone(), ());
+        match &entry.what {
+            What::Struck { entries } => {
+                for target in entries {
+                    self.spoken_of.insert(target.clone(), ());
+                }
             }
+            // With the line of either of the two other lines may be told of another hive.
+            What::HiveSame { hive, is } => {
+                for hive in [hive, is] {
+                    self.spoken_of.insert(hive.entry().clone(), ());
+                }
+            }
+            _ => {}
         }
         if !entry.is_demo() {
             *self.written.or_insert(entry.at.day(), 0) += 1;
@@ -144,7 +162,10 @@ impl Log {
             match self.get(&entry.id) {
                 Some(here) if json::to_text(here) == json::to_text(entry) => union.same += 1,
                 Some(here) if entry.is_fuller(here) => union.fuller += 1,
-                Some(here) if here.is_fuller(entry) => union.same += 1,
+                Some(here) if here.is_fuller(entry) => {
+                    union.same += 1;
+                    union.barer += 1;
+                }
                 Some(_) => union.clashes.push(entry.id.clone()),
                 None if seen.insert(&entry.id, entry).is_none() => union.new += 1,
                 None => union.same += 1,

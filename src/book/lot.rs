@@ -7,7 +7,7 @@ use super::entry::{Entry, What};
 use super::fold::fold_until;
 use super::id::ThingId;
 use super::record::{Blank, Clear, ClockTime, Record, clear_of_product};
-use super::standing::RecordNow;
+use super::standing::{RecordNow, Standing};
 use crate::almanac::day::Day;
 
 /// The hours of a lot, in their order.
@@ -53,10 +53,11 @@ impl Lot {
     }
 
     /// The product that `entry` applied to the lot's hives before the bees were off, or on the same day.
-    pub fn product<'a>(&self, entry: &'a Entry) -> Option<&'a Record> {
+    pub fn product<'a>(&self, standing: &Standing, entry: &'a Entry) -> Option<&'a Record> {
         let What::Record(record) = &entry.what else { return None };
+        // The line names the hive by the name it was written under.
         let here = self.yard.is_some() && entry.yard == self.yard
-            || record.hives.iter().any(|hive| self.hives.contains(hive));
+            || record.hives.iter().any(|hive| self.hives.contains(standing.kept(hive)));
         (record.blank == Blank::Product && entry.day <= self.off && here).then_some(record)
     }
 

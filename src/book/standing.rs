@@ -300,6 +300,18 @@ impl Standing {
         twins::kept(&self.twins, hive)
     }
 
+    /// The hives that `hives` are, each once.
+    pub fn kept_of<'a>(&'a self, hives: &'a [ThingId]) -> Vec<&'a ThingId> {
+        let mut each: Vec<&ThingId> = Vec::new();
+        for hive in hives {
+            let hive = self.kept(hive);
+            if !each.contains(&hive) {
+                each.push(hive);
+            }
+        }
+        each
+    }
+
     /// Hives of a yard in walking order; `alive` leaves the ended ones out.
     pub fn hives_of<'a>(
         &'a self,

@@ -18,24 +18,45 @@ pub type Twins = Table<ThingId, ThingId>;
 /// kept hive is not in the book: the other would be gone with nothing in its place.
 pub(super) fn twins(lines: &[(&EntryId, &Entry)]) -> Twins {
     let mut twins = Twins::new();
-    let stands = |hive: &ThingId| {
-        lines.iter().any(|(root, entry)| matches!(entry.what, What::Hive { .. }) && root.thing(0) == *hive)
-    };
+    if !lines.iter().any(|(_, entry)| matches!(entry.what, What::HiveSame { .. })) {
+        return twins;
+    }
+    let mut begun: Table<ThingId, ()> = Table::new();
+    for (root, entry) in lines {
+        if let What::Hive { .. } = &entry.what {
+            begun.insert(root.thing(0), ());
+        }
+    }
     for (_, entry) in lines {
         if let What::HiveSame { hive, is } = &entry.what {
-            let to = kept(&twins, is).clone();
-            if to != *hive && !twins.contains_key(hive) && stands(&to) {
-                // Whatever was kept as this one goes along.
-                for known in twins.values_mut() {
-                    if known == hive {
-                        known.clone_from(&to);
-                    }
-                }
+            let to = last(&mut twins, is);
+            if to != *hive && !twins.contains_key(hive) && begun.contains_key(&to) {
                 twins.insert(hive.clone(), to);
             }
         }
     }
+    let all: Vec<ThingId> = twins.keys().cloned().collect();
+    for hive in &all {
+        last(&mut twins, hive);
+    }
     twins
+}
+
+/// The end of the way that leads from `hive` from one to the next; all on the way are led there at once from now on, so
+/// that a file of thousands keeps nobody waiting.
+fn last(twins: &mut Twins, hive: &ThingId) -> ThingId {
+    let mut end = hive;
+    while let Some(next) = twins.get(end) {
+        end = next;
+    }
+    let end = end.clone();
+    let mut at = hive.clone();
+    while at != end
+        && let Some(next) = twins.get_mut(&at)
+    {
+        at = std::mem::replace(next, end.clone());
+    }
+    end
 }
 
 /// The hive that `hive` is: itself, nearly always.

@@ -20,6 +20,7 @@ use crate::book::Book;
 use crate::book::entry::{Entry, NewBox, What};
 use crate::book::id::{EntryId, ThingId};
 use crate::book::log::{Log, Union};
+use crate::book::record::Blank;
 use crate::book::standing::Standing;
 use crate::book::twins::Twins;
 use std::cell::Cell;
@@ -83,6 +84,8 @@ struct Picking<'a> {
     /// The chosen hives, and those that are one of them.
     hives: Vec<ThingId>,
     lines: Vec<&'a Entry>,
+    /// Which of them stay behind whole.
+    held: Vec<bool>,
     is_in: Vec<bool>,
     /// Yards, kinds and acts that lines in the pack speak of.
     needs: Table<ThingId, ()>,
@@ -93,16 +96,17 @@ impl<'a> Picking<'a> {
     fn new(log: &'a Log, choice: &'a Choice) -> Picking<'a> {
         let lines: Vec<&Entry> = log.entries().filter(|entry| !entry.is_demo()).collect();
         let hives = with_twins(&choice.hives, &log.twins());
+        let held = if choice.notes { Vec::new() } else { held(&lines) };
         let is_in = vec![false; lines.len()];
         let mut needs = Table::new();
         if let Some(yard) = &choice.yard {
             needs.insert(yard.clone(), ());
         }
-        Picking { choice, hives, lines, is_in, needs, acts: Table::new() }
+        Picking { choice, hives, lines, held, is_in, needs, acts: Table::new() }
     }
 
     fn at(&self, id: &EntryId) -> Option<usize> {
-        self.lines.binary_search_by(|entry| entry.id.cmp(id)).ok()
+        find(&self.lines, id)
     }
 
     fn has(&self, id: &EntryId) -> bool {
@@ -136,7 +140,7 @@ impl<'a> Picking<'a> {
 
     fn put(&mut self, at: usize) -> bool {
         let Some(entry) = self.lines.get(at).copied() else { return false };
-        if !self.choice.notes && is_words(entry) {
+        if self.held.get(at) == Some(&true) {
             return false;
         }
         let Some(is_in) = self.is_in.get_mut(at).filter(|is_in| !**is_in) else { return false };
@@ -222,17 +226,33 @@ impl<'a> Picking<'a> {
     }
 }
 
-/// Whether nothing is left of a line without what is withheld.
+fn find(lines: &[&Entry], id: &EntryId) -> Option<usize> {
+    lines.binary_search_by(|entry| entry.id.cmp(id)).ok()
+}
+
+/// Which of `lines` stay behind whole where notes do. A correction of something that goes along goes along, bare if need
+/// be: without it the words that it corrected would stand up again.
+fn held(lines: &[&Entry]) -> Vec<bool> {
+    let mut held: Vec<bool> = Vec::new();
+    for entry in lines {
+        let is_note = matches!(entry.what, What::Note { .. });
+        let earlier = entry.replaces.as_ref().and_then(|earlier| held.get(find(lines, earlier)?));
+        held.push(is_note || is_words(entry) && earlier != Some(&false));
+    }
+    held
+}
+
+/// Whether nothing is left of a line without what is withheld. Rain is told by its day alone.
 fn is_words(entry: &Entry) -> bool {
     match &entry.what {
-        What::Note { .. } => true,
-        What::Record(record) => !record.answers.is_empty() && record.filled().all(|(field, _)| field.private),
+        What::Record(record) => {
+            let mut filled = record.filled().peekable();
+            record.blank != Blank::Rain && filled.peek().is_some() && filled.all(|(field, _)| field.private)
+        }
         _ => false,
     }
 }
 
-/// Whether a line about a hive says what the hive is and what is on it, for as long as it stands. Without it no later line
-/// has anything to stand on; work, skips and words come and go.
 /// `hives`, and those that are one of them by what the book says now. What was said and struck out since brings no hive
 /// along that nobody chose.
 fn with_twins(hives: &[ThingId], twins: &Twins) -> Vec<ThingId> {
@@ -245,6 +265,8 @@ fn with_twins(hives: &[ThingId], twins: &Twins) -> Vec<ThingId> {
     all
 }
 
+/// Whether a line about a hive says what the hive is and what is on it, for as long as it stands. Without it no later line
+/// has anything to stand on; work, skips and words come and go.
 fn stays(what: &What) -> bool {
     !matches!(
         what,
@@ -298,6 +320,11 @@ fn notes(file: &Fields<'_>, raw: &str) -> Option<bool> {
 }
 
 impl File {
+    /// Whether it can stand for a backup: with its notes, and not what was read of a damaged one.
+    pub fn is_backup(&self) -> bool {
+        self.pack != Some(false) && self.backup.by.as_deref() != Some(super::recover::BY)
+    }
+
     /// What taking it in would change. Folds the whole book on trial, which takes as long as opening it.
     pub fn preview(&self, book: &Book, letters: &impl Letters) -> Preview {
         let union = self.backup.preview(book);

@@ -136,6 +136,24 @@ proptest! {
     }
 
     #[test]
+    fn single_entries_that_come_in_any_order_end_where_folding_them_all_ends(
+        acts in acts(), keys in prop::collection::vec(any::<u32>(), 64),
+    ) {
+        // Two hives that begin late, and a word for an earlier day that they are one.
+        let late = [(0, 2, 0, 7, 40), (0, 2, 0, 8, 41), (0, 7, 3, 4, 1)];
+        let phones = phones(&[&late[..], &acts].concat());
+        let all = union(&phones.iter().collect::<Vec<_>>());
+        let mut entries: Vec<Entry> = all.log().entries().cloned().collect();
+        entries.sort_by_key(|entry| (keys[entry.id.n() as usize % keys.len()], entry.id.clone()));
+        let mut book = Book::default();
+        for entry in entries {
+            book.add([entry]);
+            prop_assert_eq!(&Book::from_log(book.log().clone()), &book);
+        }
+        prop_assert_eq!(book, all);
+    }
+
+    #[test]
     fn what_is_written_is_what_is_read(acts in acts()) {
         for phone in phones(&acts) {
             for entry in phone.log().entries() {

@@ -61,7 +61,7 @@ fn told(book: &Book, entry: &Entry) -> Vec<(EntryId, bool, Wait)> {
     let lot = lot(book, entry);
     let mut told = Vec::new();
     for line in lines(book, Part::Products, Day::FIRST, lot.off, false) {
-        if let Some(record) = lot.product(line.entry) {
+        if let Some(record) = lot.product(book.standing(), line.entry) {
             let counts = line.counts == Counts::Yes;
             told.push((line.entry.id.clone(), counts, lot.wait(record).unwrap()));
         }

@@ -12,6 +12,7 @@ mod demo;
 mod fixtures;
 mod foreign;
 mod half_made;
+mod kept_back;
 mod late;
 mod laws;
 mod lots;

@@ -14,7 +14,8 @@ use beetle_almanac::papers::backup::{self, BackupError};
 use beetle_almanac::papers::pack::{self, Choice, pick};
 use proptest::prelude::*;
 
-/// The same book with a note on two of three pieces of work and skips, the same on every phone.
+/// The same book with a note on two of three pieces of work and skips, and records of which some hold everything, some
+/// only what is private, some only the rest and some next to nothing: the same on every phone.
 fn noted(book: &Book) -> Book {
     let mut all = Book::default();
     all.add(book.log().entries().cloned().map(|mut entry| {
@@ -22,6 +23,14 @@ fn noted(book: &Book) -> Book {
         match &mut entry.what {
             What::Check(work) => work.note = text,
             What::Skip { note, .. } => *note = text,
+            What::Record(record) => {
+                for (field, answer) in record.blank.fields().iter().zip(&mut record.answers) {
+                    let keeps = [true, field.private, !field.private, false][entry.id.n() as usize % 4];
+                    if !keeps && !field.must {
+                        *answer = None;
+                    }
+                }
+            }
             _ => {}
         }
         entry
@@ -32,6 +41,12 @@ fn noted(book: &Book) -> Book {
 fn hives(book: &Book, which: u32) -> Vec<ThingId> {
     let all = book.standing().hives.keys().enumerate();
     all.filter(|(at, _)| which >> (at % 32) & 1 == 1).map(|(_, hive)| hive.clone()).collect()
+}
+
+/// The yard as a whole, for every third choice.
+fn place(book: &Book, which: u32) -> Option<ThingId> {
+    let place = book.log().entries().find(|entry| matches!(entry.what, What::Yard { .. }));
+    place.filter(|_| which % 3 == 0).map(|entry| entry.id.thing(0))
 }
 
 fn whole(book: &Book, notes: bool) -> Choice {
@@ -59,7 +74,7 @@ proptest! {
         let mut parts = vec![phones[0].clone()];
         for (at, phone) in phones.iter().enumerate() {
             let since = (which[at] % 2 == 0).then(|| day("2026-05-01").plus(since));
-            let choice = Choice { hives: hives(phone, which[at]), yard: None, since, notes: notes[at] };
+            let choice = Choice { hives: hives(phone, which[at]), yard: place(phone, which[at]), since, notes: notes[at] };
             parts.push(of(&pick(phone.log(), &choice)));
         }
         let [a, b, c, d] = &parts[..] else { unreachable!() };
@@ -83,7 +98,7 @@ proptest! {
     ) {
         let phone = noted(&phones(&acts)[1]);
         let since = (since > 5).then(|| day("2026-05-01").plus(since));
-        let picked = pick(phone.log(), &Choice { hives: hives(&phone, which), yard: None, since, notes });
+        let picked = pick(phone.log(), &Choice { hives: hives(&phone, which), yard: place(&phone, which), since, notes });
         prop_assert!(picked.windows(2).all(|two| two[0].id < two[1].id));
         for entry in &picked {
             let own = phone.log().get(&entry.id).unwrap();
@@ -102,7 +117,7 @@ proptest! {
     ) {
         let phone = noted(&phones(&acts)[2]);
         let chosen = hives(&phone, which);
-        let choice = Choice { hives: chosen.clone(), yard: None, since: None, notes };
+        let choice = Choice { hives: chosen.clone(), yard: place(&phone, which), since: None, notes };
         let new = of(&pick(phone.log(), &choice));
         for hive in &chosen {
             prop_assert_eq!(new.standing().hives.get(hive), phone.standing().hives.get(hive));
@@ -117,13 +132,30 @@ proptest! {
         let phone = noted(&phones(&acts)[0]);
         let since = day("2026-05-01").plus(since);
         let chosen = hives(&phone, which);
-        let choice = Choice { hives: chosen.clone(), yard: None, since: Some(since), notes };
+        let choice = Choice { hives: chosen.clone(), yard: place(&phone, which), since: Some(since), notes };
         let mut other = Book::default();
         let old = |entry: &&Entry| entry.at.day() < since && entry.day < since;
         other.add(phone.log().entries().filter(old).cloned());
         other.add(pick(phone.log(), &choice));
         for hive in &chosen {
             prop_assert_eq!(other.standing().hives.get(hive), phone.standing().hives.get(hive));
+        }
+    }
+
+    #[test]
+    fn without_notes_every_record_says_the_same_but_for_what_is_private(acts in acts()) {
+        let phone = noted(&phones(&acts)[0]);
+        let there = of(&pick(phone.log(), &whole(&phone, false)));
+        let there = &there.standing().records;
+        prop_assert!(there.keys().all(|id| phone.standing().records.contains_key(id)));
+        for (id, now) in &phone.standing().records {
+            let mut bare = now.clone();
+            bare.record.leave_out_private();
+            let words = now.record.filled().count() > 0 && bare.record.filled().count() == 0;
+            match there.get(id) {
+                Some(there) => prop_assert_eq!(there, &bare),
+                None => prop_assert!(words && now.record.blank != Blank::Rain),
+            }
         }
     }
 

@@ -3,14 +3,17 @@
 use crate::record_of_each::filled;
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
+use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::app::ledger::history;
+use beetle_almanac::app::ledger::papers::packet::{self, Part};
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Ending, Entry, What};
 use beetle_almanac::book::id::ThingId;
-use beetle_almanac::book::record::{Blank, Record};
-use beetle_almanac::book::write::{KindChoice, Refusal};
+use beetle_almanac::book::lot::Lot;
+use beetle_almanac::book::record::{Answer, Blank, ClockTime, Record};
+use beetle_almanac::book::write::{Draft, KindChoice, Refusal, TableLine, TableTerms, TableWork};
 use beetle_almanac::papers::pack::{Choice, pick};
 
 /// A yard of one hive, shared; then hive 12 is written down on both phones, on two days, and worked on.
@@ -207,4 +210,118 @@ fn a_pack_of_the_hive_brings_both_names_of_it() {
     there.add(pack);
     assert_eq!(there.standing().orphans, 0);
     assert_eq!(there.standing().hives[&met.first], met.book.standing().hives[&met.first]);
+}
+
+fn put(record: &mut Record, name: &str, answer: Answer) {
+    let at = record.blank.fields().iter().position(|field| field.name == name).unwrap();
+    record.answers[at] = Some(answer);
+}
+
+#[test]
+fn a_product_given_under_the_other_name_is_on_the_sheet_of_its_honey() {
+    let mut met = met();
+    let mut given = filled(Blank::Product, &met.second, &met.second);
+    given.hives = vec![met.second.clone()];
+    let end = given.blank.fields().iter().position(|field| field.name == "end").unwrap();
+    given.answers[end] = None;
+    let written = met.book.record(&pen("cc", on()), on(), on(), Some(&met.yard.id), given).unwrap();
+    let given = written[0].id.clone();
+    met.book.add(written);
+    let one = met.one();
+    met.book.add(one);
+    let off = day("2026-07-14");
+    for hives in [vec![met.first.clone()], Vec::new()] {
+        let mut lot = Record::empty(Blank::Harvest, hives);
+        put(&mut lot, "bees_off", Answer::Time(ClockTime::parse("2026-07-14T09:00").unwrap()));
+        let written = met.book.record(&pen("bb", off), off, off, Some(&met.yard.id), lot).unwrap();
+        let id = written[0].id.clone();
+        met.book.add(written);
+        let standing = met.book.standing();
+        let lot = Lot::of(&met.book, &standing.records[&id]).unwrap();
+        let lines = packet::lines(&met.book, Part::Products, Day::FIRST, off, false);
+        let told = lines.iter().filter(|line| lot.product(standing, line.entry).is_some());
+        assert_eq!(told.map(|line| &line.entry.id).collect::<Vec<_>>(), [&given]);
+    }
+}
+
+#[test]
+fn a_look_at_the_other_one_and_its_split_are_corrected_as_any() {
+    let mut met = met();
+    let third = met.yard.hive("1");
+    let mut written = Vec::new();
+    for record in [filled(Blank::Look, &met.second, &met.second), filled(Blank::Split, &met.second, &third)] {
+        let entries = met.book.record(&pen("cc", on()), on(), on(), Some(&met.yard.id), record).unwrap();
+        written.push(entries[0].clone());
+        met.book.add(entries);
+    }
+    let one = met.one();
+    met.book.add(one);
+    for line in &written {
+        let What::Record(record) = &line.what else { unreachable!() };
+        let mut better = record.clone();
+        let note = better.blank.fields().iter().position(|field| field.name == "note").unwrap();
+        better.answers[note] = None;
+        let what = What::Record(better.clone());
+        let later = on().plus(1);
+        let entries = met.book.correct(&pen("bb", later), on(), later, &line.id, what, &Unicode).unwrap();
+        met.book.add(entries);
+        assert_eq!(met.book.standing().records[&line.id].record.answers, better.answers);
+    }
+    // A split of the hive into itself is none, whatever its names are.
+    for (from, into) in [(&met.first, &met.second), (&third, &met.second)] {
+        let split = filled(Blank::Split, from, into);
+        let refused = met.book.record(&pen("bb", on()), on(), on(), Some(&met.yard.id), split).unwrap_err();
+        assert_eq!(refused, Refusal::SplitOfItself);
+    }
+}
+
+#[test]
+fn the_table_that_was_taken_in_under_the_other_name_brings_no_visit_twice() {
+    let mut met = met();
+    let one = met.one();
+    met.book.add(one);
+    let Check { did, before, after, count, note, .. } = work(&met.second, 40);
+    let visit = TableWork { day: day("2026-05-10"), did, before, after, count, note };
+    let line = |work| TableLine {
+        row: 1,
+        yard: "Ferry Field".to_owned(),
+        tag: "12".to_owned(),
+        size: None,
+        boxes: None,
+        since: None,
+        work: Some(work),
+    };
+    let lines = [line(visit.clone()), line(TableWork { did: Did::Replaced, ..visit })];
+    let terms = TableTerms {
+        kind: KindChoice::Known(met.yard.kind()),
+        boxes: vec![2],
+        earlier: false,
+        zone: "Europe/Berlin".to_owned(),
+        today: on(),
+    };
+    let taken = met.book.take_in_table(&pen("bb", on()), &lines, &terms, &Unicode).unwrap();
+    assert_eq!((taken.same, taken.visits, taken.refused), (1, 1, Vec::new()));
+}
+
+/// The word of 10 May comes first, the hive it speaks of, which begins on 12 May, after it.
+#[test]
+fn the_hive_that_another_is_comes_in_after_the_word_that_says_so() {
+    let yard = Yard::new(&["1"], day("2026-05-01"));
+    let twelve = plan(&["1b"], &[(BoxDepth::Deep, 2)], day("2026-05-12"));
+    let kind = KindChoice::Known(yard.kind());
+    let late = pen("bb", day("2026-05-12"));
+    let brought = yard.book.add_hives(&late, &yard.id, &kind, &twelve, &Unicode).unwrap();
+    let mut other = yard.book.clone();
+    other.add(brought.clone());
+    let is = other.standing().hives.keys().last().unwrap().clone();
+    let early = pen("bb", day("2026-05-10"));
+    let mut draft = Draft::new(&other, &early);
+    let same = What::HiveSame { hive: yard.hive("1"), is };
+    draft.push(day("2026-05-10"), Some(&yard.id), same).unwrap();
+    let mut book = yard.book.clone();
+    for entries in [draft.done(), brought] {
+        book.add(entries);
+        assert_eq!(Book::from_log(book.log().clone()), book);
+    }
+    assert_eq!(book.standing().hives.len(), 1);
 }

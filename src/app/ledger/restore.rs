@@ -214,6 +214,7 @@ pub(super) fn list(lines: &[String]) -> El {
 
 /// Takes a file in and says what came of it.
 fn take_in(records: Records, file: File) -> String {
+    let is_backup = file.is_backup();
     let File { backup, pack } = file;
     let (made, held) = (backup.made.day(), backup.counts.entries);
     let found = match records.restore(backup) {
@@ -223,7 +224,7 @@ fn take_in(records: Records, file: File) -> String {
     let own =
         records.book.with_untracked(|book| book.log().entries().filter(|entry| !entry.is_demo()).count());
     // Where the file holds all there is, it is as good as one saved here.
-    if pack != Some(false) && own == held && found.clashes.is_empty() {
+    if is_backup && found.is_whole(own) {
         records.remember(|meta| {
             if meta.backup.is_none_or(|(day, before)| (before, day) < (held, made)) {
                 meta.backup = Some((made, held));

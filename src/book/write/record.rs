@@ -53,7 +53,8 @@ impl Book {
         if nothing || record.check().is_err() {
             return Err(Refusal::Nothing);
         }
-        for hive in &record.hives {
+        let kept = |hive| self.standing().kept(hive);
+        for hive in record.hives.iter().map(kept) {
             let now = self.standing().hives.get(hive).ok_or(Refusal::Unknown)?;
             if !record.blank.after_end() {
                 self.in_care(hive, day, today)?;
@@ -62,10 +63,10 @@ impl Book {
             }
         }
         if let (Blank::Split, [from], Some(into)) = (record.blank, &*record.hives, record.named_hive()) {
-            if !self.standing().hives.contains_key(into) {
+            if !self.standing().hives.contains_key(kept(into)) {
                 return Err(Refusal::Unknown);
             }
-            if self.descends(from, into) {
+            if self.descends(kept(from), kept(into)) {
                 return Err(Refusal::SplitOfItself);
             }
         }

@@ -207,7 +207,9 @@ impl<'a> Reading<'a> {
         };
         match refused(self.book, self.terms, hive, work) {
             Some(refusal) => self.refused.push((line.row, refusal)),
-            None if hive.works.contains(&work) || known_work(&self.known, hive, work) => self.same += 1,
+            None if hive.works.contains(&work) || known_work(self.book, &self.known, hive, work) => {
+                self.same += 1
+            }
             None => hive.works.push(work),
         }
     }
@@ -366,16 +368,22 @@ fn refused(book: &Book, terms: &TableTerms, hive: &Meant<'_>, work: &TableWork) 
 }
 
 /// Whether one of the lines `known` says of that hive and day just what `work` says.
-fn known_work(known: &[(&EntryId, &Entry)], hive: &Meant<'_>, work: &TableWork) -> bool {
+fn known_work(book: &Book, known: &[(&EntryId, &Entry)], hive: &Meant<'_>, work: &TableWork) -> bool {
     let Some(id) = hive.known else { return false };
     let from = known.partition_point(|(_, entry)| entry.day < work.day);
-    let check = checked(id.clone(), work);
+    let mut check = checked(id.clone(), work);
     for (_, entry) in known.get(from..).unwrap_or_default() {
         if entry.day != work.day {
             break;
         }
-        if matches!(&entry.what, What::Check(known) if *known == check) {
-            return true;
+        if let What::Check(known) = &entry.what
+            && book.standing().kept(&known.hive) == id
+        {
+            // What was written under another name of the hive is the same work.
+            check.hive.clone_from(&known.hive);
+            if *known == check {
+                return true;
+            }
         }
     }
     false

@@ -48,9 +48,10 @@ fn told(book: &Book, record: &Record, name: &str) -> (&'static str, String) {
 /// The tags of `hives`, of those alone that the lot is from where it is from any of them.
 fn tags(book: &Book, hives: &[ThingId], of: Option<&Lot>) -> String {
     let ours = |hive: &ThingId| of.is_none_or(|lot| lot.hives.contains(hive));
-    let any = hives.iter().any(ours);
+    let hives = book.standing().kept_of(hives);
+    let any = hives.iter().any(|hive| ours(hive));
     let mut tags = Vec::new();
-    for hive in hives.iter().filter(|hive| !any || ours(hive)) {
+    for hive in hives.into_iter().filter(|hive| !any || ours(hive)) {
         tags.push(match book.standing().hives.get(hive) {
             Some(now) => isolated(&now.tag),
             None => words::hive_name(book, hive),
@@ -120,7 +121,7 @@ fn hours(book: &Book, record: &Record) -> Vec<Vec<Bit>> {
 
 /// A version of a product that was in the lot's hives; one that does not count is struck through.
 fn product(book: &Book, lot: &Lot, line: &Line<'_>) -> Option<Vec<Bit>> {
-    let record = lot.product(line.entry)?;
+    let record = lot.product(book.standing(), line.entry)?;
     let text = |name, without: &str| record.text(name).map_or_else(|| without.to_owned(), isolated);
     let cells = [
         text("product", ""),
