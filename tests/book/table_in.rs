@@ -291,3 +291,14 @@ fn an_open_end_of_a_count_comes_back_open() {
     let counts: Vec<_> = counts.collect();
     assert_eq!(counts, [CountRange::new(50, None).ok(), None, Some(CountRange::exact(0))]);
 }
+
+#[test]
+fn an_open_end_stays_open_where_the_spreadsheet_cut_the_row_short() {
+    let (lines, wrong) = read(
+        "yard,hive,day,did,beetles,beetles high\nF,1,2026-07-01,look,50,\nF,2,2026-07-01,look,50\nF,3,2026-07-01,look,50,50\n",
+    );
+    assert_eq!(wrong, []);
+    let counts: Vec<_> = lines.iter().map(|line| line.work.as_ref().unwrap().count).collect();
+    let open = CountRange::new(50, None).ok();
+    assert_eq!(counts, [open, open, CountRange::new(50, Some(50)).ok()]);
+}

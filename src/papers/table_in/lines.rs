@@ -112,10 +112,11 @@ pub fn lines(
 type Wrong<'a> = (fn(String) -> RowError, &'a str);
 
 impl Matching {
-    /// What a row says in that column, trimmed; none where no column is matched or the row ends before it.
+    /// What a row says in that column, trimmed; none where no column is matched. Spreadsheets leave empty cells at the end
+    /// of a row out: one that is not there is an empty one.
     fn cell<'a>(&self, row: &'a Row, column: Column) -> Option<&'a str> {
         let at = self.columns.iter().position(|known| *known == column)?;
-        row.cells.get(at).map(|cell| cells::unguarded(cell.trim()))
+        Some(row.cells.get(at).map_or("", |cell| cells::unguarded(cell.trim())))
     }
 
     /// The same, where something stands there.
