@@ -44,9 +44,8 @@ pub fn written(cell: &str) -> Written {
     // Of "2026-07 14:30" neither the minutes nor the hour is of the day.
     let clock = cell.split_once(':');
     let mut more = clock.is_some();
-    let day = clock.map_or(cell.as_str(), |(hour, _)| {
-        hour.trim_end().trim_end_matches(|c: char| c.is_ascii_digit())
-    });
+    let day = clock
+        .map_or(cell.as_str(), |(hour, _)| hour.trim_end().trim_end_matches(|c: char| c.is_ascii_digit()));
     for part in day.split(|c: char| !c.is_ascii_alphanumeric()).filter(|part| !part.is_empty()) {
         if numbers.len() + usize::from(month.is_some()) == 3 {
             more = true;
