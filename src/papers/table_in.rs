@@ -12,7 +12,8 @@ pub mod lines;
 pub const MOST_BYTES: usize = 2 * 1024 * 1024;
 /// Most rows of a table, its header included: a season of every hive that a yard can hold.
 pub const MOST_ROWS: usize = 5000;
-/// Most cells of a row: what lies beyond can be matched to nothing.
+/// Most columns: what lies beyond can be matched to nothing, and a row that says something there is too long. Each one is
+/// asked about, and each row is looked through for every thing a row can say.
 pub const MOST_CELLS: usize = 60;
 
 /// The delimiters that are told apart, the standard's first.

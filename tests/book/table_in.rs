@@ -15,7 +15,7 @@ use beetle_almanac::papers::table::Style;
 use beetle_almanac::papers::table_in::cells::Order;
 use beetle_almanac::papers::table_in::columns::{self, Column};
 use beetle_almanac::papers::table_in::lines::{self, Matching, RowError};
-use beetle_almanac::papers::table_in::{Row, Sheet};
+use beetle_almanac::papers::table_in::{MOST_CELLS, Row, Sheet};
 
 fn today() -> Day {
     day("2026-07-14")
@@ -48,16 +48,14 @@ fn terms(book: &Book) -> TableTerms {
 }
 
 fn guessed(sheet: &Sheet) -> Matching {
-    let mut matching = Matching {
+    Matching {
         header: columns::has_header(sheet),
         columns: columns::guess(sheet),
         order: None,
         per_cent: columns::in_per_cent(sheet),
         yard: String::new(),
         words: Vec::new(),
-    };
-    matching.order = beetle_almanac::papers::table_in::cells::order(lines::days(sheet, &matching)).0;
-    matching
+    }
 }
 
 fn read(text: &str) -> (Vec<TableLine>, Vec<(usize, RowError)>) {
@@ -290,4 +288,42 @@ fn an_open_end_of_a_count_comes_back_open() {
     });
     let counts: Vec<_> = counts.collect();
     assert_eq!(counts, [CountRange::new(50, None).ok(), None, Some(CountRange::exact(0))]);
+}
+
+#[test]
+fn an_open_end_stays_open_where_the_spreadsheet_cut_the_row_short() {
+    let (lines, wrong) = read(
+        "yard,hive,day,did,beetles,beetles high\nF,1,2026-07-01,look,50,\nF,2,2026-07-01,look,50\nF,3,2026-07-01,look,50,50\n",
+    );
+    assert_eq!(wrong, []);
+    let counts: Vec<_> = lines.iter().map(|line| line.work.as_ref().unwrap().count).collect();
+    let open = CountRange::new(50, None).ok();
+    assert_eq!(counts, [open, open, CountRange::new(50, Some(50)).ok()]);
+}
+
+#[test]
+fn a_sheet_with_cells_far_to_the_right_is_matched_as_far_as_columns_go() {
+    let far = ",a".repeat(100_000);
+    let text = ["yard,hive", &far, "\nF,1\nF,2", &far, "\nF,3", &",".repeat(100_000), "\n"].concat();
+    let sheet = Sheet::read(&text).unwrap();
+    assert_eq!(guessed(&sheet).columns.len(), MOST_CELLS);
+    let (lines, wrong) = read(&text);
+    assert_eq!(lines.iter().map(|line| line.row).collect::<Vec<_>>(), [2, 4]);
+    assert_eq!(wrong, [(3, RowError::TooLong)]);
+}
+
+#[test]
+fn the_days_her_hives_came_do_not_decide_how_her_visits_are_written() {
+    let text = "yard,hive,since,day,did\nF,1,14/04/2026,05/06/2026,look\nF,2,03/04/2026,07/06/2026,look\n";
+    let (lines, wrong) = read(text);
+    assert_eq!(lines, []);
+    let which = |text: &str| RowError::WhichDay(text.to_owned());
+    assert_eq!(wrong, [(2, which("05/06/2026")), (3, which("07/06/2026"))]);
+    let sheet = Sheet::read(text).unwrap();
+    let matching = Matching { order: Some(Order::MonthFirst), ..guessed(&sheet) };
+    let (lines, wrong) = lines::lines(&sheet, &matching, &Unicode);
+    assert_eq!(wrong, []);
+    let days: Vec<_> = lines.iter().map(|line| (line.since, line.work.as_ref().unwrap().day)).collect();
+    let both = |since, visit| (Some(day(since)), day(visit));
+    assert_eq!(days, [both("2026-04-14", "2026-05-06"), both("2026-04-03", "2026-07-06")]);
 }

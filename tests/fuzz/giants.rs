@@ -30,6 +30,8 @@ pub(crate) fn all() -> Vec<(&'static str, String, &'static [&'static str])> {
         let page = format!("{{\"entries\":[{entries}]}}");
         texts.push((name, envelope::wrap(1, 3, &page), &["page", "second"]));
     }
+    let wide = ["yard,hive", &",a".repeat(MOST / 4), "\n", &"F,1,2026-07-01\n".repeat(4_000)].concat();
+    texts.push(("a table with columns without end", wide, &["table"]));
     texts.push(("a draft of many hives", envelope::wrap(1, 3, &json::to_text(&drafts())), &["desk"]));
     texts.push(("a draft of many hives", drafts(), &["slots"]));
     texts

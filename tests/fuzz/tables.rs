@@ -10,11 +10,11 @@ use beetle_almanac::book::write::{KindChoice, TableTerms};
 use beetle_almanac::papers::records::Records;
 use beetle_almanac::papers::table::Style;
 use beetle_almanac::papers::table_in::lines::{self, Matching};
-use beetle_almanac::papers::table_in::{Sheet, cells, columns};
+use beetle_almanac::papers::table_in::{Sheet, columns};
 
 pub(crate) fn open(keeper: &Keeper, text: &str) -> Verdict {
     let Ok(sheet) = Sheet::read(text) else { return Ok(false) };
-    let mut matching = Matching {
+    let matching = Matching {
         header: columns::has_header(&sheet),
         columns: columns::guess(&sheet),
         order: None,
@@ -22,7 +22,6 @@ pub(crate) fn open(keeper: &Keeper, text: &str) -> Verdict {
         yard: "Mill".to_owned(),
         words: Vec::new(),
     };
-    matching.order = cells::order(lines::days(&sheet, &matching)).0;
     let (lines, _) = lines::lines(&sheet, &matching, &Unicode);
     let holds = TypedVolume::new(Decimal::whole(20), VolumeUnit::Millilitre).map_err(|_| "no volume")?;
     let mut trap = plain_trap(holds, Share::HALF);

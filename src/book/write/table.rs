@@ -270,10 +270,11 @@ impl<'a> Reading<'a> {
             visits += 1;
             draft.push(work.day, Some(yard), What::Check(checked(hive, work)))?;
         }
+        // Folding the whole log takes as long as all the rest here.
+        let in_effect = if begun_earlier.is_empty() { Vec::new() } else { book.log().in_effect() };
         for (hive, day) in begun_earlier {
             moved += 1;
-            let in_effect = book.log().in_effect();
-            let line = in_effect.into_iter().find(|(root, _)| *root == hive.entry());
+            let line = in_effect.iter().find(|(root, _)| *root == hive.entry());
             let (_, line) = line.ok_or(Refusal::Unknown)?;
             draft.correct(line, day, line.what.clone())?;
         }

@@ -31,7 +31,8 @@ pub enum Written {
 const DAY_MOST: usize = 40;
 
 /// Reads `2026-07-14`, `2026/7/14`, `14/07/2026`, `14.7.2026`, `14 July 2026`, `July 14, 2026` or `14-Jul-26`; a time
-/// of day behind it is left alone. Of two-figure years only those beside a month's name are read.
+/// of day behind it is left alone. Of two-figure years only those beside a month's name are read, and only where nothing
+/// stands behind them: in `14 July 09:30` and `14 July 09.30` the hour is no year.
 pub fn written(cell: &str) -> Written {
     if cell.len() > DAY_MOST {
         return Written::No;
@@ -40,9 +41,14 @@ pub fn written(cell: &str) -> Written {
     let mut numbers: Vec<(u32, usize)> = Vec::new();
     let mut month = None;
     let mut first_word = false;
-    // "2026-07-14T09:30" and "2026-07-14 09:30:00": what stands behind the third part is not of the day.
-    for part in cell.split(|c: char| !c.is_ascii_alphanumeric()).filter(|part| !part.is_empty()) {
+    // Of "2026-07 14:30" neither the minutes nor the hour is of the day.
+    let clock = cell.split_once(':');
+    let mut more = clock.is_some();
+    let day = clock
+        .map_or(cell.as_str(), |(hour, _)| hour.trim_end().trim_end_matches(|c: char| c.is_ascii_digit()));
+    for part in day.split(|c: char| !c.is_ascii_alphanumeric()).filter(|part| !part.is_empty()) {
         if numbers.len() + usize::from(month.is_some()) == 3 {
+            more = true;
             break;
         }
         let part =
@@ -58,7 +64,7 @@ pub fn written(cell: &str) -> Written {
     }
     let whole = |year: (u32, usize)| match year {
         (year, 4) => i32::try_from(year).ok(),
-        (year, 2) => i32::try_from(2000 + year).ok(),
+        (year, 2) if !more => i32::try_from(2000 + year).ok(),
         _ => None,
     };
     let day = |year: Option<i32>, month, day: (u32, usize)| {
@@ -297,6 +303,26 @@ mod tests {
             assert_eq!(written(cell), Written::No, "{cell}");
         }
         assert_eq!(written("31/02/2026").day(Some(Order::DayFirst)), None);
+    }
+
+    #[test]
+    fn the_hour_of_a_visit_does_not_become_its_year() {
+        for cell in [
+            "14 July 09:30",
+            "July 14 10:15",
+            "26 Jul 14:00",
+            "14-Jul 16:45",
+            "14-Jul 16 : 45",
+            "14 July 09.30",
+            "2026 July 14:30",
+            "2026-07 14:30",
+        ] {
+            assert_eq!(written(cell), Written::No, "{cell}");
+        }
+        for cell in ["14 July 2026 09:30", "2026-07-14 9:30:00 PM", "14.07.2026 09:30", "14-Jul-2026T16:45"] {
+            let read = written(cell).day(Some(Order::DayFirst));
+            assert_eq!(read, Some(day("2026-07-14")), "{cell}");
+        }
     }
 
     #[test]

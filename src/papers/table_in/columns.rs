@@ -1,6 +1,6 @@
 //! Which column of a table says what.
 
-use super::Sheet;
+use super::{MOST_CELLS, Sheet};
 
 /// What a column can be matched to.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -125,10 +125,10 @@ pub fn has_header(sheet: &Sheet) -> bool {
     sheet.rows.first().is_some_and(|row| row.cells.iter().any(|cell| guessed(cell) != Column::Skip))
 }
 
-/// What each column most likely says, by the header; each thing at most once.
+/// What each column most likely says, by the header; each thing at most once, and no more than [`MOST_CELLS`].
 pub fn guess(sheet: &Sheet) -> Vec<Column> {
     let head = sheet.rows.first().map(|row| row.cells.as_slice()).unwrap_or_default();
-    let mut columns = vec![Column::Skip; head.len()];
+    let mut columns = vec![Column::Skip; head.len().min(MOST_CELLS)];
     let has = |columns: &[Column], column| columns.contains(&column);
     // "tag" before "hive", which in a table of hives may be a name that is kept for something else.
     for (place, header) in columns.iter_mut().zip(head) {

@@ -22,7 +22,7 @@ pub struct Matching {
     pub header: bool,
     /// What each column says.
     pub columns: Vec<Column>,
-    /// The order of days that may be read two ways.
+    /// The order of days that may be read two ways, where their column does not tell it.
     pub order: Option<Order>,
     /// Levels are per cent.
     pub per_cent: bool,
@@ -70,13 +70,12 @@ pub fn records(sheet: &Sheet, header: bool) -> &[Row] {
     sheet.rows.get(usize::from(header)..).unwrap_or_default()
 }
 
-/// The cells that hold days, for asking in which order they are written.
-pub fn days<'a>(sheet: &'a Sheet, matching: &'a Matching) -> impl Iterator<Item = &'a str> {
-    let of_day = |column: &Column| matches!(column, Column::Day | Column::Since);
-    records(sheet, matching.header).iter().flat_map(move |row| {
-        let cells = row.cells.iter().zip(&matching.columns);
-        cells.filter(move |(_, column)| of_day(column)).map(|(cell, _)| cell.as_str())
-    })
+/// The columns that hold days. Each is written in an order of its own: they may come from two hands.
+pub const OF_DAYS: [Column; 2] = [Column::Day, Column::Since];
+
+/// The cells of one of them, for finding in which order they are written.
+pub fn days<'a>(sheet: &'a Sheet, matching: &'a Matching, column: Column) -> impl Iterator<Item = &'a str> {
+    records(sheet, matching.header).iter().filter_map(move |row| matching.cell(row, column))
 }
 
 /// Words for work that are not known, each once, at most `most`.
@@ -98,9 +97,10 @@ pub fn lines(
     letters: &impl Letters,
 ) -> (Vec<TableLine>, Vec<(usize, RowError)>) {
     let label = |cell: &str| text::label(cell, LABEL_MOST, letters);
+    let orders = OF_DAYS.map(|column| cells::order(days(sheet, matching, column)).0.or(matching.order));
     let (mut lines, mut wrong) = (Vec::new(), Vec::new());
     for row in records(sheet, matching.header) {
-        match matching.line(row, &label) {
+        match matching.line(row, &label, orders) {
             Ok(line) => lines.push(line),
             Err((why, cell)) => wrong.push((row.number, why(cell.to_owned()))),
         }
@@ -112,10 +112,11 @@ pub fn lines(
 type Wrong<'a> = (fn(String) -> RowError, &'a str);
 
 impl Matching {
-    /// What a row says in that column, trimmed; none where no column is matched or the row ends before it.
+    /// What a row says in that column, trimmed; none where no column is matched. Spreadsheets leave empty cells at the end
+    /// of a row out: one that is not there is an empty one.
     fn cell<'a>(&self, row: &'a Row, column: Column) -> Option<&'a str> {
         let at = self.columns.iter().position(|known| *known == column)?;
-        row.cells.get(at).map(|cell| cells::unguarded(cell.trim()))
+        Some(row.cells.get(at).map_or("", |cell| cells::unguarded(cell.trim())))
     }
 
     /// The same, where something stands there.
@@ -127,6 +128,7 @@ impl Matching {
         &'a self,
         row: &'a Row,
         label: &dyn Fn(&str) -> Result<String, LabelError>,
+        [visited, begun]: [Option<Order>; 2],
     ) -> Result<TableLine, Wrong<'a>> {
         let name = |column, otherwise: &'a str, none: fn(String) -> RowError| {
             let cell = self.told(row, column).unwrap_or(otherwise);
@@ -147,11 +149,11 @@ impl Matching {
         let a_box = self.number(row, Column::TrapsABox, MOST_TRAPS)?;
         let traps = self.number(row, Column::Traps, MOST_BOXES * MOST_TRAPS)?;
         let since = match self.told(row, Column::Since) {
-            Some(cell) => Some(self.day(cell)?),
+            Some(cell) => Some(day(cell, begun)?),
             None => None,
         };
         let boxes = wanted(boxes, a_box, traps, size.unwrap_or_default().usual_traps());
-        Ok(TableLine { row: row.number, yard, tag, size, boxes, since, work: self.work(row)? })
+        Ok(TableLine { row: row.number, yard, tag, size, boxes, since, work: self.work(row, visited)? })
     }
 
     fn number<'a>(&self, row: &'a Row, column: Column, most: u32) -> Result<Option<u8>, Wrong<'a>> {
@@ -160,19 +162,12 @@ impl Matching {
         Ok(u8::try_from(number).ok())
     }
 
-    fn day<'a>(&self, cell: &'a str) -> Result<Day, Wrong<'a>> {
-        let written = cells::written(cell);
-        let asked = matches!(written, Written::Numbers(..)) && self.order.is_none();
-        let day = if let Written::Day(day) = written { Some(day) } else { written.day(self.order) };
-        day.ok_or((if asked { RowError::WhichDay } else { RowError::Day }, cell))
-    }
-
     fn level<'a>(&self, row: &'a Row, column: Column) -> Result<Option<Share>, Wrong<'a>> {
         let cell = self.cell(row, column).unwrap_or_default();
         cells::level(cell, self.per_cent).map_err(|_| (RowError::Level as _, cell))
     }
 
-    fn work<'a>(&self, row: &'a Row) -> Result<Option<TableWork>, Wrong<'a>> {
+    fn work<'a>(&self, row: &'a Row, order: Option<Order>) -> Result<Option<TableWork>, Wrong<'a>> {
         let Some(day) = self.told(row, Column::Day) else {
             for column in [Column::Did, Column::Found, Column::Left, Column::Beetles] {
                 if self.told(row, column).is_some() {
@@ -181,7 +176,7 @@ impl Matching {
             }
             return Ok(None);
         };
-        let day = self.day(day)?;
+        let day = self::day(day, order)?;
         let word = self.told(row, Column::Did).unwrap_or_default();
         let did = cells::did(word).or_else(|| self.words.iter().find(|(known, _)| known == word)?.1);
         let did = did.ok_or((RowError::Did as _, word))?;
@@ -221,6 +216,13 @@ impl Matching {
         };
         count.map(Some).ok_or((RowError::Count as _, cell))
     }
+}
+
+fn day(cell: &str, order: Option<Order>) -> Result<Day, Wrong<'_>> {
+    let written = cells::written(cell);
+    let asked = matches!(written, Written::Numbers(..)) && order.is_none();
+    let day = if let Written::Day(day) = written { Some(day) } else { written.day(order) };
+    day.ok_or((if asked { RowError::WhichDay } else { RowError::Day }, cell))
 }
 
 /// Traps of each box from the floor up: as many in each as is told, or those of the hive shared out from the floor.

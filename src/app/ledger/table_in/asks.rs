@@ -13,6 +13,7 @@ use crate::app::parts::stepper::Stepper;
 use crate::app::records::Records;
 use crate::app::wording::en_table_in as w;
 use crate::book::entry::Did;
+use crate::papers::table_in::MOST_CELLS;
 use crate::papers::table_in::cells::{self, Order, Written};
 use crate::papers::table_in::columns::Column;
 use crate::papers::table_in::lines;
@@ -36,7 +37,7 @@ pub(super) fn view(records: Records, matched: &Rc<Matched>) -> Bit {
     let first = sheet.rows.first().map(|row| row.cells.as_slice()).unwrap_or_default();
     let header = matched.header;
     let mut fields = el("div").class("fields");
-    for (at, name) in first.iter().enumerate() {
+    for (at, name) in first.iter().enumerate().take(MOST_CELLS) {
         fields = fields.kid(column(matched, at, name));
     }
     let mut all = vec![(String::new(), w::NEW_KIND.to_owned())];
@@ -106,26 +107,33 @@ fn column(matched: &Matched, at: usize, name: &str) -> El {
     select(&id, &label, &hint, &all, now.code(), Box::new(chosen))
 }
 
-/// Which of two numbers is the day, where the table does not tell.
+/// Which of two numbers is the day, where a column does not tell.
 fn days(matched: &Rc<Matched>) -> Bit {
     let of = Rc::clone(matched);
     let asked = Memo::new(move || {
         let matching = of.matching();
-        let (told, needed) = cells::order(lines::days(&of.sheet, &matching));
-        let mut cells = lines::days(&of.sheet, &matching);
-        let cell = cells.find(|cell| matches!(cells::written(cell), Written::Numbers(..)));
-        cell.filter(|_| needed).map(|cell| (told, cell.to_owned()))
+        lines::OF_DAYS.map(|column| {
+            let (told, needed) = cells::order(lines::days(&of.sheet, &matching, column));
+            let mut cells = lines::days(&of.sheet, &matching, column);
+            let cell = cells.find(|cell| matches!(cells::written(cell), Written::Numbers(..)));
+            cell.filter(|_| needed).map(|cell| (told, cell.to_owned()))
+        })
     });
     let order = matched.order;
     live(move || {
-        let (told, cell) = asked.get()?;
-        let of = |order| w::order(order, &cell, cells::written(&cell).day(Some(order)));
-        if let Some(told) = told {
-            return Some(el("p").test_id("table-order-told").text(&of(told)));
+        let mut bits: Vec<Bit> = Vec::new();
+        let mut choice = None;
+        for (told, cell) in asked.get().into_iter().flatten() {
+            let of = |order| w::order(order, &cell, cells::written(&cell).day(Some(order)));
+            if let Some(told) = told {
+                bits.push(el("p").test_id("table-order-told").text(&of(told)).into());
+            } else if choice.is_none() {
+                let asks = Choice::new("table-order", w::ORDER);
+                choice = Some(asks.option("day", of(Order::DayFirst)).option("month", of(Order::MonthFirst)));
+            }
         }
-        let choice = Choice::new("table-order", w::ORDER);
-        let choice = choice.option("day", of(Order::DayFirst)).option("month", of(Order::MonthFirst));
-        Some(choice.text(order).view())
+        bits.extend(choice.map(|choice| choice.text(order).view().into()));
+        Bit::Many(bits)
     })
 }
 

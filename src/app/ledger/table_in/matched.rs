@@ -6,6 +6,7 @@ use crate::almanac::trap::{TrapForm, TrapKind, TrapSize};
 use crate::almanac::typed;
 use crate::app::edge::clock;
 use crate::app::edge::letters::BrowserLetters;
+use crate::app::edge::pause::when_rested;
 use crate::app::graph::RwSignal;
 use crate::app::records::Records;
 use crate::app::wording::en_table_in as w;
@@ -14,7 +15,7 @@ use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::write::{KindChoice, Refusal, TableLine, TableTaken, TableTerms};
 use crate::papers::table_in::Sheet;
-use crate::papers::table_in::cells::{self, Order};
+use crate::papers::table_in::cells::Order;
 use crate::papers::table_in::columns::{self, Column};
 use crate::papers::table_in::lines::{self, Matching, RowError};
 use std::rc::Rc;
@@ -30,6 +31,8 @@ pub(super) struct Matched {
     /// Asked for; what the table says itself goes before it.
     pub(super) order: RwSignal<String>,
     pub(super) yard: RwSignal<String>,
+    /// The yard once its typing has rested: a whole table read at every key would hold the keys up.
+    named: RwSignal<String>,
     pub(super) words: RwSignal<Vec<(String, Option<Did>)>>,
     pub(super) boxes: RwSignal<String>,
     pub(super) a_box: RwSignal<String>,
@@ -46,6 +49,18 @@ pub(super) struct Read {
     pub(super) taken: Result<TableTaken, Refusal>,
 }
 
+impl Read {
+    /// Rows the book refuses.
+    pub(super) fn refused(&self) -> &[(usize, Refusal)] {
+        self.taken.as_ref().map(|taken| taken.refused.as_slice()).unwrap_or_default()
+    }
+
+    /// Whether that row is one of them.
+    pub(super) fn refuses(&self, row: usize) -> bool {
+        self.refused().iter().any(|(number, _)| *number == row)
+    }
+}
+
 impl Matched {
     pub(super) fn new(records: Records, sheet: Rc<Sheet>) -> Rc<Matched> {
         let (yard, kind) = records.book.with_untracked(|book| {
@@ -54,11 +69,14 @@ impl Matched {
             let kind = kinds(book).first().map(|(id, _)| id.to_string());
             (yard.unwrap_or_default(), kind.unwrap_or_default())
         });
+        let (yard, named) = (RwSignal::new(yard.clone()), RwSignal::new(yard));
+        when_rested(move || yard.track(), move || rested(yard, named));
         Rc::new(Matched {
             header: RwSignal::new(columns::has_header(&sheet)),
             columns: RwSignal::new(columns::guess(&sheet)),
             order: RwSignal::new(String::new()),
-            yard: RwSignal::new(yard),
+            yard,
+            named,
             words: RwSignal::new(Vec::new()),
             boxes: RwSignal::new("2".to_owned()),
             a_box: RwSignal::new("2".to_owned()),
@@ -68,25 +86,25 @@ impl Matched {
         })
     }
 
+    /// Nothing is waited for any longer: the table is taken in as the answers stand.
+    pub(super) fn rest(&self) {
+        rested(self.yard, self.named);
+    }
+
     /// The answers. Tracks all that is asked.
     pub(super) fn matching(&self) -> Matching {
-        let mut matching = Matching {
+        Matching {
             header: self.header.get(),
             columns: self.columns.get(),
-            order: None,
-            per_cent: columns::in_per_cent(&self.sheet),
-            yard: self.yard.get(),
-            words: self.words.get(),
-        };
-        let (told, _) = cells::order(lines::days(&self.sheet, &matching));
-        matching.order = told.or_else(|| {
-            self.order.with(|order| match order.as_str() {
+            order: self.order.with(|order| match order.as_str() {
                 "day" => Some(Order::DayFirst),
                 "month" => Some(Order::MonthFirst),
                 _ => None,
-            })
-        });
-        matching
+            }),
+            per_cent: columns::in_per_cent(&self.sheet),
+            yard: self.named.get(),
+            words: self.words.get(),
+        }
     }
 
     /// What it comes to in `book`. Tracks all that is asked.
@@ -104,6 +122,13 @@ impl Matched {
         };
         let taken = book.take_in_table(&records.pen(), &all, &terms, &BrowserLetters);
         Read { lines: all, wrong, taken }
+    }
+}
+
+fn rested(yard: RwSignal<String>, named: RwSignal<String>) {
+    let now = yard.get_untracked();
+    if named.with_untracked(|named| *named != now) {
+        named.set(now);
     }
 }
 

@@ -19,6 +19,7 @@ use crate::app::records::Records;
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_table_in as w;
+use crate::book::id::EntryId;
 use crate::papers::table_in::{MOST_BYTES, Sheet, SheetError};
 use matched::Matched;
 use std::rc::Rc;
@@ -30,9 +31,16 @@ const SHOWN: &str = "table-shown";
 /// The page.
 pub(super) fn view(ui: Ui, records: Records) -> Bit {
     let opened = RwSignal::new(None::<Result<Rc<Sheet>, String>>);
-    let (pasted, result) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let pasted = RwSignal::new(String::new());
+    // What was done, and its first entry: it is said for as long as that is not taken back.
+    let result = RwSignal::new((String::new(), None::<EntryId>));
+    let said = move || {
+        let (said, entry) = result.get();
+        let undone = |entry| records.book.with(|book| book.log().struck().contains_key(&entry));
+        if entry.as_ref().is_some_and(undone) { String::new() } else { said }
+    };
     let show = move |found: Result<Rc<Sheet>, String>| {
-        result.set(String::new());
+        result.set((String::new(), None));
         opened.set(Some(found));
         edge::after_paint(|| edge::focus(SHOWN));
     };
@@ -42,9 +50,9 @@ pub(super) fn view(ui: Ui, records: Records) -> Bit {
         Some(Err(said)) => Notice::caution(said).view().into(),
         Some(Ok(sheet)) => {
             let matched = Matched::new(records, sheet);
-            let close = move |said: String| {
+            let close = move |said: String, entry: Option<EntryId>| {
                 opened.set(None);
-                result.set(said);
+                result.set((said, entry));
             };
             Bit::Many(vec![asks::view(records, &matched), preview::view(ui, records, &matched, close)])
         }
@@ -59,7 +67,7 @@ pub(super) fn view(ui: Ui, records: Records) -> Bit {
             .attr("id", SHOWN)
             .attr("tabindex", "-1")
             .kid(shown)
-            .kid(el("p").attr("role", "status").test_id("table-result").live_text(move || result.get()))
+            .kid(el("p").attr("role", "status").test_id("table-result").live_text(said))
             .into(),
     ])
 }

@@ -12,6 +12,7 @@ use crate::app::parts::notice::Notice;
 use crate::app::records::Records;
 use crate::app::state::Ui;
 use crate::app::wording::{en_log, en_table_in as w};
+use crate::book::id::EntryId;
 use crate::book::write::Refusal;
 use std::rc::Rc;
 
@@ -19,24 +20,30 @@ use std::rc::Rc;
 const SHOWN: usize = 5;
 const NAMED: usize = 30;
 
-/// The first rows, what cannot be read, what it comes to. `close` is called with what was done.
+/// The first rows, what cannot be read, what it comes to. `close` is called with what was done and its first entry.
 pub(super) fn view(
     ui: Ui,
     records: Records,
     matched: &Rc<Matched>,
-    close: impl Fn(String) + Copy + 'static,
+    close: impl Fn(String, Option<EntryId>) + Copy + 'static,
 ) -> Bit {
     let of = Rc::clone(matched);
     let leave = RwSignal::new(false);
-    live(move || {
+    let (asked, earlier) = (RwSignal::new(false), matched.earlier);
+    // Beside the part that reads the answer: replaced with it, the tick would lose the focus.
+    let tick_earlier = live(move || {
+        let tick = || tick(w::EARLIER, move || earlier.get(), move |on| earlier.set(on));
+        asked.get().then(tick)
+    });
+    let preview = live(move || {
         let today = ui.today.get();
         let read = records.book.with(|book| of.read(records, book, today));
         let mut bits: Vec<Bit> = Vec::new();
-        if !read.lines.is_empty() {
-            let mut rows = Vec::new();
-            for line in read.lines.iter().take(SHOWN) {
-                rows.push(w::line(line));
-            }
+        let mut rows = Vec::new();
+        for line in read.lines.iter().filter(|line| !read.refuses(line.row)).take(SHOWN) {
+            rows.push(w::line(line));
+        }
+        if !rows.is_empty() {
             bits.push(el("h2").text(w::AS_READ).into());
             bits.push(list("plain-list", &rows).test_id("table-rows").into());
         }
@@ -44,12 +51,10 @@ pub(super) fn view(
         if !wrong.is_empty() {
             bits.push(left_out(&of, &wrong));
         }
-        let earlier = of.earlier;
-        let before = |taken: &crate::book::write::TableTaken| {
-            taken.refused.iter().any(|(_, refusal)| matches!(refusal, Refusal::BeforeHive { .. }))
-        };
-        if earlier.get() || read.taken.as_ref().is_ok_and(before) {
-            bits.push(tick(w::EARLIER, move || earlier.get(), move |on| earlier.set(on)).into());
+        let before = |(_, refusal): &(usize, Refusal)| matches!(refusal, Refusal::BeforeHive { .. });
+        let asks = of.earlier.get() || read.refused().iter().any(before);
+        if asks != asked.get_untracked() {
+            asked.set(asks);
         }
         match &read.taken {
             Err(refusal) => bits.push(Notice::caution(en_log::refusal(refusal)).view().into()),
@@ -69,22 +74,24 @@ pub(super) fn view(
                 bits.push(el("p").class("keys").kid(key.off(move || held && !leave.get()).view()).into());
             }
         }
-        let cancel = Key::new(w::CANCEL, move || close(String::new())).mark("table-cancel").view();
+        let cancel = Key::new(w::CANCEL, move || close(String::new(), None)).mark("table-cancel").view();
         bits.push(el("p").class("keys").kid(cancel).into());
         el("section").class("stack").test_id("table-preview").kids(bits)
-    })
+    });
+    Bit::Many(vec![tick_earlier, preview])
 }
 
 /// Rows that stay out and why, in the order of the table.
 fn wrong(of: &Matched, read: &Read) -> Vec<(usize, String)> {
     let mut all: Vec<(usize, String)> = Vec::new();
+    // Both are in that order, and no row is in both.
+    let mut errors = read.wrong.iter().peekable();
+    let mut refused = read.refused().iter().peekable();
     for row in &of.sheet.rows {
         let number = row.number;
-        if let Some((_, error)) = read.wrong.iter().find(|(row, _)| *row == number) {
+        if let Some((_, error)) = errors.next_if(|(row, _)| *row == number) {
             all.push((number, w::row_error(error)));
-        }
-        let refused = read.taken.as_ref().map(|taken| taken.refused.as_slice()).unwrap_or_default();
-        if let Some((_, refusal)) = refused.iter().find(|(row, _)| *row == number) {
+        } else if let Some((_, refusal)) = refused.next_if(|(row, _)| *row == number) {
             all.push((number, w::refused(refusal)));
         }
     }
@@ -101,7 +108,11 @@ fn left_out(of: &Matched, wrong: &[(usize, String)]) -> Bit {
     }
     // With tabs, as a spreadsheet takes pasted cells.
     let mut text = String::new();
-    for row in of.sheet.rows.iter().filter(|row| wrong.iter().any(|(number, _)| *number == row.number)) {
+    let mut left = wrong.iter().peekable();
+    for row in &of.sheet.rows {
+        if left.next_if(|(number, _)| *number == row.number).is_none() {
+            continue;
+        }
         for (at, cell) in row.cells.iter().enumerate() {
             let quote = if cell.contains(['"', '\t', '\r', '\n']) { "\"" } else { "" };
             for part in [if at > 0 { "\t" } else { "" }, quote, &cell.replace('"', "\"\""), quote] {
@@ -115,13 +126,14 @@ fn left_out(of: &Matched, wrong: &[(usize, String)]) -> Bit {
     [head, named, more(w::COPY, copyable("table-left", w::COPY, &text))].into()
 }
 
-fn take(ui: Ui, records: Records, of: &Matched, close: impl Fn(String)) {
+fn take(ui: Ui, records: Records, of: &Matched, close: impl Fn(String, Option<EntryId>)) {
+    of.rest();
     let today = ui.today.get_untracked();
     let read =
         crate::app::graph::untrack(|| records.book.with_untracked(|book| of.read(records, book, today)));
     let Ok(taken) = read.taken else { return };
     let said = w::done(&taken);
-    if records.put(Ok(taken.entries), said.clone()).is_ok() {
-        close(said);
+    if let Ok(written) = records.put(Ok(taken.entries), said.clone()) {
+        close(said, written.into_iter().next());
     }
 }
