@@ -7,6 +7,7 @@ use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::app::ledger::history;
+use beetle_almanac::app::ledger::papers::days;
 use beetle_almanac::app::ledger::papers::packet::{self, Part};
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Ending, Entry, What};
@@ -15,6 +16,8 @@ use beetle_almanac::book::lot::Lot;
 use beetle_almanac::book::record::{Answer, Blank, ClockTime, Record};
 use beetle_almanac::book::write::{Draft, KindChoice, Refusal, TableLine, TableTerms, TableWork};
 use beetle_almanac::papers::pack::{Choice, pick};
+use beetle_almanac::papers::records::Records;
+use beetle_almanac::papers::table::Style;
 
 /// A yard of one hive, shared; then hive 12 is written down on both phones, on two days, and worked on.
 struct Met {
@@ -324,4 +327,32 @@ fn the_hive_that_another_is_comes_in_after_the_word_that_says_so() {
         assert_eq!(Book::from_log(book.log().clone()), book);
     }
     assert_eq!(book.standing().hives.len(), 1);
+}
+
+#[test]
+fn tables_and_the_packet_tell_both_names_as_the_hive_that_is_kept() {
+    let mut met = met();
+    for record in [
+        filled(Blank::Look, &met.second, &met.second),
+        filled(Blank::Split, &met.yard.hive("1"), &met.second),
+    ] {
+        let written = met.book.record(&pen("cc", on()), on(), on(), Some(&met.yard.id), record).unwrap();
+        met.book.add(written);
+    }
+    // Both were topped up on one day more.
+    for hive in [&met.first, &met.second] {
+        let written = met.book.check(&pen("cc", on()), on(), on(), work(hive, 30)).unwrap();
+        met.book.add(written);
+    }
+    let one = met.one();
+    met.book.add(one);
+    for blank in [Blank::Look, Blank::Split] {
+        let table = Records::Of(blank).table(&met.book, Style::default(), &|_| String::new());
+        let row = table.lines().nth(1).unwrap();
+        assert!(row.contains(&met.first.to_string()) && !row.contains(&met.second.to_string()), "{row}");
+    }
+    let lines = packet::lines(&met.book, Part::Work, on(), on(), false);
+    let rows = days::rows(&met.book, lines, false, false);
+    let said: Vec<&str> = rows.iter().flat_map(|row| &row.told).map(|told| told.said.as_str()).collect();
+    assert!(said.iter().any(|said| said.starts_with("1\u{a0}hive: topped up\u{a0}1 (12);")), "{said:?}");
 }
