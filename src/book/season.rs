@@ -9,6 +9,7 @@ use super::standing::{HiveNow, Standing};
 use crate::almanac::day::Day;
 use crate::almanac::order::sort_by;
 use crate::almanac::quantity::{Share, Volume};
+use crate::almanac::table::Table;
 use crate::almanac::tally::CountRange;
 
 /// Fewest counts that are made into a catch a day (judgement: of fewer, one warm evening decides).
@@ -83,6 +84,9 @@ struct Visit<'a> {
     checks: Vec<(&'a EntryId, &'a Entry, &'a Check)>,
 }
 
+/// The yard in which each hive is, and whether it is in care.
+type Places<'a> = Table<ThingId, (&'a ThingId, bool)>;
+
 impl Figures {
     /// Median and longest of the days from visit to visit; of an even number the lower of the two in the middle.
     pub fn rhythm(&self) -> Option<(i32, i32)> {
@@ -144,22 +148,14 @@ impl Season {
         let in_effect = book.log().in_effect();
         let mut visits: Vec<Visit<'_>> = Vec::new();
         let mut skips: Vec<(Day, &ThingId)> = Vec::new();
+        let mut places = Places::new();
         for (root, entry) in in_effect.iter().copied() {
-            if entry.day < from || entry.day > to {
+            let within = (from..=to).contains(&entry.day);
+            season.comes_or_goes(&mut places, book.standing(), root, entry, within.then_some(yard));
+            if !within || entry.yard.as_ref() != Some(yard) {
                 continue;
             }
-            let here = entry.yard.as_ref() == Some(yard);
             match &entry.what {
-                What::HiveMoved { to, .. } => {
-                    season.moved_in += usize::from(to == yard);
-                    season.moved_out += usize::from(here);
-                }
-                _ if !here => {}
-                What::Hive { .. } => {
-                    season.new += usize::from(!book.standing().twins.contains_key(&root.thing(0)));
-                }
-                What::HiveBack { .. } => season.back += 1,
-                What::HiveEnded { how, .. } => season.ended[end(how)] += 1,
                 What::TrapsOff { traps, went: TrapsWent::Lost, .. } => season.lost += traps.len(),
                 What::Skip { hive, .. } if !skips.contains(&(entry.day, kept(hive))) => {
                     skips.push((entry.day, kept(hive)));
@@ -188,6 +184,54 @@ impl Season {
         }
         sort_by(&mut season.yard.gaps, Ord::cmp);
         season
+    }
+
+    /// Follows where each hive is, and counts what changes that in `here`, the yard while its days are told of. What two
+    /// phones wrote down, each for itself, changes it once.
+    fn comes_or_goes<'a>(
+        &mut self,
+        places: &mut Places<'a>,
+        standing: &Standing,
+        root: &EntryId,
+        entry: &'a Entry,
+        here: Option<&ThingId>,
+    ) {
+        let one = |yard: &ThingId| usize::from(here == Some(yard));
+        if let What::Hive { yard, .. } = &entry.what {
+            let hive = root.thing(0);
+            if !standing.twins.contains_key(&hive) {
+                self.new += one(yard);
+                places.insert(hive, (yard, true));
+            }
+            return;
+        }
+        let (What::HiveMoved { hive, .. } | What::HiveEnded { hive, .. } | What::HiveBack { hive }) =
+            &entry.what
+        else {
+            return;
+        };
+        let hive = standing.kept(hive);
+        let Some((yard, alive)) = places.get_mut(hive) else { return };
+        match &entry.what {
+            What::HiveMoved { to, .. } if standing.yards.contains_key(to) => {
+                if *alive && *yard != to {
+                    self.moved_out += one(yard);
+                    self.moved_in += one(to);
+                }
+                *yard = to;
+            }
+            What::HiveEnded { how: Ending::Joined { into: Some(into) }, .. }
+                if standing.kept(into) == hive => {}
+            What::HiveEnded { how, .. } if *alive => {
+                self.ended[end(how)] += one(yard);
+                *alive = false;
+            }
+            What::HiveBack { .. } if !*alive => {
+                self.back += one(yard);
+                *alive = true;
+            }
+            _ => {}
+        }
     }
 
     fn figures(&mut self, hive: &ThingId) -> &mut Figures {

@@ -21,7 +21,8 @@ pub struct Recovered {
     pub text: String,
     /// The same, opened.
     pub copy: Backup,
-    /// Lines that begin like an entry and cannot be read, or are there twice with different words.
+    /// Lines that begin like an entry and cannot be read, have a counter beyond what such a file
+    /// may hold, or are there twice with different words.
     pub unread: usize,
     /// How many entries the file says that it held when it was made; none where that is lost.
     pub held: Option<usize>,
@@ -48,22 +49,27 @@ pub fn recover(text: &str, at: Stamp) -> Option<Recovered> {
             held = held.or_else(|| line.strip_prefix("\"entries\": ")?.parse().ok());
         }
     }
-    let log = agreeing(entries);
+    let log = agreeing(entries).into_iter().collect::<Log>();
     let text = backup::write(&log, at, Some(BY));
     let copy = backup::open(&text).ok().filter(|_| !log.is_empty())?;
     Some(Recovered { text, unread: begun - copy.counts.entries, copy, held })
 }
 
 /// The entries whose name stands for one text alone: of two texts under one name nobody can say which is the damaged one.
-fn agreeing(mut entries: Vec<Entry>) -> Log {
+/// Nor those whose counter is higher than a file of so many lines may hold: one changed digit would spoil the whole copy.
+fn agreeing(mut entries: Vec<Entry>) -> Vec<Entry> {
     sort_by(&mut entries, |one, other| one.id.cmp(&other.id));
-    let mut log = Log::default();
+    let mut log = Vec::new();
     for alike in entries.chunk_by(|one, other| one.id == other.id) {
         if let [first, more @ ..] = alike
             && more.iter().all(|other| json::to_text(other) == json::to_text(first))
         {
-            log.add(first.clone());
+            log.push(first.clone());
         }
+    }
+    // The highest are last, and with each that goes the others may be less high.
+    while log.last().is_some_and(|last| last.id.n() > Entry::counter_most(log.len())) {
+        log.pop();
     }
     log
 }

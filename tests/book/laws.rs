@@ -10,6 +10,7 @@ use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Ending, Entry, SkipReason, TrapsWent, What};
 use beetle_almanac::book::log::Log;
 use beetle_almanac::book::record::Blank;
+use beetle_almanac::book::season::Season;
 use beetle_almanac::book::write::KindChoice;
 use beetle_almanac::papers::backup;
 use proptest::prelude::*;
@@ -164,6 +165,20 @@ proptest! {
             let back = backup::open(&text).unwrap();
             let log: Log = back.entries.into_iter().collect();
             prop_assert_eq!(&log, phone.log());
+        }
+    }
+
+    #[test]
+    fn what_came_and_went_leads_from_the_hives_of_one_day_to_those_of_another(
+        acts in acts(), from in -2..40_i32, days in 0..40_i32,
+    ) {
+        let all = union(&phones(&acts).iter().collect::<Vec<_>>());
+        let from = day("2026-05-01").plus(from);
+        for yard in all.standing().yards.keys() {
+            let season = Season::of(&all, yard, from, from.plus(days));
+            let came = season.start + season.new + season.moved_in + season.back;
+            let went = season.moved_out + season.ended.iter().sum::<usize>();
+            prop_assert_eq!(came, season.end + went);
         }
     }
 

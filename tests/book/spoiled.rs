@@ -118,3 +118,19 @@ fn a_file_whose_lines_lie_in_any_order_is_read_in_a_moment() {
     assert_eq!(read(&many.join("\n")).len(), many.len());
     assert!(since.elapsed().as_secs() < 8);
 }
+
+#[test]
+fn a_digit_slipped_into_one_number_and_the_other_lines_are_offered() {
+    let (yard, text) = saved();
+    let cut = &text[..text.len() - 3];
+    let all = yard.book.log().len();
+    assert_eq!(read(cut).len(), all);
+    let last = yard.book.log().entries().last().unwrap().id.clone();
+    let id = |n: &str| ["\"id\":\"", last.writer().as_str(), "-", n, "\""].concat();
+    for n in ["3000003", "1006001", "999999999"] {
+        let changed = cut.replace(&id(&last.n().to_string()), &id(n));
+        assert_ne!(changed, cut);
+        let rest = recover(&changed, now()).unwrap();
+        assert_eq!((rest.copy.entries.len(), rest.unread), (all - 1, 1), "{n}");
+    }
+}

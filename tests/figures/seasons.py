@@ -59,7 +59,6 @@ def season(entries, yard, start, end):
     counts = [check["count"] for of_day in visits.values() for check in of_day if "count" in check]
     low = sum(count if isinstance(count, int) else count["low"] for count in counts)
     highs = [count if isinstance(count, int) else count.get("high") for count in counts]
-    kinds = [e["what"] for e in lines]
     return {
         "visits": len(visits),
         "skips": len({(e["what"]["skip"]["hive"], e["day"]) for e in here if "skip" in e["what"]}),
@@ -74,10 +73,16 @@ def season(entries, yard, start, end):
         "high": None if None in highs or not highs else sum(highs),
         "trap_days": trap_days(entries, yard, start, end),
         "new": sum("hive" in e["what"] for e in here),
-        "dead": sum("hive_ended" in w and w["hive_ended"]["how"] == "dead" for w in (e["what"] for e in here)),
-        "moved_in": sum("hive_moved" in w and w["hive_moved"]["to"] == yard for w in kinds),
-        "moved_out": sum("hive_moved" in e["what"] for e in here),
+        "dead": once("hive_ended", here, lambda ended: ended["how"] == "dead"),
+        "moved_in": once("hive_moved", lines, lambda moved: moved["to"] == yard),
+        "moved_out": once("hive_moved", here, lambda moved: moved["to"] != yard),
     }
+
+
+def once(kind, lines, counts):
+    """Hives times days with a line of that kind: what two people wrote down of one day at a hive happened once."""
+    told = ((e["day"], e["what"][kind]) for e in lines if kind in e["what"])
+    return len({(on, what["hive"]) for on, what in told if counts(what)})
 
 
 def trap_days(entries, yard, start, end):

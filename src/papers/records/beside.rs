@@ -3,7 +3,6 @@
 use super::{Filling, NOT_LOOKED};
 use crate::almanac::tally::CountRange;
 use crate::book::entry::Entry;
-use crate::book::id::ThingId;
 use crate::book::record::{Answer, Ask, Record};
 
 impl Filling<'_> {
@@ -11,11 +10,13 @@ impl Filling<'_> {
     pub(super) fn record(&mut self, entry: &Entry, record: &Record) {
         let standing = self.standing;
         self.begin(entry);
-        let joined =
-            |name: &dyn Fn(&ThingId) -> String| record.hives.iter().map(name).collect::<Vec<_>>().join(" ");
-        self.put(&joined(&|hive| hive.to_string()));
-        let tags = |hive: &ThingId| standing.hives.get(hive).map_or_else(String::new, |now| now.tag.clone());
-        self.put(&record.hives.iter().map(tags).collect::<Vec<_>>().join("; "));
+        let (mut ids, mut tags) = (Vec::new(), Vec::new());
+        for hive in standing.kept_of(&record.hives) {
+            ids.push(hive.to_string());
+            tags.push(standing.hives.get(hive).map_or("", |now| &now.tag));
+        }
+        self.put(&ids.join(" "));
+        self.put(&tags.join("; "));
         for (field, answer) in record.fields() {
             match (&field.ask, answer) {
                 (Ask::Count, count) => {
@@ -37,6 +38,7 @@ impl Filling<'_> {
                     }
                 }
                 (_, None) => self.put(""),
+                (_, Some(Answer::Hive(hive))) => self.put(&standing.kept(hive).to_string()),
                 (ask, Some(answer)) => self.put(&plain(ask, answer)),
             }
         }
@@ -56,7 +58,6 @@ fn plain(ask: &Ask, answer: &Answer) -> String {
         (_, Answer::Text(text)) => text.clone(),
         (_, Answer::Day(day)) => day.to_string(),
         (_, Answer::Time(time)) => time.to_string(),
-        (_, Answer::Hive(hive)) => hive.to_string(),
         _ => String::new(),
     }
 }

@@ -36,7 +36,7 @@ pub struct Told<'a> {
 }
 
 /// `lines`, oldest first, day by day; the keeper's notes only with `notes`, each line by itself with `every`.
-pub fn rows<'a>(book: &Book, lines: Vec<Line<'a>>, notes: bool, every: bool) -> Vec<DayRow<'a>> {
+pub fn rows<'a>(book: &'a Book, lines: Vec<Line<'a>>, notes: bool, every: bool) -> Vec<DayRow<'a>> {
     let mut days: Vec<(Day, Option<&ThingId>, Vec<Line<'a>>)> = Vec::new();
     for line in lines {
         let of = (line.entry.day, line.entry.yard.as_ref());
@@ -61,14 +61,15 @@ pub fn rows<'a>(book: &Book, lines: Vec<Line<'a>>, notes: bool, every: bool) -> 
     rows
 }
 
-fn told<'a>(book: &Book, lines: Vec<Line<'a>>, notes: bool, every: bool) -> Vec<Told<'a>> {
+fn told<'a>(book: &'a Book, lines: Vec<Line<'a>>, notes: bool, every: bool) -> Vec<Told<'a>> {
     let mut work = Work::default();
     let mut alike: Vec<Alike<'a>> = Vec::new();
     let mut alone = Vec::new();
     for line in lines {
         let entry = line.entry;
         // What was corrected stands beside its correction, so both are told in full.
-        if every || line.counts != Counts::Yes || entry.replaces.is_some() || !work.takes(entry, notes) {
+        if every || line.counts != Counts::Yes || entry.replaces.is_some() || !work.takes(book, entry, notes)
+        {
             let said = packet::said(book, entry, notes);
             let hive = entry.hive().map(|hive| words::hive_name(book, &hive));
             let tail = hive.as_deref().and_then(|hive| said.strip_prefix(hive));
@@ -127,11 +128,13 @@ struct Work<'a> {
 impl<'a> Work<'a> {
     /// Takes a line of work on all traps of a hive, or one that goes on with it: where kinds of trap are filled to
     /// different levels a piece of work is several lines.
-    fn takes(&mut self, entry: &'a Entry, notes: bool) -> bool {
+    fn takes(&mut self, book: &'a Book, entry: &'a Entry, notes: bool) -> bool {
         let What::Check(check) = &entry.what else { return false };
+        // Under whatever name it was written down.
+        let hive = book.standing().kept(&check.hive);
         if check.traps.is_some() {
-            let goes_on = entry.goes_on().is_some_and(|bulk| self.whole.contains(&(bulk, &check.hive)));
-            let same = |whole: &&&Check| whole.hive == check.hive;
+            let goes_on = entry.goes_on().is_some_and(|bulk| self.whole.contains(&(bulk, hive)));
+            let same = |whole: &&&Check| book.standing().kept(&whole.hive) == hive;
             // A hive stands in the sum once, under what the line for all its traps says.
             let alike = self.checks.iter().rev().find(same).is_some_and(|whole| whole.did == check.did);
             if !goes_on || !alike {
@@ -143,7 +146,7 @@ impl<'a> Work<'a> {
                 return false;
             }
             if let Some(bulk) = &entry.bulk {
-                self.whole.push((bulk, &check.hive));
+                self.whole.push((bulk, hive));
             }
             self.checks.push(check);
         }
@@ -154,16 +157,18 @@ impl<'a> Work<'a> {
     fn said(&self, book: &Book) -> String {
         let tag = |check: &Check| tag_of(book, &check.hive);
         let mut hives: Vec<&ThingId> = Vec::new();
-        let mut dids: Vec<(Did, Vec<String>)> = Vec::new();
+        let mut dids: Vec<(Did, Vec<&ThingId>)> = Vec::new();
         let (mut found, mut left): (Vec<Share>, Vec<Share>) = (Vec::new(), Vec::new());
         let (mut few, mut many): (Vec<CountRange>, Vec<(String, CountRange)>) = (Vec::new(), Vec::new());
         for check in &self.checks {
-            if !hives.contains(&&check.hive) {
-                hives.push(&check.hive);
+            let hive = book.standing().kept(&check.hive);
+            if !hives.contains(&hive) {
+                hives.push(hive);
             }
             match dids.iter_mut().find(|(did, _)| *did == check.did) {
-                Some((_, tags)) => tags.push(tag(check)),
-                None => dids.push((check.did, vec![tag(check)])),
+                Some((_, hives)) if hives.contains(&hive) => {}
+                Some((_, hives)) => hives.push(hive),
+                None => dids.push((check.did, vec![hive])),
             }
             if let Some(level) = check.before {
                 found.push(level);
@@ -179,7 +184,8 @@ impl<'a> Work<'a> {
         }
         let mut said = w::count(hives.len());
         sort_by(&mut dids, |a, b| b.1.len().cmp(&a.1.len()));
-        for (at, (did, tags)) in dids.into_iter().enumerate() {
+        for (at, (did, hives)) in dids.into_iter().enumerate() {
+            let tags: Vec<String> = hives.into_iter().map(|hive| tag_of(book, hive)).collect();
             w::done(&mut said, at > 0, did, tags.len(), &joined(tags));
         }
         w::levels(&mut said, w::FOUND, &found);
@@ -198,7 +204,7 @@ fn tag(book: &Book, entry: &Entry) -> String {
 
 /// The tag a hive carries now, or the whole name of one the book has no more.
 fn tag_of(book: &Book, hive: &ThingId) -> String {
-    match book.standing().hives.get(hive) {
+    match book.standing().hives.get(book.standing().kept(hive)) {
         Some(now) => words::isolated(&now.tag),
         None => words::hive_name(book, hive),
     }
