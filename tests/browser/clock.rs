@@ -51,10 +51,16 @@ fn a_date_is_written_with_its_weekday_on_every_side_of_the_world() {
 fn a_clock_that_is_set_back_or_on_is_heard_and_a_page_that_slept_is_not_asked() {
     const HOUR: f64 = 3_600_000.0;
     let noon = 1_784_030_400_000.0;
-    let by = |hours: f64, shown| clock::was_set(noon, hours.mul_add(HOUR, noon), shown);
+    let by = |hours: f64, shown| clock::was_set(noon, hours.mul_add(HOUR, noon), 0.0, shown);
     // Between two looks of a page in sight lies half a minute.
     assert!(by(24.0, false) && by(-24.0, false) && by(-24.0, true) && by(-8760.0, true));
     assert!(!by(72.0, true), "out of the pocket after three days");
+    let slept = |hours: f64| clock::was_set(noon, hours.mul_add(HOUR, noon), hours * HOUR, false);
+    assert!(!slept(24.0) && !slept(240.0), "in front of her all night and the day after");
+    assert!(
+        clock::was_set(noon, 24.0_f64.mul_add(-HOUR, noon), 24.0 * HOUR, true),
+        "slept, and was set back"
+    );
     // A journey to another zone leaves this clock alone; a clock put right by an hour is no other day.
     assert!(!by(0.0, false) && !by(1.0, false) && !by(-1.0, false) && !by(-13.0, true));
 }

@@ -1,7 +1,7 @@
 //! The camera as a reader of codes (Media Capture and Streams; Shape Detection API). The picture goes from the camera to
 //! the screen and to the browser's own reader, and nowhere else.
 
-use super::{answer, call, class, document, field, options, window};
+use super::{answer, call, class, document, field, listen, options, window};
 use js_sys::{Array, Reflect};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::spawn_local;
@@ -9,6 +9,9 @@ use web_sys::Element;
 
 /// The browser's reader of codes.
 const READER: &str = "BarcodeDetector";
+
+/// What a place for moving pictures shows.
+const SHOWS: &str = "srcObject";
 
 /// Why there is no picture.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,12 +37,23 @@ pub fn can() -> bool {
     class(READER).is_some() && devices().is_some()
 }
 
+/// Calls `then` whenever the page goes out of sight. Timers may be asleep by then.
+pub fn when_hidden(then: impl Fn() + 'static) {
+    let Some(document) = document() else { return };
+    listen(&document.clone(), "visibilitychange", move |_| {
+        if document.hidden() {
+            then();
+        }
+    });
+}
+
 fn devices() -> Option<JsValue> {
     let devices = field(&window()?.navigator(), "mediaDevices");
     devices.is_object().then_some(devices)
 }
 
-/// Opens the camera at the back, shows what it sees in `video` and hands it to `then`.
+/// Opens the camera at the back and hands it to `then`, at once: it is on, and whoever asked for it may want it no longer.
+/// What it sees is shown in `video` by [`Camera::show`].
 pub fn open(video: Element, then: impl FnOnce(Result<Camera, NoCamera>) + 'static) {
     spawn_local(async move { then(opened(video).await) });
 }
@@ -60,16 +74,22 @@ async fn opened(video: Element) -> Result<Camera, NoCamera> {
             _ => NoCamera::NotThere,
         }
     })?;
-    let camera = Camera { stream, reader, video };
-    let _ = Reflect::set(&camera.video, &"srcObject".into(), &camera.stream);
-    let _ = answer(&camera.video, "play", &JsValue::UNDEFINED).await;
-    Ok(camera)
+    Ok(Camera { stream, reader, video })
 }
 
 impl Camera {
     /// Whether somebody sees what it sees: its place in the page is there, and the page is in sight.
     pub fn in_sight(&self) -> bool {
         self.video.is_connected() && !document().is_some_and(|document| document.hidden())
+    }
+
+    /// Shows what it sees. Until there is a picture nothing is found in it.
+    pub fn show(&self) {
+        let _ = Reflect::set(&self.video, &SHOWS.into(), &self.stream);
+        let playing = answer(&self.video, "play", &JsValue::UNDEFINED);
+        spawn_local(async move {
+            let _ = playing.await;
+        });
     }
 
     /// Hands the texts of the codes in the picture to `then`, with the camera itself.
@@ -94,6 +114,9 @@ impl Camera {
                 call(&track, "stop", &JsValue::UNDEFINED);
             }
         }
-        let _ = Reflect::set(&self.video, &"srcObject".into(), &JsValue::NULL);
+        // The place is another one's where the camera was opened again meanwhile.
+        if field(&self.video, SHOWS) == self.stream {
+            let _ = Reflect::set(&self.video, &SHOWS.into(), &JsValue::NULL);
+        }
     }
 }

@@ -129,10 +129,18 @@ const DAY_MS: f64 = 86_400_000.0;
 /// A day, less what lies between two looks.
 const NEARLY_A_DAY_MS: f64 = DAY_MS - 60_000.0;
 
-/// Whether the clock was set by a day or more between two looks, at the moments `before` and `now`. Forward that is known
-/// only while the page was in sight all the time: one that is `shown` again after days may have slept.
-pub fn was_set(before: f64, now: f64, shown: bool) -> bool {
-    now - before < -NEARLY_A_DAY_MS || now - before > NEARLY_A_DAY_MS && !shown
+/// Whether the clock was set by a day or more between two looks, at the moments `before` and `now`, while `passed`
+/// milliseconds went by on the counter that nobody sets. That counter sleeps with some phones: forward it is known only
+/// while the page was in sight all the time, for one that is `shown` again after days may have slept.
+pub fn was_set(before: f64, now: f64, passed: f64, shown: bool) -> bool {
+    let set = now - before - passed;
+    set < -NEARLY_A_DAY_MS || set > NEARLY_A_DAY_MS && !shown
+}
+
+/// Milliseconds since the page was opened, whatever the clock is set to.
+fn counted() -> f64 {
+    let performance = field(&js_sys::global(), "performance");
+    call(&performance, "now", &JsValue::UNDEFINED).and_then(|now| now.as_f64()).unwrap_or_default()
 }
 
 fn hidden() -> bool {
@@ -144,17 +152,19 @@ fn hidden() -> bool {
 ///
 /// It is told the moment before the clock was set; see [`was_set`].
 pub fn watch(look: impl Fn(Option<f64>) + Clone + 'static) {
-    let last = Rc::new(Cell::new(Date::now()));
+    let last = Rc::new(Cell::new((Date::now(), counted())));
     let look = move |shown: bool| {
         OWN.set(None);
-        let now = Date::now();
-        let before = last.replace(now);
-        let on = now - before;
-        let before = was_set(before, now, shown).then(|| before + AHEAD.get());
-        if on.abs() > NEARLY_A_DAY_MS {
-            // What was said was said of the clock as it was.
-            AHEAD.set(0.0);
-        }
+        let (now, count) = (Date::now(), counted());
+        let (before, counted_before) = last.replace((now, count));
+        // Where the keeper has said the day, a clock that may have been set is asked about: what she said was said of the
+        // clock as it was, and is not dropped without a word.
+        let shown = shown && !is_said();
+        let before = was_set(before, now, count - counted_before, shown).then(|| {
+            let ahead = AHEAD.replace(0.0);
+            // Put right, the phone's own day is the one that moved.
+            if now < before { before + ahead } else { before }
+        });
         look(before);
     };
     if let Some(document) = document() {

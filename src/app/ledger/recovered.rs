@@ -9,7 +9,9 @@ use crate::app::parts::key::Key;
 use crate::app::parts::notice::Notice;
 use crate::app::records::Records;
 use crate::app::wording::en_book::{backup, restore as w};
+use crate::app::wording::en_hand_over::take::fuller;
 use crate::app::wording::en_notices::why;
+use crate::book::log::Union;
 use crate::papers::backup::Counts;
 use crate::papers::recover::{Recovered, recover};
 
@@ -62,12 +64,12 @@ pub(super) fn view(
         let Some(rest) = spoiled.get_untracked() else { return };
         spoiled.set(None);
         result.set(match records.restore(rest.copy) {
-            Ok(union) => w::done(&w::union(union.new, union.same, union.clashes.len())),
+            Ok(union) => w::done(&comes_to(&union)),
             Err(partly) => w::partly(partly.kept, partly.of, why(&partly.why)),
         });
     };
-    let take =
-        (union.new > 0).then(|| Key::new(w::confirm(union.new), take).alarm().mark("recovered-take").view());
+    let new = union.new + union.fuller;
+    let take = (new > 0).then(|| Key::new(w::confirm(new), take).alarm().mark("recovered-take").view());
     let keys = el("p")
         .class("keys")
         .kid(Key::new(w::RECOVERED_FILE, as_file).primary().mark("recovered-file").view())
@@ -79,6 +81,16 @@ pub(super) fn view(
         .kid(el("h3").text(w::RECOVERED))
         .kid(Notice::caution(w::RECOVERED_HOW).view())
         .kid(list(&about))
-        .kid(el("p").class("lead").text(&w::union(union.new, union.same, union.clashes.len())));
+        .kid(el("p").class("lead").text(&comes_to(&union)));
     Some(preview.kid((!union.clashes.is_empty()).then(|| el("p").text(w::CLASH_HOW))).kid(keys).kid(text))
+}
+
+/// Every entry of it is in one of the counts.
+fn comes_to(union: &Union) -> String {
+    let mut said = w::union(union.new, union.same, union.clashes.len());
+    if union.fuller > 0 {
+        said.push_str(", ");
+        said.push_str(&fuller(union.fuller));
+    }
+    said
 }

@@ -1,6 +1,7 @@
 //! English: hives handed over to another phone, and taken in there.
 
 use super::en::counted;
+use super::en_hive::SAME;
 use super::en_ledger::{lines, quoted};
 use crate::papers::codes::CodeError;
 
@@ -66,10 +67,15 @@ pub mod give {
         ["Hives: ", &chosen.to_string(), " of ", &all.to_string()].concat()
     }
 
-    /// "31 entries of 12 hives, without notes and places."
-    pub fn holds(count: usize, hives: usize, notes: bool) -> String {
+    /// "31 entries of 12 hives (1 no longer in care), without notes and places."
+    pub fn holds(count: usize, hives: usize, ended: usize, notes: bool) -> String {
+        let out = if ended > 0 {
+            [" (", &ended.to_string(), " no longer in care)"].concat()
+        } else {
+            String::new()
+        };
         let notes = if notes { ", notes and places with them." } else { ", without notes and places." };
-        [&lines(count), " of ", &counted(number(hives), "hive", "hives"), notes].concat()
+        [&lines(count), " of ", &counted(number(hives), "hive", "hives"), &out, notes].concat()
     }
 
     /// "Code 2 of 3".
@@ -80,7 +86,7 @@ pub mod give {
 
 /// The page that takes.
 pub mod take {
-    use super::{CodeError, quoted};
+    use super::{CodeError, SAME, quoted};
 
     /// What it is for.
     pub const ABOUT: &str =
@@ -186,7 +192,9 @@ pub mod take {
             &quoted(tag),
             " in ",
             &quoted(yard),
-            ": another hive here has that tag. Both stay. Rename one, or end the care for one if they are the same.",
+            ": another hive here has that tag. Both stay. If they are one hive, say so on its page under “",
+            SAME,
+            "”; if they are two, give one another tag.",
         ]
         .concat()
     }
@@ -196,7 +204,7 @@ pub mod take {
         [
             "Yard ",
             &quoted(name),
-            ": another yard here has that name. Both stay. Rename one, or move its hives over.",
+            ": another yard here has that name. Both stay. If they are one yard, move the hives into one of them first; then say of each hive that is there twice, on its page, that they are one. If they are two, rename one.",
         ]
         .concat()
     }

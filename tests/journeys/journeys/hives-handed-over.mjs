@@ -229,6 +229,39 @@ journey("she reads the codes with the camera: it says what is missing, stops by 
   await keeper.until("the camera is off when all are there", async () => !(await live()));
 
   await hold([]);
+  // Stopped while its picture is on the way and opened again at once: the first goes off, the second is what she sees.
+  await keeper.driver.run(() => {
+    globalThis.streams = [];
+    const lent = navigator.mediaDevices.getUserMedia;
+    navigator.mediaDevices.getUserMedia = async () => {
+      globalThis.streams.push(await lent());
+      return globalThis.streams.at(-1);
+    };
+    HTMLMediaElement.prototype.play = () => new Promise(() => {});
+  });
+  await keeper.tap("camera-open");
+  await keeper.until("the camera is on before there is a picture", live);
+  await keeper.tap("camera-stop");
+  await keeper.tap("camera-open");
+  const second = () =>
+    keeper.driver.run(() => {
+      const on = (stream) => stream?.getTracks().some(({ readyState }) => readyState === "live") ?? false;
+      const [first, next] = globalThis.streams;
+      return !on(first) && on(next) && document.querySelector("video").srcObject === next;
+    });
+  await keeper.until("the second camera is on and the first is off", second);
+  await new Promise((resolve) => setTimeout(resolve, 600));
+  assert.ok(await second(), "the first leaves the picture of the second alone");
+  const hidden = (on) =>
+    keeper.driver.run((on) => {
+      Object.defineProperty(document, "hidden", { configurable: true, get: () => on });
+      document.dispatchEvent(new Event("visibilitychange"));
+      delete document.hidden;
+    }, on);
+  await hidden(true);
+  assert.ok(!(await live()), "it is off as soon as the page is out of sight");
+  assert.ok(await keeper.shows("camera-open"));
+
   await keeper.tap("camera-open");
   await keeper.until("the camera is on again", live);
   await keeper.place("round");

@@ -13,6 +13,9 @@ use web_sys::Element;
 /// A code stands this long, in milliseconds: a camera needs about one second to find it.
 const STAND: u64 = 2_500;
 
+/// Where they stand.
+const PART: &str = "codes-part";
+
 /// The codes that are shown.
 #[derive(Clone, Copy)]
 struct Shown {
@@ -20,7 +23,7 @@ struct Shown {
     at: RwSignal<usize>,
     /// They turn by themselves.
     turn: RwSignal<bool>,
-    /// Counts the starts of that: an earlier one stops when it sees another.
+    /// Counts the starts and stops of that, and what is packed: an earlier one stops when it sees another.
     turns: StoredValue<u32>,
     said: RwSignal<&'static str>,
 }
@@ -40,7 +43,7 @@ pub(super) fn view(follow: impl Fn() + 'static, make: impl Fn() -> Option<String
         shown.away();
     });
     let make = Rc::new(make);
-    live(move || {
+    let part = live(move || {
         let many = shown.texts.with(Vec::len);
         let make = make.clone();
         untrack(|| {
@@ -57,7 +60,9 @@ pub(super) fn view(follow: impl Fn() + 'static, make: impl Fn() -> Option<String
                 el("p").attr("role", "status").live_text(move || shown.said.get().to_owned()).into(),
             ])
         })
-    })
+    });
+    // Its keys come and go; the focus stays on what they are in.
+    el("div").class("stack").attr("id", PART).attr("tabindex", "-1").kid(part).into()
 }
 
 impl Shown {
@@ -69,7 +74,12 @@ impl Shown {
     }
 
     fn show(self, text: String) {
+        let mine = self.turned();
         squeeze::pack(text.into_bytes(), move |packed| {
+            // What is chosen has changed while it was packed, or this part of the page is gone.
+            if mine.is_none() || self.turns.try_update_value(|turns| *turns) != mine {
+                return;
+            }
             let texts = match packed {
                 Ok(bytes) => codes::write(&bytes, Packed::Deflated),
                 Err(bytes) => codes::write(&bytes, Packed::No),
@@ -77,6 +87,7 @@ impl Shown {
             let Some(texts) = texts else { return self.said.set(w::TOO_MUCH) };
             let several = texts.len() > 1;
             self.texts.set(texts);
+            edge::after_paint(|| edge::focus(PART));
             // Nothing moves by itself where the phone is told so.
             if several && !edge::still() {
                 self.start();
@@ -135,6 +146,10 @@ impl Shown {
         let steps = (many > 1).then(|| {
             keys(vec![big(w::BEFORE, "code-before", to(many - 1)), big(w::NEXT, "code-next", to(1))])
         });
+        let put_away = move || {
+            self.away();
+            edge::after_paint(|| edge::focus(PART));
+        };
         let frame = el("div").class("code");
         let room = frame.element().clone();
         Bit::Many(vec![
@@ -142,7 +157,7 @@ impl Shown {
             el("p").class("lead code-place").test_id("code-place").live_text(place).into(),
             steps.into(),
             turn.into(),
-            keys(big(w::HIDE, "codes-away", move || self.away())).into(),
+            keys(big(w::HIDE, "codes-away", put_away)).into(),
         ])
     }
 

@@ -22,6 +22,7 @@ use crate::app::wording::en_hand_over::{HAND_OVER, give as w};
 use crate::book::Book;
 use crate::book::entry::Entry;
 use crate::book::id::ThingId;
+use crate::book::standing::HiveNow;
 use crate::papers::pack;
 
 /// A pack. Phones share texts with each other, and few share other files.
@@ -72,7 +73,14 @@ pub(in crate::app::ledger) fn view(ui: Ui, records: Records, of: Option<&str>) -
     };
     let picked = Memo::new(move || chosen.picked());
     let holds = move || match picked.get() {
-        Some(picked) => w::holds(picked.len(), chosen.hives().0.len(), chosen.notes.get()),
+        Some(picked) => {
+            let hives = chosen.hives().0;
+            let ended = records.book.with(|book| {
+                let alive = |id| book.standing().hives.get(id).is_some_and(HiveNow::alive);
+                hives.iter().filter(|id| !alive(*id)).count()
+            });
+            w::holds(picked.len(), hives.len(), ended, chosen.notes.get())
+        }
         None => w::NO_HIVE.to_owned(),
     };
     let make = move || picked.with_untracked(|picked| picked.as_ref().map(|picked| chosen.text(picked)));

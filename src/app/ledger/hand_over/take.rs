@@ -30,6 +30,8 @@ struct Reading {
     /// The camera is on, or on its way.
     on: RwSignal<bool>,
     camera: StoredValue<Option<Camera>>,
+    /// Counts how often it was opened and stopped: an answer to an earlier opening, and an earlier loop, see another.
+    turn: StoredValue<u32>,
 }
 
 /// The page.
@@ -41,7 +43,9 @@ pub(in crate::app::ledger) fn view(records: Records) -> Bit {
         pasted: RwSignal::new(String::new()),
         on: RwSignal::new(false),
         camera: StoredValue::new(None),
+        turn: StoredValue::new(0),
     };
+    camera::when_hidden(move || reading.stop());
     Bit::Many(vec![
         el("p").class("back").kid(link(en::section(Section::Book), &Place::Book)).into(),
         heading(TAKE_IN).into(),
@@ -67,35 +71,54 @@ impl Reading {
         let seen = video.element().clone();
         let open = move || {
             self.said.set(String::new());
+            let Some(mine) = self.turned() else { return };
             self.on.set(true);
-            camera::open(seen.clone(), move |camera| match camera {
-                Ok(camera) => self.opened(camera),
-                Err(why) => {
-                    self.on.set(false);
-                    let said = match why {
-                        NoCamera::NoReader => w::NO_READER,
-                        NoCamera::NotAllowed => w::NOT_ALLOWED,
-                        NoCamera::NotThere => w::NOT_THERE,
-                    };
-                    self.said.set(said.to_owned());
-                }
-            });
+            camera::open(seen.clone(), move |camera| self.opened(mine, camera));
         };
         let open = big(w::CAMERA, "camera-open", open).live_attr("hidden", hidden(true));
         let stop = big(w::STOP, "camera-stop", move || self.stop()).live_attr("hidden", hidden(false));
         el("div").class("stack").kid(video).kid(keys(vec![open, stop]))
     }
 
-    fn opened(self, camera: Camera) {
-        // The page was left, or the key pressed again, while the keeper was asked.
-        let wanted = self.on.try_update_untracked(|on| *on) == Some(true);
-        let kept = wanted
-            && camera.in_sight()
-            && self.camera.try_update_value(|kept| *kept = Some(camera.clone())).is_some();
-        if kept { self.look(camera) } else { camera.stop() }
+    fn turned(self) -> Option<u32> {
+        self.turn.try_update_value(|turn| {
+            *turn = turn.wrapping_add(1);
+            *turn
+        })
+    }
+
+    /// Whether nothing was opened or stopped since that turn, and the page is there.
+    fn still(self, mine: u32) -> bool {
+        self.turn.try_update_value(|turn| *turn) == Some(mine)
+    }
+
+    fn opened(self, mine: u32, camera: Result<Camera, NoCamera>) {
+        let wanted = self.still(mine);
+        let why = match camera {
+            // The page was left, or the key pressed again, while the keeper was asked.
+            Ok(camera) if !wanted => return camera.stop(),
+            Ok(camera) => {
+                // Before it shows anything: from now on the key and the page's end switch it off.
+                self.camera.set_value(Some(camera.clone()));
+                camera.show();
+                return self.go_on(mine, camera);
+            }
+            Err(_) if !wanted => return,
+            Err(why) => why,
+        };
+        self.on.set(false);
+        let said = match why {
+            NoCamera::NoReader => w::NO_READER,
+            NoCamera::NotAllowed => w::NOT_ALLOWED,
+            NoCamera::NotThere => w::NOT_THERE,
+        };
+        self.said.set(said.to_owned());
     }
 
     fn stop(self) {
+        if self.turned().is_none() {
+            return;
+        }
         self.on.set(false);
         if let Some(camera) = self.camera.try_update_value(Option::take).flatten() {
             camera.stop();
@@ -103,23 +126,22 @@ impl Reading {
     }
 
     /// Looks again and again, until the camera is stopped, the page left, or all codes are there.
-    fn look(self, camera: Camera) {
-        camera.look(move |texts, camera| {
-            for text in texts {
-                self.feed(&text, None);
-            }
-            after(LOOK, move || {
-                let on = self.camera.try_update_value(|kept| kept.is_some()) == Some(true);
-                if !on {
-                    // Stopped by its key, or gone with its part of the page.
-                    camera.stop();
-                } else if camera.in_sight() {
-                    self.look(camera);
-                } else {
-                    self.stop();
+    fn go_on(self, mine: u32, camera: Camera) {
+        if !self.still(mine) {
+            // Stopped by its key, or gone with its part of the page.
+            camera.stop();
+        } else if camera.in_sight() {
+            camera.look(move |texts, camera| {
+                // What was seen last was seen before the key was pressed.
+                let seen = if self.still(mine) { texts } else { Vec::new() };
+                for text in seen {
+                    self.feed(&text, None);
                 }
+                after(LOOK, move || self.go_on(mine, camera));
             });
-        });
+        } else {
+            self.stop();
+        }
     }
 
     fn paste(self) -> El {
