@@ -284,6 +284,8 @@ journey("two hives 12 and a yard twice: she is told before anything changes", { 
     await paste(keeper, codes);
     const said = await keeper.reads("restore-preview", /Yard .*Orchard.*another yard here has that name/);
     assert.match(said, /Hive .?.1.* in .*Orchard.*another hive here has that tag/);
+    assert.match(said, /If they are one hive, say so on its page under “Written down twice/);
+    assert.match(said, /move the hives into one of them first/);
     assert.match(said, /left notes and places out/);
   } finally {
     await keeper.host.end();
