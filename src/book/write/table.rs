@@ -208,7 +208,7 @@ impl<'a> Reading<'a> {
         match refused(self.book, self.terms, hive, work) {
             Some(refusal) => self.refused.push((line.row, refusal)),
             None if hive.works.contains(&work) || known_work(self.book, &self.known, hive, work) => {
-                self.same += 1
+                self.same += 1;
             }
             None => hive.works.push(work),
         }
