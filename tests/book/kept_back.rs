@@ -17,8 +17,8 @@ fn with(mut record: Record, name: &str, answer: Option<Answer>) -> Record {
     record
 }
 
-fn text(words: &str) -> Option<Answer> {
-    Some(Answer::Text(words.to_owned()))
+fn text(words: &str) -> Answer {
+    Answer::Text(words.to_owned())
 }
 
 struct Hand {
@@ -73,7 +73,7 @@ fn facts() -> Record {
 fn it_rained_and_nothing_more_was_written_down() {
     let mut hand = Hand::new();
     hand.add("2026-05-10", rain());
-    hand.add("2026-05-11", with(rain(), "note", text("at last")));
+    hand.add("2026-05-11", with(rain(), "note", Some(text("at last"))));
     let there = hand.bare();
     assert_eq!(there.standing().records_of(Blank::Rain).len(), 2);
     assert!(there.standing().records.values().all(|now| now.record == rain()));
@@ -82,15 +82,15 @@ fn it_rained_and_nothing_more_was_written_down() {
 #[test]
 fn a_record_of_nothing_but_private_words_stays_at_home_with_its_corrections() {
     let mut hand = Hand::new();
-    let line = hand.add("2026-05-10", with(facts(), "owner", text("Ann")));
-    hand.correct("2026-05-10", &line, with(facts(), "phone", text("0170 123")));
+    let line = hand.add("2026-05-10", with(facts(), "owner", Some(text("Ann"))));
+    hand.correct("2026-05-10", &line, with(facts(), "phone", Some(text("0170 123"))));
     assert!(hand.bare().standing().records.is_empty());
 }
 
 #[test]
 fn what_she_took_back_in_private_words_does_not_stand_up_on_the_other_phone() {
     let mut hand = Hand::new();
-    let both = with(with(facts(), "soil", Some(Answer::Word(0))), "owner", text("Ann"));
+    let both = with(with(facts(), "soil", Some(Answer::Word(0))), "owner", Some(text("Ann")));
     let line = hand.add("2026-05-10", both.clone());
     let again = hand.correct("2026-05-10", &line, with(both, "soil", None));
     let (yard, there) = (hand.yard.id.clone(), hand.bare());
@@ -100,7 +100,7 @@ fn what_she_took_back_in_private_words_does_not_stand_up_on_the_other_phone() {
     let known = with(facts(), "soil", Some(Answer::Word(1)));
     let known = hand.correct("2026-05-10", &again, known);
     assert_eq!(soil(&hand.bare()), Some(Answer::Word(1)));
-    hand.correct("2026-05-10", &known, with(facts(), "where", text("behind the mill")));
+    hand.correct("2026-05-10", &known, with(facts(), "where", Some(text("behind the mill"))));
     assert_eq!(soil(&hand.bare()), None);
     // Whatever comes later brings the words.
     let mut there = hand.bare();
@@ -145,7 +145,7 @@ fn named(book: &Book, line: &EntryId, hive: &ThingId) -> Record {
 #[test]
 fn a_file_without_her_notes_does_not_pass_for_a_backup_of_them() {
     let mut hand = Hand::new();
-    hand.add("2026-05-10", with(rain(), "note", text("at last")));
+    hand.add("2026-05-10", with(rain(), "note", Some(text("at last"))));
     let book = &hand.yard.book;
     let opened = |book: &Book, by| {
         pack::open(&backup::write(book.log(), pen("bb", day("2026-05-12")).at, Some(by))).unwrap()

@@ -46,7 +46,7 @@ fn hives(book: &Book, which: u32) -> Vec<ThingId> {
 /// The yard as a whole, for every third choice.
 fn place(book: &Book, which: u32) -> Option<ThingId> {
     let place = book.log().entries().find(|entry| matches!(entry.what, What::Yard { .. }));
-    place.filter(|_| which % 3 == 0).map(|entry| entry.id.thing(0))
+    place.filter(|_| which.is_multiple_of(3)).map(|entry| entry.id.thing(0))
 }
 
 fn whole(book: &Book, notes: bool) -> Choice {
