@@ -121,9 +121,17 @@ impl Log {
     /// two entries at the next start.
     pub fn page<'a>(&'a self, place: &Place, more: impl IntoIterator<Item = &'a Entry>) -> Page {
         let mut all: Table<&EntryId, &Entry> = Table::new();
-        let new =
-            more.into_iter().filter(|entry| self.get(&entry.id).is_none_or(|here| entry.is_fuller(here)));
-        for entry in self.entries().chain(new) {
+        // Of several of one name in `more` the first counts, as it does when they are added, wherever the others lie.
+        let mut new: Table<&EntryId, &Entry> = Table::new();
+        for entry in more {
+            if self.get(&entry.id).is_none_or(|here| entry.is_fuller(here)) {
+                let known = new.or_insert(&entry.id, entry);
+                if entry.is_fuller(known) {
+                    *known = entry;
+                }
+            }
+        }
+        for entry in self.entries().chain(new.values().copied()) {
             if page::lies_on(entry, place) {
                 let known = all.or_insert(&entry.id, entry);
                 if entry.is_fuller(known) {

@@ -115,6 +115,31 @@ fn an_entry_whose_second_copy_says_another_day_is_not_written_beside_itself() {
     assert_eq!((next.asides.len(), next.book == book), (0, true));
 }
 
+/// Each was written on the page of its own day, and the next start took the later one for the other.
+#[test]
+fn two_entries_of_one_name_in_a_second_copy_are_the_first_of_them_now_and_at_the_next_start() {
+    let on = day("2026-05-15");
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    yard.log("1", on, Did::ToppedUp, (None, Some(50)));
+    let shelf = Rc::new(Memory::new());
+    let Opened { mut cabinet, mut book, .. } = Cabinet::open(shelf.clone()).unwrap();
+    cabinet.save(&mut book, yard.book.log().entries().cloned().collect()).unwrap();
+    let own = yard.book.log().newest().unwrap().clone();
+    let new = Entry { id: EntryId::new(Writer::new("cc").unwrap(), 90).unwrap(), ..own.clone() };
+    let twice = Entry { day: day("2026-05-20"), ..new.clone() };
+    for (first, second) in [(&new, &twice), (&twice, &new)] {
+        let shelf = Rc::new(shelf.restarted());
+        let Opened { mut cabinet, mut book, .. } = Cabinet::open(shelf.clone()).unwrap();
+        let page = format!("{{\"entries\":{}}}", json::list_to_text(&[first.clone(), second.clone()]));
+        let key = format!("beetle-almanac:page:{}:{on}", yard.id);
+        let found = cabinet.reconcile(&mut book, vec![(key, envelope::wrap(1, 9, &page))]).unwrap();
+        assert_eq!((found.restored, found.refused), (1, false));
+        assert_eq!(book.log().get(&new.id), Some(first));
+        let next = Cabinet::open(Rc::new(shelf.restarted())).unwrap();
+        assert_eq!((next.asides.len(), next.book == book), (0, true));
+    }
+}
+
 /// A save writes what belongs on its page, so what else lay there was gone with the next one.
 #[test]
 fn a_page_under_the_name_of_another_day_loses_nothing_when_that_day_is_written() {
