@@ -274,6 +274,24 @@ fn numbers(bytes: &[u8]) -> Vec<Range<usize>> {
 /// A changed backup with the counts and the checksum that belong to it, so that what is wrong with it has to be found by
 /// looking at the entries.
 pub(crate) fn mended_backup(text: &str) -> Option<String> {
+    mended(text, &|_, raw| checksum::of(&[raw]))
+}
+
+/// The same of a pack, whose checksum is of its head too.
+pub(crate) fn mended_pack(text: &str) -> Option<String> {
+    mended(text, &|fields, raw| {
+        let said = |name: &str| {
+            let raw = fields.iter().find(|(field, _)| field == name).map(|(_, raw)| *raw);
+            raw.and_then(json::from_text::<String>).unwrap_or_default()
+        };
+        let made = json::to_text(&said("made"));
+        checksum::of(&[&made, &said("by"), &said("notes"), raw])
+    })
+}
+
+type Sum<'a> = &'a dyn Fn(&[(String, &str)], &str) -> String;
+
+fn mended(text: &str, sum: Sum<'_>) -> Option<String> {
     let fields = fields_as_written(text)?;
     let (_, raw) = fields.iter().find(|(name, _)| name == "entries")?;
     let counts = json::list_from_text::<Entry>(raw).map(|entries| {
@@ -290,7 +308,7 @@ pub(crate) fn mended_backup(text: &str) -> Option<String> {
         out.push(':');
         match (name.as_str(), &counts) {
             ("counts", Some(counts)) => out.push_str(counts),
-            ("checksum", _) => json::write_text(&checksum::of(&[raw]), &mut out),
+            ("checksum", _) => json::write_text(&sum(&fields, raw), &mut out),
             _ => out.push_str(value),
         }
     }

@@ -24,7 +24,7 @@ use beetle_almanac::book::write::MOST_HIVES;
 use beetle_almanac::book::{Book, plain, round};
 use beetle_almanac::papers::records::Records;
 use beetle_almanac::papers::table::Style;
-use beetle_almanac::papers::{backup, calendar::give_out, recover::recover};
+use beetle_almanac::papers::{backup, calendar::give_out, pack, recover::recover};
 use beetle_almanac::store::envelope;
 use std::fmt::Debug;
 use std::rc::Rc;
@@ -41,8 +41,9 @@ pub(crate) struct Door {
     pub(crate) mend: fn(&str) -> Option<String>,
 }
 
-pub(crate) const DOORS: [Door; 8] = [
+pub(crate) const DOORS: [Door; 9] = [
     Door { name: "backup", open: restore, seeds: seeds::backups, mend: crate::change::mended_backup },
+    Door { name: "pack", open: hand_over, seeds: seeds::packs, mend: crate::change::mended_pack },
     Door { name: "page", open: page, seeds: seeds::pages, mend: mend_envelope },
     Door { name: "second", open: second, seeds: seeds::pages, mend: mend_envelope },
     Door { name: "journal", open: journal, seeds: seeds::journals, mend: mend_envelope },
@@ -93,6 +94,36 @@ fn steady<T: Json + PartialEq + Debug>(text: &str) -> Verdict {
     Ok(true)
 }
 
+/// What another phone hands over, opened as the page opens every file.
+fn hand_over(keeper: &Keeper, text: &str) -> Verdict {
+    let Ok(file) = pack::open(text) else { return untouched(keeper, text) };
+    let entries = file.backup.entries.clone();
+    let preview = file.preview(&keeper.book, &Unicode);
+    let union = &preview.union;
+    let counted = union.new + union.same + union.fuller + union.clashes.len();
+    holds(counted == entries.len(), "the preview counts other entries")?;
+    let with = file.pack != Some(false);
+    let written = pack::write(&entries, with, file.backup.made, file.backup.by.as_deref());
+    let again = pack::open(&written).map_err(|why| format!("our own pack is refused: {why:?}"))?;
+    holds(again.backup.entries == entries, "our own pack holds other entries")?;
+    let shelf = Rc::new(keeper.shelf.clone());
+    let Opened { mut cabinet, mut book, .. } = open(&shelf)?;
+    let taken = cabinet.take_in(&mut book, entries.clone()).is_ok();
+    holds(
+        keeper
+            .book
+            .log()
+            .entries()
+            .all(|own| book.log().get(&own.id).is_some_and(|here| here == own || here.is_fuller(own))),
+        "an entry is gone or changed",
+    )?;
+    let after = book.log().compare(&entries);
+    holds(!taken || after.new + after.fuller == 0, "what was taken in is not here")?;
+    let next = open(&Rc::new(shelf.restarted()))?;
+    holds(next.book == book, "the next start finds another book")?;
+    Ok(true)
+}
+
 /// The Restore section: looked at, taken in on a word.
 fn restore(keeper: &Keeper, text: &str) -> Verdict {
     let Ok(file) = backup::open(text) else {
@@ -131,7 +162,8 @@ fn restore(keeper: &Keeper, text: &str) -> Verdict {
         }
         Err((new, _)) => new,
     };
-    holds(union.new + union.same + union.clashes.len() == entries, "the preview counts other entries")?;
+    let counted = union.new + union.same + union.fuller + union.clashes.len();
+    holds(counted == entries, "the preview counts other entries")?;
     holds(book.log().len() == before + kept, "the book grew by another number")?;
     let next = open(&Rc::new(shelf.restarted()))?;
     holds(next.book == book, "the next start finds another book")?;

@@ -12,12 +12,13 @@ use beetle_almanac::app::round::draft::{Drafts, Typed};
 use beetle_almanac::app::unsaved::Held;
 use beetle_almanac::book::entry::Entry;
 use beetle_almanac::book::log::Log;
-use beetle_almanac::papers::backup;
 use beetle_almanac::papers::calendar::Given;
+use beetle_almanac::papers::{backup, pack};
 use beetle_almanac::store::envelope;
 use std::rc::Rc;
 
 const FIXTURE: &str = include_str!("../fixtures/v1/yard-backup-2026-07-14.json");
+const RECORDS: &str = include_str!("../fixtures/v2/yard-backup-2026-07-14.json");
 const PAGE: &str = include_str!("../fixtures/v1/page.json");
 const DEMONSTRATION: &str = include_str!("../figures/papers/backup.json");
 
@@ -49,13 +50,28 @@ pub(crate) fn file(entries: &[Entry]) -> String {
 
 pub(crate) fn backups() -> Vec<String> {
     let (few, many) = (entries(FIXTURE), entries(DEMONSTRATION));
-    let mut files = vec![FIXTURE.to_owned(), DEMONSTRATION.to_owned()];
+    let mut files = vec![FIXTURE.to_owned(), RECORDS.to_owned(), DEMONSTRATION.to_owned()];
     for length in [1, 3, 12] {
         files.push(file(&few[..length]));
         files.push(file(&many[..length]));
     }
     files.push(file(&many[many.len() - 20..]));
     files
+}
+
+/// Packs of a few hives, with their notes and without.
+pub(crate) fn packs() -> Vec<String> {
+    let mut packs = Vec::new();
+    for (text, length) in [(FIXTURE, 5), (RECORDS, 24), (DEMONSTRATION, 30)] {
+        let entries = entries(text);
+        for notes in [true, false] {
+            let few = entries[..length.min(entries.len())].iter().cloned();
+            let few: Vec<Entry> =
+                few.map(|entry| if notes { entry } else { entry.without_private() }).collect();
+            packs.push(pack::write(&few, notes, few[0].at, Some("Truck phone")));
+        }
+    }
+    packs
 }
 
 /// Pages in their envelopes.
