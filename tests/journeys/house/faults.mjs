@@ -2,19 +2,54 @@
 
 /**
  * @param {{clock?: string, storage?: "denied", second?: "none" | "hangs" | "full", locks?: "none",
- *   promise?: "given"}} wanted `clock` is a
+ *   promise?: "given", camera?: "lent"}} wanted `clock` is a
  *   local date and time, such as "2026-07-14T09:00"; it runs on from there. `second` is what the browser's database does,
  *   where the second copy lies;
  *   with `promise` it promises to keep what is stored once it is asked, and counts on the page how often that was.
  */
-export function faults({ clock, storage, second, locks, promise }) {
+export function faults({ clock, storage, second, locks, promise, camera }) {
   const parts = [];
   if (clock !== undefined) parts.push(`(${setClock})(${new Date(clock).getTime() - Date.now()});`);
   if (storage === "denied") parts.push(`(${denyStorage})();`);
   if (second !== undefined) parts.push(`(${spoilDatabase})(${JSON.stringify(second)});`);
   if (locks === "none") parts.push(`(${hideLocks})();`);
+  if (camera === "lent") parts.push(`(${lendCamera})();`);
   if (promise === "given") parts.push(`(${promiseToKeep})();`);
   return parts.join("\n");
+}
+
+/**
+ * A camera and a reader of codes: no browser of the journeys has both. What it sees, whether it may be used, whether its
+ * picture ever comes and whether the page is out of sight stand on the page's root; there it says which of its streams
+ * are on, and which of them is shown. In the page's own world: a driver's script may run in another.
+ */
+function lendCamera() {
+  const root = document.documentElement;
+  const streams = [];
+  const say = () => {
+    root.dataset.streams = JSON.stringify(streams.map((stream) => stream.getTracks().some(({ readyState }) => readyState === "live")));
+    root.dataset.shown = streams.indexOf(document.querySelector("video")?.srcObject ?? null);
+  };
+  setInterval(say, 20);
+  window.BarcodeDetector = class {
+    static getSupportedFormats = async () => ["qr_code"];
+    detect = async () => JSON.parse(root.dataset.seen ?? "[]").map((rawValue) => ({ rawValue }));
+  };
+  const getUserMedia = async () => {
+    if (root.dataset.camera !== "allowed") throw new DOMException("no", "NotAllowedError");
+    const canvas = document.createElement("canvas");
+    canvas.getContext("2d").fillRect(0, 0, 9, 9);
+    streams.push(canvas.captureStream());
+    say();
+    return streams.at(-1);
+  };
+  Object.defineProperty(Navigator.prototype, "mediaDevices", { get: () => ({ getUserMedia }) });
+  const play = HTMLMediaElement.prototype.play;
+  HTMLMediaElement.prototype.play = function () {
+    return root.dataset.picture === "never" ? new Promise(() => {}) : play.call(this);
+  };
+  Object.defineProperty(document, "hidden", { get: () => root.dataset.hidden === "true" });
+  root.addEventListener("out-of-sight", () => document.dispatchEvent(new Event("visibilitychange")));
 }
 
 function promiseToKeep() {

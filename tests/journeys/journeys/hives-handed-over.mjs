@@ -188,37 +188,18 @@ journey("codes that are damaged, doubled, of another hand-over or made to fill t
   assert.deepEqual(await keeper.pages(), pages);
 });
 
-journey("she reads the codes with the camera: it says what is missing, stops by itself, and stops when she leaves", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+journey("she reads the codes with the camera: it says what is missing, stops by itself, and stops when she leaves", { faults: { clock: "2026-07-01T09:00", camera: "lent" } }, async (keeper) => {
   await keeper.open();
   await keepYard(keeper, 25);
   const codes = await showCodes(keeper, "all");
   await page(keeper, "Take in");
-  // No browser of the journeys reads codes, and none has a camera: both are put in its place, the rest is the page's.
-  if (!(await keeper.driver.run(() => "BarcodeDetector" in globalThis))) await keeper.reads("camera-not", /cannot read codes/);
-  await keeper.place("book");
-  await keeper.driver.run(() => {
-    globalThis.seen = [];
-    globalThis.BarcodeDetector = class {
-      static getSupportedFormats = async () => ["qr_code"];
-      detect = async () => globalThis.seen.map((rawValue) => ({ rawValue }));
-    };
-    const devices = { getUserMedia: async () => { throw new DOMException("no", "NotAllowedError"); } };
-    Object.defineProperty(navigator, "mediaDevices", { configurable: true, value: devices });
-  });
-  await page(keeper, "Take in");
   await keeper.tap("camera-open");
   await keeper.reads("codes-said", /not allowed/);
-  const lend = () =>
-    keeper.driver.run(() => {
-      navigator.mediaDevices.getUserMedia = async () => {
-        const canvas = document.createElement("canvas");
-        canvas.getContext("2d").fillRect(0, 0, 9, 9);
-        return (globalThis.stream = canvas.captureStream());
-      };
-    });
-  const live = () => keeper.driver.run(() => globalThis.stream?.getTracks().some(({ readyState }) => readyState === "live") ?? false);
-  const hold = (texts) => keeper.driver.run((texts) => (globalThis.seen = texts), texts);
-  await lend();
+  const root = (name, value) => keeper.driver.run((name, value) => (document.documentElement.dataset[name] = value), name, value);
+  const streams = () => keeper.driver.run(() => JSON.parse(document.documentElement.dataset.streams));
+  const live = async () => (await streams()).at(-1) ?? false;
+  const hold = (texts) => root("seen", JSON.stringify(texts));
+  await root("camera", "allowed");
   await keeper.tap("camera-open");
   await keeper.until("the camera is on", live);
   await hold(["https://example.org/", codes[1]]);
@@ -230,44 +211,43 @@ journey("she reads the codes with the camera: it says what is missing, stops by 
 
   await hold([]);
   // Stopped while its picture is on the way and opened again at once: the first goes off, the second is what she sees.
-  await keeper.driver.run(() => {
-    globalThis.streams = [];
-    const lent = navigator.mediaDevices.getUserMedia;
-    navigator.mediaDevices.getUserMedia = async () => {
-      globalThis.streams.push(await lent());
-      return globalThis.streams.at(-1);
-    };
-    HTMLMediaElement.prototype.play = () => new Promise(() => {});
-  });
+  const before = (await streams()).length;
+  await root("picture", "never");
   await keeper.tap("camera-open");
   await keeper.until("the camera is on before there is a picture", live);
   await keeper.tap("camera-stop");
   await keeper.tap("camera-open");
-  const second = () =>
-    keeper.driver.run(() => {
-      const on = (stream) => stream?.getTracks().some(({ readyState }) => readyState === "live") ?? false;
-      const [first, next] = globalThis.streams;
-      return !on(first) && on(next) && document.querySelector("video").srcObject === next;
-    });
+  const second = async () => {
+    const all = await streams();
+    const shown = Number(await keeper.driver.run(() => document.documentElement.dataset.shown));
+    return all.length === before + 2 && !all[before] && all[before + 1] && shown === before + 1;
+  };
   await keeper.until("the second camera is on and the first is off", second);
   await new Promise((resolve) => setTimeout(resolve, 600));
   assert.ok(await second(), "the first leaves the picture of the second alone");
-  const hidden = (on) =>
-    keeper.driver.run((on) => {
-      Object.defineProperty(document, "hidden", { configurable: true, get: () => on });
-      document.dispatchEvent(new Event("visibilitychange"));
-      delete document.hidden;
-    }, on);
+  const hidden = async (on) => {
+    await root("hidden", `${on}`);
+    await keeper.driver.run(() => document.documentElement.dispatchEvent(new Event("out-of-sight")));
+  };
   await hidden(true);
-  assert.ok(!(await live()), "it is off as soon as the page is out of sight");
+  await keeper.until("it is off as soon as the page is out of sight", async () => !(await live()));
   assert.ok(await keeper.shows("camera-open"));
+  await hidden(false);
 
+  await root("picture", "comes");
   await keeper.tap("camera-open");
   await keeper.until("the camera is on again", live);
   await keeper.place("round");
   await keeper.until("it is off when she has left", async () => !(await live()));
   assert.ok(await due(keeper, 1));
   assert.ok(await keeper.shows(row(1)));
+});
+
+journey("a phone that reads no codes with its camera says so and leads on", {}, async (keeper) => {
+  await keeper.open();
+  await page(keeper, "Take in");
+  if (await keeper.driver.run(() => "BarcodeDetector" in window)) await keeper.one("camera-open");
+  else await keeper.reads("camera-not", /cannot read codes/);
 });
 
 journey("two hives 12 and a yard twice: she is told before anything changes", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
