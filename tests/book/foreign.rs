@@ -94,9 +94,8 @@ fn keeper_picks_a_backup_that_gives_one_name_to_two_entries() {
     assert_eq!(same(&[0, 2, 1, 3]), Err(BackupError::Damaged));
 }
 
-/// It was written on the page of that day, and the next start took it for the entry of that name.
-#[test]
-fn an_entry_whose_second_copy_says_another_day_is_not_written_beside_itself() {
+/// A phone with a yard on it, and the last entry: hive 1 was topped up on 15 May.
+fn served() -> (Rc<Memory>, Yard, Entry) {
     let on = day("2026-05-15");
     let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
     yard.log("1", on, Did::ToppedUp, (None, Some(50)));
@@ -104,6 +103,15 @@ fn an_entry_whose_second_copy_says_another_day_is_not_written_beside_itself() {
     let Opened { mut cabinet, mut book, .. } = Cabinet::open(shelf.clone()).unwrap();
     cabinet.save(&mut book, yard.book.log().entries().cloned().collect()).unwrap();
     let own = yard.book.log().newest().unwrap().clone();
+    (shelf, yard, own)
+}
+
+/// It was written on the page of that day, and the next start took it for the entry of that name.
+#[test]
+fn an_entry_whose_second_copy_says_another_day_is_not_written_beside_itself() {
+    let (shelf, yard, own) = served();
+    let on = own.day;
+    let Opened { mut cabinet, mut book, .. } = Cabinet::open(shelf.clone()).unwrap();
     let moved = Entry { day: day("2026-04-01"), ..own.clone() };
     let new = Entry { id: EntryId::new(Writer::new("cc").unwrap(), 90).unwrap(), ..own.clone() };
     let page = format!("{{\"entries\":{}}}", json::list_to_text(&[moved, new.clone()]));
@@ -118,13 +126,8 @@ fn an_entry_whose_second_copy_says_another_day_is_not_written_beside_itself() {
 /// Each was written on the page of its own day, and the next start took the later one for the other.
 #[test]
 fn two_entries_of_one_name_in_a_second_copy_are_the_first_of_them_now_and_at_the_next_start() {
-    let on = day("2026-05-15");
-    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
-    yard.log("1", on, Did::ToppedUp, (None, Some(50)));
-    let shelf = Rc::new(Memory::new());
-    let Opened { mut cabinet, mut book, .. } = Cabinet::open(shelf.clone()).unwrap();
-    cabinet.save(&mut book, yard.book.log().entries().cloned().collect()).unwrap();
-    let own = yard.book.log().newest().unwrap().clone();
+    let (shelf, yard, own) = served();
+    let on = own.day;
     let new = Entry { id: EntryId::new(Writer::new("cc").unwrap(), 90).unwrap(), ..own.clone() };
     let twice = Entry { day: day("2026-05-20"), ..new.clone() };
     for (first, second) in [(&new, &twice), (&twice, &new)] {
