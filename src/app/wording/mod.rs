@@ -4,6 +4,7 @@
 pub mod en;
 pub mod en_bench;
 pub mod en_book;
+pub mod en_due;
 pub mod en_hand_over;
 pub mod en_hive;
 pub mod en_kinds;
