@@ -12,7 +12,7 @@ use super::settings::settings;
 use super::state::Ui;
 use super::wording::en;
 use super::wording::en_notices::{WRITE_AGAIN, why};
-use super::{bench, ledger, load, notices, round};
+use super::{beetle, bench, ledger, load, notices, round};
 use crate::app::graph::{Memo, RwSignal, after, effect, untrack};
 use js_sys::{Function, Reflect};
 use wasm_bindgen::prelude::*;
@@ -216,6 +216,7 @@ fn place_view(ui: Ui) -> Bit {
         let place: Bit = untrack(|| match ui.place.with_untracked(Place::section) {
             Section::Round => round::view(ui),
             Section::Load => load::page::page(ui).into(),
+            Section::Beetle => beetle::page::page(ui).into(),
             Section::Bench => bench::view::page(ui).into(),
             Section::Book => ledger::page::page(ui).into(),
         });

@@ -4,6 +4,7 @@
 //! everywhere; what touches the page is behind `wasm32`, and what touches the browser beyond the page is in `edge`.
 
 pub mod aside;
+pub mod beetle;
 pub mod bench;
 pub mod cabinet;
 pub mod half_made;

@@ -10,6 +10,8 @@ pub enum Section {
     Round,
     /// What to carry and buy.
     Load,
+    /// What the beetles do between visits.
+    Beetle,
     /// Quick sums.
     Bench,
     /// What happened.
@@ -18,13 +20,15 @@ pub enum Section {
 
 impl Section {
     /// Every section, in the order of the bar.
-    pub const ALL: [Section; 4] = [Section::Round, Section::Load, Section::Bench, Section::Book];
+    pub const ALL: [Section; 5] =
+        [Section::Round, Section::Load, Section::Beetle, Section::Bench, Section::Book];
 
     /// The place its key leads to.
     pub fn place(self) -> Place {
         match self {
             Section::Round => Place::Round,
             Section::Load => Place::Load,
+            Section::Beetle => Place::Beetle(None),
             Section::Bench => Place::Bench(None),
             Section::Book => Place::Book,
         }
@@ -42,6 +46,8 @@ pub enum Place {
     Hive(String),
     /// What to carry and buy.
     Load,
+    /// What the beetles do now; one of the clocks when the address names it.
+    Beetle(Option<Clock>),
     /// Quick sums; one of them when the address names it.
     Bench(Option<Sum>),
     /// Backup, restore, this phone; the way to the others of its section.
@@ -64,6 +70,34 @@ pub enum Place {
     TableIn,
     /// A sheet for printing; of one yard, or one lot, when the address names it.
     Paper(Paper, Option<String>),
+}
+
+/// What the Beetle reckons.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Clock {
+    /// From what was seen to the days on which beetles leave the hive and come back.
+    Dates,
+    /// A year of a yard: when the soil lets beetles through, and how many generations.
+    Season,
+    /// How many broods the looks would have seen.
+    Rhythm,
+    /// Supers off the hives, and the hours they have.
+    Honey,
+}
+
+impl Clock {
+    /// Every one, in the order in which they are offered.
+    pub const ALL: [Clock; 4] = [Clock::Dates, Clock::Season, Clock::Rhythm, Clock::Honey];
+
+    /// Its name in the address.
+    fn slug(self) -> &'static str {
+        match self {
+            Clock::Dates => "dates",
+            Clock::Season => "season",
+            Clock::Rhythm => "rhythm",
+            Clock::Honey => "honey",
+        }
+    }
 }
 
 /// Sheets for printing.
@@ -98,7 +132,7 @@ impl Paper {
 }
 
 impl Place {
-    /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/load`, `#/bench`, `#/bench/<sum>`, `#/book`,
+    /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/load`, `#/beetle`, `#/beetle/<clock>`, `#/bench`, `#/bench/<sum>`, `#/book`,
     /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`, `#/book/records`, `#/book/table`,
     /// `#/book/hand-over`, `#/book/hand-over/<yard>`, `#/book/take-in`, `#/book/<sheet>`, `#/book/<sheet>/<yard>`,
     /// `#/write/<blank>`, `#/write/<blank>/<id>`; anything else names no place.
@@ -113,6 +147,11 @@ impl Place {
             ("round", Some(yard)) => id(yard).map(Place::Yard),
             ("hive", Some(hive)) => id(hive).map(Place::Hive),
             ("load", None) => Some(Place::Load),
+            ("beetle", None) => Some(Place::Beetle(None)),
+            ("beetle", Some(name)) => {
+                let clock = Clock::ALL.into_iter().find(|clock| clock.slug() == name)?;
+                Some(Place::Beetle(Some(clock)))
+            }
             ("bench", None) => Some(Place::Bench(None)),
             ("bench", Some(sum)) => Sum::parse(sum).map(|sum| Place::Bench(Some(sum))),
             ("book", None) => Some(Place::Book),
@@ -158,6 +197,8 @@ impl Place {
             Place::Yard(yard) => ["#/round/", yard].concat(),
             Place::Hive(hive) => ["#/hive/", hive].concat(),
             Place::Load => "#/load".to_owned(),
+            Place::Beetle(None) => "#/beetle".to_owned(),
+            Place::Beetle(Some(clock)) => ["#/beetle/", clock.slug()].concat(),
             Place::Bench(None) => "#/bench".to_owned(),
             Place::Bench(Some(sum)) => ["#/bench/", sum.slug()].concat(),
             Place::Book => "#/book".to_owned(),
@@ -182,6 +223,7 @@ impl Place {
         match self {
             Place::Round | Place::Yard(_) | Place::Hive(_) | Place::Write(_, Some(_)) => Section::Round,
             Place::Load => Section::Load,
+            Place::Beetle(_) => Section::Beetle,
             Place::Bench(_) => Section::Bench,
             Place::Book
             | Place::History(_)
@@ -214,6 +256,7 @@ mod tests {
             Place::Yard("y-1_a".to_owned()),
             Place::Hive("0Z".to_owned()),
             Place::Load,
+            Place::Beetle(None),
             Place::Bench(None),
             Place::Book,
             Place::History(None),
@@ -228,6 +271,7 @@ mod tests {
         places.extend(Paper::ALL.map(|paper| Place::Paper(paper, None)));
         places.push(Place::Paper(Paper::Truck, Some("k7f3qa-12".to_owned())));
         places.push(Place::Paper(Paper::Lot, Some("k7f3qa-12".to_owned())));
+        places.extend(Clock::ALL.map(|clock| Place::Beetle(Some(clock))));
         places.extend(Sum::ALL.map(|sum| Place::Bench(Some(sum))));
         places.push(Place::Records);
         places.extend(Blank::ALL.map(|blank| Place::Write(blank, None)));
@@ -249,6 +293,8 @@ mod tests {
             "#/hive",
             "#/hive/a b",
             "#/bench/x",
+            "#/beetle/x",
+            "#/beetle/honey/a",
             "#/load/1",
             "#/book/x",
             "#/book/history/",

@@ -34,6 +34,7 @@ pub fn section(section: Section) -> &'static str {
     match section {
         Section::Round => "Round",
         Section::Load => "Load",
+        Section::Beetle => "Beetle",
         Section::Bench => "Bench",
         Section::Book => "Book",
     }

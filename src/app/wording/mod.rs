@@ -2,6 +2,7 @@
 //! compiler proves that a second language leaves nothing out.
 
 pub mod en;
+pub mod en_beetle;
 pub mod en_bench;
 pub mod en_book;
 pub mod en_due;

@@ -20,6 +20,7 @@ const PARTS = {
   "bench-traps": "#bench-yard-body .answer:not(.answer ~ .answer)",
   "nav-round": '.bar a[href="#/round"]',
   "nav-load": '.bar a[href="#/load"]',
+  "nav-beetle": '.bar a[href="#/beetle"]',
   "nav-bench": '.bar a[href="#/bench"]',
   "nav-book": '.bar a[href="#/book"]',
   "bench-keep": "#bench-yard-body .key-primary:not(.keep-form *)",

@@ -37,7 +37,7 @@ async function bench(keeper, look) {
 }
 
 async function nothingKept(keeper, look) {
-  for (const place of ["round", "load", "book"]) {
+  for (const place of ["round", "load", "beetle", "book"]) {
     await keeper.place(place);
     await openDetails(keeper);
     await look(`${place}, nothing kept`);

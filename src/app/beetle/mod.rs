@@ -1,0 +1,4 @@
+//! The Beetle: what the beetles do between visits, and when they come back.
+
+#[cfg(target_arch = "wasm32")]
+pub mod page;
