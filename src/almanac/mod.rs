@@ -3,17 +3,21 @@
 //! Nothing in here knows a browser, a clock or a random number. Every answer is a value that carries the sum it
 //! came from, so that the screen, the print and the calendar file can tell the same story.
 
+pub mod bait;
 pub mod base45;
 pub mod checksum;
 pub mod day;
 pub mod figure;
 pub mod fit;
+pub mod honey;
 pub mod json;
 pub mod level;
+pub mod moment;
 pub mod oil;
 pub mod order;
 pub mod quantity;
 pub mod refill;
+pub mod rhythm;
 pub mod spill;
 pub mod stack;
 pub mod supply;
@@ -22,3 +26,4 @@ pub mod tally;
 pub mod text;
 pub mod trap;
 pub mod typed;
+pub mod warmth;

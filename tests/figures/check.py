@@ -18,9 +18,12 @@ import sys
 import backup_files
 import calendar_files
 import calendar_months
+import hatches
+import hours
 import levels
 import medians
 import packs
+import rhythms
 import seasons
 import spills
 import stamps
@@ -33,9 +36,12 @@ MODULES = [
     backup_files,
     calendar_files,
     calendar_months,
+    hatches,
+    hours,
     levels,
     medians,
     packs,
+    rhythms,
     seasons,
     spills,
     stamps,

@@ -7,8 +7,10 @@
 #![allow(missing_docs)]
 
 mod backups;
+mod between_visits;
 mod calendar;
 mod common_practice;
+mod hatches;
 mod levels;
 mod medians;
 mod nist;
@@ -21,6 +23,7 @@ mod record_of_each;
 mod rfc4180;
 mod rfc5545;
 mod rfc9285;
+mod rhythms;
 mod seasons;
 mod spills;
 mod stamps;
@@ -33,6 +36,7 @@ mod zones;
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::{Decimal, Length, Share, Volume};
 use beetle_almanac::almanac::trap::{TrapForm, TrapKind, TrapSize};
+use beetle_almanac::almanac::warmth::Warmth;
 
 /// The rows of a file of figures.
 fn rows<T: serde::de::DeserializeOwned>(json: &str) -> Vec<T> {
@@ -53,6 +57,10 @@ fn percent(value: f64) -> Share {
 
 fn mm(value: f64) -> Length {
     Length::from_millimetres(value).expect("a length")
+}
+
+fn warmth(celsius: f64) -> Warmth {
+    Warmth::from_celsius(celsius).expect("a temperature")
 }
 
 fn ml(value: f64) -> Volume {
