@@ -7,6 +7,7 @@ use super::{day, rows};
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::app::ledger::words;
 use beetle_almanac::book::entry::{Check, Entry, What};
+use beetle_almanac::book::record::Blank;
 use beetle_almanac::book::round::{self, HiveDue};
 use beetle_almanac::papers::calendar::Given;
 use beetle_almanac::papers::records::Records;
@@ -70,6 +71,10 @@ fn the_calendar_says_what_the_book_says() {
             if let Some(by) = row.recheck {
                 add(by, "Look again after a spill");
             }
+            let patty = standing.newest_record(Blank::Patty, &row.hive);
+            if let Some(patty) = patty.filter(|patty| patty.record.word("did") == Some("put_in")) {
+                add(patty.day.plus(7), "Take the patty out");
+            }
         }
     }
     assert!(wanted.len() >= 5 && wanted.values().flatten().any(|tag| tag == TAG));
@@ -77,6 +82,9 @@ fn the_calendar_says_what_the_book_says() {
     let mut found = BTreeMap::new();
     for row in read("calendar-1.ics", "by_icalendar") {
         let (yard, _) = row.summary.split_once(": ").unwrap();
+        if row.uid.ends_with(".lot") {
+            continue;
+        }
         assert_eq!(row.end, day(&row.start).plus(1).to_string());
         for line in row.description.lines() {
             let (list, hives) = line.split_once(": ").unwrap();
@@ -96,6 +104,36 @@ fn the_calendar_says_what_the_book_says() {
     assert_eq!(found, wanted);
 }
 
+/// Supers that were pulled at 15:00 and 16:30 in Berlin in summer: from 24 to 48 hours after that.
+#[test]
+fn supers_to_be_spun_have_their_hours_in_utc_and_are_taken_back_once_spun() {
+    let lots = |file| {
+        let rows = read(file, "by_icalendar").into_iter().filter(|row| row.uid.ends_with(".lot"));
+        rows.map(|row| (row.start, row.end, row.summary, row.sequence, row.status, row.alarms)).collect::<Vec<_>>()
+    };
+    let yard = "Invented Yard";
+    let lot = |from: &str, to: &str, what: &str, sequence, status: &str, alarms: &[i32]| {
+        let utc = |at| format!("{at}:00+00:00");
+        (utc(from), utc(to), what.to_owned(), sequence, status.to_owned(), alarms.to_vec())
+    };
+    let [first, second] = ["calendar-1.ics", "calendar-2.ics"].map(lots);
+    let (a, b) = (format!("{yard}: spin 4 supers"), format!("{yard}: spin 6 supers"));
+    assert_eq!(
+        first,
+        [
+            lot("2026-07-14T13:00", "2026-07-15T13:00", &a, 0, "CONFIRMED", &[0]),
+            lot("2026-07-15T14:30", "2026-07-16T14:30", &b, 0, "CONFIRMED", &[0]),
+        ]
+    );
+    assert_eq!(
+        second,
+        [
+            lot("2026-07-15T14:30", "2026-07-16T14:30", &b, 0, "CONFIRMED", &[0]),
+            lot("2026-07-14T13:00", "2026-07-15T13:00", "No longer due", 1, "CANCELLED", &[]),
+        ]
+    );
+}
+
 /// What the page remembers of a file is what a reader finds in it, the second file's changes included.
 #[test]
 fn a_reader_finds_the_names_days_and_numbers_that_are_remembered() {
@@ -103,8 +141,17 @@ fn a_reader_finds_the_names_days_and_numbers_that_are_remembered() {
         let found = read(&format!("calendar-{number}.ics"), "by_vobject");
         let same = |given: &Given, row: &Read| {
             let status = if given.withdrawn { "CANCELLED" } else { "CONFIRMED" };
+            let start = given.hours.as_deref().map_or_else(
+                || given.day.to_string(),
+                |hours| {
+                    let at = |text: &str, range| text.get(range).unwrap().to_owned();
+                    let parts = [0..4, 4..6, 6..8, 9..11, 11..13].map(|range| at(hours, range));
+                    let [year, month, day, hour, minute] = parts;
+                    format!("{year}-{month}-{day}T{hour}:{minute}:00+00:00")
+                },
+            );
             row.uid == given.uid
-                && row.start == given.day.to_string()
+                && row.start == start
                 && row.sequence == given.sequence
                 && row.status == status
                 && row.alarms.is_empty() == given.withdrawn

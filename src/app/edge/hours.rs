@@ -3,6 +3,7 @@
 use super::clock;
 use crate::almanac::day::Day;
 use crate::almanac::moment::Moment;
+use crate::app::beetle::honey::YardClock;
 use crate::book::record::ClockTime;
 use js_sys::{Array, Date};
 use std::cell::RefCell;
@@ -11,6 +12,9 @@ use wasm_bindgen::prelude::*;
 /// Milliseconds from 1970-01-01 to 2000-01-01 in UTC.
 const START_MS: f64 = 946_684_800_000.0;
 const MINUTE_MS: f64 = 60_000.0;
+
+/// What the browser knows of every yard's clock.
+pub const CLOCK: YardClock = YardClock { moment, shown };
 
 thread_local! {
     /// The last format, with its zone: making one costs more than using it.
