@@ -1,15 +1,19 @@
 //! When bait and patties come out again: before larvae that hatch in them leave.
 
 use super::day::Day;
+use super::stage::Stage;
 
 /// Days after which bait is taken out at the latest: common practice, no source.
 pub const USUAL_DAYS: u32 = 7;
 /// Days by which it is out before larvae could leave: judgement.
 const AHEAD: f64 = 2.0;
 
-/// Days of egg and larva in a brood nest of 34 °C: 19.4 degree-days above 13.5 °C and 195 above 10 °C (lines through what
-/// Meikle & Patt 2011 measured at 21 and 35 °C). Bait in a hive is seldom warmer.
-pub const BROOD_NEST: (f64, f64) = (19.4 / (34.0 - 13.5), 195.0 / (34.0 - 10.0));
+/// Days of egg and larva in a brood nest of 34 °C, by the constants that fit warm places best. Bait in a hive is seldom
+/// warmer.
+pub fn brood_nest() -> (f64, f64) {
+    let days = |stage: Stage| stage.first().days(34.0).unwrap_or_default();
+    (days(Stage::Egg), days(Stage::Larva))
+}
 
 /// When bait is due, and why.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

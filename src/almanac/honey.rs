@@ -3,7 +3,8 @@
 //! Nothing in here runs. Hours are differences of [`Moment`]s, worked out anew whenever somebody looks.
 
 use super::moment::Moment;
-use super::warmth::Warmth;
+use super::stage::{Stage, day_mean, rates};
+use super::warmth::{Span, Swing};
 
 /// Hours from bees off to the extractor that keepers aim at: common practice, no source.
 pub const GOAL_HOURS: u32 = 24;
@@ -15,14 +16,6 @@ pub const BACK_HOURS: u32 = 24;
 /// another source says 34.
 pub const DRY_PERCENT: f64 = 50.0;
 
-/// Degree-days (°C) of an egg above its floor: 61 h at 21 °C and 22 h at 35 °C (Meikle & Patt 2011).
-const EGG_DEGREE_DAYS: f64 = 19.4;
-/// No egg develops at or below it, °C (Meikle & Patt 2011).
-pub const EGG_FLOOR: f64 = 13.5;
-/// Warmer than this nothing goes faster, °C (optimum of the egg in the thermal-limits study).
-const EGG_OPTIMUM: f64 = 39.1;
-/// No egg develops above it, °C (same study).
-pub const EGG_CEILING: f64 = 46.5;
 /// Above it few eggs live, °C (Meikle & Patt 2011).
 pub const FEW_LIVE: f64 = 37.0;
 
@@ -35,23 +28,25 @@ pub enum Hatch {
     TooHot,
     /// So many minutes after they were laid.
     After {
-        /// At the mean rate of a day in the room.
+        /// At the mean rate of a day in the room, by the constants that fit warm rooms best.
         minutes: i32,
-        /// Were it as warm as at its warmest all the time.
-        warmest: i32,
+        /// By the quickest constants, at its warmest all day.
+        earliest: i32,
+        /// By the slowest, at its coolest all day; none where nothing develops there.
+        latest: Option<i32>,
     },
 }
 
-/// When an egg hatches in a room between `low` and `high`, laid in the moment in which the bees were off. Eggs that were
-/// laid before hatch sooner: it is an outer bound.
-pub fn hatch(low: Warmth, high: Warmth) -> Hatch {
-    let (low, high) = (low.celsius().min(high.celsius()), low.celsius().max(high.celsius()));
-    let (mean, warmest) = (day_rate(low, high), day_rate(high, high));
-    // Where it is too hot for a part of the day alone, the rest of the day counts.
-    let warmest = warmest.max(mean);
+/// When an egg hatches in a `room`, laid in the moment in which the bees were off. Eggs that were laid before hatch sooner:
+/// it is an outer bound.
+pub fn hatch(room: Swing) -> Hatch {
+    let [mean, ..] = day_mean(room, |celsius| [rate(celsius), 0.0, 0.0]);
     if mean > 0.0 {
-        Hatch::After { minutes: minutes(mean), warmest: minutes(warmest) }
-    } else if high <= EGG_FLOOR {
+        let (cool, warm) = (Swing::flat(room.low), Swing::flat(room.high));
+        let [quick, _, slow] = rates(Stage::Egg, &Span { cool, likely: room, warm });
+        let latest = (slow > 0.0).then(|| minutes(slow));
+        Hatch::After { minutes: minutes(mean), earliest: minutes(quick.max(mean)), latest }
+    } else if room.high.celsius() <= Stage::Egg.first().floor {
         Hatch::TooCold
     } else {
         Hatch::TooHot
@@ -60,41 +55,8 @@ pub fn hatch(low: Warmth, high: Warmth) -> Hatch {
 
 /// Share of an egg's development in a day at a constant `celsius`.
 fn rate(celsius: f64) -> f64 {
-    if celsius <= EGG_FLOOR || celsius > EGG_CEILING {
-        return 0.0;
-    }
-    (celsius.min(EGG_OPTIMUM) - EGG_FLOOR) / EGG_DEGREE_DAYS
-}
-
-/// Cosines of (2k − 1)·π/64 for k = 1 to 16. With their negatives they are the nodes of Gauss and Chebyshev, at which the
-/// mean of a function over a sine is the plain mean.
-const NODES: [f64; 16] = [
-    0.998_795_456_205_172_4,
-    0.989_176_509_964_781,
-    0.970_031_253_194_544,
-    0.941_544_065_183_020_8,
-    0.903_989_293_123_443_3,
-    0.857_728_610_000_272_1,
-    0.803_207_531_480_644_9,
-    0.740_951_125_354_959_1,
-    0.671_558_954_847_018_3,
-    0.595_699_304_492_433_4,
-    0.514_102_744_193_221_7,
-    0.427_555_093_430_282_1,
-    0.336_889_853_392_220_05,
-    0.242_980_179_903_263_87,
-    0.146_730_474_455_361_75,
-    0.049_067_674_327_418_015,
-];
-
-/// The mean of [`rate`] over a day whose temperature is a sine from `low` to `high`.
-fn day_rate(low: f64, high: f64) -> f64 {
-    let (middle, half) = (f64::midpoint(low, high), (high - low) / 2.0);
-    let mut sum = 0.0;
-    for node in NODES {
-        sum += rate(middle + half * node) + rate(middle - half * node);
-    }
-    sum / 32.0
+    let (quickest, limit) = Stage::Egg.heat();
+    if celsius > limit { 0.0 } else { Stage::Egg.first().rate(celsius.min(quickest)) }
 }
 
 /// Down to the minute: a hatch is rather told too early. Held below ten years.

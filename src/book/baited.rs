@@ -24,7 +24,7 @@ pub fn baited(standing: &Standing, hive: &ThingId, aims: &Aims) -> Vec<Baited> {
     for (of, patty) in [(blank("bait"), false), (Some(Blank::Patty), true)] {
         let Some(now) = of.and_then(|of| standing.newest_record(of, hive)) else { continue };
         if matches!(now.record.word("did"), Some("put_in" | "renewed")) {
-            let (egg, larva) = bait::BROOD_NEST;
+            let (egg, larva) = bait::brood_nest();
             let off = bait::off(now.day, aims.bait_days, egg, larva);
             found.push(Baited { patty, since: now.day, off });
         }

@@ -190,9 +190,8 @@ pub fn give_out(
         let words = checksum::of(&[&event.summary, &event.description]);
         let hours = event.hours.map(|(from, to)| [&utc(from), "/", &utc(to)].concat());
         let old = before.iter().find(|old| old.uid == event.uid);
-        let changed = |old: &Given| {
-            old.withdrawn || old.day != event.day || old.words != words || old.hours != hours
-        };
+        let changed =
+            |old: &Given| old.withdrawn || old.day != event.day || old.words != words || old.hours != hours;
         let sequence = old.map_or(0, |old| old.sequence + u32::from(changed(old)));
         let now = Given { uid: event.uid.clone(), day: event.day, sequence, words, withdrawn: false, hours };
         put_event(&mut text, &now, &stamp, &event.summary, &event.description);

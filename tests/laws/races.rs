@@ -5,16 +5,23 @@ use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::honey::{Hatch, Race, Work, hatch};
 use beetle_almanac::almanac::moment::Moment;
 use beetle_almanac::almanac::rhythm::{longest, share};
-use beetle_almanac::almanac::warmth::Warmth;
+use beetle_almanac::almanac::warmth::{Swing, Warmth};
 use proptest::prelude::*;
 
 fn warmth(tenths: i32) -> Warmth {
     Warmth::from_celsius(f64::from(tenths) / 10.0).expect("within −60 and 100 °C")
 }
 
+fn room(low: i32, high: i32) -> Swing {
+    Swing { low: warmth(low), high: warmth(high) }
+}
+
 fn minutes(low: i32, high: i32) -> Option<(i32, i32)> {
-    match hatch(warmth(low), warmth(high)) {
-        Hatch::After { minutes, warmest } => Some((minutes, warmest)),
+    match hatch(room(low, high)) {
+        Hatch::After { minutes, earliest, latest } => {
+            assert!(latest.is_none_or(|latest| latest >= minutes));
+            Some((minutes, earliest))
+        }
         Hatch::TooCold | Hatch::TooHot => None,
     }
 }
@@ -101,7 +108,7 @@ proptest! {
     #[test]
     fn a_race_keeps_its_order(off in 0..70_000_i32, goal in 1..240_u32, limit in 1..240_u32, room in 0..600_i32) {
         let off = Moment::new(Day::FIRST.plus(off), 600);
-        let hatch = hatch(warmth(room), warmth(room));
+        let hatch = hatch(self::room(room, room));
         let race = Race::new(off, goal, limit, hatch);
         prop_assert!(race.off < race.goal && race.goal <= race.limit && race.spin_by() <= race.limit);
         prop_assert!(race.stand(off) <= race.stand(race.limit) && race.stand(race.limit) < race.stand(race.limit.plus(1)));

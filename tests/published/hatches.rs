@@ -2,20 +2,21 @@
 
 use super::{rows, warmth};
 use beetle_almanac::almanac::honey::{Hatch, hatch};
+use beetle_almanac::almanac::warmth::Swing;
 
 #[test]
 fn eggs_hatch_as_fast_as_the_integral_over_the_day_says() {
     let rows: Vec<(f64, f64, f64)> = rows(include_str!("../figures/hatches.json"));
     let (mut hatching, mut cold, mut hot) = (0, 0, 0);
     for (low, high, rate) in rows {
-        match hatch(warmth(low), warmth(high)) {
-            Hatch::After { minutes, warmest } => {
-                // 32 values stand for the whole day. Where it is too hot for a part of it the rate falls from its highest to
-                // nothing at once, and one value more or less is a thirty-second of that; else they are much better.
-                let within = if high > 46.5 { 1.32 / 32.0 } else { 0.002 };
+        match hatch(Swing { low: warmth(low), high: warmth(high) }) {
+            Hatch::After { minutes, earliest, latest } => {
+                // 48 values stand for the whole day. Where it is too hot for a part of it the rate falls from its highest to
+                // nothing at once, and one value more or less is a forty-eighth of that; else they are much better.
+                let within = if high > 46.5 { 1.32 / 48.0 } else { 0.002 };
                 let found = 1440.0 / f64::from(minutes);
                 assert!((found - rate).abs() <= within, "{low}–{high}: {found}, integral {rate}");
-                assert!(warmest <= minutes);
+                assert!(earliest <= minutes && latest.is_none_or(|latest| latest >= minutes));
                 hatching += 1;
             }
             Hatch::TooCold => {

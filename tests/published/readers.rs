@@ -109,7 +109,8 @@ fn the_calendar_says_what_the_book_says() {
 fn supers_to_be_spun_have_their_hours_in_utc_and_are_taken_back_once_spun() {
     let lots = |file| {
         let rows = read(file, "by_icalendar").into_iter().filter(|row| row.uid.ends_with(".lot"));
-        rows.map(|row| (row.start, row.end, row.summary, row.sequence, row.status, row.alarms)).collect::<Vec<_>>()
+        rows.map(|row| (row.start, row.end, row.summary, row.sequence, row.status, row.alarms))
+            .collect::<Vec<_>>()
     };
     let yard = "Invented Yard";
     let lot = |from: &str, to: &str, what: &str, sequence, status: &str, alarms: &[i32]| {

@@ -71,7 +71,8 @@ pub fn stacks(book: &Book, clock: &YardClock) -> Vec<Stack> {
                 line: line.clone(),
                 yard: now.yard.clone(),
                 zone: zone.zone.clone(),
-                supers: number(&now.record, "supers").and_then(|(supers, _)| crate::book::aims::whole(supers)),
+                supers: number(&now.record, "supers")
+                    .and_then(|(supers, _)| crate::book::aims::whole(supers)),
                 room: room(&now.record),
                 humidity: number(&now.record, "humidity").map(|(percent, _)| percent),
                 step,
@@ -88,8 +89,9 @@ fn step(record: &Record, zone: &str, aims: &Aims, clock: &YardClock) -> Option<S
         let open = known && record.time("supers_back").is_none();
         return open.then(|| Step::Back { ended, by: ended.plus_hours(BACK_HOURS) });
     }
-    let hatch = room(record).map(|room| hatch(room.low, room.high));
-    let race = Race::new(moment("bees_off")?, aims.goal_hours, aims.limit_hours, hatch.unwrap_or(Hatch::TooCold));
+    let hatch = room(record).map(hatch);
+    let race =
+        Race::new(moment("bees_off")?, aims.goal_hours, aims.limit_hours, hatch.unwrap_or(Hatch::TooCold));
     Some(Step::Spin(race, hatch))
 }
 
