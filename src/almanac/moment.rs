@@ -50,8 +50,8 @@ impl Moment {
         // No zone is more than a day from UTC, and none has changed its clocks twice in two days.
         let (before, after) = (east(shown.plus(-DAY))?, east(shown.plus(DAY))?);
         let (first, last) = (shown.plus(-before.max(after)), shown.plus(-before.min(after)));
-        let shows = |at: Moment| clock(at) == Some(shown);
-        Some(if shows(last) && !shows(first) { last } else { first })
+        let is = |at: Moment| clock(at) == Some(shown);
+        Some(if is(last) && !is(first) { last } else { first })
     }
 }
 

@@ -24,6 +24,7 @@ mod packs;
 #[path = "../support/phone.rs"]
 mod phone;
 mod plain;
+mod pulled;
 #[path = "../support/records.rs"]
 mod record_of_each;
 mod records;

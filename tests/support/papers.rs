@@ -101,9 +101,9 @@ impl Tale {
     fn harvest(&mut self, bees_off: &str, supers: u32) {
         let yard = self.book.standing().hives[&self.hive("1")].yard.clone();
         let mut lot = Record::empty(Blank::Harvest, Vec::new());
-        lot.answers[0] = Some(Answer::Number(Decimal::whole(supers), 0));
-        lot.answers[1] = Some(Answer::Time(ClockTime::parse(bees_off).unwrap()));
-        lot.answers[5] = Some(Answer::Number(Decimal::whole(28), 0));
+        put(&mut lot, "supers", Answer::Number(Decimal::whole(supers), 0));
+        put(&mut lot, "bees_off", Answer::Time(ClockTime::parse(bees_off).unwrap()));
+        put(&mut lot, "room", Answer::Number(Decimal::whole(28), 0));
         self.keep(|book, today| book.record(&pen("bb", today), today, today, Some(&yard), lot));
     }
 
@@ -112,9 +112,7 @@ impl Tale {
         let lots = self.book.standing().records_of(Blank::Harvest);
         let first = lots.iter().find(|(_, now)| now.record.time("extraction_ended").is_none()).unwrap();
         let (line, day, mut lot) = (first.0.clone(), first.1.day, first.1.record.clone());
-        for (at, hour) in [(3, "2026-07-15T08:00"), (4, "2026-07-15T10:00")] {
-            lot.answers[at] = Some(Answer::Time(ClockTime::parse(hour).unwrap()));
-        }
+        put(&mut lot, "extraction_ended", Answer::Time(ClockTime::parse("2026-07-15T10:00").unwrap()));
         let lot = What::Record(lot);
         self.keep(|book, today| book.correct(&pen("bb", today), day, today, &line, lot, &Unicode));
     }
@@ -165,6 +163,11 @@ impl Tale {
     pub(crate) fn table(&self, records: Records, style: Style) -> String {
         records.table(&self.book, style, &|entry| words::entry(&self.book, entry))
     }
+}
+
+fn put(record: &mut Record, name: &str, answer: Answer) {
+    let at = record.blank.fields().iter().position(|field| field.name == name).unwrap();
+    record.answers[at] = Some(answer);
 }
 
 /// The calendar file of the first day, and that of the second to the same keeper.
