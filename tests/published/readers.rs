@@ -315,7 +315,7 @@ fn records_beside_the_traps_are_read_field_by_field() {
     let [full, bare] = &looks[..] else { panic!("two looks") };
     assert_eq!((full["larvae"].as_str(), full["adults_low"].as_str()), ("many", "5"));
     assert_eq!((full["adults_high"].as_str(), full["adults_state"].as_str()), ("19", "counted"));
-    assert_eq!((full["frames_of_bees"].as_str(), full["entrance"].as_str()), ("5.5", "quiet dead_bees"));
+    assert_eq!((full["frames_of_bees"].as_str(), full["entrance"].as_str()), ("7.5", "quiet dead_bees"));
     assert_eq!((bare["larvae"].as_str(), bare["slime"].as_str()), ("not_looked", ""));
     assert_eq!((bare["adults_low"].as_str(), bare["adults_state"].as_str()), ("0", "counted"));
     let [product] = &by_name("product.csv")[..] else { panic!("one product") };
@@ -323,6 +323,14 @@ fn records_beside_the_traps_are_read_field_by_field() {
     assert_eq!((product["interval_days"].as_str(), product["end"].as_str()), ("8.5", "2026-07-19"));
     assert_eq!(product["product"], "product \u{201c}7\u{201d}, =2+2");
     let [lot] = &by_name("harvest.csv")[..] else { panic!("one lot") };
-    assert_eq!((lot["bees_off"].as_str(), lot["room"].as_str()), ("2026-07-14T09:06", "7.5"));
+    assert_eq!((lot["bees_off"].as_str(), lot["room"].as_str()), ("2026-07-14T09:06", "8.5"));
+    assert_eq!((full["larvae_size"].as_str(), full["soil"].as_str()), ("both", "larvae"));
+    assert_eq!((bare["larvae_size"].as_str(), bare["soil"].as_str()), ("", ""));
+    assert_eq!((lot["supers_back"].as_str(), lot["room_low"].as_str()), ("2026-07-14T13:10", "9.5"));
+    let [climate] = &by_name("climate.csv")[..] else { panic!("one climate") };
+    assert_eq!((climate["high_1"].as_str(), climate["low_12"].as_str()), ("3.5", "-21.5"));
+    assert_eq!((climate["high_1_unit"].as_str(), climate["low_12_unit"].as_str()), ("F", "F"));
+    let [soil] = &by_name("soil.csv")[..] else { panic!("one look at the soil") };
+    assert_eq!((soil["moisture"].as_str(), soil["depth_unit"].as_str()), ("wet", "in"));
     assert_eq!((lot["room_unit"].as_str(), lot["honey_unit"].as_str()), ("F", "lb"));
 }

@@ -81,7 +81,7 @@ impl Tale {
         }
         let mut look = Record::empty(Blank::Look, vec![other]);
         look.answers[0] = Some(Answer::Word(0));
-        look.answers[2] = Some(Answer::Count(CountRange::exact(0)));
+        look.answers[4] = Some(Answer::Count(CountRange::exact(0)));
         self.keep(|book, today| book.record(&pen("bb", today), today, today, Some(&yard), look));
     }
 
