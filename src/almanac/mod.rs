@@ -5,20 +5,26 @@
 
 pub mod base45;
 pub mod checksum;
+pub mod climate;
 pub mod day;
 pub mod figure;
 pub mod fit;
+pub mod generations;
 pub mod json;
 pub mod level;
 pub mod oil;
 pub mod order;
 pub mod quantity;
 pub mod refill;
+pub mod sighting;
+pub mod soil;
 pub mod spill;
 pub mod stack;
+pub mod stage;
 pub mod supply;
 pub mod table;
 pub mod tally;
 pub mod text;
 pub mod trap;
 pub mod typed;
+pub mod warmth;

@@ -37,6 +37,16 @@ pub enum TextSize {
     Largest,
 }
 
+/// Unit in which temperatures are read.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum WarmthUnit {
+    /// °C.
+    #[default]
+    Celsius,
+    /// °F.
+    Fahrenheit,
+}
+
 /// Everything the keeper can set about the page. Unknown or missing parts of a stored text fall back one by one.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Prefs {
@@ -50,6 +60,8 @@ pub struct Prefs {
     pub volume: VolumeUnit,
     /// Unit in which lengths are shown.
     pub length: LengthUnit,
+    /// Unit in which temperatures are shown.
+    pub warmth: WarmthUnit,
 }
 
 macro_rules! coded {
@@ -71,9 +83,11 @@ macro_rules! coded {
 coded!(Scheme: System = "system", Sun = "sun", Night = "night");
 coded!(Hand: Left = "left", Right = "right");
 coded!(TextSize: Usual = "usual", Large = "large", Largest = "largest");
+coded!(WarmthUnit: Celsius = "C", Fahrenheit = "F");
 
 json_choice!(Scheme words { System = "system", Sun = "sun", Night = "night" } one {} many {});
 json_choice!(Hand words { Left = "left", Right = "right" } one {} many {});
+json_choice!(WarmthUnit words { Celsius = "C", Fahrenheit = "F" } one {} many {});
 json_choice!(TextSize words { Usual = "usual", Large = "large", Largest = "largest" } one {} many {});
 
 impl Json for Prefs {
@@ -84,6 +98,7 @@ impl Json for Prefs {
         object.field("text", &self.text);
         object.field("volume", &self.volume);
         object.field("length", &self.length);
+        object.field("warmth", &self.warmth);
         object.close();
     }
 
@@ -95,6 +110,7 @@ impl Json for Prefs {
             text: fields.or_default("text")?,
             volume: fields.or_default("volume")?,
             length: fields.or_default("length")?,
+            warmth: fields.or_default("warmth")?,
         })
     }
 }

@@ -5,7 +5,7 @@ use super::el::{Bit, El, el, live};
 use super::parts::choice::Choice;
 use super::parts::key::Key;
 use super::parts::sheet::sheet;
-use super::prefs::{self, Hand, Scheme, TextSize};
+use super::prefs::{self, Hand, Scheme, TextSize, WarmthUnit};
 use super::state::Ui;
 use super::wording::en::{self, page as w};
 use crate::almanac::quantity::{LengthUnit, VolumeUnit};
@@ -48,8 +48,17 @@ pub fn settings(ui: Ui, open: RwSignal<bool>) -> El {
             .options(&LengthUnit::ALL.map(|unit| (prefs::length_code(unit), en::length_name(unit))))
             .chosen(move || prefs::length_code(ui.prefs.get().length))
             .choose(move |code| ui.prefs.update(|prefs| prefs.length = prefs::length_unit(&code)));
+        let warmth = Choice::new("warmth", w::WARMTH)
+            .options(&[
+                (WarmthUnit::Celsius.code(), en::warmth_name(WarmthUnit::Celsius)),
+                (WarmthUnit::Fahrenheit.code(), en::warmth_name(WarmthUnit::Fahrenheit)),
+            ])
+            .chosen(move || ui.prefs.get().warmth.code())
+            .choose(move |code| {
+                ui.prefs.update(|prefs| prefs.warmth = WarmthUnit::from_code(&code).unwrap_or_default());
+            });
         let mut bits: Vec<Bit> = Vec::new();
-        for choice in [scheme, text, hand, volume, length] {
+        for choice in [scheme, text, hand, volume, length, warmth] {
             bits.push(choice.view().into());
         }
         bits.push(el("p").class("small").text(w::UNITS_NOTE).into());

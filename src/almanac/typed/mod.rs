@@ -54,6 +54,13 @@ pub enum TypedError {
     UnknownUnit,
     /// More than all of it.
     OverFull,
+    /// A temperature no yard has.
+    TooWarm {
+        /// As typed.
+        typed: Decimal,
+        /// In °F; else in °C, and °F may have been meant.
+        fahrenheit: bool,
+    },
     /// A fraction such as `1/2` where whole or decimal numbers are wanted.
     Fraction,
 }

@@ -269,6 +269,40 @@ fields! {
     bodies_holds = "20";
     /// Bodies: its unit.
     bodies_holds_unit = "mL";
+    /// Dates: what was found: `adults`, `tiny`, `full_grown`, `leaving`, `in_soil`.
+    dates_seen = "full_grown";
+    /// Dates: day of the find; empty is today.
+    dates_on = "";
+    /// Dates: the yard whose temperatures count; empty counts those that are typed.
+    dates_yard = "";
+    /// Dates: the coolest the soil is.
+    dates_soil_low = "24";
+    /// Dates: its unit.
+    dates_soil_low_unit = "C";
+    /// Dates: the warmest the soil is.
+    dates_soil_high = "28";
+    /// Dates: its unit.
+    dates_soil_high_unit = "C";
+    /// Dates: the coolest the comb is.
+    dates_hive_low = "34";
+    /// Dates: its unit.
+    dates_hive_low_unit = "C";
+    /// Dates: the warmest the comb is.
+    dates_hive_high = "35";
+    /// Dates: its unit.
+    dates_hive_high_unit = "C";
+    /// Dates: the ground: `moist`, `dry`, or `rain` when it became moist on a day.
+    dates_ground = "moist";
+    /// Dates: that day.
+    dates_rain = "";
+    /// Season: the climate: `yard` or the place in the list of known ones.
+    season_climate = "0";
+    /// Season: degrees warmer, with a minus cooler.
+    season_shift = "0";
+    /// Season: `full_sun`, `part_shade`, `shade`.
+    season_shade = "part_shade";
+    /// Season: the ground is dry until this day; may be empty.
+    season_dry = "";
 }
 
 #[cfg(test)]

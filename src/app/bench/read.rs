@@ -2,7 +2,7 @@
 
 use crate::almanac::quantity::{Decimal, TypedLength, TypedVolume};
 use crate::almanac::typed::{self, TypedError};
-use crate::app::prefs;
+use crate::app::prefs::{self, WarmthUnit};
 
 /// Most hives in one yard. Every screen is tested up to here.
 pub const MOST_HIVES: u32 = 500;
@@ -59,6 +59,41 @@ pub fn positive(text: &str) -> Result<Decimal, TypedError> {
     if number.is_negative() { Err(TypedError::Negative) } else { Ok(number) }
 }
 
+/// Temperatures above this, in °C, are asked about: no soil, comb or room that beetles live in is as warm (our
+/// judgement), and many a number above it is one of °F.
+const WARMEST: f64 = 60.0;
+/// Temperatures below this, in °C, are a slip (our judgement).
+const COLDEST: i64 = -60;
+
+/// A temperature in °C from the text and the code of the unit beside it.
+///
+/// # Errors
+/// As [`typed::decimal`]; [`TypedError::TooWarm`] and [`TypedError::TooFew`] for what nobody measures in a yard.
+pub fn warmth(text: &str, unit: &str) -> Result<f64, TypedError> {
+    let plain = text.trim();
+    let bare = |mark: char| {
+        let plain = plain.strip_suffix([mark, mark.to_ascii_lowercase()])?;
+        Some(plain.trim_end().strip_suffix('°').unwrap_or(plain).trim_end())
+    };
+    let (digits, fahrenheit) = match (bare('C'), bare('F')) {
+        (Some(digits), _) => (digits, false),
+        (_, Some(digits)) => (digits, true),
+        _ => (plain.strip_suffix('°').unwrap_or(plain), unit == WarmthUnit::Fahrenheit.code()),
+    };
+    let number = typed::decimal(digits)?;
+    let degrees = number.as_f64();
+    let celsius = if fahrenheit { (degrees - 32.0) / 1.8 } else { degrees };
+    if celsius > WARMEST {
+        return Err(TypedError::TooWarm { typed: number, fahrenheit });
+    }
+    let least = if fahrenheit { COLDEST * 9 / 5 + 32 } else { COLDEST };
+    if number.millionths() < least * 1_000_000 {
+        let least = Decimal::from_millionths(least * 1_000_000).unwrap_or(Decimal::ZERO);
+        return Err(TypedError::TooFew { least });
+    }
+    Ok(celsius)
+}
+
 /// Leaves out a field that may stay empty.
 ///
 /// # Errors
@@ -68,5 +103,35 @@ pub fn maybe<T>(read: Result<T, TypedError>) -> Result<Option<T>, TypedError> {
         Ok(value) => Ok(Some(value)),
         Err(TypedError::Empty) => Ok(None),
         Err(error) => Err(error),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_temperature_goes_by_its_own_unit_or_the_one_beside_it() {
+        for (text, unit, celsius) in [
+            ("26", "C", 26.0),
+            ("79", "F", 26.1),
+            ("-4 °C", "F", -4.0),
+            ("95f", "C", 35.0),
+            ("14,4°", "F", -9.8),
+        ] {
+            let read = warmth(text, unit).unwrap();
+            assert!((read - celsius).abs() < 0.06, "{text} {unit}: {read}");
+        }
+    }
+
+    #[test]
+    fn keeper_types_95_where_degrees_celsius_are_asked() {
+        let error = warmth("95", "C").unwrap_err();
+        let said = crate::app::wording::en_typed::number(error);
+        assert_eq!(said, "95 °C? Did you mean 95 °F (35 °C)? Choose °F beside it.");
+        assert!(warmth("95", "F").is_ok());
+        assert!(matches!(warmth("200", "F"), Err(TypedError::TooWarm { fahrenheit: true, .. })));
+        assert!(matches!(warmth("-80", "C"), Err(TypedError::TooFew { .. })));
+        assert!(warmth("warm", "C").is_err());
     }
 }

@@ -4,6 +4,7 @@ use super::{function, intl, options};
 use crate::almanac::day::Day;
 use crate::almanac::figure;
 use crate::almanac::quantity::{Length, LengthUnit, Volume, VolumeUnit};
+use crate::app::prefs::WarmthUnit;
 use crate::app::wording::en;
 use js_sys::{Array, Function};
 use std::cell::RefCell;
@@ -152,6 +153,15 @@ pub fn length(length: Length, unit: LengthUnit) -> String {
         LengthUnit::Inch => 2,
     };
     en::with_unit(&number(length.in_unit(unit), decimals), en::length_name(unit))
+}
+
+/// A temperature of so many °C in the unit the keeper reads, with its name.
+pub fn warmth(celsius: f64, unit: WarmthUnit) -> String {
+    let shown = match unit {
+        WarmthUnit::Celsius => celsius,
+        WarmthUnit::Fahrenheit => celsius * 9.0 / 5.0 + 32.0,
+    };
+    en::with_unit(&number(shown, 1), en::warmth_name(unit))
 }
 
 /// A share of 0–1 as a percentage.

@@ -3,6 +3,7 @@
 use crate::almanac::day::{Day, Weekday};
 use crate::almanac::quantity::{LengthUnit, VolumeUnit};
 use crate::app::place::Section;
+use crate::app::prefs::WarmthUnit;
 
 /// Name of the page.
 pub const NAME: &str = "Beetle Almanac";
@@ -28,6 +29,14 @@ pub const WHY: &str = "Why";
 pub const SUM: &str = "The sum";
 /// Stands where an answer waits for a field.
 pub const NO_ANSWER: &str = "–";
+
+/// Name of a unit of temperature.
+pub fn warmth_name(unit: WarmthUnit) -> &'static str {
+    match unit {
+        WarmthUnit::Celsius => "°C",
+        WarmthUnit::Fahrenheit => "°F",
+    }
+}
 
 /// The word on a key of the bottom bar.
 pub fn section(section: Section) -> &'static str {
@@ -216,6 +225,8 @@ pub mod page {
     pub const VOLUME: &str = "Show volumes in";
     /// Unit of length.
     pub const LENGTH: &str = "Show lengths in";
+    /// Unit of temperature.
+    pub const WARMTH: &str = "Show temperatures in";
     /// Under the units.
     pub const UNITS_NOTE: &str = "Numbers you typed keep the unit you typed them in.";
     /// Heading over the home screen.

@@ -21,6 +21,7 @@ pub fn number(error: TypedError) -> String {
         TypedError::WhichOunce => "US or imperial? Choose the unit beside it.".to_owned(),
         TypedError::UnknownUnit => "Type the number alone and choose the unit beside it.".to_owned(),
         TypedError::OverFull => "100 % at most.".to_owned(),
+        TypedError::TooWarm { typed, fahrenheit } => too_warm(typed, fahrenheit),
         TypedError::Fraction => "Whole numbers only: no halves here.".to_owned(),
     }
 }
@@ -50,6 +51,21 @@ pub fn share(error: TypedError) -> String {
         }
         error => number(error),
     }
+}
+
+/// "95 °C? Did you mean 95 °F (35 °C)? Choose the unit beside it."
+fn too_warm(typed: Decimal, fahrenheit: bool) -> String {
+    let meant = whole_degrees((typed.as_f64() - 32.0) / 1.8);
+    let typed = typed.to_string();
+    if fahrenheit {
+        return [&typed, " °F? No soil, comb or room of bees is as warm."].concat();
+    }
+    [&typed, " °C? Did you mean ", &typed, " °F (", &meant, " °C)? Choose °F beside it."].concat()
+}
+
+#[allow(clippy::cast_possible_truncation)] // no typed number is as large; a cast saturates
+fn whole_degrees(celsius: f64) -> String {
+    (celsius.round() as i32).to_string()
 }
 
 fn which(small: Decimal, large: Decimal) -> String {

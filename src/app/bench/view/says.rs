@@ -42,6 +42,8 @@ pub enum Reads {
     Bottle,
     /// A length of more than 0 in the unit beside it.
     Side,
+    /// A temperature in the unit beside it.
+    Warmth,
     /// A price.
     Price,
     /// A number of 0 or more.
@@ -58,6 +60,7 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
         Reads::Volume => volume(ui, (text, unit), read::volume),
         Reads::Holds | Reads::Bottle => volume(ui, (text, unit), read::holds),
         Reads::Side => side(ui, text, unit),
+        Reads::Warmth => warmth(text, unit),
         Reads::Price => price(text),
         Reads::Positive => positive(text),
     }
@@ -73,6 +76,7 @@ pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_
         Reads::Volume | Reads::Holds => field.decimal().volume(at.1),
         Reads::Bottle => field.decimal().bottle(at.1),
         Reads::Side => field.decimal().length(at.1),
+        Reads::Warmth => field.units(&["C", "F"], at.1),
         Reads::Price | Reads::Positive => field.decimal(),
     };
     field.says(move || {
@@ -147,6 +151,14 @@ fn volume_echo(ui: Ui, text: &str, volume: TypedVolume) -> Says {
     // Between millilitres and litres everyone converts without help.
     let same = volume.unit() == shown || metric(volume.unit()) && metric(shown);
     if same { echo(text, said) } else { Says::Echo(en::echo(&said())) }
+}
+
+/// A temperature.
+fn warmth(text: Text, unit: Text) -> Says {
+    match text.with(|text| unit.with(|unit| read::warmth(text, unit))) {
+        Ok(_) => Says::Nothing,
+        Err(error) => wrong(error),
+    }
 }
 
 /// A length; answered in the keeper's unit when it was typed in another.

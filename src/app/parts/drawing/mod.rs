@@ -6,10 +6,12 @@
 mod box_plan;
 mod cutaway;
 mod hive_side;
+mod stage_bar;
 
 pub use box_plan::box_plan;
 pub use cutaway::cutaway;
 pub use hive_side::{BoxSide, hive_side};
+pub use stage_bar::{Stretch, stage_bar};
 
 use crate::app::el::{El, svg};
 

@@ -1,0 +1,175 @@
+//! How many generations a season has room for.
+
+use super::climate::{DAYS, place};
+use super::day::Day;
+use super::stage::{Edge, Held, Stage, Walk, Weather};
+
+/// When the soil lets the soil stage go on.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Open {
+    /// On no day of the year.
+    Never,
+    /// From the first of these days to the second, both included.
+    From(Day, Day),
+    /// The year round.
+    AllYear,
+}
+
+/// One generation, each of its days in the order of [`Edge::ALL`]. `None` where it does not come within the season.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Generation {
+    /// Larvae go into the soil.
+    pub into_soil: [Option<Day>; 3],
+    /// Young adults come out of it.
+    pub adults: [Option<Day>; 3],
+}
+
+/// A season, or what is left of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Season {
+    /// When the soil stage goes on, at each edge: warm end of the soil's span, likely, cool end.
+    pub open: [Open; 3],
+    /// The generations whose adults come within the season at the quick edge, so all that there may be.
+    pub generations: Vec<Generation>,
+    /// How many come at each edge: the most, the likely number, the fewest.
+    pub count: [usize; 3],
+    /// From this generation on (0 is the first) the next may begin to come out while the last of it still do: from
+    /// then on adults of several come at once.
+    pub overlap: Option<usize>,
+}
+
+/// More than any year has room for: an egg alone takes a day, the soil stage two weeks.
+const MOST: usize = 24;
+
+/// The season that runs on `day`, or the next. It begins when larvae that wait could begin in the soil, on the first day
+/// on which it is warm enough at the warm end of its span, and lasts a year at the most; where the soil is never too
+/// cold it begins on `day`.
+///
+/// Only strong colonies keep their brood nest warm from the first day on: for a yard's season the strength of `walk` is
+/// theirs. Beetles that wait for longer, starve or are caught are not reckoned with: this is the room there is, no forecast.
+pub fn season(walk: &Walk, day: Day) -> Season {
+    let begin = match open(walk.weather, Edge::Earliest, day) {
+        Open::From(first, _) => first,
+        Open::AllYear | Open::Never => day,
+    };
+    run(walk, begin, begin, begin.plus(365), true)
+}
+
+/// What is left of the season that runs on `day` when eggs are laid on that day: generations whose adults come before
+/// the next season begins. In a winter it is the next season's.
+pub fn left(walk: &Walk, day: Day) -> Season {
+    let begin = match open(walk.weather, Edge::Earliest, day) {
+        Open::From(first, _) => first,
+        Open::AllYear | Open::Never => day,
+    };
+    if begin > day {
+        return season(walk, day);
+    }
+    run(walk, begin, day, begin.plus(365), false)
+}
+
+fn run(walk: &Walk, begin: Day, from: Day, until: Day, in_soil: bool) -> Season {
+    let mut season = Season {
+        open: Edge::ALL.map(|edge| open(walk.weather, edge, begin)),
+        generations: Vec::new(),
+        count: [0; 3],
+        overlap: None,
+    };
+    let last = f64::from(until.number());
+    for edge in Edge::ALL {
+        let Some(mut time) = first_time(walk, edge, &season, from, in_soil) else { continue };
+        for at in 0..MOST {
+            let Some(out) = walk
+                .end_of(Stage::Soil, edge, time, Held::default(), None)
+                .ok()
+                .filter(|out| out.time < last)
+            else {
+                break;
+            };
+            if season.generations.len() <= at {
+                season.generations.push(Generation { into_soil: [None; 3], adults: [None; 3] });
+            }
+            if let Some(generation) = season.generations.get_mut(at) {
+                put(&mut generation.into_soil, edge, Day::FIRST.plus(edge.whole_days(time)));
+                put(&mut generation.adults, edge, out.day);
+            }
+            if let Some(count) = season.count.get_mut(edge.place()) {
+                *count = at + 1;
+            }
+            let Some(next) = through_hive(walk, edge, &[Stage::BeforeLaying], out.time)
+                .and_then(|laid| through_hive(walk, edge, &HIVE, laid))
+            else {
+                break;
+            };
+            time = next;
+        }
+    }
+    season.overlap = season.generations.windows(2).position(|pair| match pair {
+        [one, next] => match (one.adults, next.adults) {
+            ([_, _, latest], [Some(next), ..]) => latest.is_none_or(|latest| next <= latest),
+            _ => false,
+        },
+        _ => false,
+    });
+    season
+}
+
+const HIVE: [Stage; 3] = [Stage::Egg, Stage::Larva, Stage::Wandering];
+
+/// When larvae of the first generation are in the soil.
+fn first_time(walk: &Walk, edge: Edge, season: &Season, from: Day, in_soil: bool) -> Option<f64> {
+    if !in_soil {
+        return through_hive(walk, edge, &HIVE, f64::from(from.number()));
+    }
+    let first = match edge.of(season.open) {
+        Open::Never => return None,
+        Open::AllYear => from,
+        Open::From(first, _) => first.max(from),
+    };
+    Some(f64::from(first.number()))
+}
+
+fn through_hive(walk: &Walk, edge: Edge, stages: &[Stage], time: f64) -> Option<f64> {
+    let mut time = time;
+    for stage in stages {
+        time = walk.end_of(*stage, edge, time, Held::default(), None).ok()?.time;
+    }
+    Some(time)
+}
+
+fn put(three: &mut [Option<Day>; 3], edge: Edge, day: Day) {
+    if let Some(slot) = three.get_mut(edge.place()) {
+        *slot = Some(day);
+    }
+}
+
+/// The longest stretch of days on which the soil stage goes on at `edge`: that which runs on `day`, or the next.
+pub fn open(weather: &Weather, edge: Edge, day: Day) -> Open {
+    let goes = |at: usize| edge.of(weather.soil_rates(at % DAYS)) > 0.0;
+    let Some(shut) = (0..DAYS).find(|at| !goes(*at)) else { return Open::AllYear };
+    // Once around from a shut day on, so that no stretch is cut in two.
+    let (mut best, mut length, mut run) = (0, 0, 0);
+    for at in shut..=shut + DAYS {
+        if goes(at) {
+            run += 1;
+            if run > length {
+                (best, length) = (at + 1 - run, run);
+            }
+        } else {
+            run = 0;
+        }
+    }
+    if length == 0 {
+        return Open::Never;
+    }
+    let here = place(day);
+    // Days since the stretch last began.
+    let gone = (here + 2 * DAYS - best) % DAYS;
+    let begun = if gone < length { -real_days(gone) } else { real_days(DAYS - gone) };
+    let first = day.plus(begun);
+    Open::From(first, first.plus(real_days(length) - 1))
+}
+
+fn real_days(days: usize) -> i32 {
+    i32::try_from(days).unwrap_or_default()
+}

@@ -1,0 +1,64 @@
+//! How warm it is where eggs and larvae are: by how many bees keep it warm.
+
+use crate::almanac::soil::UNPROBED;
+use crate::almanac::warmth::{Span, Swing, Warmth};
+
+/// The brood nest of a strong colony, °C: 34 in the studies, 34–35 in common practice; the middle, and how far it may
+/// be off.
+pub const NEST: (f64, f64) = (34.5, 0.5);
+/// The share of comb that bees cover in a weak colony, for one whose strength nobody noted. Chosen here, no source.
+pub const COMB: f64 = 0.5;
+
+/// How many bees stand for the comb there is.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub enum Strength {
+    /// A colony of which nobody said more: likely a strong one, perhaps a weak one.
+    #[default]
+    Unknown,
+    /// Bees on all combs.
+    Strong,
+    /// Bees on this share (0–1) of the combs: frames of bees over frames of comb.
+    Cover(f64),
+    /// No bees: an empty box, or supers that were pulled.
+    Empty,
+}
+
+impl Strength {
+    /// Frames of bees over frames of comb; [`Strength::Unknown`] without comb.
+    pub fn of_frames(bees: f64, comb: f64) -> Strength {
+        if comb > 0.0 && bees >= 0.0 { Strength::Cover((bees / comb).min(1.0)) } else { Strength::Unknown }
+    }
+
+    /// How warm it is among the combs on a day with this air.
+    ///
+    /// The warmth of the brood nest by the share of comb that is covered, the air outside by the rest: a straight line
+    /// between two ends that are known, no source for what lies between. It may be off by half a degree in the nest and
+    /// by as much as unprobed soil where there are no bees.
+    pub fn span(self, air: Swing) -> Span {
+        match self {
+            Strength::Strong => at(air, 1.0),
+            Strength::Empty => at(air, 0.0),
+            Strength::Cover(share) => at(air, share),
+            Strength::Unknown => {
+                let (strong, weak) = (at(air, 1.0), at(air, COMB));
+                let ends = [strong.cool, strong.warm, weak.cool, weak.warm];
+                let mut span = strong;
+                for end in ends {
+                    if end.mean() < span.cool.mean() {
+                        span.cool = end;
+                    }
+                    if end.mean() > span.warm.mean() {
+                        span.warm = end;
+                    }
+                }
+                span
+            }
+        }
+    }
+}
+
+fn at(air: Swing, share: f64) -> Span {
+    let (nest, give) = NEST;
+    let likely = air.towards(Swing::flat(Warmth::held(nest)), share);
+    Span::around(likely, give * share + UNPROBED * (1.0 - share))
+}
