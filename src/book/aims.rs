@@ -23,10 +23,7 @@ pub struct Aims {
 impl Aims {
     /// Those in force.
     pub fn of(standing: &Standing) -> Aims {
-        let aims = match blank("aims") {
-            Some(aims) => standing.facts(aims, None, None),
-            None => Record::empty(Blank::KeeperFacts, Vec::new()),
-        };
+        let aims = standing.facts(Blank::Aims, None, None);
         let whole = |name| number(&aims, name).and_then(|(number, _)| whole(number));
         Aims {
             goal_hours: whole("goal_hours").unwrap_or(honey::GOAL_HOURS),
@@ -50,9 +47,4 @@ pub fn number(record: &Record, name: &str) -> Option<(f64, u8)> {
 pub fn whole(number: f64) -> Option<u32> {
     #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // held to what a u32 holds
     (number >= 1.0).then_some(number.min(1_000_000.0) as u32)
-}
-
-/// The blank of this name, where this version has it.
-pub fn blank(name: &str) -> Option<Blank> {
-    Blank::ALL.into_iter().find(|blank| blank.name() == name)
 }

@@ -1,6 +1,6 @@
 //! Bait and patties that are in a hive, and when they are to be out again.
 
-use super::aims::{Aims, blank};
+use super::aims::Aims;
 use super::id::ThingId;
 use super::record::Blank;
 use super::standing::Standing;
@@ -21,8 +21,8 @@ pub struct Baited {
 /// What is in a hive by its newest records, bait before a patty.
 pub fn baited(standing: &Standing, hive: &ThingId, aims: &Aims) -> Vec<Baited> {
     let mut found = Vec::new();
-    for (of, patty) in [(blank("bait"), false), (Some(Blank::Patty), true)] {
-        let Some(now) = of.and_then(|of| standing.newest_record(of, hive)) else { continue };
+    for (blank, patty) in [(Blank::Bait, false), (Blank::Patty, true)] {
+        let Some(now) = standing.newest_record(blank, hive) else { continue };
         if matches!(now.record.word("did"), Some("put_in" | "renewed")) {
             let (egg, larva) = bait::brood_nest();
             let off = bait::off(now.day, aims.bait_days, egg, larva);

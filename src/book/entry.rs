@@ -264,7 +264,11 @@ impl Entry {
 
     /// The version of the format that knows this entry.
     pub fn version(&self) -> u32 {
-        if matches!(self.what, What::Record(_) | What::HiveSame { .. }) { 2 } else { 1 }
+        match &self.what {
+            What::Record(record) => record.version(),
+            What::HiveSame { .. } => 2,
+            _ => 1,
+        }
     }
 
     /// Whether an entry is about `hive`, alone or among others.

@@ -100,6 +100,24 @@ impl Record {
         fields.into_iter().position(|(field, answer)| field.must && answer.is_none())
     }
 
+    /// The version of the format that knows every word of it.
+    pub fn version(&self) -> u32 {
+        self.filled().map(|(field, _)| field.since).fold(self.blank.since(), u32::max)
+    }
+
+    /// The field of the first mean low that lies above the mean high of its month; none of a record that is no climate.
+    pub fn upside_down(&self) -> Option<usize> {
+        let (first, months) = Blank::months();
+        let figure = |at: usize| match self.answers.get(at) {
+            Some(Some(Answer::Number(figure, _))) => Some(*figure),
+            _ => None,
+        };
+        let above =
+            |low: &usize| figure(*low).zip(figure(low - months)).is_some_and(|(low, high)| low > high);
+        let mut lows = first + months..first + 2 * months;
+        if self.blank == Blank::Climate { lows.find(above) } else { None }
+    }
+
     /// The first field whose day or hour lies before one that comes earlier: the end before the start, `on` being the day
     /// of the record itself.
     pub fn backwards(&self, on: Day) -> Option<usize> {
@@ -148,6 +166,15 @@ impl Record {
         };
         if !right || self.lacks().is_some() {
             return Err(EntryError::NamesNothing);
+        }
+        // A climate has one unit: highs and lows of two could not be told from mistakes.
+        let mut units = self.answers.iter().flatten().filter_map(|answer| match answer {
+            Answer::Number(_, unit) if self.blank == Blank::Climate => Some(unit),
+            _ => None,
+        });
+        let unit = units.next();
+        if units.any(|other| Some(other) != unit) {
+            return Err(EntryError::OutOfRange);
         }
         for (field, answer) in self.filled() {
             match (&field.ask, answer) {

@@ -163,7 +163,8 @@ fn supers_that_are_spun_or_struck_are_taken_out_of_the_calendar_and_a_corrected_
     let mut other = yard.book.clone();
     yard.book.add(spun);
     assert!(lots(&yard.book, "2026-07-14").is_empty());
-    let strike = other.strike(&pen("aa", on), on, &[line], &Unicode).unwrap();
+    let versions = other.versions_of(&[line]);
+    let strike = other.strike(&pen("aa", on), on, &versions, &Unicode).unwrap();
     other.add(strike);
     assert!(lots(&other, "2026-07-14").is_empty() && stacks(&other, &SUMMER).is_empty());
 }

@@ -2,7 +2,7 @@
 
 use crate::Yard;
 use crate::phone::Memory;
-use crate::record_of_each::filled;
+use crate::record_of_each::{filled, filled_since};
 use crate::support::{Unicode, day, pen};
 use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::quantity::Decimal;
@@ -329,10 +329,10 @@ fn what_is_private_stays_out_where_it_is_not_asked_for() {
     }
 }
 
-fn fixture() -> Vec<Entry> {
+fn fixture(version: u32) -> Vec<Entry> {
     let mut yard = three();
-    for blank in Blank::ALL {
-        let record = filled(blank, &yard.hive("1"), &yard.hive("2"));
+    for blank in Blank::ALL.into_iter().filter(|blank| blank.since() <= version) {
+        let record = filled_since(version, blank, &yard.hive("1"), &yard.hive("2"));
         kept(&mut yard, day("2026-07-14"), record);
     }
     let on = day("2026-07-14");
@@ -343,14 +343,18 @@ fn fixture() -> Vec<Entry> {
 
 /// Pinned by files that are never edited: one record of each kind, every field filled in, and two hives that are one.
 #[test]
-fn a_backup_of_version_2_is_read_and_written_byte_for_byte() {
-    let entries = fixture();
-    let log = entries.iter().cloned().collect();
-    let made = Stamp::parse("2026-07-14T20:15:00+02:00").unwrap();
-    let text = backup::write(&log, made, Some("Truck phone"));
-    let pinned = include_str!("../fixtures/v2/yard-backup-2026-07-14.json");
-    assert_eq!(text, pinned.trim_end());
-    assert_eq!(backup::open(pinned).unwrap().entries, entries);
+fn a_backup_of_version_2_or_3_is_read_and_written_byte_for_byte() {
+    for (version, pinned) in [
+        (2, include_str!("../fixtures/v2/yard-backup-2026-07-14.json")),
+        (3, include_str!("../fixtures/v3/yard-backup-2026-07-14.json")),
+    ] {
+        let entries = fixture(version);
+        let log = entries.iter().cloned().collect();
+        let made = Stamp::parse("2026-07-14T20:15:00+02:00").unwrap();
+        let text = backup::write(&log, made, Some("Truck phone"));
+        assert_eq!(text, pinned.trim_end(), "{version}");
+        assert_eq!(backup::open(pinned).unwrap().entries, entries, "{version}");
+    }
 }
 
 /// A file says the lowest version that can say what it says, and says no more than that.
@@ -359,16 +363,82 @@ fn a_backup_without_records_still_opens_on_a_phone_with_the_first_version() {
     let yard = three();
     let made = Stamp::midnight(yard.start);
     assert!(backup::write(yard.book.log(), made, None).contains("\"version\": 1,"));
-    let with: Log = fixture().into_iter().collect();
-    let text = backup::write(&with, made, None);
-    assert!(text.contains("\"version\": 2,") && backup::open(&text).is_ok());
-    let claims = text.replace("\"version\": 2,", "\"version\": 1,");
-    assert_eq!(backup::open(&claims), Err(BackupError::Damaged));
+    for version in [2, 3] {
+        let with: Log = fixture(version).into_iter().collect();
+        let text = backup::write(&with, made, None);
+        let says = |version: u32| format!("\"version\": {version},");
+        assert!(text.contains(&says(version)) && backup::open(&text).is_ok());
+        let claims = text.replace(&says(version), &says(version - 1));
+        assert_eq!(backup::open(&claims), Err(BackupError::Damaged));
+    }
 }
 
-/// The pages of the first version lie on the phone as they were written; what is new is written beside it.
+/// An old blank is of the second version until a field is answered that it did not have.
 #[test]
-fn a_book_of_the_first_version_opens_after_the_update_and_goes_on() {
+fn a_look_without_the_size_of_larvae_still_opens_on_a_phone_with_the_second_version() {
+    let yard = three();
+    let on = day("2026-07-14");
+    let version = |record: Record| write(&yard, on, record).unwrap()[0].version();
+    let (one, two) = (yard.hive("1"), yard.hive("2"));
+    for blank in Blank::ALL {
+        let old = filled_since(2, blank, &one, &two);
+        assert_eq!(old.version(), blank.since(), "{}", blank.name());
+        let whole = filled(blank, &one, &two);
+        let third = matches!(blank, Blank::Look | Blank::Harvest) || blank.since() == 3;
+        assert_eq!(whole.version(), if third { 3 } else { 2 }, "{}", blank.name());
+    }
+    let mut look = filled_since(2, Blank::Look, &one, &two);
+    assert_eq!(version(look.clone()), 2);
+    put(&mut look, "soil", Answer::Word(0));
+    assert_eq!(version(look), 3);
+    assert_eq!(version(Record::empty(Blank::Aims, Vec::new())), 3);
+}
+
+/// Highs and lows in two units, or a high below the low of its month, are mistakes and not weather.
+#[test]
+fn keeper_swaps_a_high_and_a_low_and_the_field_of_the_low_is_named() {
+    let yard = three();
+    let on = day("2026-07-14");
+    let at = |name: &str| Blank::Climate.fields().iter().position(|field| field.name == name).unwrap();
+    let sound = filled(Blank::Climate, &yard.hive("1"), &yard.hive("2"));
+    assert!(write(&yard, on, sound.clone()).is_ok());
+    for month in 1..=12 {
+        let mut swapped = sound.clone();
+        let (high, low) = (at(&format!("high_{month}")), at(&format!("low_{month}")));
+        swapped.answers.swap(high, low);
+        assert_eq!(write(&yard, on, swapped.clone()), Err(Refusal::Backwards { field: low }));
+        // A month whose nights are as warm as its days is no mistake.
+        let mut level = sound.clone();
+        level.answers[low] = level.answers[high].clone();
+        assert!(write(&yard, on, level).is_ok());
+        let mut mixed = sound.clone();
+        mixed.answers[low] = Some(Answer::Number(Decimal::ZERO, 0));
+        assert_eq!(mixed.check(), Err(EntryError::OutOfRange));
+        let mut lacking = sound.clone();
+        lacking.answers[high] = None;
+        assert_eq!(write(&yard, on, lacking), Err(Refusal::Lacks { field: high }));
+    }
+}
+
+#[test]
+fn a_climate_is_told_in_two_rows_of_twelve() {
+    let mut yard = three();
+    let record = filled(Blank::Climate, &yard.hive("1"), &yard.hive("2"));
+    let entry = kept(&mut yard, day("2026-07-14"), record);
+    let said = words::entry(&yard.book, &entry).replace('\u{a0}', " ");
+    assert!(said.contains("mean highs, January to December: 3.5, 4.5, "), "{said}");
+    assert!(said.contains(", 14.5 °F; mean lows: -10.5, ") && said.ends_with(", -21.5 °F"), "{said}");
+}
+
+/// The pages of an older version lie on the phone as they were written; what is new is written beside it.
+#[test]
+fn a_book_of_an_older_version_opens_after_the_update_and_goes_on() {
+    for old in [1, 2] {
+        opens_and_goes_on(old);
+    }
+}
+
+fn opens_and_goes_on(old: u32) {
     let shelf = Rc::new(Memory::new());
     let mut yard = three();
     yard.log("1", day("2026-05-08"), Did::ToppedUp, (None, Some(50)));
@@ -376,8 +446,8 @@ fn a_book_of_the_first_version_opens_after_the_update_and_goes_on() {
     cabinet.save(&mut Book::default(), yard.book.log().entries().cloned().collect()).unwrap();
     for (key, text) in shelf.texts().iter().filter(|(key, _)| key.contains(":page:")) {
         let inside = envelope::open(text).unwrap();
-        assert_eq!(inside.version, 2);
-        shelf.lay(key, &envelope::wrap(1, inside.generation, inside.payload));
+        assert_eq!(inside.version, 3);
+        shelf.lay(key, &envelope::wrap(old, inside.generation, inside.payload));
     }
     let before = shelf.texts();
     let mut opened = Cabinet::open(shelf.clone()).unwrap();

@@ -12,11 +12,12 @@ use std::collections::{BTreeMap, BTreeSet};
 
 const VERDICTS: &str = include_str!("../figures/backup_files.json");
 /// The newest schema.
-const SCHEMA: &str = include_str!("../fixtures/v2/backup.schema.json");
+const SCHEMA: &str = include_str!("../fixtures/v3/backup.schema.json");
 const FIXTURE: &str = "yard-backup-2026-07-14.json";
-const FIXTURES: [(u32, &str); 2] = [
+const FIXTURES: [(u32, &str); 3] = [
     (1, include_str!("../fixtures/v1/yard-backup-2026-07-14.json")),
     (2, include_str!("../fixtures/v2/yard-backup-2026-07-14.json")),
+    (3, include_str!("../fixtures/v3/yard-backup-2026-07-14.json")),
 ];
 /// Every file in which a record says how it lies in a backup.
 const SOURCES: [&str; 8] = [
@@ -38,9 +39,8 @@ fn the_library_finds_no_fault_in_a_file_of_ours() {
         row.unwrap_or_else(|| panic!("{name}")).clone()
     };
     let (_, demonstration) = files().into_iter().find(|(name, _)| name == "backup.json").unwrap();
-    for (name, version, text) in
-        [(FIXTURE, 1, FIXTURES[0].1), (FIXTURE, 2, FIXTURES[1].1), ("backup.json", 2, demonstration.as_str())]
-    {
+    let fixtures = FIXTURES.map(|(version, text)| (FIXTURE, version, text));
+    for (name, version, text) in fixtures.into_iter().chain([("backup.json", 3, demonstration.as_str())]) {
         let entries = backup::open(text).unwrap().entries.len();
         let sound = json!({ "file": name, "version": version, "entries": entries, "errors": 0 });
         assert_eq!(verdict(name, version), sound);

@@ -109,7 +109,7 @@ fn the_calendar_says_what_the_book_says() {
     assert_eq!(found, wanted);
 }
 
-/// Supers that were pulled at 15:00 and 16:30 in Berlin in summer: from 24 to 48 hours after that.
+/// Supers that were pulled at 15:00 and 16:30 in Berlin in summer: and the keeper aims at 20 hours and waits 44 at the most.
 #[test]
 fn supers_to_be_spun_have_their_hours_in_utc_and_are_taken_back_once_spun() {
     let lots = |file| {
@@ -127,15 +127,15 @@ fn supers_to_be_spun_have_their_hours_in_utc_and_are_taken_back_once_spun() {
     assert_eq!(
         first,
         [
-            lot("2026-07-14T13:00", "2026-07-15T13:00", &a, 0, "CONFIRMED", &[0]),
-            lot("2026-07-15T14:30", "2026-07-16T14:30", &b, 0, "CONFIRMED", &[0]),
+            lot("2026-07-14T09:00", "2026-07-15T09:00", &a, 0, "CONFIRMED", &[0]),
+            lot("2026-07-15T10:30", "2026-07-16T10:30", &b, 0, "CONFIRMED", &[0]),
         ]
     );
     assert_eq!(
         second,
         [
-            lot("2026-07-15T14:30", "2026-07-16T14:30", &b, 0, "CONFIRMED", &[0]),
-            lot("2026-07-14T13:00", "2026-07-15T13:00", "No longer due", 1, "CANCELLED", &[]),
+            lot("2026-07-15T10:30", "2026-07-16T10:30", &b, 0, "CONFIRMED", &[0]),
+            lot("2026-07-14T09:00", "2026-07-15T09:00", "No longer due", 1, "CANCELLED", &[]),
         ]
     );
 }
@@ -364,7 +364,7 @@ fn records_beside_the_traps_are_read_field_by_field() {
     let [full, bare] = &looks[..] else { panic!("two looks") };
     assert_eq!((full["larvae"].as_str(), full["adults_low"].as_str()), ("many", "5"));
     assert_eq!((full["adults_high"].as_str(), full["adults_state"].as_str()), ("19", "counted"));
-    assert_eq!((full["frames_of_bees"].as_str(), full["entrance"].as_str()), ("5.5", "quiet dead_bees"));
+    assert_eq!((full["frames_of_bees"].as_str(), full["entrance"].as_str()), ("7.5", "quiet dead_bees"));
     assert_eq!((bare["larvae"].as_str(), bare["slime"].as_str()), ("not_looked", ""));
     assert_eq!((bare["adults_low"].as_str(), bare["adults_state"].as_str()), ("0", "counted"));
     let [product] = &by_name("product.csv")[..] else { panic!("one product") };
@@ -373,6 +373,14 @@ fn records_beside_the_traps_are_read_field_by_field() {
     assert_eq!(product["product"], "product \u{201c}7\u{201d}, =2+2");
     let [lot, _, pulled] = &by_name("harvest.csv")[..] else { panic!("three lots") };
     assert_eq!((pulled["bees_off"].as_str(), pulled["extraction_ended"].as_str()), ("2026-07-14T16:30", ""));
-    assert_eq!((lot["bees_off"].as_str(), lot["room"].as_str()), ("2026-07-14T09:06", "7.5"));
+    assert_eq!((lot["bees_off"].as_str(), lot["room"].as_str()), ("2026-07-14T09:06", "8.5"));
+    assert_eq!((full["larvae_size"].as_str(), full["soil"].as_str()), ("both", "larvae"));
+    assert_eq!((bare["larvae_size"].as_str(), bare["soil"].as_str()), ("", ""));
+    assert_eq!((lot["supers_back"].as_str(), lot["room_low"].as_str()), ("2026-07-14T13:10", "9.5"));
+    let [climate] = &by_name("climate.csv")[..] else { panic!("one climate") };
+    assert_eq!((climate["high_1"].as_str(), climate["low_12"].as_str()), ("3.5", "-21.5"));
+    assert_eq!((climate["high_1_unit"].as_str(), climate["low_12_unit"].as_str()), ("F", "F"));
+    let [soil] = &by_name("soil.csv")[..] else { panic!("one look at the soil") };
+    assert_eq!((soil["moisture"].as_str(), soil["depth_unit"].as_str()), ("wet", "in"));
     assert_eq!((lot["room_unit"].as_str(), lot["honey_unit"].as_str()), ("F", "lb"));
 }

@@ -67,6 +67,7 @@ impl Tale {
         let strike = tale.book.strike(&pen("bb", today), today, &[struck[0].id.clone()], &Unicode).unwrap();
         tale.book.add(strike);
         tale.records();
+        tale.aims();
         tale.patty("5");
         tale.harvest("2026-07-13T15:00", 4);
         tale.harvest("2026-07-14T16:30", 6);
@@ -84,8 +85,16 @@ impl Tale {
         }
         let mut look = Record::empty(Blank::Look, vec![other]);
         look.answers[0] = Some(Answer::Word(0));
-        look.answers[2] = Some(Answer::Count(CountRange::exact(0)));
+        look.answers[4] = Some(Answer::Count(CountRange::exact(0)));
         self.keep(|book, today| book.record(&pen("bb", today), today, today, Some(&yard), look));
+    }
+
+    /// The keeper wants to spin within 20 hours, within 44 at the most.
+    fn aims(&mut self) {
+        let mut aims = Record::empty(Blank::Aims, Vec::new());
+        put(&mut aims, "goal_hours", Answer::Number(Decimal::whole(20), 0));
+        put(&mut aims, "limit_hours", Answer::Number(Decimal::whole(44), 0));
+        self.keep(|book, today| book.record(&pen("bb", today), today, today, None, aims));
     }
 
     /// A patty was put in.

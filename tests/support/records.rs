@@ -8,20 +8,28 @@ use beetle_almanac::book::record::{About, Answer, Ask, Blank, ClockTime, Record}
 
 /// `blank` for `hive`, every field filled in; days and hours rise from 14 July 2026.
 pub(crate) fn filled(blank: Blank, hive: &ThingId, other: &ThingId) -> Record {
+    filled_since(3, blank, hive, other)
+}
+
+/// The same with the fields that `version` of the format knows, whatever came between them since.
+pub(crate) fn filled_since(version: u32, blank: Blank, hive: &ThingId, other: &ThingId) -> Record {
     let hives = match blank.about() {
         About::Hive => vec![hive.clone()],
         About::Hives => vec![hive.clone(), other.clone()],
         About::Place | About::Yard | About::Keeper => Vec::new(),
     };
     let mut record = Record::empty(blank, hives);
-    for (at, (field, answer)) in blank.fields().iter().zip(&mut record.answers).enumerate() {
+    let fields = blank.fields().iter().zip(&mut record.answers);
+    for (at, (field, answer)) in fields.filter(|(field, _)| field.since <= version).enumerate() {
         let at = u32::try_from(at).unwrap();
         *answer = Some(match field.ask {
             Ask::Word(words) => Answer::Word(u8::try_from(words.len() - 1).unwrap()),
             Ask::Words(words) => Answer::Words(1 | 1 << (words.len() - 1)),
             Ask::Count => Answer::Count(CountRange::new(5, Some(19)).unwrap()),
             Ask::Number { units, .. } => {
-                let number = Decimal::from_millionths(i64::from(at) * 1_000_000 + 2_500_000).unwrap();
+                // A climate's lows come after its highs and lie below them.
+                let at = if field.name.starts_with("low_") { -i64::from(at) } else { i64::from(at) };
+                let number = Decimal::from_millionths(at * 1_000_000 + 2_500_000).unwrap();
                 Answer::Number(number, u8::try_from(units.len().saturating_sub(1)).unwrap())
             }
             Ask::Text(_) => Answer::Text(format!("{} \u{201c}7\u{201d}, =2+2", field.name)),

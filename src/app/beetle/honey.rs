@@ -85,8 +85,7 @@ pub fn stacks(book: &Book, clock: &YardClock) -> Vec<Stack> {
 fn step(record: &Record, zone: &str, aims: &Aims, clock: &YardClock) -> Option<Step> {
     let moment = |name| record.time(name).and_then(|time| (clock.moment)(time, zone));
     if let Some(ended) = moment("extraction_ended") {
-        let known = record.blank.fields().iter().any(|field| field.name == "supers_back");
-        let open = known && record.time("supers_back").is_none();
+        let open = record.time("supers_back").is_none();
         return open.then(|| Step::Back { ended, by: ended.plus_hours(BACK_HOURS) });
     }
     let hatch = room(record).map(hatch);

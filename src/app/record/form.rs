@@ -2,26 +2,22 @@
 
 use super::draft::{self, Typed};
 use super::fields::{self, Signals};
-use super::{Of, home, is_facts, kept, of as named};
+use super::{Of, is_facts, kept, months, of as named, places, save};
 use crate::almanac::day::Day;
 use crate::almanac::json;
-use crate::almanac::typed::day_done;
 use crate::app::edge;
-use crate::app::edge::letters::BrowserLetters;
 use crate::app::edge::pause::when_rested;
 use crate::app::edge::slot;
-use crate::app::el::{Bit, El, el, live};
-use crate::app::frame::{focus, heading};
-use crate::app::graph::{Memo, RwSignal, StoredValue, effect, on_cleanup, untrack};
+use crate::app::el::{Bit, el, live};
+use crate::app::frame::heading;
+use crate::app::graph::{RwSignal, StoredValue, effect, on_cleanup, untrack};
 use crate::app::ledger::papers::events::yards;
-use crate::app::ledger::words;
-use crate::app::load::page::tick;
-use crate::app::parts::field::{Field as Typing, Says, says_view};
-use crate::app::parts::key::{Key, link};
+use crate::app::parts::field::Says;
+use crate::app::parts::key::link;
 use crate::app::place::{Place, Section};
+use crate::app::prefs::WarmthUnit;
 use crate::app::records::{Records, Stop};
-use crate::app::round::form::{day_says, go, keys, refused_line, select};
-use crate::app::round::said;
+use crate::app::round::form::keys;
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_records as w;
@@ -34,16 +30,16 @@ use crate::book::write::Refusal;
 /// What the parts of the form share. All fields are handles.
 #[derive(Clone, Copy)]
 pub(super) struct Form {
-    records: Records,
-    blank: Blank,
+    pub(super) records: Records,
+    pub(super) blank: Blank,
     pub(super) signals: StoredValue<Vec<Signals>>,
-    day: RwSignal<String>,
-    yard: RwSignal<String>,
-    hives: RwSignal<Vec<String>>,
+    pub(super) day: RwSignal<String>,
+    pub(super) yard: RwSignal<String>,
+    pub(super) hives: RwSignal<Vec<String>>,
     /// The key was pressed: from now on what lacks is said.
-    tried: RwSignal<bool>,
-    stop: RwSignal<Option<Stop>>,
-    line: StoredValue<Option<EntryId>>,
+    pub(super) tried: RwSignal<bool>,
+    pub(super) stop: RwSignal<Option<Stop>>,
+    pub(super) line: StoredValue<Option<EntryId>>,
 }
 
 /// The form of `blank`, for what the address names.
@@ -55,44 +51,52 @@ pub fn view(ui: Ui, records: Records, blank: Blank, of: Option<&str>) -> Bit {
             keys(link(en::section(Section::Round), &Place::Round)).into(),
         ]);
     };
-    let form = Form::new(records, blank, &named);
+    let warmth = ui.prefs.with_untracked(|prefs| prefs.warmth.code());
+    let form = Form::new(records, blank, &named, warmth);
     let address = ui.place.with_untracked(Place::hash);
     form.keep(ui, &address);
     let words = w::blank(blank);
-    let back = back(form, &named);
+    let back = places::back(form, &named);
     Bit::Many(vec![
         el("p").class("back").kid(link(back.1, &back.0)).into(),
         heading(words.title).into(),
-        about(form, &named).into(),
+        places::about(form, &named).into(),
         (!words.hint.is_empty()).then(|| el("p").class("small").text(words.hint)).into(),
         el("div")
             .class("card-body write-form")
-            .kid(places(form, &named))
-            .kid(day(form))
+            .kid(places::view(form, &named))
+            .kid(places::day(form))
             .kid(live(move || {
                 let hives = form
                     .yard_id()
                     .map(|yard| records.book.with_untracked(|book| fields::hives_of(book, &yard, blank)));
                 let hives = hives.unwrap_or_default();
-                untrack(|| fields::view(form, blank, &hives))
+                untrack(|| Bit::from([fields::view(form, blank, &hives), months::view(form)]))
             }))
             .into(),
-        end(ui, form, address),
+        save::view(ui, form, address),
     ])
 }
 
 impl Form {
-    fn new(records: Records, blank: Blank, named: &Of) -> Form {
+    fn new(records: Records, blank: Blank, named: &Of, warmth: &str) -> Form {
         let (record, day, yard) = records.book.with_untracked(|book| begin(book, blank, named));
         let yard = yard.or_else(|| match blank.about() {
             About::Keeper => None,
             _ => records.book.with_untracked(|book| yards(book).first().cloned()),
         });
         let today = today(records, yard.as_ref());
-        let mut signals = Vec::new();
+        let mut signals: Vec<Signals> = Vec::new();
         for (field, answer) in record.fields() {
-            let (text, unit) = draft::shown(field, answer);
-            signals.push(Signals { text: RwSignal::new(text), unit: RwSignal::new(unit) });
+            let (text, mut unit) = draft::shown(field, answer);
+            // What nobody has typed yet is asked for in the degrees that the keeper reads.
+            if answer.is_none() && unit == WarmthUnit::Celsius.code() {
+                warmth.clone_into(&mut unit);
+            }
+            // The months of a climate share a unit, which its name has not.
+            let one = signals.last().filter(|_| blank == Blank::Climate && signals.len() > 1);
+            let unit = one.map_or_else(|| RwSignal::new(unit), |one| one.unit);
+            signals.push(Signals { text: RwSignal::new(text), unit });
         }
         let hives = record.hives.iter().map(ToString::to_string).collect();
         let line = if let Of::Line(id) = named { Some(id.clone()) } else { None };
@@ -109,11 +113,11 @@ impl Form {
         }
     }
 
-    fn yard_id(self) -> Option<ThingId> {
+    pub(super) fn yard_id(self) -> Option<ThingId> {
         self.yard.with(|yard| ThingId::parse(yard).ok())
     }
 
-    fn today(self) -> Day {
+    pub(super) fn today(self) -> Day {
         today(self.records, self.yard_id().as_ref())
     }
 
@@ -131,9 +135,17 @@ impl Form {
         let Some(all) = json::list_from_text::<String>(text) else { return };
         let signals = self.signals.get_value();
         let [day, yard, hives, rest @ ..] = &*all else { return };
-        if rest.len() != signals.len() * 2 {
-            return;
-        }
+        // Filled in before an update, a form may have had fewer fields.
+        let known = |version: u32| {
+            let mut known = Vec::new();
+            for (field, signals) in self.blank.fields().iter().zip(&signals) {
+                if field.since <= version {
+                    known.push(*signals);
+                }
+            }
+            Some(known).filter(|known| known.len() * 2 == rest.len())
+        };
+        let Some(signals) = known(3).or_else(|| known(2)) else { return };
         self.day.set(day.clone());
         self.yard.set(yard.clone());
         self.hives.set(hives.split(' ').filter(|hive| !hive.is_empty()).map(str::to_owned).collect());
@@ -185,6 +197,9 @@ impl Form {
             Some(Stop::Refused(Refusal::Lacks { field })) if *field == at => Some(w::LACKS),
             _ => None,
         });
+        if self.blank == Blank::Climate && months::upside_down(self, at) {
+            return Some(w::UPSIDE_DOWN.to_owned());
+        }
         refused.map(str::to_owned).or_else(|| {
             let empty = self.blank.fields().get(at).is_some_and(|field| field.must)
                 && self
@@ -209,7 +224,7 @@ impl Form {
         self.tried.get() && (self.lacks(at).is_some() || read().is_some())
     }
 
-    fn record(self) -> Option<Record> {
+    pub(super) fn record(self) -> Option<Record> {
         let mut hives = Vec::new();
         // Those in sight: another yard may have been chosen since some were ticked. A line that is corrected keeps its own.
         let offered = self.yard_id().filter(|_| !self.corrects() && self.blank.about() != About::Hive);
@@ -259,170 +274,4 @@ fn begin(book: &Book, blank: Blank, named: &Of) -> (Record, Option<Day>, Option<
 
 fn today(records: Records, yard: Option<&ThingId>) -> Day {
     yard.map_or_else(|| edge::clock::stamp().day(), |yard| records.today(yard))
-}
-
-/// The place to go back to, and its name.
-fn back(form: Form, named: &Of) -> (Place, String) {
-    form.records.book.with_untracked(|book| match named {
-        Of::Hive(hive) => (Place::Hive(hive.to_string()), words::hive_name(book, hive)),
-        Of::Yard(yard) => (Place::Yard(yard.to_string()), words::yard_name(book, yard)),
-        Of::Line(_) => (Place::History(None), crate::app::wording::en_book::history::TITLE.to_owned()),
-        Of::Open => (Place::Records, w::TITLE.to_owned()),
-    })
-}
-
-fn about(form: Form, named: &Of) -> El {
-    let said = form.records.book.with_untracked(|book| match named {
-        Of::Hive(hive) => words::hive_name(book, hive),
-        Of::Yard(yard) => words::yard_name(book, yard),
-        Of::Line(id) => book.log().get(id).map(|line| words::entry(book, line)).unwrap_or_default(),
-        Of::Open => String::new(),
-    });
-    el("p").class("lead").text(&said)
-}
-
-/// Which yard and which hives, where that is still open.
-fn places(form: Form, named: &Of) -> Bit {
-    let about = form.blank.about();
-    let mut bits = Vec::new();
-    if *named == Of::Open && about != About::Keeper {
-        let all: Vec<(String, String)> = form.records.book.with_untracked(|book| {
-            yards(book).iter().map(|id| (id.to_string(), words::yard_name(book, id))).collect()
-        });
-        bits.push(select("write-yard", w::YARD, form.yard, &all).into());
-    }
-    if matches!(about, About::Hives | About::Place) {
-        bits.push(live(move || {
-            let yard = form.yard_id()?;
-            let all = form.records.book.with(|book| fields::hives_of(book, &yard, form.blank));
-            Some(untrack(|| hives(form, all)))
-        }));
-    }
-    Bit::Many(bits)
-}
-
-fn hives(form: Form, all: Vec<(String, String)>) -> El {
-    let ids: Vec<String> = all.iter().map(|(id, _)| id.clone()).collect();
-    let every = move || form.hives.set(ids.clone());
-    let mut ticks = el("div").class("tick-rows");
-    for (id, name) in all {
-        let own = id.clone();
-        let on = move || form.hives.with(|hives| hives.contains(&own));
-        let set = move |on: bool| {
-            form.hives.update(|hives| {
-                hives.retain(|known| *known != id);
-                if on {
-                    hives.push(id.clone());
-                }
-            });
-        };
-        ticks = ticks.kid(tick(&name, on, set));
-    }
-    let must = form.blank.about() == About::Hives;
-    let says = move || {
-        let none = must && form.tried.get() && form.hives.with(Vec::is_empty);
-        if none { Says::Wrong(w::CHOOSE_HIVE.to_owned()) } else { Says::Nothing }
-    };
-    let ticks = fields::ticked(w::WHICH_HIVES, ticks);
-    let first = fields::input(&ticks);
-    let _ = first.set_attribute("aria-describedby", "write-hives-says");
-    let line = says_view(Some(Box::new(says)), "write-hives-says", &first);
-    let keys = el("p")
-        .class("keys")
-        .kid(Key::new(w::ALL_HIVES, every).mark("write-all").view())
-        .kid(Key::new(w::NO_HIVES, move || form.hives.set(Vec::new())).view());
-    ticks.kid(line).kid(keys)
-}
-
-fn day(form: Form) -> El {
-    let label = if form.blank == Blank::Product { w::FIRST_DAY } else { w::DAY };
-    let says = move || match day_says(form.day, form.today()) {
-        Says::Nothing => Says::Wrong(w::LACKS.to_owned()),
-        says => says,
-    };
-    Typing::new("write-day", label, form.day).day().says(says).view()
-}
-
-/// Puts the focus on the first field that has something to mend; of radio keys and boxes to tick on their first.
-fn to_mend() {
-    edge::after_paint(|| {
-        focus(
-            ".write-form :is(input, select, textarea)[aria-invalid=true], .write-form [aria-invalid=true] input",
-        );
-    });
-}
-
-fn end(ui: Ui, form: Form, address: String) -> Bit {
-    let stop = Memo::new(move || {
-        form.stop.with(|stop| match stop {
-            Some(Stop::Refused(Refusal::Backwards { .. } | Refusal::Lacks { .. })) => {
-                Some(w::MEND.to_owned())
-            }
-            stop => stop.as_ref().map(said::stop),
-        })
-    });
-    let address = StoredValue::new(address);
-    let save = move |earlier: bool| {
-        // What the bar said was saved is not this.
-        form.records.act.set(None);
-        form.tried.set(true);
-        form.stop.set(None);
-        let today = untrack(|| form.today());
-        let day = form.day.with_untracked(|text| day_done(text, today));
-        let (Ok(day), Some(record)) = (day, untrack(|| form.record())) else {
-            return to_mend();
-        };
-        if form.blank.about() == About::Hives && record.hives.is_empty() {
-            form.hives.set(Vec::new());
-            return to_mend();
-        }
-        let yard = untrack(|| form.yard_id()).filter(|_| form.blank.about() != About::Keeper);
-        let line = form.line.get_value();
-        let to = line.as_ref().map_or_else(|| home(&record, yard.as_ref()), |_| Place::History(None));
-        let to = ui.write_back.get_value().unwrap_or(to);
-        let name = w::saved(w::blank(form.blank).title);
-        let written = form.records.book.with_untracked(|book| {
-            let pen = form.records.pen();
-            match &line {
-                Some(id) => book.correct(&pen, day, today, id, What::Record(record), &BrowserLetters),
-                None if earlier => book.record_from_start(&pen, day, today, yard.as_ref(), &record),
-                None => book.record(&pen, day, today, yard.as_ref(), record),
-            }
-        });
-        let slot = address.with_value(|address| [slot::WRITE, address].concat());
-        let here = ui.place.get_untracked();
-        let done = move || {
-            // Kept later, the keeper may be elsewhere by then.
-            if ui.place.get_untracked() == here {
-                ui.write_kept.set_value(None);
-                ui.write_back.set_value(None);
-                ui.go(&to);
-            }
-            slot::forget(&slot);
-        };
-        match form.records.put(written, name) {
-            Ok(_) => done(),
-            Err(stop) => {
-                if stop == Stop::NotSaved {
-                    form.records.once_kept(Box::new(done));
-                }
-                form.stop.set(Some(stop));
-                to_mend();
-            }
-        }
-    };
-    let earlier = live(move || {
-        let before = form.stop.with(|stop| matches!(stop, Some(Stop::Refused(Refusal::BeforeHive { .. }))));
-        (before && !form.corrects()).then(|| go(w::EARLIER, "write-earlier", move || save(true)))
-    });
-    let mend = live(move || {
-        let wrong = form.tried.get() && (0..form.blank.fields().len()).any(|at| form.wrong(at));
-        wrong.then(|| el("p").text(w::MEND))
-    });
-    Bit::Many(vec![
-        refused_line(stop).into(),
-        el("div").attr("role", "status").kid(mend).into(),
-        earlier,
-        go(w::SAVE, "write-save", move || save(false)).into(),
-    ])
 }

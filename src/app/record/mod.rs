@@ -11,7 +11,13 @@ pub mod kept;
 #[cfg(target_arch = "wasm32")]
 pub mod list;
 #[cfg(target_arch = "wasm32")]
+mod months;
+#[cfg(target_arch = "wasm32")]
+mod places;
+#[cfg(target_arch = "wasm32")]
 pub mod said;
+#[cfg(target_arch = "wasm32")]
+mod save;
 
 use crate::app::place::Place;
 use crate::book::Book;
@@ -56,7 +62,7 @@ pub fn blanks(about: &[About]) -> Vec<Blank> {
 
 /// The blanks whose newest answers stand in the form already: facts, of which only what changed is typed.
 pub fn is_facts(blank: Blank) -> bool {
-    matches!(blank, Blank::HiveFacts | Blank::YardFacts | Blank::KeeperFacts)
+    matches!(blank, Blank::HiveFacts | Blank::YardFacts | Blank::KeeperFacts | Blank::Climate | Blank::Aims)
 }
 
 /// Where the form of `record` leads to: the page of its hive, of its yard, or the records.

@@ -36,6 +36,12 @@ pub fn blank(blank: Blank) -> &'static Words {
                     "Larvae or slime: bag those combs now, and move no comb to other hives.",
                     &["not looked", "none", "few", "many"],
                 ),
+                (
+                    "How big the larvae are",
+                    "Tiny: a few millimetres. Full-grown: about a centimetre, ready to leave.",
+                    &["tiny", "full-grown", "both"],
+                ),
+                ("Larvae in the soil in front", "", &["not looked", "none", "larvae"]),
                 ("Slime", "", &["not looked", "no", "yes"]),
                 ("Adult beetles seen", "A number or a range, such as 5–19.", &[]),
                 ("Frames of bees", "", &[]),
@@ -87,6 +93,11 @@ pub fn blank(blank: Blank) -> &'static Words {
             title: "Patty",
             hint: "Beetles breed in what the bees leave: take the rest out within days.",
             fields: &[("Patty", "", &["put in", "taken out"]), ("How much", "", &[]), NOTE],
+        },
+        Blank::Bait => &Words {
+            title: "Bait",
+            hint: "Beetles breed in bait that is left: take it out or renew it before eggs laid in it can become full-grown larvae.",
+            fields: &[("Bait", "", &["put in", "renewed", "taken out"]), ("How much", "", &[]), NOTE],
         },
         Blank::Comb => &Words {
             title: "Comb taken out",
@@ -198,6 +209,21 @@ pub fn blank(blank: Blank) -> &'static Words {
                 ("Where it is", "", &[]),
             ],
         },
+        Blank::Climate => &Words {
+            title: "Climate of this yard",
+            hint: "The mean of the daily highs and of the daily lows of each month, from a weather office near you. Stage dates and seasons are worked out from them.",
+            fields: &[("Where the figures are from", "", &[])],
+        },
+        Blank::Soil => &Words {
+            title: "Soil looked at or measured",
+            hint: "In front of the hives, where larvae would go down.",
+            fields: &[
+                ("Moisture", "", &["not looked", "dry", "moist", "wet"]),
+                ("Warmth of the soil", "", &[]),
+                ("At this depth", "", &[]),
+                NOTE,
+            ],
+        },
         Blank::Harvest => &Words {
             title: "Harvest lot",
             hint: "Supers with few bees left are open to beetles: spin within 24 hours, 48 at the most. Slimed honey is not for people or bees.",
@@ -207,7 +233,9 @@ pub fn blank(blank: Blank) -> &'static Words {
                 ("Into the room at", "", &[]),
                 ("Extraction began", "", &[]),
                 ("Extraction ended", "", &[]),
+                ("Wet supers back on hives or in the freezer at", "", &[]),
                 ("Warmth of the room", "", &[]),
+                ("The room at its coolest", "", &[]),
                 ("Humidity of the room", "", &[]),
                 ("Honey", "", &[]),
                 NOTE,
@@ -247,6 +275,17 @@ pub fn blank(blank: Blank) -> &'static Words {
                 ),
             ],
         },
+        Blank::Aims => &Words {
+            title: "What you aim at",
+            hint: "The clocks of the beetle go by these. Left empty, they say which common figure they use.",
+            fields: &[
+                ("Hours from bees off to spinning: goal", "", &[]),
+                ("Hours from bees off to spinning: limit", "", &[]),
+                ("Broods you notice when you look", "Of a hundred with larvae in sight.", &[]),
+                ("Days between looks", "", &[]),
+                ("Days bait may stay in", "", &[]),
+            ],
+        },
     }
 }
 
@@ -267,6 +306,18 @@ pub const IS: &str = ": ";
 pub const AND: &str = "; ";
 /// Between what a line is about and what it says.
 pub const SAYS: &str = ": ";
+/// Before the twelve mean highs of a climate, and before its lows.
+pub const MEANS: [&str; 2] = ["mean highs, January to December: ", "mean lows: "];
+/// Over the two columns of the months.
+pub const HIGH_LOW: [&str; 2] = ["High", "Low"];
+/// Heading of the months.
+pub const MONTHS: &str = "Mean of the daily highs and lows";
+/// Chooses figures that anybody may use.
+pub const KNOWN: &str = "Begin with a known place";
+/// None of them.
+pub const OWN_FIGURES: &str = "Own figures";
+/// The unit of all of them.
+pub const MONTHS_UNIT: &str = "Unit of all figures";
 /// Several hives, before their tags.
 pub const HIVES: &str = "Hives ";
 /// The keeper.
@@ -303,6 +354,8 @@ pub const FOLD: &str = "More fields";
 pub const LACKS: &str = "This is needed.";
 /// A day or an hour before an earlier one.
 pub const BACKWARDS: &str = "This lies before the day or the hour above it.";
+/// A month's mean low above its mean high.
+pub const UPSIDE_DOWN: &str = "This low is above the high of the month.";
 /// Not a day and an hour.
 pub const NO_TIME: &str = "Choose a day and an hour.";
 /// A colony split into itself.

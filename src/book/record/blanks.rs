@@ -1,6 +1,7 @@
 //! The blanks: one table for each kind of record.
 //!
-//! Names and words stand so in files of format version 2 and are never changed: what is missing means one more version.
+//! Names and words stand so in files of format version 2 and 3 and are never changed: what is missing means one more
+//! version.
 //! The fields for products follow what registers of treatments ask for: first day, name, quantity, supplier, hives,
 //! withdrawal period even where it is zero, and its duration (Regulation (EU) 2019/6, Article 108; the United Kingdom's
 //! lists are alike), and who applied it, with certificate and site (7 U.S.C. 136i-1; 7 CFR part 110 on restricted-use
@@ -70,22 +71,32 @@ pub struct Field {
     pub must: bool,
     /// Left out of papers that leave the phone unless it is asked for.
     pub private: bool,
+    /// The version of the format that knows it first.
+    pub since: u32,
 }
 
 const fn field(name: &'static str, ask: Ask) -> Field {
-    Field { name, ask, must: false, private: false }
+    Field { name, ask, must: false, private: false, since: 2 }
 }
 
 const fn must(name: &'static str, ask: Ask) -> Field {
-    Field { name, ask, must: true, private: false }
+    Field { name, ask, must: true, private: false, since: 2 }
 }
 
 const fn private(name: &'static str, ask: Ask) -> Field {
-    Field { name, ask, must: false, private: true }
+    Field { name, ask, must: false, private: true, since: 2 }
+}
+
+const fn third(field: Field) -> Field {
+    Field { since: 3, ..field }
 }
 
 const fn number(units: &'static [&'static str], most: i64) -> Ask {
     Ask::Number { units, least: 0, most }
+}
+
+const fn from_one(units: &'static [&'static str], most: i64) -> Ask {
+    Ask::Number { units, least: 1, most }
 }
 
 const NOTE: Field = private("note", Ask::Text(500));
@@ -122,6 +133,16 @@ macro_rules! blanks {
                 match self { $(Blank::$blank => $ended,)* }
             }
 
+            /// The version of the format that knows it first.
+            pub fn since(self) -> u32 {
+                if matches!(self, Blank::Bait | Blank::Climate | Blank::Soil | Blank::Aims) { 3 } else { 2 }
+            }
+
+            /// Where the twelve highs of a climate begin among its fields, and how many fields on the low of each stands.
+            pub const fn months() -> (usize, usize) {
+                (1, 12)
+            }
+
             /// Its fields.
             pub fn fields(self) -> &'static [Field] {
                 match self { $(Blank::$blank => $fields,)* }
@@ -133,6 +154,8 @@ macro_rules! blanks {
 blanks! {
     Look = "look", Hive, false, LOOK "What was seen in an open hive." [
         must("larvae", Ask::Word(&["not_looked", "none", "few", "many"])),
+        third(field("larvae_size", Ask::Word(&["tiny", "full_grown", "both"]))),
+        third(field("soil", Ask::Word(&["not_looked", "none", "larvae"]))),
         field("slime", Ask::Word(&["not_looked", "no", "yes"])),
         field("adults", Ask::Count),
         field("frames_of_bees", FRAMES),
@@ -158,6 +181,11 @@ blanks! {
     ];
     Patty = "patty", Hive, false, PATTY "A pollen or protein patty put in or taken out." [
         must("did", Ask::Word(&["put_in", "taken_out"])),
+        field("amount", number(&["g", "oz"], 100_000)),
+        NOTE,
+    ];
+    Bait = "bait", Hives, false, BAIT "Bait put where beetles are to be caught, or taken away." [
+        must("did", Ask::Word(&["put_in", "renewed", "taken_out"])),
         field("amount", number(&["g", "oz"], 100_000)),
         NOTE,
     ];
@@ -233,13 +261,48 @@ blanks! {
         private("phone", NUMBER_TEXT),
         private("where", Ask::Text(100)),
     ];
+    Climate = "climate", Yard, true, CLIMATE "What the months are like in a yard: mean highs and lows of the air." [
+        private("named", Ask::Text(100)),
+        must("high_1", WARMTH),
+        must("high_2", WARMTH),
+        must("high_3", WARMTH),
+        must("high_4", WARMTH),
+        must("high_5", WARMTH),
+        must("high_6", WARMTH),
+        must("high_7", WARMTH),
+        must("high_8", WARMTH),
+        must("high_9", WARMTH),
+        must("high_10", WARMTH),
+        must("high_11", WARMTH),
+        must("high_12", WARMTH),
+        must("low_1", WARMTH),
+        must("low_2", WARMTH),
+        must("low_3", WARMTH),
+        must("low_4", WARMTH),
+        must("low_5", WARMTH),
+        must("low_6", WARMTH),
+        must("low_7", WARMTH),
+        must("low_8", WARMTH),
+        must("low_9", WARMTH),
+        must("low_10", WARMTH),
+        must("low_11", WARMTH),
+        must("low_12", WARMTH),
+    ];
+    Soil = "soil", Yard, false, SOIL "The ground of a yard, looked at or measured." [
+        must("moisture", Ask::Word(&["not_looked", "dry", "moist", "wet"])),
+        field("temperature", WARMTH),
+        field("depth", number(&["cm", "in"], 200)),
+        NOTE,
+    ];
     Harvest = "harvest", Place, true, HARVEST "A harvest lot." [
         field("supers", FRAMES),
         must("bees_off", Ask::Time),
         field("into_room", Ask::Time),
         field("extraction_began", Ask::Time),
         field("extraction_ended", Ask::Time),
+        third(field("supers_back", Ask::Time)),
         field("room", WARMTH),
+        third(field("room_low", WARMTH)),
         field("humidity", number(&["%"], 100)),
         field("honey", number(&["kg", "lb"], 1_000_000)),
         NOTE,
@@ -262,5 +325,12 @@ blanks! {
         field("registration", NUMBER_TEXT),
         field("certificate", NUMBER_TEXT),
         field("keep_years", Ask::Word(&["5", "3", "2"])),
+    ];
+    Aims = "aims", Keeper, true, AIMS "What the keeper aims at: hours of a honey lot, days between looks." [
+        field("goal_hours", from_one(&[], 240)),
+        field("limit_hours", from_one(&[], 240)),
+        field("notice", from_one(&["%"], 100)),
+        field("look_every", from_one(&[], 90)),
+        field("bait_days", from_one(&[], 60)),
     ];
 }

@@ -42,13 +42,15 @@ impl Book {
         if let Some(field) = record.lacks() {
             return Err(Refusal::Lacks { field });
         }
-        if let Some(field) = record.backwards(day) {
+        if let Some(field) = record.backwards(day).or_else(|| record.upside_down()) {
             return Err(Refusal::Backwards { field });
         }
         // Rain is told by its day alone, and facts may be emptied; of whatever else asks for nothing in particular
         // something must be told.
-        let alone =
-            matches!(record.blank, Blank::Rain | Blank::HiveFacts | Blank::YardFacts | Blank::KeeperFacts);
+        let alone = matches!(
+            record.blank,
+            Blank::Rain | Blank::HiveFacts | Blank::YardFacts | Blank::KeeperFacts | Blank::Aims
+        );
         let nothing = record.answers.iter().all(Option::is_none) && !alone;
         if nothing || record.check().is_err() {
             return Err(Refusal::Nothing);

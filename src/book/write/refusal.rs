@@ -52,7 +52,7 @@ pub enum Refusal {
     NoYard,
     /// A colony cannot be divided into itself, nor into one that it came from.
     SplitOfItself,
-    /// A day or an hour lies before one that comes earlier.
+    /// A day or an hour lies before one that comes earlier, or a month's mean low above its mean high.
     Backwards {
         /// The field of the blank.
         field: usize,

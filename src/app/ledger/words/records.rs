@@ -53,8 +53,31 @@ fn put_fields(said: &mut String, book: &Book, record: &Record) {
         put(said, wr::IS);
         put_answer(said, book, &field.ask, answer, names);
     }
+    if record.blank == Blank::Climate {
+        put_months(said, record);
+    }
     if record.blank == Blank::Product && record.text("registration").is_none() {
         put(said, wr::UNVERIFIED);
+    }
+}
+
+/// The months of a climate: "; mean highs, January to December: 3, 5, … °C; mean lows: -2, -1, … °C".
+fn put_months(said: &mut String, record: &Record) {
+    let (first, months) = Blank::months();
+    let Some(Ask::Number { units, .. }) = record.blank.fields().get(first).map(|field| field.ask) else {
+        return;
+    };
+    for (half, heading) in wr::MEANS.iter().enumerate() {
+        let (mut between, mut unit) = (*heading, &0);
+        put(said, wr::AND);
+        for answer in record.answers.iter().skip(first + half * months).take(months) {
+            let Some(Answer::Number(figure, at)) = answer else { continue };
+            put(said, between);
+            put(said, &figure.to_string());
+            between = w::NEXT;
+            unit = at;
+        }
+        put(said, &with_unit("", wr::unit(units.get(usize::from(*unit)).copied().unwrap_or_default())));
     }
 }
 
