@@ -6,7 +6,9 @@
 pub mod chain;
 pub mod demo;
 pub mod entry;
+pub mod finds;
 pub mod fold;
+pub mod ground;
 pub mod id;
 pub mod keeper;
 pub mod log;

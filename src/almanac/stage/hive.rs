@@ -21,6 +21,8 @@ pub enum Strength {
     Cover(f64),
     /// No bees: an empty box, or supers that were pulled.
     Empty,
+    /// As warm as somebody measured it, or takes it to be, day and night.
+    Known(Span),
 }
 
 impl Strength {
@@ -38,6 +40,7 @@ impl Strength {
         match self {
             Strength::Strong => at(air, 1.0),
             Strength::Empty => at(air, 0.0),
+            Strength::Known(span) => span,
             Strength::Cover(share) => at(air, share),
             Strength::Unknown => {
                 let (strong, weak) = (at(air, 1.0), at(air, COMB));

@@ -183,8 +183,8 @@ impl Walk<'_> {
 
     /// Rates that no day changes, so that they are worked out once.
     fn flat_rates(&self, stage: Stage) -> Option<[f64; 3]> {
-        let strong = self.strength == Strength::Strong && stage != Stage::Soil;
-        (strong || stage.fixed_days().is_some()).then(|| rates(stage, &self.strength.span(Swing::default())))
+        let even = matches!(self.strength, Strength::Strong | Strength::Known(_)) && stage != Stage::Soil;
+        (even || stage.fixed_days().is_some()).then(|| rates(stage, &self.strength.span(Swing::default())))
     }
 
     fn rates(&self, stage: Stage, place: usize) -> [f64; 3] {
