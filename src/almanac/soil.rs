@@ -164,6 +164,12 @@ impl Soil {
         Soil { offset: pull / precision, give: (1.0 / precision).sqrt().max(CLOSEST), readings, ..*self }
     }
 
+    /// Corrected as `other` is.
+    #[must_use]
+    pub fn with_offset_of(&self, other: &Soil) -> Soil {
+        Soil { offset: other.offset, give: other.give, readings: other.readings, ..*self }
+    }
+
     /// What readings add, in kelvin.
     pub fn offset(&self) -> f64 {
         self.offset
