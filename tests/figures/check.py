@@ -21,11 +21,13 @@ import calendar_months
 import levels
 import medians
 import packs
+import rate_sums
 import seasons
 import spills
 import stamps
 import table_files
 import tables_in
+import weather_years
 import zones
 
 HERE = pathlib.Path(__file__).parent
@@ -36,11 +38,13 @@ MODULES = [
     levels,
     medians,
     packs,
+    rate_sums,
     seasons,
     spills,
     stamps,
     table_files,
     tables_in,
+    weather_years,
     zones,
 ]
 

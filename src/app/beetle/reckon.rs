@@ -79,7 +79,7 @@ pub fn find(draft: &BenchDraft, ground: Option<&Ground>, today: Day) -> Result<F
         let soil = span(low, (draft.dates_soil_high(), draft.dates_soil_high_unit()))?;
         let low = (draft.dates_hive_low(), draft.dates_hive_low_unit());
         let comb = span(low, (draft.dates_hive_high(), draft.dates_hive_high_unit()))?;
-        let weather = Weather::of_days(vec![comb.likely; DAYS], vec![soil; DAYS]);
+        let weather = Weather::of_days(vec![comb; DAYS], vec![soil; DAYS]);
         (weather, Strength::Known(comb), Vec::new())
     };
     // What is chosen here stands in the place of what the records say; "moist" of a yard is as they say.
