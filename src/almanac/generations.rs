@@ -41,41 +41,42 @@ pub struct Season {
 /// More than any year has room for: an egg alone takes a day, the soil stage two weeks.
 const MOST: usize = 24;
 
-/// The season that runs on `day`, or the next. It begins when larvae that wait could begin in the soil, on the first day
-/// on which it is warm enough at the warm end of its span, and lasts a year at the most; where the soil is never too
-/// cold it begins on `day`.
+/// The season of the year that runs on `day`: a year of beetles begins on the coldest day of the soil, so that a summer
+/// lies in one whole wherever it falls. It begins with larvae that go into the soil on the first day on which the soil
+/// stage goes on, and counts what comes out within that year.
 ///
-/// Only strong colonies keep their brood nest warm from the first day on: for a yard's season the strength of `walk` is
-/// theirs. Beetles that wait for longer, starve or are caught are not reckoned with: this is the room there is, no forecast.
+/// Only strong colonies keep a brood nest warm from the first day on: for a yard's season the strength of `walk` is
+/// theirs. Beetles that wait for longer, starve or are caught are not reckoned with: it is the room there is, no
+/// forecast.
 pub fn season(walk: &Walk, day: Day) -> Season {
-    let begin = match open(walk.weather, Edge::Earliest, day) {
-        Open::From(first, _) => first,
-        Open::AllYear | Open::Never => day,
-    };
-    run(walk, begin, begin, begin.plus(365), true)
+    let begin = year_of(walk.weather, day);
+    run(walk, begin, begin, true)
 }
 
-/// What is left of the season that runs on `day` when eggs are laid on that day: generations whose adults come before
-/// the next season begins. In a winter it is the next season's.
+/// What is left of it when eggs are laid on `day`: the generations whose adults come out before that year ends.
 pub fn left(walk: &Walk, day: Day) -> Season {
-    let begin = match open(walk.weather, Edge::Earliest, day) {
-        Open::From(first, _) => first,
-        Open::AllYear | Open::Never => day,
-    };
-    if begin > day {
-        return season(walk, day);
-    }
-    run(walk, begin, day, begin.plus(365), false)
+    run(walk, year_of(walk.weather, day), day, false)
 }
 
-fn run(walk: &Walk, begin: Day, from: Day, until: Day, in_soil: bool) -> Season {
+/// The coldest day of the soil, the last on or before `day`.
+fn year_of(weather: &Weather, day: Day) -> Day {
+    let mut coldest = 0;
+    for at in 1..DAYS {
+        if weather.soil(at).likely.mean() < weather.soil(coldest).likely.mean() {
+            coldest = at;
+        }
+    }
+    day.plus(-whole((place(day) + DAYS - coldest) % DAYS))
+}
+
+fn run(walk: &Walk, begin: Day, from: Day, in_soil: bool) -> Season {
     let mut season = Season {
         open: Edge::ALL.map(|edge| open(walk.weather, edge, begin)),
         generations: Vec::new(),
         count: [0; 3],
         overlap: None,
     };
-    let last = f64::from(until.number());
+    let last = f64::from(begin.plus(365).number());
     for edge in Edge::ALL {
         let Some(mut time) = first_time(walk, edge, &season, from, in_soil) else { continue };
         for at in 0..MOST {
@@ -165,11 +166,11 @@ pub fn open(weather: &Weather, edge: Edge, day: Day) -> Open {
     let here = place(day);
     // Days since the stretch last began.
     let gone = (here + 2 * DAYS - best) % DAYS;
-    let begun = if gone < length { -real_days(gone) } else { real_days(DAYS - gone) };
+    let begun = if gone < length { -whole(gone) } else { whole(DAYS - gone) };
     let first = day.plus(begun);
-    Open::From(first, first.plus(real_days(length) - 1))
+    Open::From(first, first.plus(whole(length) - 1))
 }
 
-fn real_days(days: usize) -> i32 {
+fn whole(days: usize) -> i32 {
     i32::try_from(days).unwrap_or_default()
 }

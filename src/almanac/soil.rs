@@ -1,6 +1,6 @@
 //! The warmth of the soil through a year, and what the keeper's own probe says of it.
 
-use super::climate::{Climate, DAYS, real};
+use super::climate::{Climate, DAYS, LENGTHS, MIDDLES, place, real};
 use super::day::Day;
 use super::quantity::Length;
 use super::warmth::{Span, Swing, Warmth};
@@ -122,11 +122,11 @@ impl Soil {
         const FLATTENED: f64 = 0.988_615_929_465_369;
         let mut mean = 0.0;
         let mut wave = (0.0, 0.0);
-        for (month, warmth) in climate.means().iter().enumerate() {
-            let turn = (real(month) + 0.5) / 12.0;
-            mean += warmth.celsius() / 12.0;
-            wave.0 += warmth.celsius() * cosine(turn) / (6.0 * FLATTENED);
-            wave.1 += warmth.celsius() * cosine(turn - 0.25) / (6.0 * FLATTENED);
+        for (warmth, (length, middle)) in climate.means().iter().zip(LENGTHS.iter().zip(&MIDDLES)) {
+            let (weight, turn) = (warmth.celsius() * length / real(DAYS), middle / real(DAYS));
+            mean += weight;
+            wave.0 += weight * cosine(turn) * 2.0 / FLATTENED;
+            wave.1 += weight * cosine(turn - 0.25) * 2.0 / FLATTENED;
         }
         Soil {
             mean: mean + shade.kelvin(),
@@ -155,13 +155,19 @@ impl Soil {
         let mut readings = 0;
         for probe in probes {
             if (0..=READING_LASTS).contains(&today.days_since(probe.day)) {
-                let here = plain.at_time(real(super::climate::place(probe.day)) + 0.5, metres(probe.depth));
+                let here = plain.at_time(real(place(probe.day)) + 0.5, metres(probe.depth));
                 precision += 1.0 / (READING * READING);
                 pull += (probe.warmth.celsius() - here) / (READING * READING);
                 readings += 1;
             }
         }
         Soil { offset: pull / precision, give: (1.0 / precision).sqrt().max(CLOSEST), readings, ..*self }
+    }
+
+    /// Corrected as `other` is.
+    #[must_use]
+    pub fn with_offset_of(&self, other: &Soil) -> Soil {
+        Soil { offset: other.offset, give: other.give, readings: other.readings, ..*self }
     }
 
     /// What readings add, in kelvin.
@@ -205,7 +211,8 @@ impl Soil {
         Span::around(Swing::flat(self.bed(place)), self.give)
     }
 
-    fn at_time(&self, days: f64, metres: f64) -> f64 {
+    /// °C at `days` after the year began and `metres` below the surface, before any reading.
+    pub fn at_time(&self, days: f64, metres: f64) -> f64 {
         let damping = metres * (PI / (real(DAYS) * self.diffusivity)).sqrt();
         let turn = days / real(DAYS) - damping / TAU;
         self.mean + decay(damping) * (self.wave.0 * cosine(turn) + self.wave.1 * cosine(turn - 0.25))
@@ -217,7 +224,7 @@ fn metres(depth: Length) -> f64 {
 }
 
 /// The cosine of `turns` whole turns, to 10⁻⁹. That of the standard library costs four kilobytes of download.
-pub(crate) fn cosine(turns: f64) -> f64 {
+pub fn cosine(turns: f64) -> f64 {
     // Folded to a sine between −π/2 and π/2, whose series ends with the 13th power.
     let fold = (0.25 - (turns - (turns + 0.5).floor()).abs()) * TAU;
     let square = fold * fold;
@@ -229,7 +236,7 @@ pub(crate) fn cosine(turns: f64) -> f64 {
 }
 
 /// e to the power of −`x` for 0 ≤ `x`: a short series for the 256th part, squared eight times.
-fn decay(x: f64) -> f64 {
+pub fn decay(x: f64) -> f64 {
     let part = x / 256.0;
     let mut power = 1.0 - part * (1.0 - part / 2.0 * (1.0 - part / 3.0 * (1.0 - part / 4.0)));
     for _ in 0..8 {

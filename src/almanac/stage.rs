@@ -15,7 +15,7 @@ pub use march::{Dry, Held, LIMIT, Outcome, Step, Walk, When, Why};
 pub use rate::{NARROW, Rates, WIDE, days, rates};
 pub use set::{Curve, Line};
 pub use sine::{NODES, day_mean};
-pub use weather::Weather;
+pub use weather::{AIR, Weather};
 
 /// A stretch of the beetle's life.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

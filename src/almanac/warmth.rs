@@ -87,7 +87,7 @@ impl Swing {
         Swing { low: self.low.warmer(kelvin), high: self.high.warmer(kelvin) }
     }
 
-    /// `share` (0–1) of the way from this day to `other`.
+    /// `share` of the way from this day to `other`, or beyond it when above 1.
     #[must_use]
     pub fn towards(self, other: Swing, share: f64) -> Swing {
         let between = |from: Warmth, to: Warmth| Warmth::held(from.0 + (to.0 - from.0) * share);

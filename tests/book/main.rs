@@ -9,6 +9,7 @@ mod clash;
 mod corrections;
 mod decided;
 mod demo;
+mod finds;
 mod fixtures;
 mod foreign;
 mod half_made;

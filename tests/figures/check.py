@@ -23,12 +23,14 @@ import hours
 import levels
 import medians
 import packs
+import rate_sums
 import rhythms
 import seasons
 import spills
 import stamps
 import table_files
 import tables_in
+import weather_years
 import zones
 
 HERE = pathlib.Path(__file__).parent
@@ -41,12 +43,14 @@ MODULES = [
     levels,
     medians,
     packs,
+    rate_sums,
     rhythms,
     seasons,
     spills,
     stamps,
     table_files,
     tables_in,
+    weather_years,
     zones,
 ]
 

@@ -1,7 +1,7 @@
 //! The worked examples of this project's own map of the job for what happens between visits (sections C15, C22–C24, C27
 //! and 4.1), computed there by a script.
 
-use super::{close, day, warmth};
+use super::{celsius, close, day};
 use beetle_almanac::almanac::bait;
 use beetle_almanac::almanac::honey::{
     BACK_HOURS, GOAL_HOURS, Hatch, LIMIT_HOURS, Pull, Race, Stand, Work, hatch,
@@ -10,8 +10,8 @@ use beetle_almanac::almanac::moment::Moment;
 use beetle_almanac::almanac::rhythm::{gaps, longest, share};
 use beetle_almanac::almanac::warmth::Swing;
 
-fn flat(celsius: f64) -> Swing {
-    Swing::flat(warmth(celsius))
+fn flat(degrees: f64) -> Swing {
+    Swing::flat(celsius(degrees))
 }
 
 #[test]
@@ -39,13 +39,13 @@ fn c15_looks_at_a_fixed_interval() {
 
 #[test]
 fn c22_first_hatch() {
-    for (celsius, hours) in [(20.0, 72.0), (24.0, 44.0), (28.0, 32.0), (35.0, 22.0)] {
-        let Hatch::After { minutes, earliest, latest } = hatch(flat(celsius)) else { panic!("{celsius}") };
+    for (degrees, hours) in [(20.0, 72.0), (24.0, 44.0), (28.0, 32.0), (35.0, 22.0)] {
+        let Hatch::After { minutes, earliest, latest } = hatch(flat(degrees)) else { panic!("{degrees}") };
         assert!(earliest < minutes && latest.is_some_and(|latest| minutes < latest));
         close(f64::from(minutes) / 60.0, hours, 0.5);
     }
-    for celsius in [13.5, 4.0, -18.0] {
-        assert_eq!(hatch(flat(celsius)), Hatch::TooCold, "{celsius}");
+    for degrees in [13.5, 4.0, -18.0] {
+        assert_eq!(hatch(flat(degrees)), Hatch::TooCold, "{degrees}");
     }
     assert_eq!(hatch(flat(50.0)), Hatch::TooHot);
 }

@@ -1,6 +1,6 @@
 //! Eggs in a room that is warmer by day than by night, against scipy's integral (`tests/figures/hatches.py`).
 
-use super::{rows, warmth};
+use super::{celsius, rows};
 use beetle_almanac::almanac::honey::{Hatch, hatch};
 use beetle_almanac::almanac::warmth::Swing;
 
@@ -9,7 +9,7 @@ fn eggs_hatch_as_fast_as_the_integral_over_the_day_says() {
     let rows: Vec<(f64, f64, f64)> = rows(include_str!("../figures/hatches.json"));
     let (mut hatching, mut cold, mut hot) = (0, 0, 0);
     for (low, high, rate) in rows {
-        match hatch(Swing { low: warmth(low), high: warmth(high) }) {
+        match hatch(Swing { low: celsius(low), high: celsius(high) }) {
             Hatch::After { minutes, earliest, latest } => {
                 // 48 values stand for the whole day. Where it is too hot for a part of it the rate falls from its highest to
                 // nothing at once, and one value more or less is a forty-eighth of that; else they are much better.

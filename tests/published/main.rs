@@ -7,16 +7,21 @@
 #![allow(missing_docs)]
 
 mod backups;
+mod bernier;
 mod between_visits;
 mod calendar;
 mod common_practice;
+mod degree_days;
 mod hatches;
+mod kusuda_achenbach;
 mod levels;
 mod medians;
+mod meikle_patt;
 mod nist;
 mod packs;
 #[path = "../support/papers.rs"]
 mod papers;
+mod rate_sums;
 mod readers;
 #[path = "../support/records.rs"]
 mod record_of_each;
@@ -31,12 +36,14 @@ mod stamps;
 mod support;
 mod tables_in;
 mod vectors;
+mod weather_years;
+mod whole_lives;
 mod zones;
 
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::{Decimal, Length, Share, Volume};
 use beetle_almanac::almanac::trap::{TrapForm, TrapKind, TrapSize};
-use beetle_almanac::almanac::warmth::Warmth;
+use beetle_almanac::almanac::warmth::{Span, Swing, Warmth};
 
 /// The rows of a file of figures.
 fn rows<T: serde::de::DeserializeOwned>(json: &str) -> Vec<T> {
@@ -55,12 +62,21 @@ fn percent(value: f64) -> Share {
     Share::from_percent(decimal(value)).expect("a share")
 }
 
-fn mm(value: f64) -> Length {
-    Length::from_millimetres(value).expect("a length")
+fn celsius(value: f64) -> Warmth {
+    Warmth::from_celsius(value).expect("a temperature")
 }
 
-fn warmth(celsius: f64) -> Warmth {
-    Warmth::from_celsius(celsius).expect("a temperature")
+fn swing(low: f64, high: f64) -> Swing {
+    Swing { low: celsius(low), high: celsius(high) }
+}
+
+/// A day that stays at one temperature that is known.
+fn flat(value: f64) -> Span {
+    Span::around(Swing::flat(celsius(value)), 0.0)
+}
+
+fn mm(value: f64) -> Length {
+    Length::from_millimetres(value).expect("a length")
 }
 
 fn ml(value: f64) -> Volume {

@@ -1,6 +1,6 @@
 //! The worked examples of this project's own map of the job (sections C1–C9 and 4.1), computed there by a script.
 
-use super::{close, day, decimal, ml, mm, percent, trap};
+use super::{celsius, close, day, decimal, ml, mm, percent, swing, trap};
 use beetle_almanac::almanac::oil::{
     OilNeed, Service, USUAL_RESERVE, bodies_volume, carried, level_flatters, oil_for_visit,
 };
@@ -8,11 +8,14 @@ use beetle_almanac::almanac::quantity::{Share, TypedVolume, VolumeUnit};
 use beetle_almanac::almanac::refill::{
     Limit, Loss, LossInterval, RefillFacts, Timing, median_loss, refill, timing,
 };
+use beetle_almanac::almanac::sighting::{Seen, Sighting};
 use beetle_almanac::almanac::spill::spill;
 use beetle_almanac::almanac::stack::trap_total;
+use beetle_almanac::almanac::stage::{Edge, Line, Stage, Strength, Walk, Weather, days};
 use beetle_almanac::almanac::supply::cheapest;
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::almanac::trap::{Pack, TrapKind};
+use beetle_almanac::almanac::warmth::{Span, Swing};
 
 fn holding(millilitres: f64) -> TrapKind {
     let capacity = TypedVolume::new(decimal(millilitres), VolumeUnit::Millilitre).ok();
@@ -121,4 +124,60 @@ fn c9_spill_angles() {
     for (fill, braking) in [(40.0, 3.8), (50.0, 3.0), (70.0, 1.8), (90.0, 0.6)] {
         close(spill(mm(65.0), mm(20.0), percent(fill)).unwrap().braking, braking, 0.05);
     }
+}
+
+/// The two sets of the map of the job for the soil stage; the page's own second set is finer.
+const SOIL: [Line; 2] = [Line { sum: 365.0, floor: 10.0 }, Line { sum: 306.0, floor: 11.9 }];
+
+/// Full-grown larvae at the entrance on 10 July 2026, soil at 24–28 °C: faster set at the warm end, the mean of both in
+/// the middle, slower set at the cool end, rounded outward.
+#[test]
+fn c12_c13_three_dates_from_two_sets_without_a_band() {
+    let at = |celsius: f64| SOIL.map(|set| set.days(celsius).expect("it develops"));
+    let ([a, b], [c, d], [e, f]) = (at(28.0), at(26.0), at(24.0));
+    let seen = day("2026-07-10");
+    let dates = [(a.min(b), Edge::Earliest), (f64::midpoint(c, d), Edge::Likely), (e.max(f), Edge::Latest)]
+        .map(|(days, edge)| seen.plus(edge.whole_days(days)));
+    assert_eq!(dates, [day("2026-07-29"), day("2026-08-01"), day("2026-08-06")]);
+    // What the screen says of the same: bands and a third set make it wider, and larvae may have left up to three days
+    // before and go on for two.
+    let soil = Span { cool: swing(24.0, 24.0), likely: swing(26.0, 26.0), warm: swing(28.0, 28.0) };
+    let weather = Weather::of_days(vec![Span::around(Swing::flat(celsius(25.0)), 2.0); 365], vec![soil; 365]);
+    let walk = Walk { weather: &weather, strength: Strength::Strong, dry: &[] };
+    let wide = Sighting { seen: Seen::Leaving, day: seen, ended: None }.dates(&walk);
+    let wide = wide.adults.map(|adults| adults.expect("a date").day);
+    assert_eq!(wide, [day("2026-07-21"), day("2026-07-31"), day("2026-08-11")]);
+}
+
+#[test]
+fn c12_soil_stage_of_both_sets() {
+    for (warmth, first, second) in
+        [(16.0, 60.8, 74.6), (20.0, 36.5, 37.8), (28.0, 20.3, 19.0), (35.0, 14.6, 13.2)]
+    {
+        for (set, published) in SOIL.iter().zip([first, second]) {
+            close(set.days(warmth).expect("it develops"), published, 0.06);
+        }
+    }
+    assert_eq!(SOIL.map(|set| set.days(10.0)), [None, None]);
+}
+
+/// Hive at 34 °C, soil at 26 °C: egg 0.9, larva 8, adult in 32 days; at 30 and 22 °C 41 days. There larvae do not wander,
+/// and the soil stage is that of two sets.
+#[test]
+fn c12_a_whole_life_in_two_temperatures() {
+    for (hive, soil, whole) in [(34.0, 26.0, 32.0), (30.0, 22.0, 41.0)] {
+        let [a, b] = SOIL.map(|set| set.days(soil).expect("it develops"));
+        let hive = [Stage::Egg, Stage::Larva].map(|stage| days(stage, celsius(hive), Edge::Likely));
+        let found = hive.iter().flatten().sum::<f64>() + f64::midpoint(a, b);
+        close(found, whole, 1.0);
+    }
+}
+
+/// The honey house: 24 · 19.4 / (T − 13.5) hours.
+#[test]
+fn c22_first_hatch_by_the_first_set_of_eggs() {
+    for (warmth, hours) in [(20.0, 72.0), (24.0, 44.0), (28.0, 32.0), (35.0, 22.0)] {
+        close(Stage::Egg.first().days(warmth).expect("it develops") * 24.0, hours, 0.7);
+    }
+    assert_eq!(Stage::Egg.first().days(13.5), None);
 }

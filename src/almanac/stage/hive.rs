@@ -1,6 +1,5 @@
 //! How warm it is where eggs and larvae are: by how many bees keep it warm.
 
-use crate::almanac::soil::UNPROBED;
 use crate::almanac::warmth::{Span, Swing, Warmth};
 
 /// The brood nest of a strong colony, °C: 34 in the studies, 34–35 in common practice; the middle, and how far it may
@@ -21,6 +20,8 @@ pub enum Strength {
     Cover(f64),
     /// No bees: an empty box, or supers that were pulled.
     Empty,
+    /// As warm as somebody measured it, or takes it to be, day and night.
+    Known(Span),
 }
 
 impl Strength {
@@ -32,12 +33,13 @@ impl Strength {
     /// How warm it is among the combs on a day with this air.
     ///
     /// The warmth of the brood nest by the share of comb that is covered, the air outside by the rest: a straight line
-    /// between two ends that are known, no source for what lies between. It may be off by half a degree in the nest and
-    /// by as much as unprobed soil where there are no bees.
-    pub fn span(self, air: Swing) -> Span {
+    /// between two ends that are known, no source for what lies between; so it may be off by half a degree in the nest
+    /// and by as much as the air where there are no bees.
+    pub fn span(self, air: Span) -> Span {
         match self {
             Strength::Strong => at(air, 1.0),
             Strength::Empty => at(air, 0.0),
+            Strength::Known(span) => span,
             Strength::Cover(share) => at(air, share),
             Strength::Unknown => {
                 let (strong, weak) = (at(air, 1.0), at(air, COMB));
@@ -57,8 +59,12 @@ impl Strength {
     }
 }
 
-fn at(air: Swing, share: f64) -> Span {
+fn at(air: Span, share: f64) -> Span {
     let (nest, give) = NEST;
-    let likely = air.towards(Swing::flat(Warmth::held(nest)), share);
-    Span::around(likely, give * share + UNPROBED * (1.0 - share))
+    let nest = |kelvin: f64| Swing::flat(Warmth::held(nest + kelvin));
+    Span {
+        cool: air.cool.towards(nest(-give), share),
+        likely: air.likely.towards(nest(0.0), share),
+        warm: air.warm.towards(nest(give), share),
+    }
 }

@@ -6,7 +6,7 @@ use super::weather::Weather;
 use super::{Edge, Stage};
 use crate::almanac::climate::place_of;
 use crate::almanac::day::Day;
-use crate::almanac::warmth::{Span, Swing};
+use crate::almanac::warmth::Span;
 
 /// Days after which a march gives up: two years.
 pub const LIMIT: u16 = 731;
@@ -183,8 +183,8 @@ impl Walk<'_> {
 
     /// Rates that no day changes, so that they are worked out once.
     fn flat_rates(&self, stage: Stage) -> Option<[f64; 3]> {
-        let strong = self.strength == Strength::Strong && stage != Stage::Soil;
-        (strong || stage.fixed_days().is_some()).then(|| rates(stage, &self.strength.span(Swing::default())))
+        let even = matches!(self.strength, Strength::Strong | Strength::Known(_)) && stage != Stage::Soil;
+        (even || stage.fixed_days().is_some()).then(|| rates(stage, &self.strength.span(Span::default())))
     }
 
     fn rates(&self, stage: Stage, place: usize) -> [f64; 3] {

@@ -84,7 +84,7 @@ impl Stage {
     /// What each of the stage's sets makes of `celsius` in a day: A, B, and where there is one the third.
     ///
     /// Lines stop rising where the stage is quickest and give nothing above its limit.
-    pub(super) fn sets(self, celsius: f64) -> [f64; 3] {
+    pub fn sets(self, celsius: f64) -> [f64; 3] {
         let (quickest, limit) = self.heat();
         if celsius > limit {
             return [0.0; 3];

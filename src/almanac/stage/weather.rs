@@ -4,12 +4,16 @@ use super::Stage;
 use super::rate::{Rates, rates};
 use crate::almanac::climate::{Climate, DAYS};
 use crate::almanac::soil::Soil;
-use crate::almanac::warmth::{Span, Swing};
+use crate::almanac::warmth::Span;
+
+/// How far the air of a day may be off what twelve monthly means make of it, in kelvin. Chosen here, no source; as much as
+/// for soil without a probe.
+pub const AIR: f64 = 2.0;
 
 /// A year of a yard. What depends on the yard alone is worked out once: then a march through the soil is additions.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Weather {
-    air: Vec<Swing>,
+    air: Vec<Span>,
     soil: Vec<Span>,
     rates: Vec<Rates>,
 }
@@ -20,14 +24,14 @@ impl Weather {
         let mut air = Vec::with_capacity(DAYS);
         let mut beds = Vec::with_capacity(DAYS);
         for place in 0..DAYS {
-            air.push(climate.air(place));
+            air.push(Span::around(climate.air(place), AIR));
             beds.push(soil.span(place));
         }
         Weather::of_days(air, beds)
     }
 
     /// A year whose days are known: as many of the air as of the soil, 1 January first.
-    pub fn of_days(air: Vec<Swing>, soil: Vec<Span>) -> Weather {
+    pub fn of_days(air: Vec<Span>, soil: Vec<Span>) -> Weather {
         let mut sums = Vec::with_capacity(soil.len());
         for span in &soil {
             sums.push(rates(Stage::Soil, span));
@@ -36,7 +40,7 @@ impl Weather {
     }
 
     /// The air at `place` of the year.
-    pub fn air(&self, place: usize) -> Swing {
+    pub fn air(&self, place: usize) -> Span {
         self.air.get(place).copied().unwrap_or_default()
     }
 

@@ -1,37 +1,97 @@
-//! The first page of the Beetle, and the ways to its clocks.
+//! The first page of the Beetle: what is on the way in the yards, and the ways to its clocks.
 
+use super::{bars, dates, season, told};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, untrack};
+use crate::app::ledger::papers::events::yards;
+use crate::app::ledger::words;
+use crate::app::parts::card::more;
 use crate::app::parts::key::link;
+use crate::app::parts::notice::Notice;
 use crate::app::place::{Clock, Place, Section};
+use crate::app::records::Records;
+use crate::app::round::bits;
+use crate::app::round::form::keys;
 use crate::app::state::Ui;
-use crate::app::wording::{en, en_beetle as w};
+use crate::app::wording::{en, en_beetle as w, en_records as wr};
+use crate::book::id::ThingId;
+use crate::book::record::Blank;
+
+/// The forms that the dates of a yard go by.
+const GO_BY: [Blank; 4] = [Blank::Climate, Blank::Soil, Blank::Rain, Blank::YardFacts];
 
 /// The section of the Beetle: whichever of its clocks the address names.
 pub fn page(ui: Ui) -> El {
+    let records = Records::get();
     let place = Memo::new(move || ui.place.get());
     let shown = live(move || {
         let place = place.get();
         untrack(|| match place {
-            Place::Beetle(Some(clock)) => of(clock),
-            _ => first(),
+            Place::Beetle(Some(clock)) => of(ui, records, clock),
+            _ => first(records),
         })
     });
     el("div").class("ledger").kid(shown)
 }
 
-fn first() -> Bit {
+fn first(records: Records) -> Bit {
+    let ids = Memo::new(move || records.book.with(yards));
+    let under_way = live(move || {
+        let ids = ids.get();
+        untrack(|| {
+            if ids.is_empty() {
+                return Bit::from(el("p").class("lead").text(w::EMPTY));
+            }
+            let mut bits: Vec<Bit> = vec![el("h2").class("part-title").text(w::UNDER_WAY).into()];
+            for id in ids {
+                bits.push(yard(records, id));
+            }
+            bits.push(Notice::plain(w::ESTIMATE).why(w::RULE).view().into());
+            Bit::Many(bits)
+        })
+    });
     let ways = Clock::ALL.map(|clock| el("li").kid(link(w::clock(clock), &Place::Beetle(Some(clock)))));
-    Bit::Many(vec![
-        heading(en::section(Section::Beetle)).into(),
-        el("nav").attr("aria-label", w::INDEX).kid(el("ul").class("ways").kids(ways)).into(),
-    ])
+    bits![
+        heading(en::section(Section::Beetle)),
+        el("nav").attr("aria-label", w::INDEX).kid(el("ul").class("ways").kids(ways)),
+        under_way,
+    ]
 }
 
-fn of(clock: Clock) -> Bit {
-    Bit::Many(vec![
-        el("p").class("back").kid(link(en::section(Section::Beetle), &Place::Beetle(None))).into(),
-        heading(w::clock(clock)).into(),
-    ])
+fn yard(records: Records, id: ThingId) -> Bit {
+    let name = records.book.with_untracked(|book| words::yard_name(book, &id));
+    let address = id.to_string();
+    let climate = Place::Write(Blank::Climate, Some(address.clone()));
+    let told = Memo::new(move || {
+        let today = records.today(&id);
+        records.book.with(|book| told::of_yard(book, &id, today).map(|told| (told, today)))
+    });
+    let shown = live(move || {
+        told.with(|told| match told {
+            None => bits![el("p").text(w::NO_CLIMATE), keys(link(w::TO_CLIMATE, &climate))],
+            Some((told, _)) if told.is_empty() => el("p").text(w::NOTHING).into(),
+            Some((told, today)) => bits![
+                told.iter().any(|way| way.larvae).then(|| Notice::caution(w::LARVAE).view()),
+                bars::all(told, *today),
+                el("p").class("small").text(w::AXIS),
+            ],
+        })
+    });
+    let forms = GO_BY
+        .map(|blank| el("li").kid(link(wr::blank(blank).title, &Place::Write(blank, Some(address.clone())))));
+    bits![
+        el("h2").class("sub").text(&name),
+        el("div").test_id("beetle-yard").kid(shown),
+        more(w::GO_BY, el("ul").class("ways").kids(forms)),
+    ]
+}
+
+fn of(ui: Ui, records: Records, clock: Clock) -> Bit {
+    let shown = match clock {
+        Clock::Dates => dates::view(ui, records),
+        Clock::Season => season::view(ui, records),
+        Clock::Rhythm | Clock::Honey => heading(w::clock(clock)).into(),
+    };
+    bits![el("p").class("back").kid(link(en::section(Section::Beetle), &Place::Beetle(None))), shown]
 }

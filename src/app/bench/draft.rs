@@ -291,6 +291,8 @@ fields! {
     dates_hive_high = "35";
     /// Dates: its unit.
     dates_hive_high_unit = "C";
+    /// Dates: the bees on the comb, where a yard's temperatures count: `strong`, `weak`, `none`.
+    dates_bees = "strong";
     /// Dates: the ground: `moist`, `dry`, or `rain` when it became moist on a day.
     dates_ground = "moist";
     /// Dates: that day.

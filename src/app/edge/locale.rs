@@ -155,13 +155,21 @@ pub fn length(length: Length, unit: LengthUnit) -> String {
     en::with_unit(&number(length.in_unit(unit), decimals), en::length_name(unit))
 }
 
-/// A temperature of so many °C in the unit the keeper reads, with its name.
-pub fn warmth(celsius: f64, unit: WarmthUnit) -> String {
-    let shown = match unit {
+/// A temperature of so many °C as a number in the unit the keeper reads.
+pub fn warmth_bare(celsius: f64, unit: WarmthUnit) -> String {
+    number(degrees(celsius, unit), 1)
+}
+
+fn degrees(celsius: f64, unit: WarmthUnit) -> f64 {
+    match unit {
         WarmthUnit::Celsius => celsius,
         WarmthUnit::Fahrenheit => celsius * 9.0 / 5.0 + 32.0,
-    };
-    en::with_unit(&number(shown, 1), en::warmth_name(unit))
+    }
+}
+
+/// A temperature of so many °C in the unit the keeper reads, with its name.
+pub fn warmth(celsius: f64, unit: WarmthUnit) -> String {
+    en::with_unit(&warmth_bare(celsius, unit), en::warmth_name(unit))
 }
 
 /// A share of 0–1 as a percentage.

@@ -1,9 +1,49 @@
-//! English: the Beetle.
+//! English: the Beetle, and the days on which beetles may come.
 
+use super::en::{self, counted, date};
+use super::en_round::near;
+use crate::almanac::day::Day;
+use crate::almanac::sighting::Seen;
+use crate::almanac::stage::{Edge, Held, Outcome, Stage, When, Why};
 use crate::app::place::Clock;
 
 /// Name of the list of clocks for screen readers.
 pub const INDEX: &str = "What the Beetle works out";
+/// Said once on each screen with a date or a share that was worked out.
+pub const ESTIMATE: &str = "Estimate. Soil and weather move these dates.";
+/// Heading over what is on the way in the yards.
+pub const UNDER_WAY: &str = "On the way in your yards";
+/// Nothing is.
+pub const NOTHING: &str = "Nothing is on the way, as far as the looks into these hives say.";
+/// What the place does, where there is no yard.
+pub const EMPTY: &str = "Say what you found, and when: larvae on their way out, young beetles coming back, the next eggs, each with its dates.";
+/// Folds away the forms that the dates go by.
+pub const GO_BY: &str = "What these dates go by";
+/// A yard without temperatures.
+pub const NO_CLIMATE: &str =
+    "For dates this page needs the yard’s temperatures: twelve highs and twelve lows, once.";
+/// Key that leads to them.
+pub const TO_CLIMATE: &str = "Write down the temperatures";
+/// Heading over hives in which adults alone were seen.
+pub const ADULTS: &str = "Adult beetles and no larvae";
+/// Larvae leave the hive.
+pub const LEAVING: &str = "Larvae leave the hive";
+/// Young adults come out of the ground.
+pub const YOUNG: &str = "Young beetles come out of the ground";
+/// They lay.
+pub const EGGS: &str = "These lay their first eggs";
+/// The rule of thumb beside the dates.
+pub const RULE: &str = "Rule of thumb (common practice, no source): eggs 2–3 days, the ground 3–4 weeks, laying about a week after that.";
+/// Caution where larvae were found.
+pub const LARVAE: &str = "Bag combs with larvae now. Don’t move comb to other hives.";
+/// So warm that few live through it.
+pub const HOT: &str = "So warm that few live through it: above 37 °C eggs die, at 39 °C larvae on the way and pupae died in the laboratory.";
+/// Larvae that find no soft ground.
+pub const NO_GROUND: &str = "Larvae that find no loose, moist ground wait for weeks and may crawl far to find some: paving delays them and stops none.";
+/// Key that shows the day-by-day table.
+pub const WORKED: &str = "How this was worked out";
+/// Under the bars.
+pub const AXIS: &str = "A tick each week; the diamond is the likely day, the dashed line today.";
 
 /// A clock: its heading and the way to it.
 pub fn clock(clock: Clock) -> &'static str {
@@ -12,5 +52,304 @@ pub fn clock(clock: Clock) -> &'static str {
         Clock::Season => "The season in this climate",
         Clock::Rhythm => "Did my looks see them?",
         Clock::Honey => "Honey supers against the clock",
+    }
+}
+
+/// What was found.
+pub fn seen(seen: Seen) -> &'static str {
+    match seen {
+        Seen::AdultsOnly => "Adult beetles, no larvae",
+        Seen::TinyLarvae => "Tiny larvae",
+        Seen::FullGrown => "Full-grown larvae",
+        Seen::Leaving => "Slime, or larvae leaving",
+        Seen::InSoil => "Larvae in the ground",
+    }
+}
+
+/// "Full-grown larvae, Fri 10 July; the comb was clear on Sun 12 July".
+pub fn found(what: Seen, on: Day, ended: Option<Day>) -> String {
+    let mut said = [seen(what), ", ", &near(on)].concat();
+    if let Some(ended) = ended {
+        en::put(&mut said, "; none go on in the comb since ");
+        en::put(&mut said, &near(ended));
+    }
+    said
+}
+
+/// "from Wed 29 July, likely Sat 1 August, at the latest Thu 6 August", or why there is no date.
+pub fn dates(three: &[Outcome; 3]) -> String {
+    let mut said = String::new();
+    let mut held = Held::default();
+    let mut any = false;
+    for (edge, word) in Edge::ALL.into_iter().zip(["from ", ", likely ", ", at the latest "]) {
+        match edge.of(*three) {
+            Ok(when) => {
+                en::put(&mut said, word);
+                en::put(&mut said, &far(when, three));
+                held = when.held;
+                any = true;
+            }
+            Err(why) if any => {
+                en::put(
+                    &mut said,
+                    if edge == Edge::Likely { "; after that " } else { "; how late, nobody can say: " },
+                );
+                en::put(&mut said, reason(why));
+                break;
+            }
+            Err(why) => return reason(why).to_owned(),
+        }
+    }
+    for (days, why) in [(held.cold, "too cold"), (held.hot, "too hot"), (held.dry, "in dry ground")] {
+        if days > 0 {
+            let days = counted(days.into(), "day", "days");
+            en::put(&mut said, &[" (", &days, " of it ", why, " for them)"].concat());
+        }
+    }
+    said
+}
+
+/// A day with its year where the first of the three is so far off that it may be doubted.
+fn far(when: When, three: &[Outcome; 3]) -> String {
+    let first = Edge::Earliest.of(*three).map_or(when.day, |first| first.day);
+    if when.day.year() == first.year() { near(when.day) } else { date(when.day) }
+}
+
+fn reason(why: Why) -> &'static str {
+    match why {
+        Why::TooCold => "none at these temperatures: it never gets warm enough for them",
+        Why::TooHot => "none at these temperatures: it never gets cool enough for them",
+        Why::DrySoil => "held in dry ground until it rains; write down the rain and the dates stand here",
+        Why::NotInTwoYears => "none within two years at these temperatures",
+        Why::HiveEnded => "none: the comb was dealt with before any could leave it",
+    }
+}
+
+/// In a row of the Round: "young beetles from Wed 29 Jul (estimate)".
+pub fn young(from: Day, to: Option<Day>, today: Day) -> String {
+    if from > today {
+        return ["young beetles from ", &near(from), " (estimate)"].concat();
+    }
+    match to {
+        Some(to) => ["young beetles come out now, until ", &near(to), " (estimate)"].concat(),
+        None => "young beetles come out now (estimate)".to_owned(),
+    }
+}
+
+/// "Look again by Thu 9 July, before larvae could leave".
+pub fn look_before(by: Day) -> String {
+    ["look again by ", &near(by), ": larvae could leave from then on, if eggs were laid"].concat()
+}
+
+/// A day on which the ground was dry, in the table.
+pub const DRY: &str = "dry";
+
+/// A stage, in the table.
+pub fn stage(stage: Stage) -> &'static str {
+    match stage {
+        Stage::Egg => "egg",
+        Stage::Larva => "larva",
+        Stage::Wandering => "leaving",
+        Stage::Soil => "ground",
+        Stage::BeforeLaying => "before laying",
+    }
+}
+
+/// An edge, as it is chosen.
+pub fn edge(edge: Edge) -> &'static str {
+    match edge {
+        Edge::Earliest => "earliest",
+        Edge::Likely => "likely",
+        Edge::Latest => "latest",
+    }
+}
+
+/// The day-by-day table and what stands around it.
+pub mod worked {
+    /// Chooses the edge.
+    pub const WHICH: &str = "Which of the three dates";
+    /// Headings of the table: day, stage, temperature, share of the stage that day, share so far.
+    pub const HEADINGS: [&str; 5] = ["Day", "Stage", "°C", "That day", "So far"];
+    /// Nothing to show.
+    pub const NONE: &str = "There is no date to work out here.";
+    /// What the table does.
+    pub const TABLE: &str = "Each day does its share of a stage; when the shares come to 1, the next stage begins. A day on which a stage begins or ends counts as far as it belongs to it.";
+    /// How a share follows from the temperature.
+    pub const SHARES: [&str; 4] = [
+        "Share of a day at an even temperature T: (T − floor) ÷ sum. Set A: egg 19.4 above 13.5 °C, larva 195 above 10, ground 365 above 10. Set B: egg 20.07 above 13.10, larva 211.6 above 8.56, ground 295.7 above 12.05. For the ground a curve too: 0.0000298952 × T × (T − 10.4291) × √(41.9097 − T). Where a day swings between a low and a high, the mean of the shares along a sine.",
+        "Likely: the middle of the sets (ground: the middle one of three; egg and larva: the mean of both) at the likely temperature.",
+        "Earliest: the quickest set at the warm end of the temperatures, or the likely share ÷ (1 − b) if that is more. Latest: the slowest set at the cool end, or the likely share ÷ (1 + b) if that is less; for eggs also 48 above 10 °C, from a laboratory where they took twice as long.",
+        "b is 0.35 up to 20 °C and falls straight to 0.20 at 24 °C: by so much the sets miss whole lives that were measured elsewhere. It describes those misses and is no rate of error.",
+    ];
+    /// What does not go by temperature.
+    pub const FIXED: &str = "Not by temperature: leaving 0, 1 or 2 days; before laying 7, 7 or 14 days (published pages say one week or two).";
+    /// Where the figures are from.
+    pub const SOURCES: &str = "Sources: Meikle & Patt 2011 (stages at 21 and 35 °C, floors); Bernier et al. 2014 (ground at 16, 18, 20 °C); de Guzman & Frake 2007 (eggs at 26 and 34 °C); a study of thermal limits in Korea (optimum and upper limit); Ellis et al. 2004 (dry ground); Kusuda & Achenbach 1965 (the year’s wave in the ground). The lines and the curve were fitted for this page to the published days.";
+}
+
+/// From a find to dates.
+pub mod find {
+    /// Chooses what was found.
+    pub const SEEN: &str = "What you found";
+    /// When.
+    pub const ON: &str = "Found on";
+    /// Chooses whose temperatures count.
+    pub const WHERE: &str = "Temperatures";
+    /// Those in the fields.
+    pub const TYPED: &str = "as typed here";
+    /// Field.
+    pub const SOIL_LOW: &str = "Ground, 5–10 cm deep: coolest";
+    /// Field.
+    pub const SOIL_HIGH: &str = "Ground: warmest";
+    /// Field.
+    pub const HIVE_LOW: &str = "Among the combs: coolest";
+    /// Field.
+    pub const HIVE_HIGH: &str = "Among the combs: warmest";
+    /// Under the field for the combs.
+    pub const HIVE_HINT: &str = "A brood nest full of bees is 34–35 °C.";
+    /// The warmest lies below the coolest.
+    pub const UPSIDE_DOWN: &str = "This is below the coolest.";
+    /// Chooses how many bees keep the combs warm.
+    pub const BEES: &str = "Bees on the combs";
+    /// The choices.
+    pub const BEES_ARE: [&str; 3] = ["full of bees", "half covered", "no bees, or supers pulled"];
+    /// Chooses how the ground is.
+    pub const GROUND: &str = "The ground";
+    /// The choices, without the records.
+    pub const GROUND_IS: [&str; 3] = ["moist", "dry", "dry until rain on"];
+    /// The first choice, where a yard's records say how its ground is.
+    pub const AS_WRITTEN: &str = "as written down";
+    /// The day of the rain.
+    pub const RAIN: &str = "Rain on";
+    /// Heading over the answer.
+    pub const DATES: &str = "What comes of it";
+    /// While a field cannot be read.
+    pub const WAITS: &str = "The dates stand here once every field above can be read.";
+}
+
+/// The season of a climate.
+pub mod season {
+    use super::super::en::{self, counted};
+    use super::super::en_round::near;
+    use super::Edge;
+    use crate::almanac::day::Day;
+    use crate::almanac::generations::Open;
+
+    /// Chooses the climate.
+    pub const CLIMATE: &str = "Climate";
+    /// Chooses how much warmer it is.
+    pub const SHIFT: &str = "What if it is";
+    /// The choices, with the degrees Celsius of each.
+    pub const SHIFTS: [(&str, &str); 5] = [
+        ("-3", "3 °C (5.4 °F) cooler"),
+        ("-1.5", "1.5 °C (2.7 °F) cooler"),
+        ("0", "as it is"),
+        ("1.5", "1.5 °C (2.7 °F) warmer"),
+        ("3", "3 °C (5.4 °F) warmer"),
+    ];
+    /// Chooses how much sun the ground gets.
+    pub const SHADE: &str = "The ground lies in";
+    /// The choices.
+    pub const SHADES: [&str; 3] = ["full sun", "part shade", "shade"];
+    /// Under them.
+    pub const SHADE_HINT: &str = "Reckoned as 1 °C warmer than the air in full sun, 2 °C cooler in shade: chosen here, from no source. A probe in your ground puts it right.";
+    /// Field: the ground is dry until then.
+    pub const DRY: &str = "Dry until";
+    /// Label of the answer.
+    pub const ANSWER: &str = "Generations there is room for";
+    /// Heading over the generations.
+    pub const EACH: &str = "When their young beetles may come out";
+    /// Folds away the months.
+    pub const MONTHS: &str = "The ground month by month";
+    /// Headings of the months.
+    pub const HEADINGS: [&str; 4] = ["Month", "Air", "5 cm", "10 cm"];
+    /// None.
+    pub const NONE: &str = "No generation is possible with these numbers: the ground stays too cold or too hot for the stage in it.";
+    /// What the count is and is not.
+    pub const WHY: &str = "The first larvae go into the ground on the first day on which it lets them go on; each next generation follows as soon as it can, in strong colonies with a warm brood nest. Beetles that wait, starve or are caught are left out: it is the room there is. Common practice in warm, humid places speaks of 4–5 generations (no source); published 1–6 by region.";
+
+    /// "likely 4, from 2 to 5".
+    pub fn count([most, likely, fewest]: [usize; 3]) -> String {
+        if most == fewest {
+            return most.to_string();
+        }
+        [&fewest.to_string(), "–", &most.to_string(), ", likely ", &likely.to_string()].concat()
+    }
+
+    /// When the ground lets larvae go on.
+    pub fn open(edge: Edge, open: Open) -> String {
+        let word = match edge {
+            Edge::Earliest => "At the most",
+            Edge::Likely => "Likely",
+            Edge::Latest => "At the least",
+        };
+        match open {
+            Open::Never => [word, ": on no day"].concat(),
+            Open::AllYear => [word, ": the year round"].concat(),
+            Open::From(first, last) => [word, ": ", &near(first), " to ", &near(last)].concat(),
+        }
+    }
+
+    /// Under the answer.
+    pub fn left([most, _, fewest]: [usize; 3]) -> String {
+        let mut said = "Eggs laid today: ".to_owned();
+        en::put(
+            &mut said,
+            &if most == fewest {
+                most.to_string()
+            } else {
+                [&fewest.to_string(), "–", &most.to_string()].concat()
+            },
+        );
+        en::put(
+            &mut said,
+            if most == 1 && fewest == 1 { " more generation comes" } else { " more generations come" },
+        );
+        en::put(&mut said, " out before the ground is coldest again.");
+        said
+    }
+
+    /// "Generation 2".
+    pub fn generation(number: usize) -> String {
+        ["Generation ", &number.to_string()].concat()
+    }
+
+    /// Days of one generation at the three edges; where one has none it does not come in the season.
+    pub fn days(three: [Option<Day>; 3]) -> String {
+        match three {
+            [Some(first), Some(likely), Some(last)] => {
+                ["from ", &near(first), ", likely ", &near(likely), ", at the latest ", &near(last)].concat()
+            }
+            [Some(first), Some(likely), None] => {
+                ["from ", &near(first), ", likely ", &near(likely), "; in a cool year not at all"].concat()
+            }
+            [Some(first), ..] => ["at the earliest from ", &near(first), "; likely not this season"].concat(),
+            _ => "not this season".to_owned(),
+        }
+    }
+
+    /// From which generation on several come out at once.
+    pub fn overlap(number: usize) -> String {
+        ["From generation ", &number.to_string(), " on the spans run into each other: beetles of several generations come out at once, and no date tells them apart."].concat()
+    }
+
+    /// Where a known climate is from.
+    pub fn source(source: &str) -> String {
+        ["Public domain: ", source, "; monthly means of its daily highs and lows."].concat()
+    }
+
+    /// What the keeper's probe adds.
+    pub fn probed(readings: usize, kelvin: &str, give: &str) -> String {
+        let readings = counted(u32::try_from(readings).unwrap_or(u32::MAX), "reading", "readings");
+        [
+            "By ",
+            &readings,
+            " of your probe the ground is ",
+            kelvin,
+            " °C from what the air alone says, give or take ",
+            give,
+            " °C.",
+        ]
+        .concat()
     }
 }

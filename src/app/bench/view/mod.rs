@@ -8,7 +8,7 @@ pub mod packs;
 mod page;
 mod refill;
 pub mod says;
-mod shown;
+pub mod shown;
 mod spill;
 mod yard;
 

@@ -12,7 +12,7 @@ use crate::app::wording::en_sums::packs;
 
 /// A field of a card.
 #[derive(Clone, Copy)]
-pub(super) struct Typed {
+pub(in crate::app) struct Typed {
     id: &'static str,
     label: &'static str,
     text: Slot,
@@ -24,27 +24,32 @@ pub(super) struct Typed {
 
 impl Typed {
     /// A field that is read as `reads`.
-    pub(super) const fn new(id: &'static str, label: &'static str, text: Slot, reads: Reads) -> Typed {
+    pub(in crate::app) const fn new(
+        id: &'static str,
+        label: &'static str,
+        text: Slot,
+        reads: Reads,
+    ) -> Typed {
         Typed { id, label, text, unit: text, reads, may_be_empty: false, hint: None }
     }
 
     /// The unit beside it.
-    pub(super) const fn unit(self, unit: Slot) -> Typed {
+    pub(in crate::app) const fn unit(self, unit: Slot) -> Typed {
         Typed { unit, ..self }
     }
 
     /// It may stay empty.
-    pub(super) const fn may_be_empty(self) -> Typed {
+    pub(in crate::app) const fn may_be_empty(self) -> Typed {
         Typed { may_be_empty: true, ..self }
     }
 
     /// A line between label and input.
-    pub(super) const fn hint(self, hint: &'static str) -> Typed {
+    pub(in crate::app) const fn hint(self, hint: &'static str) -> Typed {
         Typed { hint: Some(hint), ..self }
     }
 
     /// The field, for one that says something of its own.
-    pub(super) fn field(&self, ui: Ui) -> Field {
+    pub(in crate::app) fn field(&self, ui: Ui) -> Field {
         let (text, unit) = (ui.bench().text(self.text), ui.bench().text(self.unit));
         let field = says::field(ui, self.id, self.label, (text, unit), self.reads, self.may_be_empty);
         match self.hint {
@@ -72,7 +77,7 @@ pub(super) fn of_row(ui: Ui, field: &Typed, (text, unit): (Slot, Slot), row: usi
 }
 
 /// Fields under each other.
-pub(super) fn fields(ui: Ui, rows: &[Typed]) -> El {
+pub(in crate::app) fn fields(ui: Ui, rows: &[Typed]) -> El {
     then_fields(el("div").class("fields"), ui, rows)
 }
 

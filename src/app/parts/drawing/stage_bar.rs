@@ -20,7 +20,7 @@ pub struct Stretch {
 
 /// The bar in a drawing of `days` days, `today` marked where it lies in it. The words beside it say the same: to those who
 /// do not see it the drawing says nothing.
-pub fn stage_bar(days: i32, today: Option<i32>, stretch: Stretch) -> El {
+pub fn stage_bar(days: i32, today: i32, stretch: Stretch) -> El {
     let days = days.max(1);
     let x = |day: i32| at(LEFT + WIDTH * f64::from(day.clamp(0, days)) / f64::from(days));
     let mut shapes = vec![path("d-thin", &[(x(0), HEIGHT - 4), (x(days), HEIGHT - 4)], false)];
@@ -35,7 +35,7 @@ pub fn stage_bar(days: i32, today: Option<i32>, stretch: Stretch) -> El {
     shapes.push(rect("d-span", from, 6, (to - from).max(3), 14));
     let likely = x(stretch.likely);
     shapes.push(path("d-likely", &[(likely, 1), (likely + 7, 13), (likely, 25), (likely - 7, 13)], true));
-    if let Some(today) = today.filter(|today| (0..=days).contains(today)) {
+    if (0..=days).contains(&today) {
         shapes.push(path("d-today", &[(x(today), 0), (x(today), HEIGHT)], false));
     }
     svg("svg")

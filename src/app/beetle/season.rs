@@ -1,0 +1,149 @@
+//! A year in a climate: when the ground lets beetles through, and how many generations.
+
+use super::bars;
+use super::dates::{chosen, day_field, known_yards};
+use super::reckon::{self, SHADES, Year};
+use super::told::Row;
+use crate::almanac::climate::KNOWN;
+use crate::almanac::day::Day;
+use crate::almanac::generations::Open;
+use crate::almanac::quantity::Length;
+use crate::almanac::stage::Edge;
+use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::frame::heading;
+use crate::app::graph::Memo;
+use crate::app::parts::answer::Answer;
+use crate::app::parts::card::more;
+use crate::app::parts::choice::Choice;
+use crate::app::parts::notice::Notice;
+use crate::app::place::Clock;
+use crate::app::records::Records;
+use crate::app::round::bits;
+use crate::app::round::form::select;
+use crate::app::state::Ui;
+use crate::app::wording::en;
+use crate::app::wording::en_beetle::{self as w, season as ws};
+
+/// The clock.
+pub(super) fn view(ui: Ui, records: Records) -> Bit {
+    let fields = ui.bench();
+    let climate = fields.season_climate();
+    let mut all = known_yards(records);
+    for (at, known) in KNOWN.iter().enumerate() {
+        all.push((at.to_string(), known.name.to_owned()));
+    }
+    if climate.with_untracked(|climate| all.iter().all(|(known, _)| known != climate)) {
+        climate.set("0".to_owned());
+    }
+    let ground = chosen(ui, records, climate);
+    let year = Memo::new(move || {
+        let today = ui.today.get();
+        ground.with(|ground| ui.draft.with(|draft| reckon::year(draft, ground.as_ref(), today).ok()))
+    });
+    let shades = [0, 1, 2].map(|at| {
+        let code = SHADES.get(at).map_or("", |(code, _)| code);
+        (code, ws::SHADES.get(at).copied().unwrap_or_default())
+    });
+    let known = move || {
+        let at = climate.with(|climate| climate.parse::<usize>().ok())?;
+        KNOWN.get(at).map(|known| el("p").class("small").text(&ws::source(known.source)))
+    };
+    let answer = move || {
+        year.with(|year| {
+            let year = year.as_ref()?;
+            let mut sum = Vec::new();
+            for edge in Edge::ALL {
+                sum.push(ws::open(edge, edge.of(year.season.open)));
+            }
+            sum.push(ws::left(year.left.count));
+            Some((ws::count(year.season.count), sum))
+        })
+    };
+    bits![
+        heading(w::clock(Clock::Season)),
+        el("div")
+            .class("card-body")
+            .kid(select("season-climate", ws::CLIMATE, climate, &all))
+            .kid(live(known))
+            .kid(
+                Choice::new("season-shift", ws::SHIFT)
+                    .options(&ws::SHIFTS)
+                    .text(fields.season_shift())
+                    .view()
+            )
+            .kid(Choice::new("season-shade", ws::SHADE).options(&shades).text(fields.season_shade()).view())
+            .kid(el("p").class("small").text(ws::SHADE_HINT))
+            .kid(day_field(ui, "season-dry", ws::DRY, fields.season_dry(), true)),
+        Answer::of(ws::ANSWER, answer).why(ws::WHY).mark("generations").view(),
+        live(move || year.with(|year| year.as_ref().map(|year| generations(year, ui.today.get())))),
+        Notice::plain(w::ESTIMATE).why(w::RULE).view(),
+        more(ws::MONTHS, live(move || year.with(|year| year.as_ref().map(|year| months(ui, year))))),
+    ]
+}
+
+fn generations(year: &Year, today: Day) -> Bit {
+    let season = &year.season;
+    if season.generations.is_empty() {
+        return Notice::plain(ws::NONE).view().into();
+    }
+    let mut rows = Vec::new();
+    for (at, generation) in season.generations.iter().enumerate() {
+        let days = match generation.adults {
+            [Some(first), Some(likely), Some(last)] => Some([first, likely, last]),
+            // Without a last day the bar ends where the season does.
+            [Some(first), likely, _] => {
+                let end = season_end(year).unwrap_or(first).max(first);
+                Some([first, likely.unwrap_or(end), end])
+            }
+            _ => None,
+        };
+        rows.push(Row { label: ws::generation(at + 1), said: ws::days(generation.adults), days });
+    }
+    let since = season.generations.first().and_then(|first| Edge::Earliest.of(first.into_soil));
+    bits![
+        el("h2").class("part-title").text(ws::EACH),
+        el("div").test_id("season-rows").kid(bars::rows(&rows, since.unwrap_or(today), today)),
+        el("p").class("small").text(w::AXIS),
+        season.overlap.map(|at| el("p").text(&ws::overlap(at + 2))),
+    ]
+}
+
+/// The last day on which the ground lets larvae go on.
+fn season_end(year: &Year) -> Option<Day> {
+    match Edge::Earliest.of(year.season.open) {
+        Open::From(_, last) => Some(last),
+        _ => None,
+    }
+}
+
+fn months(ui: Ui, year: &Year) -> Bit {
+    let unit = ui.prefs.get().warmth;
+    let [month, air, shallow, deep] = ws::HEADINGS;
+    let head =
+        el("tr").kids([month, air, shallow, deep].map(|name| el("th").attr("scope", "col").text(name)));
+    let mut rows = el("tbody");
+    let climate = &year.climate;
+    let mut middle = 15;
+    for (number, (low, high)) in (1..).zip(climate.lows().iter().zip(climate.highs())) {
+        let at = |millimetres: f64| {
+            let depth = Length::from_millimetres(millimetres).unwrap_or_default();
+            locale::warmth_bare(year.soil.at(middle, depth).celsius(), unit)
+        };
+        let air =
+            [&locale::warmth_bare(low.celsius(), unit), " – ", &locale::warmth_bare(high.celsius(), unit)];
+        let cells = [en::month(number).to_owned(), air.concat(), at(50.0), at(100.0)];
+        rows = rows.kid(el("tr").kids(cells.map(|cell| el("td").text(&cell))));
+        middle += 30;
+    }
+    let probed = (year.soil.readings() > 0).then(|| {
+        let offset = locale::number(year.soil.offset(), 1);
+        el("p").class("small").text(&ws::probed(
+            year.soil.readings(),
+            &offset,
+            &locale::number(year.soil.give(), 1),
+        ))
+    });
+    let table: El = el("table").class("worked").kid(el("thead").kid(head)).kid(rows);
+    bits![el("p").class("small").text(en::warmth_name(unit)), table, probed]
+}

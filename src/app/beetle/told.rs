@@ -1,0 +1,102 @@
+//! What is under way in a yard, as it is told: rows of words, each with the days of its bar.
+
+use crate::almanac::day::Day;
+use crate::almanac::sighting::Dates;
+use crate::almanac::stage::{Edge, Outcome};
+use crate::app::ledger::words;
+use crate::app::wording::en_beetle as w;
+use crate::book::Book;
+use crate::book::finds::{UnderWay, under_way};
+use crate::book::ground::Ground;
+use crate::book::id::ThingId;
+
+/// One line of dates.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Row {
+    /// What happens.
+    pub label: String,
+    /// When, or why not.
+    pub said: String,
+    /// Earliest, likely, latest; none while one of them has no date.
+    pub days: Option<[Day; 3]>,
+}
+
+/// Finds of a hive and what may come of them.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Told {
+    /// Which hive.
+    pub hive: ThingId,
+    /// Its name.
+    pub name: String,
+    /// What was found, by day.
+    pub finds: Vec<String>,
+    /// The first of these days.
+    pub since: Option<Day>,
+    /// What comes of it.
+    pub rows: Vec<Row>,
+    /// Larvae were seen, not adults alone.
+    pub larvae: bool,
+    /// Where adults alone were seen: look again by then.
+    pub look_by: Option<Day>,
+}
+
+/// What comes of a find, in words.
+pub fn rows(dates: &Dates) -> Vec<Row> {
+    let mut rows = Vec::new();
+    let mut row = |label: &str, three: &[Outcome; 3]| {
+        let [one, two, three_] = Edge::ALL.map(|edge| edge.of(*three).ok().map(|when| when.day));
+        let days = match (one, two, three_) {
+            (Some(one), Some(two), Some(three)) => Some([one, two, three]),
+            _ => None,
+        };
+        rows.push(Row { label: label.to_owned(), said: w::dates(three), days });
+    };
+    if let Some(leaving) = &dates.leaving {
+        row(w::LEAVING, leaving);
+    }
+    row(w::YOUNG, &dates.adults);
+    // Without young adults there is nothing to lay: the row before has said why.
+    if dates.adults.iter().any(Result::is_ok) {
+        row(w::EGGS, &dates.eggs);
+    }
+    rows
+}
+
+/// What is under way in the hives of `yard` on `today`; none as long as nobody wrote down its temperatures.
+pub fn of_yard(book: &Book, yard: &ThingId, today: Day) -> Option<Vec<Told>> {
+    let ground = Ground::of(book.standing(), yard, today)?;
+    let weather = ground.weather(today);
+    let all = under_way(book.standing(), yard, today, &ground, &weather);
+    Some(all.iter().map(|way| told(book, way, today)).collect())
+}
+
+fn told(book: &Book, way: &UnderWay, today: Day) -> Told {
+    let mut finds = Vec::new();
+    for find in &way.finds {
+        finds.push(w::found(find.seen, find.day, find.ended));
+    }
+    let larvae = !way.adults_only();
+    Told {
+        hive: way.hive.clone(),
+        name: words::hive_name(book, &way.hive),
+        finds,
+        since: way.since(),
+        rows: rows(&way.dates),
+        larvae,
+        look_by: way.rechecks(today).first().filter(|_| !larvae).copied(),
+    }
+}
+
+/// When young beetles may come out at the hives of a yard in which larvae were seen, each hive once: from the first of
+/// its days to the last, as far as that is known.
+pub fn young(all: &[UnderWay], today: Day) -> Vec<(ThingId, String)> {
+    let mut said: Vec<(ThingId, String)> = Vec::new();
+    for way in all {
+        let Ok(first) = Edge::Earliest.of(way.dates.adults) else { continue };
+        if !way.adults_only() && said.iter().all(|(hive, _)| *hive != way.hive) {
+            let last = Edge::Latest.of(way.dates.adults).ok().map(|when| when.day);
+            said.push((way.hive.clone(), w::young(first.day, last, today)));
+        }
+    }
+    said
+}
