@@ -1,6 +1,8 @@
 //! The Beetle: what the beetles do between visits, and when they come back.
 
 pub mod honey;
+pub mod honey_sum;
+pub mod honey_told;
 pub mod reckon;
 pub mod told;
 
