@@ -3,6 +3,7 @@
 //! Nothing in here knows a browser, a clock or a random number. Every answer is a value that carries the sum it
 //! came from, so that the screen, the print and the calendar file can tell the same story.
 
+pub mod bait;
 pub mod base45;
 pub mod checksum;
 pub mod climate;
@@ -10,12 +11,15 @@ pub mod day;
 pub mod figure;
 pub mod fit;
 pub mod generations;
+pub mod honey;
 pub mod json;
 pub mod level;
+pub mod moment;
 pub mod oil;
 pub mod order;
 pub mod quantity;
 pub mod refill;
+pub mod rhythm;
 pub mod sighting;
 pub mod soil;
 pub mod spill;

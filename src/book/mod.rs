@@ -3,6 +3,8 @@
 //! Nothing that can be computed is stored as truth. Correcting supersedes, deleting strikes out, undoing is another
 //! entry, and putting two logs together is a set union: two phones that exchange everything hold the same book.
 
+pub mod aims;
+pub mod baited;
 pub mod chain;
 pub mod demo;
 pub mod entry;

@@ -1,4 +1,5 @@
-//! Due days for the keeper's own calendar (RFC 5545): one all-day event for each yard and day.
+//! Due days for the keeper's own calendar (RFC 5545): one all-day event for each yard and day, and one with its hours for
+//! each stack of supers that waits to be spun.
 //!
 //! A file that is opened twice must not leave two of everything behind, so an event keeps its name (UID) for as long as
 //! it speaks of the same work. The name is made of what the book says, not of a counter: a phone that was lost and
@@ -9,7 +10,10 @@ use super::content_line::{put, put_text};
 use crate::almanac::checksum;
 use crate::almanac::day::{Day, Stamp};
 use crate::almanac::json::json_object;
-use crate::book::id::ThingId;
+use crate::almanac::moment::Moment;
+use crate::book::aims::Aims;
+use crate::book::baited::baited;
+use crate::book::id::{EntryId, ThingId};
 use crate::book::round::{self, HiveDue};
 use crate::book::standing::Standing;
 
@@ -19,12 +23,19 @@ const PRODUCT: &str = "-//beetle-almanac//beetle-almanac//EN";
 /// After the start of the day: seven in the morning of wherever the phone is then.
 const ALARM: &str = "PT7H";
 
+/// Of an event with hours: at its beginning.
+const ALARM_AT_ONCE: &str = "PT0S";
+
 /// Days for which a past event is remembered: a strike-out may bring its work back under the same name.
 const REMEMBERED_DAYS: i32 = 60;
 
 /// What is to be done at a hive.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Task {
+    /// Bait is to be out.
+    Bait,
+    /// A patty is to be out.
+    Patty,
     /// Oil spilled: look again.
     Look,
     /// Traps are due.
@@ -40,7 +51,8 @@ pub struct Item {
     pub hive: ThingId,
     /// When it is or was due: the day of the event, or before it.
     pub due: Day,
-    /// First day of the cycle it belongs to: the service its longest-waiting trap had, or the day of the spill.
+    /// First day of the cycle it belongs to: the service its longest-waiting trap had, the day of the spill, or the day on
+    /// which bait or a patty was put in.
     pub cycle: Day,
 }
 
@@ -58,10 +70,12 @@ pub struct YardDay {
 /// An event in words.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Event {
-    /// Its name, from [`YardDay::uid`].
+    /// Its name, from [`YardDay::uid`] or [`lot_uid`].
     pub uid: String,
-    /// Its day.
+    /// Its day; of an event with hours the last one, by the calendar of its yard.
     pub day: Day,
+    /// Beginning and end, where it is no event of a whole day. The end lies behind the beginning.
+    pub hours: Option<(Moment, Moment)>,
     /// Its title.
     pub summary: String,
     /// Which hives.
@@ -81,9 +95,11 @@ pub struct Given {
     pub words: String,
     /// It was taken back.
     pub withdrawn: bool,
+    /// Its hours in UTC as `start/end`, where it has any.
+    pub hours: Option<String>,
 }
 
-json_object!(Given { uid, day, sequence, words, withdrawn });
+json_object!(Given { uid, day, sequence, words, withdrawn } maybe { hours });
 
 /// A calendar file, and what is to be remembered of it once it is out.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -104,24 +120,38 @@ impl YardDay {
         let task = match task {
             Task::Traps => ".traps.",
             Task::Look => ".look.",
+            Task::Bait => ".bait.",
+            Task::Patty => ".patty.",
         };
         [&self.yard.to_string(), task, &hive.to_string(), ".", &basic(*cycle)].concat()
     }
 }
 
-/// What is to be done in `yards` from `today` on, by yard and then by day. Nothing where trap work rests.
+/// The name of the event of a harvest lot: that of its line, which corrections of it keep.
+pub fn lot_uid(line: &EntryId) -> String {
+    [&line.to_string(), ".lot"].concat()
+}
+
+/// What is to be done in `yards` from `today` on, by yard and then by day. No trap work where it rests.
 pub fn yard_days(standing: &Standing, yards: &[ThingId], today: Day) -> Vec<YardDay> {
+    let aims = Aims::of(standing);
     let mut days: Vec<YardDay> = Vec::new();
     for yard in yards {
         let start = days.len();
         let resting = standing.yards.get(yard).is_none_or(|now| now.paused.is_some());
-        for row in round::rows(standing, yard, today).iter().filter(|_| !resting) {
-            let traps = match (&row.due, row.days_since) {
-                (HiveDue::Due { on, .. }, Some(since)) => Some((Task::Traps, *on, today.plus(-since))),
-                _ => None,
-            };
-            let look = row.recheck.map(|by| (Task::Look, by, by.plus(-round::RECHECK_DAYS)));
-            for (task, due, cycle) in traps.into_iter().chain(look) {
+        for row in &round::rows(standing, yard, today) {
+            let mut tasks = Vec::new();
+            if let (HiveDue::Due { on, .. }, Some(since), false) = (&row.due, row.days_since, resting) {
+                tasks.push((Task::Traps, *on, today.plus(-since)));
+            }
+            if let (Some(by), false) = (row.recheck, resting) {
+                tasks.push((Task::Look, by, by.plus(-round::RECHECK_DAYS)));
+            }
+            for bait in baited(standing, &row.hive, &aims) {
+                let task = if bait.patty { Task::Patty } else { Task::Bait };
+                tasks.push((task, bait.off.on, bait.since));
+            }
+            for (task, due, cycle) in tasks {
                 let item = Item { task, hive: row.hive.clone(), due, cycle };
                 let day = due.max(today);
                 let of_yard = days.iter().skip(start);
@@ -148,7 +178,8 @@ pub fn give_out(
     made: Stamp,
     withdrawn: &str,
 ) -> Option<Calendar> {
-    let stamp = utc(made);
+    let (day, second) = made.utc();
+    let stamp = moment(day, second);
     let mut text = String::new();
     put(&mut text, "BEGIN", "VCALENDAR");
     put(&mut text, "VERSION", "2.0");
@@ -157,10 +188,12 @@ pub fn give_out(
     let mut given: Vec<Given> = Vec::new();
     for event in events {
         let words = checksum::of(&[&event.summary, &event.description]);
+        let hours = event.hours.map(|(from, to)| [&utc(from), "/", &utc(to)].concat());
         let old = before.iter().find(|old| old.uid == event.uid);
-        let changed = |old: &Given| old.withdrawn || old.day != event.day || old.words != words;
+        let changed =
+            |old: &Given| old.withdrawn || old.day != event.day || old.words != words || old.hours != hours;
         let sequence = old.map_or(0, |old| old.sequence + u32::from(changed(old)));
-        let now = Given { uid: event.uid.clone(), day: event.day, sequence, words, withdrawn: false };
+        let now = Given { uid: event.uid.clone(), day: event.day, sequence, words, withdrawn: false, hours };
         put_event(&mut text, &now, &stamp, &event.summary, &event.description);
         given.push(now);
     }
@@ -189,10 +222,15 @@ fn put_event(text: &mut String, event: &Given, stamp: &str, summary: &str, descr
     put(text, "UID", &event.uid);
     put(text, "DTSTAMP", stamp);
     put(text, "SEQUENCE", &event.sequence.to_string());
-    put(text, "DTSTART;VALUE=DATE", &basic(event.day));
-    // The end is the first day that is not in it. The last day of all has no next: without an end it is one day too.
-    if event.day < Day::LAST {
-        put(text, "DTEND;VALUE=DATE", &basic(event.day.plus(1)));
+    if let Some((from, to)) = event.hours.as_deref().and_then(|hours| hours.split_once('/')) {
+        put(text, "DTSTART", from);
+        put(text, "DTEND", to);
+    } else {
+        put(text, "DTSTART;VALUE=DATE", &basic(event.day));
+        // The end is the first day that is not in it. The last day of all has no next: without an end it is one day too.
+        if event.day < Day::LAST {
+            put(text, "DTEND;VALUE=DATE", &basic(event.day.plus(1)));
+        }
     }
     put_text(text, "SUMMARY", summary);
     put(text, "STATUS", status);
@@ -202,7 +240,7 @@ fn put_event(text: &mut String, event: &Given, stamp: &str, summary: &str, descr
         put(text, "BEGIN", "VALARM");
         put(text, "ACTION", "DISPLAY");
         put_text(text, "DESCRIPTION", summary);
-        put(text, "TRIGGER", ALARM);
+        put(text, "TRIGGER", if event.hours.is_some() { ALARM_AT_ONCE } else { ALARM });
         put(text, "END", "VALARM");
     }
     put(text, "END", "VEVENT");
@@ -213,9 +251,14 @@ fn basic(day: Day) -> String {
     day.to_string().chars().filter(|c| *c != '-').collect()
 }
 
-/// A moment in UTC as RFC 5545 writes it, section 3.3.5: `19980119T070000Z`.
-fn utc(at: Stamp) -> String {
-    let (day, second) = at.utc();
+/// A moment in UTC as RFC 5545 writes it.
+fn utc(at: Moment) -> String {
+    let (day, minute) = at.utc();
+    moment(day, u32::from(minute) * 60)
+}
+
+/// The second of a day in UTC as RFC 5545 writes it, section 3.3.5: `19980119T070000Z`.
+fn moment(day: Day, second: u32) -> String {
     let mut text = basic(day);
     text.push('T');
     for part in [second / 3600, second / 60 % 60, second % 60] {

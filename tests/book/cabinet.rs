@@ -184,6 +184,7 @@ fn the_app_remembers_its_name() {
             sequence: 2,
             words: "0".to_owned(),
             withdrawn: true,
+            hours: Some("20260614T140000Z/20260615T140000Z".to_owned()),
         }],
     };
     cabinet.keep_meta(&meta).unwrap();

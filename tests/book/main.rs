@@ -25,6 +25,7 @@ mod packs;
 #[path = "../support/phone.rs"]
 mod phone;
 mod plain;
+mod pulled;
 #[path = "../support/records.rs"]
 mod record_of_each;
 mod records;

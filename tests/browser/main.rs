@@ -4,6 +4,7 @@
 
 mod clock;
 mod graph;
+mod hours;
 mod records;
 mod second;
 mod storage;

@@ -18,10 +18,13 @@ import sys
 import backup_files
 import calendar_files
 import calendar_months
+import hatches
+import hours
 import levels
 import medians
 import packs
 import rate_sums
+import rhythms
 import seasons
 import spills
 import stamps
@@ -35,10 +38,13 @@ MODULES = [
     backup_files,
     calendar_files,
     calendar_months,
+    hatches,
+    hours,
     levels,
     medians,
     packs,
     rate_sums,
+    rhythms,
     seasons,
     spills,
     stamps,

@@ -2,7 +2,7 @@
 
 use crate::phone::{Faults, Memory};
 use crate::seeds::{self, JOURNAL, KEY, today};
-use crate::support::Unicode;
+use crate::support::{SUMMER, Unicode};
 use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::json::{self, Json};
 use beetle_almanac::almanac::quantity::{LengthUnit, Share, VolumeUnit};
@@ -375,7 +375,7 @@ fn look(book: &Book) -> Result<(), String> {
             sum::every_trap(standing, &yards),
         );
         let made = Stamp::midnight(today);
-        if let Some(calendar) = give_out(&events(book, today), &[], today, made, "No longer due") {
+        if let Some(calendar) = give_out(&events(book, today, &SUMMER), &[], today, made, "No longer due") {
             holds(calendar.text.ends_with("END:VCALENDAR\r\n"), "a calendar has no end")?;
         }
         let _ = (safety::unsafe_lines(book, None, today), safety::months_left(book, 50, today));

@@ -122,7 +122,8 @@ fn drafts() -> Drafts {
 
 fn meta() -> Meta {
     let uid = "k7f3qa9x-2.traps.k7f3qa9x-5.20260714".to_owned();
-    let given = Given { uid, day: today(), sequence: 2, words: "0a1b2c3d".to_owned(), withdrawn: false };
+    let given =
+        Given { uid, day: today(), sequence: 2, words: "0a1b2c3d".to_owned(), withdrawn: false, hours: None };
     let label = Some("Truck phone".to_owned());
     Meta { label, since: today(), written: true, backup: Some((today(), 33)), calendar: vec![given] }
 }

@@ -16,6 +16,7 @@ mod names;
 mod oil;
 mod places;
 mod quantities;
+mod races;
 mod refills;
 mod stages;
 #[path = "../support/mod.rs"]

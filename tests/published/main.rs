@@ -8,9 +8,11 @@
 
 mod backups;
 mod bernier;
+mod between_visits;
 mod calendar;
 mod common_practice;
 mod degree_days;
+mod hatches;
 mod kusuda_achenbach;
 mod levels;
 mod medians;
@@ -26,6 +28,7 @@ mod record_of_each;
 mod rfc4180;
 mod rfc5545;
 mod rfc9285;
+mod rhythms;
 mod seasons;
 mod spills;
 mod stamps;

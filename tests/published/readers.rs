@@ -7,6 +7,7 @@ use super::{day, rows};
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::app::ledger::words;
 use beetle_almanac::book::entry::{Check, Entry, What};
+use beetle_almanac::book::record::Blank;
 use beetle_almanac::book::round::{self, HiveDue};
 use beetle_almanac::papers::calendar::Given;
 use beetle_almanac::papers::records::Records;
@@ -36,6 +37,11 @@ struct Read {
 fn read(file: &str, reader: &str) -> Vec<Read> {
     let all = rows::<Read>(CALENDARS);
     all.into_iter().filter(|row| row.file == file && row.reader == reader).collect()
+}
+
+/// An event of supers to be spun.
+fn is_lot(row: &Read) -> bool {
+    row.uid.split_once('.').is_some_and(|(_, kind)| kind == "lot")
 }
 
 #[test]
@@ -70,6 +76,10 @@ fn the_calendar_says_what_the_book_says() {
             if let Some(by) = row.recheck {
                 add(by, "Look again after a spill");
             }
+            let patty = standing.newest_record(Blank::Patty, &row.hive);
+            if let Some(patty) = patty.filter(|patty| patty.record.word("did") == Some("put_in")) {
+                add(patty.day.plus(7), "Take the patty out");
+            }
         }
     }
     assert!(wanted.len() >= 5 && wanted.values().flatten().any(|tag| tag == TAG));
@@ -77,6 +87,9 @@ fn the_calendar_says_what_the_book_says() {
     let mut found = BTreeMap::new();
     for row in read("calendar-1.ics", "by_icalendar") {
         let (yard, _) = row.summary.split_once(": ").unwrap();
+        if is_lot(&row) {
+            continue;
+        }
         assert_eq!(row.end, day(&row.start).plus(1).to_string());
         for line in row.description.lines() {
             let (list, hives) = line.split_once(": ").unwrap();
@@ -96,6 +109,37 @@ fn the_calendar_says_what_the_book_says() {
     assert_eq!(found, wanted);
 }
 
+/// Supers that were pulled at 15:00 and 16:30 in Berlin in summer: and the keeper aims at 20 hours and waits 44 at the most.
+#[test]
+fn supers_to_be_spun_have_their_hours_in_utc_and_are_taken_back_once_spun() {
+    let lots = |file| {
+        let rows = read(file, "by_icalendar").into_iter().filter(is_lot);
+        rows.map(|row| (row.start, row.end, row.summary, row.sequence, row.status, row.alarms))
+            .collect::<Vec<_>>()
+    };
+    let yard = "Ferry Field";
+    let lot = |from: &str, to: &str, what: &str, sequence, status: &str, alarms: &[i32]| {
+        let utc = |at| format!("{at}:00+00:00");
+        (utc(from), utc(to), what.to_owned(), sequence, status.to_owned(), alarms.to_vec())
+    };
+    let [first, second] = ["calendar-1.ics", "calendar-2.ics"].map(lots);
+    let (a, b) = (format!("{yard}: spin 4 supers"), format!("{yard}: spin 6 supers"));
+    assert_eq!(
+        first,
+        [
+            lot("2026-07-14T09:00", "2026-07-15T09:00", &a, 0, "CONFIRMED", &[0]),
+            lot("2026-07-15T10:30", "2026-07-16T10:30", &b, 0, "CONFIRMED", &[0]),
+        ]
+    );
+    assert_eq!(
+        second,
+        [
+            lot("2026-07-15T10:30", "2026-07-16T10:30", &b, 0, "CONFIRMED", &[0]),
+            lot("2026-07-14T09:00", "2026-07-15T09:00", "No longer due", 1, "CANCELLED", &[]),
+        ]
+    );
+}
+
 /// What the page remembers of a file is what a reader finds in it, the second file's changes included.
 #[test]
 fn a_reader_finds_the_names_days_and_numbers_that_are_remembered() {
@@ -103,8 +147,13 @@ fn a_reader_finds_the_names_days_and_numbers_that_are_remembered() {
         let found = read(&format!("calendar-{number}.ics"), "by_vobject");
         let same = |given: &Given, row: &Read| {
             let status = if given.withdrawn { "CANCELLED" } else { "CONFIRMED" };
+            let utc = |at: &str| at.replace("+00:00", "Z").replace(['-', ':'], "");
+            let on = match &given.hours {
+                Some(hours) => *hours == format!("{}/{}", utc(&row.start), utc(&row.end)),
+                None => row.start == given.day.to_string(),
+            };
             row.uid == given.uid
-                && row.start == given.day.to_string()
+                && on
                 && row.sequence == given.sequence
                 && row.status == status
                 && row.alarms.is_empty() == given.withdrawn
@@ -322,7 +371,8 @@ fn records_beside_the_traps_are_read_field_by_field() {
     assert_eq!(product["hives"], "1; 2");
     assert_eq!((product["interval_days"].as_str(), product["end"].as_str()), ("8.5", "2026-07-19"));
     assert_eq!(product["product"], "product \u{201c}7\u{201d}, =2+2");
-    let [lot] = &by_name("harvest.csv")[..] else { panic!("one lot") };
+    let [lot, _, pulled] = &by_name("harvest.csv")[..] else { panic!("three lots") };
+    assert_eq!((pulled["bees_off"].as_str(), pulled["extraction_ended"].as_str()), ("2026-07-14T16:30", ""));
     assert_eq!((lot["bees_off"].as_str(), lot["room"].as_str()), ("2026-07-14T09:06", "8.5"));
     assert_eq!((full["larvae_size"].as_str(), full["soil"].as_str()), ("both", "larvae"));
     assert_eq!((bare["larvae_size"].as_str(), bare["soil"].as_str()), ("", ""));

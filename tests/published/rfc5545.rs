@@ -3,6 +3,7 @@
 use super::day;
 use super::papers::{calendars, files};
 use beetle_almanac::almanac::day::{Day, Stamp};
+use beetle_almanac::almanac::moment::Moment;
 use beetle_almanac::papers::calendar::{Calendar, Event, Given, give_out};
 use beetle_almanac::papers::content_line::{put, put_text};
 
@@ -18,7 +19,8 @@ fn unfolded(text: &str) -> String {
 }
 
 fn event(uid: &str, on: &str, summary: &str) -> Event {
-    Event { uid: uid.to_owned(), day: day(on), summary: summary.to_owned(), description: String::new() }
+    let (uid, summary) = (uid.to_owned(), summary.to_owned());
+    Event { uid, day: day(on), hours: None, summary, description: String::new() }
 }
 
 fn out(events: &[Event], before: &[Given], today: &str) -> Calendar {
@@ -89,6 +91,27 @@ fn a_day_and_a_moment_are_written_as_the_standard_shows() {
     assert!(file.contains("\r\nDTEND;VALUE=DATE:20070629\r\n"), "{file}");
     assert!(file.contains("\r\nSUMMARY:Festival International de Jazz de Montreal\r\n"));
     assert!(file.contains("\r\nTRANSP:TRANSPARENT\r\n"));
+}
+
+/// Section 3.6.1: an event of some hours, its beginning and end in UTC (section 3.3.5, form 2). It keeps its name and gets
+/// the next number when its hours move, and is withdrawn with its hours when it is over before its time.
+#[test]
+fn supers_to_be_spun_are_an_event_with_hours() {
+    let at = |on: &str, hour: u16| Moment::new(day(on), hour * 60);
+    let hours = Some((at("2026-07-15", 14), at("2026-07-16", 14)));
+    let lot = |hours| Event { hours, ..event("k7f3qa-12.lot", "2026-07-16", "spin") };
+    let first = out(&[lot(hours)], &[], "2026-07-14");
+    assert!(first.text.contains("\r\nDTSTART:20260715T140000Z\r\nDTEND:20260716T140000Z\r\n"));
+    assert!(first.text.contains("\r\nTRIGGER:PT0S\r\n") && !first.text.contains("VALUE=DATE"));
+    assert_eq!(out(&[lot(hours)], &first.given, "2026-07-15").given, first.given);
+    let moved = Some((at("2026-07-15", 13), at("2026-07-16", 13)));
+    let moved = out(&[lot(moved)], &first.given, "2026-07-15");
+    assert_eq!(sequences(&moved), [(1, false)]);
+    let spun = out(&[], &moved.given, "2026-07-16");
+    assert_eq!(sequences(&spun), [(2, true)]);
+    assert!(spun.text.contains("\r\nDTSTART:20260715T130000Z\r\nDTEND:20260716T130000Z\r\n"));
+    assert!(spun.text.contains("STATUS:CANCELLED\r\n") && !spun.text.contains("VALARM"));
+    assert_eq!(give_out(&[], &spun.given, day("2026-07-17"), Stamp::midnight(day("2026-07-17")), ""), None);
 }
 
 /// Moments around midnight and the turn of the year, on both sides of Greenwich.
@@ -172,14 +195,15 @@ fn every_file_has_the_parts_that_the_standard_demands() {
         let mut names = Vec::new();
         for event in text.split("BEGIN:VEVENT").skip(1) {
             let own = event.split("BEGIN:VALARM").next().unwrap();
-            for once in
-                ["UID:", "DTSTAMP:", "SEQUENCE:", "DTSTART;VALUE=DATE:", "DTEND;VALUE=DATE:", "STATUS:"]
-            {
+            let lot = own.contains(".lot\r\n");
+            let day = |name| if lot { format!("{name}:") } else { format!("{name};VALUE=DATE:") };
+            for once in ["UID:", "DTSTAMP:", "SEQUENCE:", &day("DTSTART"), &day("DTEND"), "STATUS:"] {
                 assert_eq!(own.matches(&format!("\r\n{once}")).count(), 1, "{once} in {event}");
             }
             let cancelled = own.contains("STATUS:CANCELLED");
             // Section 3.6.6: an alarm that shows words has these three.
-            for once in ["\r\nACTION:DISPLAY", "\r\nTRIGGER:PT7H", "\r\nEND:VALARM"] {
+            let trigger = if lot { "\r\nTRIGGER:PT0S" } else { "\r\nTRIGGER:PT7H" };
+            for once in ["\r\nACTION:DISPLAY", trigger, "\r\nEND:VALARM"] {
                 assert_eq!(event.matches(once).count(), usize::from(!cancelled), "{once} in {event}");
             }
             assert!(!event.contains("LOCATION") && !event.contains("GEO"));

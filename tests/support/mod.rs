@@ -2,8 +2,11 @@
 #![allow(dead_code)] // each lane of tests takes what it needs
 
 use beetle_almanac::almanac::day::{Day, Stamp};
+use beetle_almanac::almanac::moment::Moment;
 use beetle_almanac::almanac::text::Letters;
+use beetle_almanac::app::beetle::honey::YardClock;
 use beetle_almanac::book::id::Writer;
+use beetle_almanac::book::record::ClockTime;
 use beetle_almanac::book::write::Pen;
 use unicode_normalization::UnicodeNormalization as _;
 use unicode_segmentation::UnicodeSegmentation as _;
@@ -30,3 +33,12 @@ pub(crate) fn day(text: &str) -> Day {
 pub(crate) fn pen(writer: &str, on: Day) -> Pen {
     Pen { writer: Writer::new(writer).unwrap(), by: None, at: Stamp::new(on, 12 * 3600, 120).unwrap() }
 }
+
+/// The clock of Berlin in summer, two hours before UTC, for every yard.
+pub(crate) const SUMMER: YardClock = YardClock {
+    moment: |time, _| Some(Moment::new(time.day, time.minute).plus(-120)),
+    shown: |at, _| {
+        let (day, minute) = at.plus(120).utc();
+        Some(ClockTime { day, minute })
+    },
+};

@@ -2,7 +2,7 @@
 //! writer of tables or calendars would break.
 
 use super::record_of_each::filled;
-use super::support::{Unicode, day, pen};
+use super::support::{SUMMER, Unicode, day, pen};
 use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::tally::CountRange;
@@ -13,7 +13,7 @@ use beetle_almanac::book::demo::demo;
 use beetle_almanac::book::entry::{Check, Did, Ending, Entry, What};
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::log::Log;
-use beetle_almanac::book::record::{About, Answer, Blank, Record};
+use beetle_almanac::book::record::{About, Answer, Blank, ClockTime, Record};
 use beetle_almanac::book::write::Refusal;
 use beetle_almanac::papers::backup;
 use beetle_almanac::papers::calendar::{Calendar, give_out};
@@ -67,6 +67,10 @@ impl Tale {
         let strike = tale.book.strike(&pen("bb", today), today, &[struck[0].id.clone()], &Unicode).unwrap();
         tale.book.add(strike);
         tale.records();
+        tale.aims();
+        tale.patty("5");
+        tale.harvest("2026-07-13T15:00", 4);
+        tale.harvest("2026-07-14T16:30", 6);
         tale
     }
 
@@ -85,12 +89,50 @@ impl Tale {
         self.keep(|book, today| book.record(&pen("bb", today), today, today, Some(&yard), look));
     }
 
-    /// The day after: the spill was looked at again, and a hive that was due is done.
+    /// The keeper wants to spin within 20 hours, within 44 at the most.
+    fn aims(&mut self) {
+        let mut aims = Record::empty(Blank::Aims, Vec::new());
+        put(&mut aims, "goal_hours", Answer::Number(Decimal::whole(20), 0));
+        put(&mut aims, "limit_hours", Answer::Number(Decimal::whole(44), 0));
+        self.keep(|book, today| book.record(&pen("bb", today), today, today, None, aims));
+    }
+
+    /// A patty was put in.
+    fn patty(&mut self, tag: &str) {
+        let hive = self.hive(tag);
+        let yard = self.book.standing().hives[&hive].yard.clone();
+        let mut patty = Record::empty(Blank::Patty, vec![hive]);
+        patty.answers[0] = Some(Answer::Word(0));
+        self.keep(|book, today| book.record(&pen("bb", today), today, today, Some(&yard), patty));
+    }
+
+    /// Supers were pulled and are not spun.
+    fn harvest(&mut self, bees_off: &str, supers: u32) {
+        let yard = self.book.standing().hives[&self.hive("1")].yard.clone();
+        let mut lot = Record::empty(Blank::Harvest, Vec::new());
+        put(&mut lot, "supers", Answer::Number(Decimal::whole(supers), 0));
+        put(&mut lot, "bees_off", Answer::Time(ClockTime::parse(bees_off).unwrap()));
+        put(&mut lot, "room", Answer::Number(Decimal::whole(28), 0));
+        self.keep(|book, today| book.record(&pen("bb", today), today, today, Some(&yard), lot));
+    }
+
+    /// The supers that were pulled first are spun.
+    fn spun(&mut self) {
+        let lots = self.book.standing().records_of(Blank::Harvest);
+        let first = lots.iter().find(|(_, now)| now.record.time("extraction_ended").is_none()).unwrap();
+        let (line, day, mut lot) = (first.0.clone(), first.1.day, first.1.record.clone());
+        put(&mut lot, "extraction_ended", Answer::Time(ClockTime::parse("2026-07-15T10:00").unwrap()));
+        let lot = What::Record(lot);
+        self.keep(|book, today| book.correct(&pen("bb", today), day, today, &line, lot, &Unicode));
+    }
+
+    /// The day after: the spill was looked at again, a hive that was due is done, and the first supers are spun.
     pub(crate) fn second() -> Tale {
         let mut tale = Tale::first();
         tale.today = tale.today.plus(1);
         tale.check("4", Did::ToppedUp, None, None, None);
         tale.check("11", Did::ToppedUp, None, None, None);
+        tale.spun();
         tale
     }
 
@@ -132,14 +174,19 @@ impl Tale {
     }
 }
 
+fn put(record: &mut Record, name: &str, answer: Answer) {
+    let at = record.blank.fields().iter().position(|field| field.name == name).unwrap();
+    record.answers[at] = Some(answer);
+}
+
 /// The calendar file of the first day, and that of the second to the same keeper.
 pub(crate) fn calendars() -> [Calendar; 2] {
     let (first, second) = (Tale::first(), Tale::second());
     // Half past midnight in Berlin: in UTC it is still the day before.
     let made = |tale: &Tale| Stamp::new(tale.today, 30 * 60 + 5, 120).unwrap();
-    let one =
-        give_out(&events(&first.book, first.today), &[], first.today, made(&first), "No longer due").unwrap();
-    let two = events(&second.book, second.today);
+    let one = events(&first.book, first.today, &SUMMER);
+    let one = give_out(&one, &[], first.today, made(&first), "No longer due").unwrap();
+    let two = events(&second.book, second.today, &SUMMER);
     let two = give_out(&two, &one.given, second.today, made(&second), "No longer due").unwrap();
     [one, two]
 }

@@ -1,5 +1,6 @@
 //! The Beetle: what the beetles do between visits, and when they come back.
 
+pub mod honey;
 pub mod reckon;
 pub mod told;
 

@@ -79,7 +79,7 @@ pub fn now_ms() -> f64 {
 }
 
 /// Now, on the day that the keeper has said it is, or else on that of the phone.
-fn moment() -> f64 {
+pub(super) fn moment() -> f64 {
     Date::now() + AHEAD.get()
 }
 

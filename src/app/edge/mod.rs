@@ -4,6 +4,7 @@ pub mod camera;
 pub mod clock;
 pub mod device;
 pub mod files;
+pub mod hours;
 pub mod install;
 pub mod keeping;
 pub mod letters;

@@ -15,6 +15,7 @@ use crate::app::ledger::papers::events::yards;
 use crate::app::parts::field::Says;
 use crate::app::parts::key::link;
 use crate::app::place::{Place, Section};
+use crate::app::prefs::WarmthUnit;
 use crate::app::records::{Records, Stop};
 use crate::app::round::form::keys;
 use crate::app::state::Ui;
@@ -50,7 +51,8 @@ pub fn view(ui: Ui, records: Records, blank: Blank, of: Option<&str>) -> Bit {
             keys(link(en::section(Section::Round), &Place::Round)).into(),
         ]);
     };
-    let form = Form::new(records, blank, &named);
+    let warmth = ui.prefs.with_untracked(|prefs| prefs.warmth.code());
+    let form = Form::new(records, blank, &named, warmth);
     let address = ui.place.with_untracked(Place::hash);
     form.keep(ui, &address);
     let words = w::blank(blank);
@@ -77,7 +79,7 @@ pub fn view(ui: Ui, records: Records, blank: Blank, of: Option<&str>) -> Bit {
 }
 
 impl Form {
-    fn new(records: Records, blank: Blank, named: &Of) -> Form {
+    fn new(records: Records, blank: Blank, named: &Of, warmth: &str) -> Form {
         let (record, day, yard) = records.book.with_untracked(|book| begin(book, blank, named));
         let yard = yard.or_else(|| match blank.about() {
             About::Keeper => None,
@@ -86,7 +88,11 @@ impl Form {
         let today = today(records, yard.as_ref());
         let mut signals: Vec<Signals> = Vec::new();
         for (field, answer) in record.fields() {
-            let (text, unit) = draft::shown(field, answer);
+            let (text, mut unit) = draft::shown(field, answer);
+            // What nobody has typed yet is asked for in the degrees that the keeper reads.
+            if answer.is_none() && unit == WarmthUnit::Celsius.code() {
+                warmth.clone_into(&mut unit);
+            }
             // The months of a climate share a unit, which its name has not.
             let one = signals.last().filter(|_| blank == Blank::Climate && signals.len() > 1);
             let unit = one.map_or_else(|| RwSignal::new(unit), |one| one.unit);

@@ -3,10 +3,14 @@
 use super::draft;
 use super::fields::Signals;
 use super::form::Form;
+use crate::almanac::climate::{KNOWN, KnownClimate};
 use crate::almanac::day::Day;
+use crate::almanac::quantity::Decimal;
 use crate::app::el::{Bit, El, el};
+use crate::app::graph::{RwSignal, effect};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::says_view;
+use crate::app::round::form::select;
 use crate::app::wording::en;
 use crate::app::wording::en_ledger::NEXT;
 use crate::app::wording::en_records as w;
@@ -21,9 +25,24 @@ pub(super) fn view(form: Form) -> Bit {
     for code in units {
         unit = unit.option(code, w::unit(code));
     }
+    let known = RwSignal::new(String::new());
+    let mut all = vec![(String::new(), w::OWN_FIGURES.to_owned())];
+    for (at, place) in KNOWN.iter().enumerate() {
+        all.push((at.to_string(), place.name.to_owned()));
+    }
+    effect(move || {
+        let place = known.with(|at| at.parse().ok().and_then(|at: usize| KNOWN.get(at)));
+        let fahrenheit = own.unit.with(|unit| unit == "F");
+        if let Some(place) = place {
+            fill(form, place, fahrenheit);
+        }
+    });
     let head = el("div").class("month").attr("aria-hidden", "true").kid(el("span").class("month-name"));
+    // From now on they are not those of the place any more: another unit leaves them alone.
+    let typed = move |_| known.set(String::new());
     let mut rows = el("fieldset")
         .class("choice")
+        .on("input", typed)
         .kid(el("legend").text(w::MONTHS))
         .kid(head.kids(w::HIGH_LOW.map(|heading| el("span").class("month-head").text(heading))));
     for at in first..first + months {
@@ -38,7 +57,26 @@ pub(super) fn view(form: Form) -> Bit {
         }
         rows = rows.kid(row.kids(lines));
     }
-    Bit::from([unit.text(own.unit).view(), rows])
+    Bit::from([select("write-known", w::KNOWN, known, &all), unit.text(own.unit).view(), rows])
+}
+
+/// Fills every field with the figures of a known place, its name and source among them.
+fn fill(form: Form, place: &KnownClimate, fahrenheit: bool) {
+    let (first, months) = Blank::months();
+    let set = |at: usize, text: String| {
+        if let Some((_, own)) = field(form, at) {
+            own.text.set(text);
+        }
+    };
+    set(0, [place.name, "; ", place.source].concat());
+    for (half, figures) in [&place.highs, &place.lows].into_iter().enumerate() {
+        for (month, celsius) in figures.iter().enumerate() {
+            // To a tenth of a degree Fahrenheit, which is finer than the source.
+            let figure = if fahrenheit { ((celsius * 1.8 + 32.0) * 10.0).round() / 10.0 } else { *celsius };
+            let text = Decimal::from_f64(figure).unwrap_or_default().to_string();
+            set(first + half * months + month, text);
+        }
+    }
 }
 
 fn figure(form: Form, at: usize, field: &'static Field, own: Signals, label: &str) -> (El, El) {

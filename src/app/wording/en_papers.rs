@@ -45,7 +45,7 @@ pub mod calendar {
     /// Heading.
     pub const TITLE: &str = "Calendar file";
     /// What it is.
-    pub const WHAT: &str = "One all-day event for each yard and day on which traps are due or a hive wants a second look. Open a newer file in the same calendar: it moves and takes back what has changed.";
+    pub const WHAT: &str = "One all-day event for each yard and day on which traps, bait or a patty are due or a hive wants a second look, and one with its hours for each stack of supers to be spun. Open a newer file in the same calendar: it moves and takes back what has changed.";
     /// Where it goes.
     pub const HOW: &str = "This page rings no bell and sends no notices: the calendar reminds you. Put it into a calendar of its own, so that all of it can be deleted at once. Some calendars drop the alarm.";
     /// Nothing due.
@@ -60,17 +60,27 @@ pub mod calendar {
     pub const OVERDUE: &str = "Overdue: ";
     /// Before the hives to look at again.
     pub const LOOK: &str = "Look again after a spill: ";
+    /// Before the hives whose bait is to be out.
+    pub const BAIT: &str = "Take bait out: ";
+    /// Before the hives whose patty is to be out.
+    pub const PATTY: &str = "Take the patty out: ";
 
-    /// "Ferry Field: 5 hives due, look again at 1".
-    pub fn summary(yard: &str, due: usize, look: usize) -> String {
-        let number = |count| u32::try_from(count).unwrap_or(u32::MAX);
+    /// "Ferry Field: 5 hives due, look again at 1 hive".
+    pub fn summary(yard: &str, due: usize, look: usize, bait: usize, patty: usize) -> String {
         let mut said = [yard, ": "].concat();
-        if due > 0 {
-            put(&mut said, &plain(&counted(number(due), "hive due", "hives due")));
-        }
-        if look > 0 {
-            put(&mut said, if due > 0 { ", look again at " } else { "look again at " });
-            put(&mut said, &plain(&counted(number(look), "hive", "hives")));
+        let mut between = "";
+        for (count, before, one, many) in [
+            (due, "", "hive due", "hives due"),
+            (look, "look again at ", "hive", "hives"),
+            (bait, "bait out of ", "hive", "hives"),
+            (patty, "patty out of ", "hive", "hives"),
+        ] {
+            if count > 0 {
+                put(&mut said, between);
+                put(&mut said, before);
+                put(&mut said, &plain(&counted(u32::try_from(count).unwrap_or(u32::MAX), one, many)));
+                between = ", ";
+            }
         }
         said
     }
@@ -229,9 +239,10 @@ mod tests {
 
     #[test]
     fn an_event_says_how_many_hives_and_which() {
-        assert_eq!(summary("Mill", 1, 0), "Mill: 1 hive due");
-        assert_eq!(summary("Mill", 12, 1), "Mill: 12 hives due, look again at 1 hive");
-        assert_eq!(summary("Mill", 0, 2), "Mill: look again at 2 hives");
+        assert_eq!(summary("Mill", 1, 0, 0, 0), "Mill: 1 hive due");
+        assert_eq!(summary("Mill", 12, 1, 0, 0), "Mill: 12 hives due, look again at 1 hive");
+        assert_eq!(summary("Mill", 0, 2, 0, 0), "Mill: look again at 2 hives");
+        assert_eq!(summary("Mill", 0, 0, 1, 3), "Mill: bait out of 1 hive, patty out of 3 hives");
         let mut said = "Overdue: hive 9".to_owned();
         put_hives(&mut said, DUE, &["1", "2"]);
         assert_eq!(said, "Overdue: hive 9\nTraps due: hives 1, 2");

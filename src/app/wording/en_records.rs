@@ -312,6 +312,10 @@ pub const MEANS: [&str; 2] = ["mean highs, January to December: ", "mean lows: "
 pub const HIGH_LOW: [&str; 2] = ["High", "Low"];
 /// Heading of the months.
 pub const MONTHS: &str = "Mean of the daily highs and lows";
+/// Chooses figures that anybody may use.
+pub const KNOWN: &str = "Begin with a known place";
+/// None of them.
+pub const OWN_FIGURES: &str = "Own figures";
 /// The unit of all of them.
 pub const MONTHS_UNIT: &str = "Unit of all figures";
 /// Several hives, before their tags.

@@ -1,6 +1,8 @@
 //! The events of the calendar file, in words.
 
 use crate::almanac::day::Day;
+use crate::app::beetle::honey::{self, Stack, Step, YardClock};
+use crate::app::wording::en_beetle_honey as wh;
 use crate::app::wording::en_papers::calendar as w;
 use crate::book::Book;
 use crate::book::id::ThingId;
@@ -13,34 +15,68 @@ pub fn yards(book: &Book) -> Vec<ThingId> {
     open().filter(|id| own != id.is_demo()).cloned().collect()
 }
 
-/// Everything that is due from `today` on.
-pub fn events(book: &Book, today: Day) -> Vec<Event> {
+/// Everything that is due from `today` on, and the stacks of supers whose limit is not over before `today`.
+pub fn events(book: &Book, today: Day, clock: &YardClock) -> Vec<Event> {
     let days = calendar::yard_days(book.standing(), &yards(book), today);
-    days.iter().map(|day| event(book, day)).collect()
+    let mut events: Vec<Event> = days.iter().map(|day| event(book, day)).collect();
+    for stack in honey::stacks(book, clock) {
+        events.extend(race(book, &stack, clock).filter(|event| event.day >= today));
+    }
+    events
+}
+
+/// From the goal, or the first hatch where that comes before it, to the limit.
+fn race(book: &Book, stack: &Stack, clock: &YardClock) -> Option<Event> {
+    let Step::Spin(race, _) = stack.step else { return None };
+    let told = |at| (clock.shown)(at, &stack.zone);
+    let yard = stack.yard.as_ref().and_then(|yard| book.standing().yards.get(yard));
+    let mut description = String::new();
+    for (what, at) in [
+        (wh::OFF, Some(race.off)),
+        (wh::GOAL, Some(race.goal)),
+        (wh::LIMIT, Some(race.limit)),
+        (wh::FIRST_HATCH, race.hatch),
+    ] {
+        if let Some(at) = at {
+            wh::put_hour(&mut description, what, told(at)?);
+        }
+    }
+    wh::put_line(&mut description, wh::NOT_SLIMED);
+    // An hour at the least: an event ends behind its beginning.
+    let from = race.goal.min(race.spin_by()).min(race.limit.plus(-60));
+    Some(Event {
+        uid: calendar::lot_uid(&stack.line),
+        day: told(race.limit)?.day,
+        hours: Some((from, race.limit)),
+        summary: wh::summary(yard.map_or("", |yard| &yard.name), stack.supers),
+        description,
+    })
 }
 
 fn event(book: &Book, of: &YardDay) -> Event {
     let standing = book.standing();
     let name = standing.yards.get(&of.yard).map_or("", |yard| &yard.name);
-    let mut lists = [Vec::new(), Vec::new(), Vec::new()];
+    let mut lists = [const { Vec::new() }; 5];
     for item in &of.items {
         let at = match item.task {
             Task::Traps if item.due < of.day => 0,
             Task::Traps => 1,
             Task::Look => 2,
+            Task::Bait => 3,
+            Task::Patty => 4,
         };
         let tag = standing.hives.get(&item.hive).map_or("", |hive| &hive.tag);
         if let Some(list) = lists.get_mut(at) {
             list.push(tag);
         }
     }
-    let [late, due, look] = &lists;
+    let [late, due, look, bait, patty] = &lists;
     let mut description = String::new();
-    for (list, what) in lists.iter().zip([w::OVERDUE, w::DUE, w::LOOK]) {
+    for (list, what) in lists.iter().zip([w::OVERDUE, w::DUE, w::LOOK, w::BAIT, w::PATTY]) {
         if !list.is_empty() {
             w::put_hives(&mut description, what, list);
         }
     }
-    let summary = w::summary(name, late.len() + due.len(), look.len());
-    Event { uid: of.uid(), day: of.day, summary, description }
+    let summary = w::summary(name, late.len() + due.len(), look.len(), bait.len(), patty.len());
+    Event { uid: of.uid(), day: of.day, hours: None, summary, description }
 }

@@ -3,7 +3,7 @@
 use super::events::{events, yards};
 use super::give::{self, CALENDAR, Paper, TABLE};
 use super::page::{chooser, title};
-use crate::app::edge::clock;
+use crate::app::edge::{clock, hours};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, RwSignal};
 use crate::app::ledger::words;
@@ -44,7 +44,7 @@ fn calendar(ui: Ui, records: Records) -> Bit {
     let make = move || {
         let today = ui.today.get_untracked();
         let before = records.meta.with_untracked(|meta| meta.calendar.clone());
-        let events = records.book.with_untracked(|book| events(book, today));
+        let events = records.book.with_untracked(|book| events(book, today, &hours::CLOCK));
         let made = give_out(&events, &before, today, clock::stamp(), wc::WITHDRAWN).ok_or(wc::NOTHING)?;
         let given = made.given;
         let name = [wc::FILE, &today.to_string(), CALENDAR.ending].concat();

@@ -1,0 +1,33 @@
+//! Bait and patties that are in a hive, and when they are to be out again.
+
+use super::aims::Aims;
+use super::id::ThingId;
+use super::record::Blank;
+use super::standing::Standing;
+use crate::almanac::bait::{self, Off};
+use crate::almanac::day::Day;
+
+/// Something in a hive in which larvae may grow up.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Baited {
+    /// A patty for the bees, and not bait for beetles.
+    pub patty: bool,
+    /// The day it was put in, or last renewed.
+    pub since: Day,
+    /// When it is to be out.
+    pub off: Off,
+}
+
+/// What is in a hive by its newest records, bait before a patty.
+pub fn baited(standing: &Standing, hive: &ThingId, aims: &Aims) -> Vec<Baited> {
+    let mut found = Vec::new();
+    for (blank, patty) in [(Blank::Bait, false), (Blank::Patty, true)] {
+        let Some(now) = standing.newest_record(blank, hive) else { continue };
+        if matches!(now.record.word("did"), Some("put_in" | "renewed")) {
+            let (egg, larva) = bait::brood_nest();
+            let off = bait::off(now.day, aims.bait_days, egg, larva);
+            found.push(Baited { patty, since: now.day, off });
+        }
+    }
+    found
+}

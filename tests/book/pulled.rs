@@ -1,0 +1,242 @@
+//! Supers that were pulled, as the hours go by; bait and patties that were put in.
+
+use super::Yard;
+use super::support::{SUMMER, Unicode, day, pen};
+use beetle_almanac::almanac::honey::{Hatch, Race, Stand};
+use beetle_almanac::almanac::moment::Moment;
+use beetle_almanac::almanac::quantity::Decimal;
+use beetle_almanac::app::beetle::honey::{Stack, Step, YardClock, stacks};
+use beetle_almanac::app::ledger::papers::events::events;
+use beetle_almanac::book::Book;
+use beetle_almanac::book::entry::{Entry, What};
+use beetle_almanac::book::id::ThingId;
+use beetle_almanac::book::record::{Answer, Blank, ClockTime, Record};
+use beetle_almanac::papers::calendar::{Event, Task, yard_days};
+
+/// The clock of Berlin: two hours before UTC until 25 October 2026 01:00Z, then one.
+const BERLIN: YardClock = YardClock {
+    moment: |time, _| {
+        Moment::when(Moment::new(time.day, time.minute), &|at| {
+            (BERLIN.shown)(at, "").map(|time| Moment::new(time.day, time.minute))
+        })
+    },
+    shown: |at, _| {
+        let change = Moment::new(day("2026-10-25"), 60);
+        let (day, minute) = at.plus(if at < change { 120 } else { 60 }).utc();
+        Some(ClockTime { day, minute })
+    },
+};
+
+fn put(record: &mut Record, name: &str, answer: Answer) {
+    let at = record.blank.fields().iter().position(|field| field.name == name).unwrap();
+    record.answers[at] = Some(answer);
+}
+
+fn time(text: &str) -> Answer {
+    Answer::Time(ClockTime::parse(text).unwrap())
+}
+
+/// Six supers off at `off`, in a room of 28 °C.
+fn supers(off: &str) -> Record {
+    let mut lot = Record::empty(Blank::Harvest, Vec::new());
+    put(&mut lot, "supers", Answer::Number(Decimal::whole(6), 0));
+    put(&mut lot, "bees_off", time(off));
+    put(&mut lot, "room", Answer::Number(Decimal::whole(28), 0));
+    lot
+}
+
+fn write(yard: &mut Yard, on: &str, record: Record) -> Entry {
+    let on = day(on);
+    let written = yard.book.record(&pen("aa", on), on, on, Some(&yard.id), record).unwrap();
+    let entry = written[0].clone();
+    yard.book.add(written);
+    entry
+}
+
+fn yard() -> Yard {
+    Yard::new(&["1", "2", "3"], day("2026-05-01"))
+}
+
+fn only(book: &Book, clock: &YardClock) -> Stack {
+    let [stack] = stacks(book, clock).try_into().unwrap();
+    stack
+}
+
+fn race(stack: &Stack) -> Race {
+    let Step::Spin(race, _) = stack.step else { panic!("{stack:?}") };
+    race
+}
+
+fn lots(book: &Book, today: &str) -> Vec<Event> {
+    events(book, day(today), &SUMMER).into_iter().filter(|event| event.hours.is_some()).collect()
+}
+
+/// Nothing runs while the phone sleeps. Whenever it is woken, and from a book opened anew, the hours are those that went by.
+#[test]
+fn the_phone_slept_through_the_night_and_the_honey_clock_says_the_hours_that_went_by() {
+    let mut yard = yard();
+    let entry = write(&mut yard, "2026-07-14", supers("2026-07-14T16:00"));
+    let off = Moment::new(day("2026-07-14"), 14 * 60);
+    let before = only(&yard.book, &SUMMER);
+    assert_eq!((before.line.clone(), before.supers, race(&before).off), (entry.id, Some(6), off));
+    let opened_anew = Book::from_log(yard.book.log().entries().cloned().collect());
+    assert_eq!(only(&opened_anew, &SUMMER), before);
+    for (hours, stand) in
+        [(0, Stand::InTime), (9, Stand::InTime), (30, Stand::PastGoal), (72, Stand::PastLimit)]
+    {
+        let woken = off.plus_hours(hours);
+        assert_eq!(race(&before).stand(woken), stand, "{hours}");
+        assert_eq!(woken.since(race(&before).off), i32::try_from(hours).unwrap() * 60);
+    }
+    assert!(!before.is_old(off.plus_hours(14 * 24)) && before.is_old(off.plus_hours(14 * 24 + 1)));
+}
+
+#[test]
+fn the_clocks_went_back_in_the_night_and_an_hour_more_went_by() {
+    let mut yard = yard();
+    write(&mut yard, "2026-10-24", supers("2026-10-24T16:00"));
+    let race = race(&only(&yard.book, &BERLIN));
+    let shown = |at| (BERLIN.shown)(at, "").map(|time| Answer::Time(time));
+    assert_eq!(shown(race.goal), Some(time("2026-10-25T15:00")));
+    assert_eq!(shown(race.limit), Some(time("2026-10-26T15:00")));
+    // At four in the afternoon of the next day 25 hours have gone by, and the goal is over.
+    let next = (BERLIN.moment)(ClockTime::parse("2026-10-25T16:00").unwrap(), "").unwrap();
+    assert_eq!((next.since(race.off), race.stand(next)), (25 * 60, Stand::PastGoal));
+}
+
+#[test]
+fn her_own_goal_and_limit_count() {
+    let mut yard = yard();
+    let mut aims = Record::empty(Blank::Aims, Vec::new());
+    put(&mut aims, "goal_hours", Answer::Number(Decimal::whole(12), 0));
+    put(&mut aims, "limit_hours", Answer::Number(Decimal::whole(36), 0));
+    let on = day("2026-07-01");
+    let written = yard.book.record(&pen("aa", on), on, on, None, aims).unwrap();
+    yard.book.add(written);
+    write(&mut yard, "2026-07-14", supers("2026-07-14T16:00"));
+    let race = race(&only(&yard.book, &SUMMER));
+    assert_eq!((race.goal, race.limit), (race.off.plus_hours(12), race.off.plus_hours(36)));
+}
+
+#[test]
+fn a_room_that_cools_down_at_night_hatches_later_than_one_that_does_not() {
+    let mut yard = yard();
+    let warm = write(&mut yard, "2026-07-14", supers("2026-07-14T16:00"));
+    let mut lot = supers("2026-07-14T16:00");
+    put(&mut lot, "room_low", Answer::Number(Decimal::whole(68), 1));
+    write(&mut yard, "2026-07-14", lot);
+    let after = |stack: &Stack| match stack.step {
+        Step::Spin(race, Some(Hatch::After { .. })) => race.hatch.unwrap(),
+        step => panic!("{step:?}"),
+    };
+    let both = stacks(&yard.book, &SUMMER);
+    let [one, other] = &both[..] else { panic!("{both:?}") };
+    assert_eq!(one.line, warm.id);
+    assert!(after(one) < after(other));
+    let room = other.room.unwrap();
+    assert!((room.low.celsius() - 20.0).abs() < 1e-9 && (room.high.celsius() - 28.0).abs() < 1e-9);
+}
+
+#[test]
+fn supers_that_are_spun_or_struck_are_taken_out_of_the_calendar_and_a_corrected_hour_keeps_its_name() {
+    let mut yard = yard();
+    let on = day("2026-07-14");
+    let entry = write(&mut yard, "2026-07-14", supers("2026-07-14T16:00"));
+    let [first] = lots(&yard.book, "2026-07-14").try_into().unwrap();
+    assert_eq!((first.day, first.summary.as_str()), (day("2026-07-16"), "Ferry Field: spin 6 supers"));
+    let off = Moment::new(on, 14 * 60);
+    assert_eq!(first.hours, Some((off.plus_hours(24), off.plus_hours(48))));
+
+    let earlier = What::Record(supers("2026-07-14T13:00"));
+    let earlier = yard.book.correct(&pen("aa", on), on, on, &entry.id, earlier, &Unicode).unwrap();
+    yard.book.add(earlier);
+    let [moved] = lots(&yard.book, "2026-07-14").try_into().unwrap();
+    assert_eq!(moved.uid, first.uid);
+    assert_eq!(moved.hours.unwrap().1.since(first.hours.unwrap().1), -180);
+    // Until the day of its limit is over.
+    assert_eq!((lots(&yard.book, "2026-07-16").len(), lots(&yard.book, "2026-07-17").len()), (1, 0));
+
+    let mut spun = supers("2026-07-14T13:00");
+    put(&mut spun, "extraction_ended", time("2026-07-14T20:00"));
+    let line = yard.book.standing().records_of(Blank::Harvest)[0].0.clone();
+    let spun = yard.book.correct(&pen("aa", on), on, on, &line, What::Record(spun), &Unicode).unwrap();
+    let mut other = yard.book.clone();
+    yard.book.add(spun);
+    assert!(lots(&yard.book, "2026-07-14").is_empty());
+    let versions = other.versions_of(&[line]);
+    let strike = other.strike(&pen("aa", on), on, &versions, &Unicode).unwrap();
+    other.add(strike);
+    assert!(lots(&other, "2026-07-14").is_empty() && stacks(&other, &SUMMER).is_empty());
+}
+
+#[test]
+fn wet_supers_are_waited_for_until_somebody_has_put_them_back() {
+    let mut yard = yard();
+    let mut lot = supers("2026-07-14T08:00");
+    put(&mut lot, "extraction_ended", time("2026-07-14T20:00"));
+    write(&mut yard, "2026-07-14", lot.clone());
+    let ended = Moment::new(day("2026-07-14"), 18 * 60);
+    assert_eq!(only(&yard.book, &SUMMER).step, Step::Back { ended, by: ended.plus_hours(24) });
+    let line = yard.book.standing().records_of(Blank::Harvest)[0].0.clone();
+    put(&mut lot, "supers_back", time("2026-07-15T07:00"));
+    let on = day("2026-07-15");
+    let back =
+        yard.book.correct(&pen("aa", on), day("2026-07-14"), on, &line, What::Record(lot), &Unicode).unwrap();
+    yard.book.add(back);
+    assert!(stacks(&yard.book, &SUMMER).is_empty());
+}
+
+fn patty(hive: &ThingId, did: u8) -> Record {
+    let mut patty = Record::empty(Blank::Patty, vec![hive.clone()]);
+    put(&mut patty, "did", Answer::Word(did));
+    patty
+}
+
+/// Every day on which something other than traps is to be done, by hive.
+fn out(yard: &Yard, today: &str) -> Vec<(Task, String, ThingId)> {
+    let days = yard_days(yard.book.standing(), std::slice::from_ref(&yard.id), day(today));
+    let mut found = Vec::new();
+    for of in days {
+        for item in of.items.iter().filter(|item| matches!(item.task, Task::Bait | Task::Patty)) {
+            assert_eq!(of.day, item.due.max(day(today)));
+            found.push((item.task, item.due.to_string(), item.hive.clone()));
+        }
+    }
+    found
+}
+
+#[test]
+fn a_patty_is_due_a_week_after_it_was_put_in_and_not_once_it_is_out() {
+    let mut yard = yard();
+    let (one, two) = (yard.hive("1"), yard.hive("2"));
+    write(&mut yard, "2026-07-01", patty(&one, 0));
+    write(&mut yard, "2026-07-02", patty(&two, 0));
+    let due = |day: &str, hive: &ThingId| (Task::Patty, day.to_owned(), hive.clone());
+    assert_eq!(out(&yard, "2026-07-02"), [due("2026-07-08", &one), due("2026-07-09", &two)]);
+    // Past due it waits for today; out it is gone.
+    assert_eq!(out(&yard, "2026-07-20").len(), 2);
+    write(&mut yard, "2026-07-05", patty(&one, 1));
+    assert_eq!(out(&yard, "2026-07-05"), [due("2026-07-09", &two)]);
+}
+
+#[test]
+fn bait_that_is_renewed_begins_anew_and_her_own_days_count() {
+    let mut yard = yard();
+    let hive = yard.hive("3");
+    let bait = |did| {
+        let mut bait = Record::empty(Blank::Bait, vec![hive.clone()]);
+        put(&mut bait, "did", Answer::Word(did));
+        bait
+    };
+    write(&mut yard, "2026-07-01", bait(0));
+    write(&mut yard, "2026-07-06", bait(1));
+    assert_eq!(out(&yard, "2026-07-06"), [(Task::Bait, "2026-07-13".to_owned(), hive.clone())]);
+    let mut aims = Record::empty(Blank::Aims, Vec::new());
+    put(&mut aims, "bait_days", Answer::Number(Decimal::whole(4), 0));
+    let on = day("2026-07-06");
+    let written = yard.book.record(&pen("aa", on), on, on, None, aims).unwrap();
+    yard.book.add(written);
+    assert_eq!(out(&yard, "2026-07-06"), [(Task::Bait, "2026-07-10".to_owned(), hive.clone())]);
+    write(&mut yard, "2026-07-08", bait(2));
+    assert!(out(&yard, "2026-07-08").is_empty());
+}
