@@ -18,6 +18,7 @@ mod laws;
 mod lots;
 mod mended;
 mod mixed;
+mod names;
 mod other_hands;
 mod owed;
 mod packs;
