@@ -19,6 +19,7 @@ mod laws;
 mod lots;
 mod mended;
 mod mixed;
+mod names;
 mod other_hands;
 mod owed;
 mod packs;

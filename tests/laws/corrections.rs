@@ -9,7 +9,7 @@ use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::almanac::trap::{TrapForm, TrapKind, TrapSize};
 use beetle_almanac::app::ledger::history::{self, Counts};
 use beetle_almanac::book::Book;
-use beetle_almanac::book::entry::{Check, Did, Entry, SkipReason, What};
+use beetle_almanac::book::entry::{Check, Did, Entry, KeeperChange, SkipReason, What};
 use beetle_almanac::book::id::EntryId;
 use beetle_almanac::book::log::Log;
 use beetle_almanac::book::standing::Standing;
@@ -95,12 +95,51 @@ fn edited(entry: &Entry, b: u32) -> What {
             ..work
         }),
         What::Skip { hive, .. } => What::Skip { hive, why: SkipReason::Weather, note: Some(b.to_string()) },
+        What::Yard { zone, .. } => What::Yard { name: b.to_string(), zone },
+        What::YardChanged { yard, .. } => What::YardChanged { yard, name: None, zone: Some(b.to_string()) },
+        What::Kind(kind) => What::Kind(lasting(kind, b)),
+        What::KindChanged { kind, now } => What::KindChanged { kind, now: lasting(now, b) },
+        What::HiveChanged { hive, tag, .. } => What::HiveChanged { hive, tag, size: Some(HiveSize::Nuc) },
+        What::Order { yard, hives } => What::Order { yard, hives: hives.into_iter().rev().collect() },
+        What::Keeper(change) => What::Keeper(KeeperChange {
+            reserve: Share::from_percent(Decimal::whole(b % 101)).ok(),
+            ..change
+        }),
         other => other,
     }
 }
 
+/// A kind with another number of days.
+fn lasting(kind: TrapKind, b: u32) -> TrapKind {
+    TrapKind { max_days: u8::try_from(1 + b % 60).unwrap().into(), ..kind }
+}
+
+/// Something about the yard, its kind of trap or its walk, or a setting.
+fn named(book: &Book, pen: &Pen, on: Day, a: u32, b: u32) -> Result<Vec<Entry>, Refusal> {
+    let standing = book.standing();
+    let Some((yard, now)) = standing.yards.iter().next() else { return Ok(Vec::new()) };
+    let what = match a % 4 {
+        0 => What::YardChanged { yard: yard.clone(), name: Some(b.to_string()), zone: None },
+        1 => What::Order { yard: yard.clone(), hives: now.order.iter().rev().cloned().collect() },
+        2 => {
+            let currency = Some(b.to_string());
+            return book.about_keeper(
+                pen,
+                on,
+                What::Keeper(KeeperChange { currency, ..KeeperChange::default() }),
+            );
+        }
+        _ => {
+            let Some((kind, known)) = standing.kinds.iter().next() else { return Ok(Vec::new()) };
+            What::KindChanged { kind: kind.clone(), now: lasting(known.kind.clone(), b) }
+        }
+    };
+    book.about_yard(pen, on, on, yard, what)
+}
+
 fn write(book: &Book, pen: &Pen, on: Day, (_, act, a, b, _): Act) -> Result<Vec<Entry>, Refusal> {
-    match act % 10 {
+    match act % 11 {
+        10 => named(book, pen, on, a, b),
         0..=2 => work(book, a, b).map_or(Ok(Vec::new()), |work| book.check(pen, on, on, work)),
         3 => work(book, a, b)
             .map_or(Ok(Vec::new()), |work| book.skip(pen, on, on, &work.hive, SkipReason::Robbing, None)),
@@ -127,6 +166,11 @@ fn write(book: &Book, pen: &Pen, on: Day, (_, act, a, b, _): Act) -> Result<Vec<
             doubles().next().map_or(Ok(Vec::new()), |double| book.both_right(pen, double))
         }
     }
+}
+
+/// What can be taken back whatever else was written: a tag may be another hive's by now.
+fn again(what: &What) -> bool {
+    !matches!(what, What::Struck { .. } | What::Hive { .. } | What::HiveChanged { .. })
 }
 
 /// Three phones that began with one book.
@@ -216,7 +260,7 @@ proptest! {
         let on = day("2026-06-01");
         let pen = hand(0, on);
         let lines: Vec<EntryId> =
-            history::lines(&book, None).iter().filter(|line| line.counts == Counts::Yes && matches!(line.entry.what, What::Check(_) | What::Skip { .. })).map(|line| line.entry.id.clone()).collect();
+            history::lines(&book, None).iter().filter(|line| line.counts == Counts::Yes && again(&line.entry.what)).map(|line| line.entry.id.clone()).collect();
         // Everything may have been struck out by now.
         let Some(line) = lines.get(pick as usize % lines.len().max(1)) else { return Ok(()) };
         let line = book.log().get(line).unwrap();

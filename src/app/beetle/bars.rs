@@ -11,7 +11,7 @@ use crate::app::wording::en_beetle as w;
 /// The rows under each other, on one axis that begins with `since` or with what came before it.
 pub fn rows(rows: &[Row], since: Day, today: Day) -> El {
     let (mut first, mut last) = (since, since);
-    for [earliest, _, latest] in rows.iter().filter_map(|row| row.days) {
+    for (earliest, _, latest) in rows.iter().filter_map(|row| row.days) {
         first = first.min(earliest);
         last = last.max(latest);
     }
@@ -20,8 +20,9 @@ pub fn rows(rows: &[Row], since: Day, today: Day) -> El {
     let mut items = el("ul").class("date-rows");
     for row in rows {
         let words = el("p").kid(el("strong").text(&row.label)).text(": ").text(&row.said);
-        let bar = row.days.map(|three| {
-            let [from, likely, to] = three.map(|day| day.days_since(first));
+        let bar = row.days.map(|(from, likely, to)| {
+            let at = |day: Day| day.days_since(first);
+            let (from, likely, to) = (at(from), likely.map(at), at(to));
             stage_bar(days, today.days_since(first), Stretch { from, likely, to })
         });
         items = items.kid(el("li").kid(words).kid(bar));

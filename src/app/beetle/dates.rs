@@ -59,7 +59,7 @@ pub(super) fn view(ui: Ui, records: Records) -> Bit {
         el("div")
             .class("card-body")
             .kid(Choice::new("dates-seen", wf::SEEN).options(&seen).text(fields.dates_seen()).view())
-            .kid(day_field(ui, "dates-on", wf::ON, fields.dates_on(), false))
+            .kid(day_field(ui, "dates-on", wf::ON, fields.dates_on(), Asks::Done))
             .kid(choose_yard(records, "dates-yard", fields.dates_yard()))
             .kid(warmth)
             .kid(soil(ui, by_yard)),
@@ -117,22 +117,34 @@ fn choose_yard(records: Records, id: &'static str, yard: RwSignal<String>) -> Bi
     select(id, wf::WHERE, yard, &all).into()
 }
 
-/// A day; one that may be yet to come where `planned` says so.
-pub(super) fn day_field(ui: Ui, id: &str, label: &str, text: RwSignal<String>, planned: bool) -> El {
+/// Which day is asked for.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Asks {
+    /// One that has come; empty is today.
+    Done,
+    /// One that may be yet to come.
+    Planned,
+    /// The same, or none.
+    PlannedOrNone,
+}
+
+/// A day.
+pub(super) fn day_field(ui: Ui, id: &str, label: &str, text: RwSignal<String>, asks: Asks) -> El {
     let says = move || {
         let today = ui.today.get();
         let read = text.with(|text| {
-            if planned {
-                typed::day_planned(text, today.plus(-RAIN_BACK))
-            } else {
+            if asks == Asks::Done {
                 typed::day_done(text, today)
+            } else {
+                typed::day_planned(text, today.plus(-RAIN_BACK))
             }
         });
         match read {
             Ok(day) => {
                 Says::Echo(en::echo(&[&en::date(day), ", ", &en::relative(day.days_since(today))].concat()))
             }
-            Err(DayTypedError::Empty) if !planned => Says::Echo(en::echo(&en::date(today))),
+            Err(DayTypedError::Empty) if asks == Asks::PlannedOrNone => Says::Nothing,
+            Err(DayTypedError::Empty) if asks == Asks::Done => Says::Echo(en::echo(&en::date(today))),
             Err(error) => Says::Wrong(en_typed::day(error)),
         }
     };
@@ -198,7 +210,9 @@ fn soil(ui: Ui, by_yard: Memo<bool>) -> Bit {
     });
     let rains = Memo::new(move || text.with(|text| text == "rain"));
     let day = live(move || {
-        rains.get().then(|| untrack(|| day_field(ui, "dates-rain", wf::RAIN, ui.bench().dates_rain(), true)))
+        rains.get().then(|| {
+            untrack(|| day_field(ui, "dates-rain", wf::RAIN, ui.bench().dates_rain(), Asks::Planned))
+        })
     });
     bits![choice, day]
 }

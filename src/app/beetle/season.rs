@@ -1,7 +1,7 @@
 //! A year in a climate: when the ground lets beetles through, and how many generations.
 
 use super::bars;
-use super::dates::{chosen, day_field, known_yards};
+use super::dates::{Asks, chosen, day_field, known_yards};
 use super::reckon::{self, SHADES, Year};
 use super::told::Row;
 use crate::almanac::climate::KNOWN;
@@ -74,7 +74,7 @@ pub(super) fn view(ui: Ui, records: Records) -> Bit {
             )
             .kid(Choice::new("season-shade", ws::SHADE).options(&shades).text(fields.season_shade()).view())
             .kid(el("p").class("small").text(ws::SHADE_HINT))
-            .kid(day_field(ui, "season-dry", ws::DRY, fields.season_dry(), true)),
+            .kid(day_field(ui, "season-dry", ws::DRY, fields.season_dry(), Asks::PlannedOrNone)),
         Answer::of(ws::ANSWER, answer).why(ws::WHY).mark("generations").view(),
         live(move || year.with(|year| year.as_ref().map(|year| generations(year, ui.today.get())))),
         Notice::plain(w::ESTIMATE).why(w::RULE).view(),
@@ -90,11 +90,11 @@ fn generations(year: &Year, today: Day) -> Bit {
     let mut rows = Vec::new();
     for (at, generation) in season.generations.iter().enumerate() {
         let days = match generation.adults {
-            [Some(first), Some(likely), Some(last)] => Some([first, likely, last]),
+            [Some(first), likely, Some(last)] => Some((first, likely, last)),
             // Without a last day the bar ends where the season does.
             [Some(first), likely, _] => {
                 let end = season_end(year).unwrap_or(first).max(first);
-                Some([first, likely.unwrap_or(end), end])
+                Some((first, likely, end))
             }
             _ => None,
         };

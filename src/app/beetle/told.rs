@@ -17,8 +17,8 @@ pub struct Row {
     pub label: String,
     /// When, or why not.
     pub said: String,
-    /// Earliest, likely, latest; none while one of them has no date.
-    pub days: Option<[Day; 3]>,
+    /// Earliest, likely as far as it comes, latest; none where there is no stretch to draw.
+    pub days: Option<(Day, Option<Day>, Day)>,
 }
 
 /// Finds of a hive and what may come of them.
@@ -46,7 +46,7 @@ pub fn rows(dates: &Dates) -> Vec<Row> {
     let mut row = |label: &str, three: &[Outcome; 3]| {
         let [one, two, three_] = Edge::ALL.map(|edge| edge.of(*three).ok().map(|when| when.day));
         let days = match (one, two, three_) {
-            (Some(one), Some(two), Some(three)) => Some([one, two, three]),
+            (Some(one), two, Some(three)) => Some((one, two, three)),
             _ => None,
         };
         rows.push(Row { label: label.to_owned(), said: w::dates(three), days });

@@ -4,15 +4,18 @@ use super::draft::{KindDraft, MOST_PACKS, MOST_POINTS, Wrong, side};
 use super::rows::Rows;
 use crate::almanac::spill::spill;
 use crate::almanac::text::LabelError;
+use crate::almanac::trap::TrapKind;
 use crate::almanac::typed::{self, TypedError};
 use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::says::{self, Reads};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::edge::locale;
+use crate::app::edge::pause::when_rested;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, RwSignal, StoredValue, effect};
 use crate::app::ledger::words::isolated;
+use crate::app::ledger::{edit, shifts};
 use crate::app::load::page::tick;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
@@ -24,10 +27,13 @@ use crate::app::parts::stepper::Stepper;
 use crate::app::place::Place;
 use crate::app::records::{Records, Stop};
 use crate::app::state::Ui;
+use crate::app::wording::en_book::history;
 use crate::app::wording::en_kinds as w;
 use crate::app::wording::en_typed;
-use crate::book::entry::What;
+use crate::book::entry::{Entry, What};
 use crate::book::id::ThingId;
+use crate::book::shift::Shift;
+use crate::book::write::Refusal;
 
 type Text = RwSignal<String>;
 /// A text and the code of its unit.
@@ -96,12 +102,28 @@ impl Typed {
 /// The form of the kind with the id `id`, or of a new one.
 pub fn view(ui: Ui, records: Records, id: &str) -> Bit {
     let prefs = ui.prefs.get_untracked();
-    let of = if id == "new" { None } else { ThingId::parse(id).ok() };
+    // A line as it was written, or the kind as it stands.
+    let line = records.book.with_untracked(|book| {
+        let line = book.log().get(&super::line_of(id)?)?;
+        let kind = edit::kind(line)?;
+        let root = book.log().chains().root(line).thing(0);
+        let of = if let What::KindChanged { kind, .. } = &line.what { kind.clone() } else { root };
+        Some((line.clone(), of, KindDraft::of(kind, prefs.volume, prefs.length)))
+    });
+    let of = line.as_ref().map(|(_, of, _)| of.clone()).or_else(|| ThingId::parse(id).ok());
     let known = records.book.with_untracked(|book| {
         let now = book.standing().kinds.get(of.as_ref()?)?;
         Some(KindDraft::of(&now.kind, prefs.volume, prefs.length))
     });
-    let back = el("p").class("back").kid(link(w::TITLE, &Place::Kinds));
+    let (line, known) = match line {
+        Some((line, _, draft)) => (Some(line), Some(draft)),
+        None => (None, known),
+    };
+    let back = match &line {
+        Some(_) => link(history::TITLE, &Place::History(None)),
+        None => link(w::TITLE, &Place::Kinds),
+    };
+    let back = el("p").class("back").kid(back);
     let draft = match known {
         // The demonstration stays as it is: what is written about it would outlive it.
         Some(_) if of.as_ref().is_some_and(ThingId::is_demo) => None,
@@ -122,20 +144,29 @@ pub fn view(ui: Ui, records: Records, id: &str) -> Bit {
                     ui.kind_draft.set_value((now != draft).then(|| (address.clone(), now)));
                 }
             });
-            fields(ui, records, of, typed)
+            fields(ui, records, Which { of, line }, typed)
         }
         None => el("p").text(w::UNKNOWN),
     };
     Bit::Many(vec![back.into(), heading(w::NEW).into(), body.into()])
 }
 
-fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Typed>) -> El {
+/// What the form is about.
+#[derive(Clone)]
+struct Which {
+    /// The kind; none of a new one.
+    of: Option<ThingId>,
+    /// The line that is corrected.
+    line: Option<Entry>,
+}
+
+fn fields(ui: Ui, records: Records, which: Which, typed: StoredValue<Typed>) -> El {
     let t = typed.get_value();
     let tried = RwSignal::new(false);
     let draft = Memo::new(move || typed.with_value(Typed::draft));
     let oil = Memo::new(move || draft.with(|draft| draft.built().takes_oil()));
     let lidded = Memo::new(move || draft.with(|draft| draft.built().lidded()));
-    let own = of.clone();
+    let own = which.of.clone();
     let twice = move |name: &str| {
         records.book.with(|book| {
             let mut kinds = book.standing().kinds.iter().filter(|(id, now)| !now.retired && !id.is_demo());
@@ -180,7 +211,7 @@ fn fields(ui: Ui, records: Records, of: Option<ThingId>, typed: StoredValue<Type
         .kid(more(w::SIZES, sizes(ui, &t, draft)))
         .kid(more(w::PACKS, packs(t.packs)))
         .kid(live(move || oil.get().then(|| more(w::POINTS, points(points_rows, draft)))))
-        .kid(keep(ui, records, of, draft, tried))
+        .kid(keep(ui, records, which, draft, tried))
 }
 
 fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
@@ -326,28 +357,71 @@ fn points(rows: Rows, draft: Memo<KindDraft>) -> Bit {
     Bit::Many(vec![el("p").class("small").text(w::POINTS_HINT).into(), rows])
 }
 
-fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>, tried: RwSignal<bool>) -> El {
+/// The line as it would be corrected, and the due dates that this would move.
+fn moves(records: Records, line: Entry, draft: Memo<KindDraft>) -> El {
+    let shifts: RwSignal<Option<Vec<Shift>>> = RwSignal::new(None);
+    let today = records.today_of(&line);
+    let line = StoredValue::new(line);
+    let look = move || {
+        let kind = draft.with_untracked(|draft| draft.read(&BrowserLetters));
+        let found = kind.and_then(|kind| {
+            let made = line.with_value(|line| mended(records, line, kind)).ok()?;
+            Some(records.book.with_untracked(|book| book.shifts(&made, today)))
+        });
+        shifts.renew(found);
+    };
+    when_rested(
+        move || {
+            draft.with(|_| ());
+            records.book.track();
+        },
+        look,
+    );
+    shifts::view(records.book, today, history::THIS, shifts)
+}
+
+fn mended(records: Records, line: &Entry, kind: TrapKind) -> Result<Vec<Entry>, Refusal> {
+    let what = match &line.what {
+        What::KindChanged { kind: of, .. } => What::KindChanged { kind: of.clone(), now: kind },
+        _ => What::Kind(kind),
+    };
+    let (pen, today) = (records.pen(), records.today_of(line));
+    records.book.with_untracked(|book| book.correct(&pen, line.day, today, &line.id, what, &BrowserLetters))
+}
+
+fn keep(ui: Ui, records: Records, which: Which, draft: Memo<KindDraft>, tried: RwSignal<bool>) -> El {
+    let Which { of, line } = which;
+    let moves = line.clone().map(|line| moves(records, line, draft));
+    let done = StoredValue::new(if line.is_some() { Place::History(None) } else { Place::Kinds });
     let ready = Memo::new(move || draft.with(|draft| draft.read(&BrowserLetters).is_some()));
     let failed = RwSignal::new(false);
     let press = move || {
         tried.set(true);
         let Some(kind) = draft.with_untracked(|draft| draft.read(&BrowserLetters)) else { return };
         let act = w::act(&isolated(&kind.name));
-        let written = records.book.with_untracked(|book| {
-            let today = ui.today.get_untracked();
-            let (day, what) = match &of {
-                Some(of) => {
-                    let day = today.max(super::first_day(book, of));
-                    (day, What::KindChanged { kind: of.clone(), now: kind })
-                }
-                None => (today, What::Kind(kind)),
-            };
-            book.about_keeper(&records.pen(), day, what)
-        });
+        let changed = |kind| {
+            records.book.with_untracked(|book| {
+                let today = ui.today.get_untracked();
+                let (day, what) = match &of {
+                    Some(of) => {
+                        let day = today.max(super::first_day(book, of));
+                        (day, What::KindChanged { kind: of.clone(), now: kind })
+                    }
+                    None => (today, What::Kind(kind)),
+                };
+                book.about_keeper(&records.pen(), day, what)
+            })
+        };
+        let written = match &line {
+            Some(line) => mended(records, line, kind),
+            None => changed(kind),
+        };
+        let as_it_was = line.is_some() && written == Err(Refusal::Nothing);
         match records.put(written, act) {
+            Err(_) if as_it_was => ui.go(&done.get_value()),
             Ok(_) => {
                 ui.kind_draft.set_value(None);
-                ui.go(&Place::Kinds);
+                ui.go(&done.get_value());
             }
             Err(stop) => {
                 failed.set(true);
@@ -359,7 +433,7 @@ fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>, t
                         if ui.kind_draft.get_value() == typed {
                             ui.kind_draft.set_value(None);
                             if ui.place.get_untracked() == place {
-                                ui.go(&Place::Kinds);
+                                ui.go(&done.get_value());
                             }
                         }
                     }));
@@ -375,6 +449,7 @@ fn keep(ui: Ui, records: Records, of: Option<ThingId>, draft: Memo<KindDraft>, t
         }
     });
     el("div")
+        .kid(moves)
         .kid(el("p").class("keys").kid(Key::new(w::SAVE, press).big_primary().mark("kind-save").view()))
         .kid(el("div").attr("role", "status").kid(state))
 }

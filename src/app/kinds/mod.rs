@@ -13,7 +13,7 @@ use crate::almanac::day::Day;
 use crate::almanac::trap::TrapKind;
 use crate::app::wording::en;
 use crate::book::Book;
-use crate::book::id::ThingId;
+use crate::book::id::{EntryId, ThingId};
 use crate::book::standing::{KindNow, Standing};
 
 /// The keeper's word for a kind, with what it holds behind it where another kind of the same book (the demonstration
@@ -60,6 +60,19 @@ fn lower(text: &str) -> String {
     text.to_lowercase()
 }
 
+/// Before the name of a line in the address of a form that corrects it: a kind and the line that brought it have one name.
+const LINE: &str = "line-";
+
+/// The address of the form in which the line `id`, which describes a kind, is corrected.
+pub fn of_line(id: &EntryId) -> String {
+    [LINE, &id.to_string()].concat()
+}
+
+/// The line that such an address names.
+pub fn line_of(address: &str) -> Option<EntryId> {
+    EntryId::parse(address.strip_prefix(LINE)?).ok()
+}
+
 /// The day a kind came into the book. What changes it is never dated earlier: a yard far to the east may be a day
 /// ahead of the phone.
 pub fn first_day(book: &Book, kind: &ThingId) -> Day {
@@ -70,7 +83,7 @@ pub fn first_day(book: &Book, kind: &ThingId) -> Day {
 mod tests {
     use super::*;
     use crate::app::ledger::words::tests::book;
-    use crate::book::id::{EntryId, Writer};
+    use crate::book::id::Writer;
 
     #[test]
     fn kinds_of_one_name_are_told_apart_by_what_they_hold() {
@@ -83,6 +96,14 @@ mod tests {
         standing.kinds.get_mut(&ids[1]).unwrap().kind.capacity = None;
         assert!(kind_name(&standing, &ids[0]).starts_with(&[&plain, ", "].concat()));
         assert_eq!(kind_name(&standing, &ids[1]), [&twin, ", not measured yet"].concat());
+    }
+
+    #[test]
+    fn the_address_of_a_line_is_not_that_of_the_kind_it_brought() {
+        let id = EntryId::new(Writer::new("aa").unwrap(), 2).unwrap();
+        assert_eq!(line_of(&of_line(&id)), Some(id.clone()));
+        assert_eq!((line_of(&id.thing(0).to_string()), line_of("new"), line_of("line-")), (None, None, None));
+        assert!(ThingId::parse(&of_line(&id)).is_err());
     }
 
     #[test]

@@ -1,7 +1,9 @@
 //! A line of the book as it is corrected: what stands in the fields, as typed.
 
+use super::edit_facts;
 use crate::almanac::quantity::Share;
 use crate::almanac::tally::CountRange;
+use crate::almanac::trap::TrapKind;
 use crate::app::round::draft::{Typed, Wrong};
 use crate::book::entry::{Did, Entry, SkipReason, What};
 
@@ -21,22 +23,54 @@ pub enum Fields {
     Skip,
     /// A note alone.
     Note,
+    /// Name and time zone of a yard.
+    Yard,
+    /// Tag and size of a hive.
+    Tag,
+    /// The permit for a move.
+    Permit,
+    /// How the care for a hive ended.
+    Ended,
+    /// The order of the walk.
+    Walk,
+    /// The keeper's settings.
+    Settings,
     /// None.
     Day,
 }
 
-/// The fields in which `entry` can be corrected; none for what is mended by writing it anew: yards, kinds of trap,
-/// settings, the walking order; and none here for a record, which has a form of its own.
+impl Fields {
+    /// Whether what stands in them is that of `edit_facts`.
+    pub fn are_facts(self) -> bool {
+        !matches!(self, Fields::Work | Fields::Skip | Fields::Note | Fields::Day)
+    }
+}
+
+/// The fields in which `entry` can be corrected; none here for records and kinds of trap, which have forms of their own.
 pub fn fields(entry: &Entry) -> Option<Fields> {
     match &entry.what {
         What::Check(_) => Some(Fields::Work),
         What::Skip { .. } => Some(Fields::Skip),
         What::Note { .. } => Some(Fields::Note),
-        What::Season { .. } => Some(Fields::Day),
+        What::Season { .. } | What::YardClosed { .. } | What::KindRetired { .. } => Some(Fields::Day),
         // A record has a form of its own; two hives were one all along, and the day says nothing.
         What::Record(_) | What::HiveSame { .. } => None,
-        _ => entry.hive().map(|_| Fields::Day),
+        what => edit_facts::fields(what).or_else(|| entry.hive().map(|_| Fields::Day)),
     }
+}
+
+/// The kind of trap that `entry` describes, in a form of its own. Written beside hives it says only which kind they want.
+pub fn kind(entry: &Entry) -> Option<&TrapKind> {
+    match &entry.what {
+        What::Kind(kind) => Some(kind),
+        What::KindChanged { now, .. } if entry.bulk.is_none() => Some(now),
+        _ => None,
+    }
+}
+
+/// Whether the day can be corrected too. What brought a yard or a kind comes first whatever day it carries.
+pub fn has_day(entry: &Entry) -> bool {
+    !entry.is_ground()
 }
 
 /// What stands in the fields at first, and which of [`DIDS`] or [`SKIPS`] is chosen. Read again unchanged it is the
@@ -185,8 +219,11 @@ mod tests {
     }
 
     #[test]
-    fn lines_that_are_written_anew_have_no_fields() {
-        assert_eq!(fields(&line(What::Yard { name: "Ferry Field".into(), zone: "UTC".into() })), None);
+    fn every_line_but_a_strike_has_its_fields() {
+        let yard = line(What::Yard { name: "Ferry Field".into(), zone: "UTC".into() });
+        assert_eq!((fields(&yard), has_day(&yard)), (Some(Fields::Yard), false));
+        let closed = line(What::YardClosed { yard: hive() });
+        assert_eq!((fields(&closed), has_day(&closed)), (Some(Fields::Day), true));
         assert_eq!(fields(&line(What::Struck { entries: Vec::new() })), None);
         assert_eq!(fields(&line(What::HiveBack { hive: hive() })), Some(Fields::Day));
         assert_eq!(fields(&line(What::Check(work()))), Some(Fields::Work));

@@ -1,6 +1,8 @@
 //! The form in which a line of the history is corrected.
 
 use super::edit::{self, DIDS, Fields, SKIPS};
+use super::edit_facts::{self, Texts};
+use super::edit_parts::{self, Facts};
 use super::shifts;
 use crate::almanac::day::Day;
 use crate::almanac::typed::{DayTypedError, day_done};
@@ -38,6 +40,7 @@ pub(super) struct Form {
     count: RwSignal<String>,
     note: RwSignal<String>,
     traps: RwSignal<Vec<ThingId>>,
+    facts: Facts,
     /// What the phone or the book said to the last attempt.
     stop: RwSignal<String>,
 }
@@ -55,6 +58,7 @@ impl Form {
             count: text(),
             note: text(),
             traps: RwSignal::new(Vec::new()),
+            facts: Facts::new(records),
             stop: text(),
         }
     }
@@ -70,6 +74,7 @@ impl Form {
         self.count.set(typed.count);
         self.note.set(typed.note);
         self.traps.set(typed.traps);
+        self.facts.set(edit_facts::texts(&entry.what));
         self.stop.set(String::new());
         self.line.set(Some(line.clone()));
     }
@@ -85,7 +90,11 @@ impl Form {
         let changed = line.is_some_and(|entry| {
             let (chosen, typed) = edit::typed(&entry);
             let (now, chosen_now, day) = untrack(|| (self.typed(), self.chosen.get(), self.day.get()));
-            now != typed || chosen_now != chosen.to_string() || day != entry.day.to_string()
+            let facts = untrack(|| self.facts.texts());
+            now != typed
+                || facts != edit_facts::texts(&entry.what)
+                || chosen_now != chosen.to_string()
+                || day != entry.day.to_string()
         });
         let waits = changed && focus("[data-testid=edit-save]");
         if waits {
@@ -118,8 +127,16 @@ impl Form {
     /// The correction with the fields as `typed`: none when one of them cannot be read, else what the book says to it.
     fn made(self, entry: &Entry, typed: &Typed, today: Day) -> Option<Result<Vec<Entry>, Refusal>> {
         let chosen = self.chosen.with_untracked(|text| text.parse().unwrap_or_default());
-        let what = edit::what(entry, chosen, typed).ok()?;
-        let day = self.day.with_untracked(|text| day_done(text, today)).ok()?;
+        let what = if edit::fields(entry).is_some_and(Fields::are_facts) {
+            untrack(|| self.facts.what(&entry.what))?
+        } else {
+            edit::what(entry, chosen, typed).ok()?
+        };
+        let day = if edit::has_day(entry) {
+            self.day.with_untracked(|text| day_done(text, today)).ok()?
+        } else {
+            entry.day
+        };
         let pen = self.records.pen();
         Some(
             self.records
@@ -134,6 +151,7 @@ impl Form {
             text.track();
         }
         self.traps.track();
+        let _: Texts = self.facts.texts();
         self.records.book.track();
     }
 }
@@ -150,6 +168,7 @@ pub(super) fn view(form: Form, shut: impl Fn() + Copy + 'static) -> Bit {
     let shifts: RwSignal<Option<Vec<Shift>>> = RwSignal::new(None);
     let refused: RwSignal<Option<Refusal>> = RwSignal::new(None);
     let own = StoredValue::new(entry.clone());
+    let line = entry.clone();
     // The whole book is read anew for it, three times over: too long for every letter.
     let look = move || {
         let made = own.with_value(|entry| {
@@ -200,14 +219,18 @@ pub(super) fn view(form: Form, shut: impl Fn() + Copy + 'static) -> Bit {
         .view(),
     );
     bits![
-        el("div").class("fields").kid(parts(form, fields)).kid(day(form, today, refused)),
+        el("div").class("fields").kid(parts(form, &line, fields)).kid(if edit::has_day(&line) {
+            day(form, today, refused)
+        } else {
+            refused_line(Memo::new(move || refused.get().as_ref().map(en_round::refusal)))
+        }),
         shifts::view(records.book, today, w::THIS, shifts),
         refused_line(stop),
         keys,
     ]
 }
 
-fn parts(form: Form, fields: Fields) -> Bit {
+fn parts(form: Form, entry: &Entry, fields: Fields) -> Bit {
     let options = |names: &[&'static str]| {
         let mut all = Vec::new();
         for (at, name) in names.iter().enumerate() {
@@ -233,6 +256,7 @@ fn parts(form: Form, fields: Fields) -> Bit {
         }
         Fields::Note => words().into(),
         Fields::Day => Bit::Nothing,
+        fields => edit_parts::view(form.facts, entry, fields),
     }
 }
 

@@ -8,6 +8,7 @@ use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::{focus, heading};
 use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
+use crate::app::kinds;
 use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::Notice;
 use crate::app::place::{Place, Section};
@@ -252,6 +253,7 @@ fn opened(desk: Desk, line: &Line<'_>) -> Bit {
     let corrected = entry.replaces.is_some() && !line.orphan && !line.revived;
     let fields = edit::fields(entry).is_some();
     let blank = if let What::Record(record) = &entry.what { Some(record.blank) } else { None };
+    let kind = !entry.is_demo() && edit::kind(entry).is_some();
     let (root, id, together) = (line.root.clone(), entry.id.clone(), line.together);
     let own = root.clone();
     let state = Memo::new(move || {
@@ -265,6 +267,10 @@ fn opened(desk: Desk, line: &Line<'_>) -> Bit {
             let mut keys = el("p").class("keys");
             if let Some(blank) = blank {
                 let place = Place::Write(blank, Some(id.to_string()));
+                keys = keys.kid(link(w::EDIT, &place).test_id("history-edit"));
+            }
+            if kind {
+                let place = Place::Kind(kinds::of_line(&id));
                 keys = keys.kid(link(w::EDIT, &place).test_id("history-edit"));
             }
             if fields {

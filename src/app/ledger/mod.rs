@@ -1,6 +1,7 @@
 //! The Book: what happened, and the files that keep it safe.
 
 pub mod edit;
+pub mod edit_facts;
 pub mod history;
 pub mod papers;
 pub mod safety;
@@ -12,6 +13,8 @@ pub mod asides;
 mod doubts;
 #[cfg(target_arch = "wasm32")]
 mod edit_form;
+#[cfg(target_arch = "wasm32")]
+mod edit_parts;
 #[cfg(target_arch = "wasm32")]
 mod hand_over;
 #[cfg(target_arch = "wasm32")]

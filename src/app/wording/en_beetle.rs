@@ -43,7 +43,8 @@ pub const NO_GROUND: &str = "Larvae that find no loose, moist ground wait for we
 /// Key that shows the day-by-day table.
 pub const WORKED: &str = "How this was worked out";
 /// Under the bars.
-pub const AXIS: &str = "A tick each week; the diamond is the likely day, the dashed line today.";
+pub const AXIS: &str =
+    "A tick each week, on a long line each fourth; the diamond is the likely day, the dashed line today.";
 
 /// A clock: its heading and the way to it.
 pub fn clock(clock: Clock) -> &'static str {
@@ -254,7 +255,7 @@ pub mod season {
     /// Under them.
     pub const SHADE_HINT: &str = "Reckoned as 1 °C warmer than the air in full sun, 2 °C cooler in shade: chosen here, from no source. A probe in your ground puts it right.";
     /// Field: the ground is dry until then.
-    pub const DRY: &str = "Dry until";
+    pub const DRY: &str = "Dry until (may stay empty)";
     /// Label of the answer.
     pub const ANSWER: &str = "Generations there is room for";
     /// Heading over the generations.

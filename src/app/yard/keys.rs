@@ -18,6 +18,7 @@ use crate::app::state::Ui;
 use crate::app::wording::en_bench::keep::twice;
 use crate::app::wording::en_records as wr;
 use crate::app::wording::{en_hive as w, en_round, en_typed};
+use crate::book::Book;
 use crate::book::entry::What;
 use crate::book::id::ThingId;
 use crate::book::record::About;
@@ -94,26 +95,29 @@ fn kinds(desk: Desk) -> Bit {
     })
 }
 
+/// What is said of a name typed for `yard`. Two yards of one name could not be told apart, neither here nor in what is
+/// shown to others.
+pub fn name_says(book: &Book, yard: &ThingId, text: &str) -> Says {
+    let another_has = |name: &str| {
+        let mut yards = book.standing().open_yards();
+        yards.any(|(id, now)| id != yard && !id.is_demo() && same_name(&now.name, name))
+    };
+    match label(text, LABEL_MOST, &BrowserLetters) {
+        Ok(name) => free_name(&name, &another_has).map_or(Says::Nothing, |free| Says::Wrong(twice(&free))),
+        Err(error) => Says::Wrong(en_typed::label(error)),
+    }
+}
+
 fn rename(desk: Desk) -> Bit {
     let Some(now) = desk.now() else { return Bit::Nothing };
     let text = RwSignal::new(now.name.clone());
-    let another_has = move |name: &str| {
-        desk.form.walk.records.book.with(|book| {
-            let mut yards = book.standing().open_yards();
-            yards.any(|(id, yard)| {
-                desk.yard.with_value(|own| id != own) && !id.is_demo() && same_name(&yard.name, name)
-            })
-        })
-    };
+    let book = desk.form.walk.records.book;
     let read = move || text.with(|text| label(text, LABEL_MOST, &BrowserLetters));
-    // Two yards of one name could not be told apart, neither here nor in what is shown to others.
-    let says = move || match read() {
-        Ok(name) => free_name(&name, &another_has).map_or(Says::Nothing, |free| Says::Wrong(twice(&free))),
-        Err(error) => Says::Wrong(en_typed::label(error)),
-    };
+    let says =
+        move || book.with(|book| desk.yard.with_value(|yard| text.with(|text| name_says(book, yard, text))));
     let put = move || {
         let Ok(name) = untrack(read) else { return };
-        if untrack(|| another_has(&name)) {
+        if untrack(|| matches!(says(), Says::Wrong(_))) {
             return;
         }
         let yard = desk.yard.get_value();

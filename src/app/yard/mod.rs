@@ -7,5 +7,6 @@ mod page;
 mod rest;
 mod rows;
 
+pub use keys::name_says;
 pub use order::after;
 pub use page::{need, view};

@@ -124,7 +124,7 @@ async function book(keeper, look) {
     await keeper.one(".paper > :first-child");
     await look(sheet.replace("-", " "));
   }
-  for (const blank of ["product", "harvest"]) {
+  for (const blank of ["climate", "product", "harvest"]) {
     await keeper.driver.go(`${keeper.host.address}#/write/${blank}`);
     await keeper.one("write-save");
     await openDetails(keeper);

@@ -12,8 +12,8 @@ const HEIGHT: i32 = 30;
 pub struct Stretch {
     /// Earliest.
     pub from: i32,
-    /// Likely.
-    pub likely: i32,
+    /// Likely, as far as it comes.
+    pub likely: Option<i32>,
     /// Latest.
     pub to: i32,
 }
@@ -25,16 +25,18 @@ pub fn stage_bar(days: i32, today: i32, stretch: Stretch) -> El {
     let x = |day: i32| at(LEFT + WIDTH * f64::from(day.clamp(0, days)) / f64::from(days));
     let mut shapes = vec![path("d-thin", &[(x(0), HEIGHT - 4), (x(days), HEIGHT - 4)], false)];
     let mut week = 0;
-    // Beyond a year a tick for each week would be a grey stripe.
-    let step = if days > 400 { 28 } else { 7 };
+    // On a long line a tick for each week would be a grey stripe.
+    let step = if days > 200 { 28 } else { 7 };
     while week <= days {
         shapes.push(path("d-thin", &[(x(week), HEIGHT - 8), (x(week), HEIGHT)], false));
         week += step;
     }
     let (from, to) = (x(stretch.from), x(stretch.to));
     shapes.push(rect("d-span", from, 6, (to - from).max(3), 14));
-    let likely = x(stretch.likely);
-    shapes.push(path("d-likely", &[(likely, 1), (likely + 7, 13), (likely, 25), (likely - 7, 13)], true));
+    if let Some(likely) = stretch.likely.map(x) {
+        let diamond = [(likely, 1), (likely + 7, 13), (likely, 25), (likely - 7, 13)];
+        shapes.push(path("d-likely", &diamond, true));
+    }
     if (0..=days).contains(&today) {
         shapes.push(path("d-today", &[(x(today), 0), (x(today), HEIGHT)], false));
     }

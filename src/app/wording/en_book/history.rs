@@ -47,6 +47,18 @@ pub const EDITED: &str = "Corrected";
 pub const WHAT: &str = "What was done";
 /// Chooser of the reason.
 pub const WHY: &str = "Skipped why";
+/// Field: time zone.
+pub const ZONE: &str = "Time zone";
+/// Under it.
+pub const ZONE_HINT: &str = "Whose days count there, such as Europe/Berlin.";
+/// The line says nothing of the size.
+pub const SIZE_LEFT: &str = "Not said here";
+
+/// A time zone that the browser does not know.
+pub fn no_zone(own: &str) -> String {
+    ["This phone knows no such time zone. It is in ", own, "."].concat()
+}
+
 /// Under the level left.
 pub const AFTER_HINT: &str = "Left blank: not written down.";
 /// Before an earlier version of a line.
