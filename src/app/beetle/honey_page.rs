@@ -121,7 +121,12 @@ fn card(ui: Ui, records: Records, stack: Stack) -> Bit {
         .class("card")
         .test_id("stack")
         .kid(el("h3").text(&title))
-        .kid(el("p").class("answer-big").test_id("stack-big").live_text(move || told.with(|told| told.big.clone())))
+        .kid(
+            el("p")
+                .class("answer-big")
+                .test_id("stack-big")
+                .live_text(move || told.with(|told| told.big.clone())),
+        )
         .kid(bar.unwrap_or(Bit::Nothing))
         .kid(said(told))
         .kid(keys(link(w::TO_STEP, &to)))
@@ -170,14 +175,18 @@ fn typed(ui: Ui) -> El {
             Some((w::hour(by), told))
         })
     });
-    let told = Memo::new(move || worked.with(|worked| worked.as_ref().map(|(_, told)| told.clone()).unwrap_or_default()));
+    let told = Memo::new(move || {
+        worked.with(|worked| worked.as_ref().map(|(_, told)| told.clone()).unwrap_or_default())
+    });
     let big = move || worked.with(|worked| worked.as_ref().map(|(by, _)| (by.clone(), Vec::new())));
     el("div")
         .class("card-body")
         .kid(Field::new("honey-off", w::OFF_FIELD, off).time().hint(w::OFF_HINT).says(off_says).view())
         .kid(el("div").class("fields").kid(ROOM.field(ui).view()).kid(low.view()))
         .kid(live(move || {
-            let upside = ui.draft.with(|draft| honey_sum::room(draft).is_none() && !draft.honey_low().trim().is_empty());
+            let upside = ui
+                .draft
+                .with(|draft| honey_sum::room(draft).is_none() && !draft.honey_low().trim().is_empty());
             upside.then(|| Notice::caution(w::UPSIDE_DOWN).view())
         }))
         .kid(shown::fields(ui, &HOURS))
@@ -190,7 +199,8 @@ fn pull(ui: Ui) -> El {
     let worked = move || {
         ui.draft.with(|draft| {
             let (work, pull) = honey_sum::pull(draft)?;
-            let lines = vec![w::spins(pull.supers, &work), w::uncaps(pull.supers, &work), w::takes(&pull, &work)];
+            let lines =
+                vec![w::spins(pull.supers, &work), w::uncaps(pull.supers, &work), w::takes(&pull, &work)];
             Some((w::supers(pull.supers), lines))
         })
     };

@@ -6,7 +6,7 @@ use crate::almanac::typed;
 use crate::almanac::warmth::{Swing, Warmth};
 use crate::app::bench::draft::BenchDraft;
 use crate::app::bench::read;
-use crate::book::record::ClockTime;
+use crate::book::record::{ClockTime, NoClockTime};
 
 /// Most hours of a goal or a limit.
 pub const MOST_HOURS: u32 = 240;
@@ -22,10 +22,10 @@ pub const MOST_SECONDS: u32 = 3600;
 /// The hour in the field; none where it is empty, which is now.
 ///
 /// # Errors
-/// A text that is no hour.
-pub fn off(draft: &BenchDraft) -> Result<Option<ClockTime>, ()> {
+/// [`NoClockTime`].
+pub fn off(draft: &BenchDraft) -> Result<Option<ClockTime>, NoClockTime> {
     let text = draft.honey_off().trim();
-    if text.is_empty() { Ok(None) } else { ClockTime::parse(text).map(Some).map_err(|_| ()) }
+    if text.is_empty() { Ok(None) } else { ClockTime::parse(text).map(Some) }
 }
 
 /// The room in the fields.
