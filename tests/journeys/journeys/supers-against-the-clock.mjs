@@ -2,7 +2,7 @@ import { setClock } from "../house/dates.mjs";
 import { savedFiles, watchFiles } from "../house/files.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert, plain } from "../house/keeper.mjs";
-import { entries, keepYard } from "../house/round.mjs";
+import { entries, keepYard, onTheDay } from "../house/round.mjs";
 import { typeTime } from "../house/tour.mjs";
 
 const ON = { faults: { clock: "2026-07-14T16:00" } };
@@ -40,7 +40,7 @@ journey("the phone slept through the night, and the honey clock shows the hours 
   await keeper.reads("stack-big", /^30 h 0\d min gone, 1[78] h \d\d min to the limit$/);
   await keeper.reads("stack", /The goal is over\. Spin now\./);
   // The battery was empty: the page is opened anew on the third day.
-  await keeper.host.change({ faults: { clock: "2026-07-16T18:30" } });
+  await onTheDay(keeper, "2026-07-16T18:30");
   await keeper.open("#/beetle/honey");
   await keeper.reads("stack-big", /^50 h 3\d min gone, 2 h 3\d min past the limit$/);
   await keeper.reads("main", /Slimed honey is not for people or bees\./);
