@@ -1,5 +1,7 @@
 //! The stage model: temperatures, rates, marches, sightings and generations.
 
+#![allow(clippy::float_cmp)] // what is compared for being equal went through the same sums
+
 use beetle_almanac::almanac::climate::{Climate, DAYS, KNOWN, place, place_of};
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::generations::{Open, left, season};
