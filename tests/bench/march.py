@@ -11,104 +11,8 @@ import time
 
 import numpy as np
 
-HERE = pathlib.Path(__file__).parent
-sys.path.insert(0, str(HERE.parent / "figures"))
-import stage_sets  # noqa: E402
-
-ROWS = [json.loads(line.rstrip(",\n")) for line in open(HERE.parent / "figures/weather_years.json") if '"months"' in line]
-PLACES = [(np.array(row[2]), np.array(row[3])) for row in ROWS[:2]]
-LENGTHS = np.array([31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31])
-MIDDLES = np.cumsum(LENGTHS) - LENGTHS / 2
-TURNS = 2 * np.pi * (np.arange(365) + 0.5) / 365
-# Days of wandering and before laying, and what was chosen of each sighting, at the three edges.
-WANDER, LAY = np.array([0.0, 1.0, 2.0]), np.array([7.0, 7.0, 14.0])
-
-
-def rates(stage, cool, likely, warm):
-    """Three rates of each day: arrays of temperatures in, an array (3, days) out."""
-    ends = [np.array(stage_sets.sets(stage, t)) for t in (cool, likely, warm)]
-    quick, middle, slow = stage_sets.edges(stage, ends[1], likely)
-    fast = ends if stage == stage_sets.SOIL else [end[:2] for end in ends]
-    return np.array([np.maximum(quick, np.max(fast, axis=(0, 1))), middle, np.minimum(slow, np.min(ends, axis=(0, 1)))])
-
-
-def yard(highs, lows):
-    """Rates of the soil stage for each day of the year."""
-    means = (highs + lows) / 2
-    weights = LENGTHS / 365
-    wave = 2 * np.sum(weights * means * np.exp(-2j * np.pi * MIDDLES / 365)) / 0.988615929465369
-    soil = np.zeros(365)
-    for depth in (0.05, 0.10):
-        damping = depth * np.sqrt(np.pi / (365 * 0.0557418))
-        soil += 0.5 * np.real(wave * np.exp(1j * TURNS - (1 + 1j) * damping))
-    soil += np.sum(weights * means)
-    return soil, rates(stage_sets.SOIL, soil - 2, soil, soil + 2)
-
-
-NEST = [rates(stage, *(np.array([t]) for t in (34.0, 34.5, 35.0)))[:, 0] for stage in (stage_sets.EGG, stage_sets.LARVA)]
-
-
-def march(table, start, done):
-    """Ends of soil stages that begin at `start` (3, n) with `done` behind them, a day a step for all of them."""
-    time_, sums, ends = start.copy(), done.copy(), np.where(done >= 1, start, np.nan)
-    edge = np.arange(3)[:, None]
-    for _ in range(732):
-        open_ = np.isnan(ends)
-        if not open_.any():
-            break
-        day = np.floor(time_ + 1e-9)
-        rate = table[edge, day.astype(int) % 365]
-        left = day + 1 - time_
-        over = open_ & (sums + rate * left >= 1 - 1e-12)
-        ends[over] = (time_ + (1 - sums) / np.where(rate > 0, rate, 1))[over]
-        sums += rate * left
-        time_ = day + 1
-    return ends
-
-
-def season(climate):
-    soil, table = yard(*climate)
-    begin = int(np.argmin(soil))
-    hive = LAY + 1 / NEST[0] + 1 / NEST[1] + WANDER
-    count = [0, 0, 0]
-    for edge in range(3):
-        goes = table[edge][(begin + np.arange(365)) % 365] > 0
-        if not goes.any():
-            continue
-        at = float(begin + np.argmax(goes))
-        cumulative = np.concatenate([[0.0], np.cumsum(np.tile(table[edge], 4))])
-        while True:
-            day = int(at)
-            target = cumulative[day] + (at - day) * (cumulative[day + 1] - cumulative[day]) + 1
-            over = int(np.searchsorted(cumulative, target))
-            if over >= len(cumulative):
-                break
-            out = over - 1 + (target - cumulative[over - 1]) / (cumulative[over] - cumulative[over - 1])
-            if out >= begin + 365:
-                break
-            count[edge] += 1
-            at = out + hive[edge]
-    return count
-
-
-def dates(table, count):
-    day = 90.0 + np.arange(count) % 180
-    kind = np.arange(count) % 5
-    egg, larva = (1 / rate[:, None] for rate in NEST)
-    wander = WANDER[:, None]
-    left = np.select(
-        [kind == 0, kind == 1, kind == 2, kind == 3],
-        [
-            day + np.array([[0.0], [3.0], [7.0]]) + egg + larva + wander,
-            np.maximum(day - np.array([[4.0], [2.5], [1.0]]) + larva, day) + wander,
-            day + wander,
-            day + np.array([[-3.0], [0.0], [2.0]]),
-        ],
-        np.broadcast_to(day, (3, count)),
-    )
-    done = np.where(kind == 4, np.array([[1.0], [0.5], [0.0]]), 0.0)
-    adults = march(table, left, done)
-    return left, adults, adults + LAY[:, None]
+sys.path.insert(0, str(pathlib.Path(__file__).parent.parent / "figures"))
+import climate_seasons  # noqa: E402
 
 
 def median(work):
@@ -121,6 +25,15 @@ def median(work):
 
 
 if __name__ == "__main__":
-    climates = [tuple(ends + yard_ / 100 for ends in PLACES[yard_ % 2]) for yard_ in range(100)]
-    table = yard(*climates[0])[1]
-    print(json.dumps([median(lambda: [season(climate) for climate in climates]), median(lambda: dates(table, 10000))]))
+    known = list(climate_seasons.PLACES.values())[:2]
+    climates = [tuple(ends + yard / 100 for ends in known[yard % 2]) for yard in range(100)]
+    table = climate_seasons.yard(*climates[0])[1]
+    kind, day = np.arange(10000) % 5, 90.0 + np.arange(10000) % 180
+    print(
+        json.dumps(
+            [
+                median(lambda: [climate_seasons.season(*climate) for climate in climates]),
+                median(lambda: climate_seasons.dates(table, kind, day)),
+            ]
+        )
+    )

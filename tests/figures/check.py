@@ -18,6 +18,7 @@ import sys
 import backup_files
 import calendar_files
 import calendar_months
+import climate_seasons
 import levels
 import medians
 import packs
@@ -35,6 +36,7 @@ MODULES = [
     backup_files,
     calendar_files,
     calendar_months,
+    climate_seasons,
     levels,
     medians,
     packs,

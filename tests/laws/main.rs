@@ -17,6 +17,7 @@ mod oil;
 mod places;
 mod quantities;
 mod refills;
+mod sightings;
 mod stages;
 #[path = "../support/mod.rs"]
 mod support;

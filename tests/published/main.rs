@@ -9,6 +9,7 @@
 mod backups;
 mod bernier;
 mod calendar;
+mod climate_seasons;
 mod common_practice;
 mod degree_days;
 mod kusuda_achenbach;
