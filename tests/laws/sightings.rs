@@ -269,3 +269,56 @@ fn a_dry_summer_and_shade_leave_room_for_fewer() {
         );
     }
 }
+
+/// In the same weather every day, what is in dry soil comes later by the days it lay in it, to the day of the rain.
+#[test]
+fn dry_days_hold_the_soil_stage_for_as_long_as_they_last() {
+    let weather = constant(Span::around(swing(25.0, 5.0), 2.0), Span::around(swing(24.0, 0.0), 2.0));
+    let seen = day("2026-07-10");
+    let dates = |dry: &[Dry]| {
+        let walk = Walk { weather: &weather, strength: Strength::Strong, dry };
+        Sighting { seen: Seen::FullGrown, day: seen, ended: None }.dates(&walk).adults
+    };
+    let plain = dates(&[]);
+    // All of them are in the soil from the 12th on.
+    for (from, length) in [(2, 1), (2, 10), (6, 31), (11, 2)] {
+        let from = seen.plus(from);
+        let held = dates(&[Dry { from, until: Some(from.plus(length)) }]);
+        for (plain, held) in plain.iter().zip(held) {
+            let (plain, held) = (plain.expect("a date"), held.expect("a date"));
+            assert_eq!((held.day, i32::from(held.held.dry)), (plain.day.plus(length), length));
+        }
+    }
+    // Two dry spells that overlap are one; one that is over before they dig in, or has not begun when they come, is none.
+    let spell = |from: i32, until: i32| Dry { from: seen.plus(from), until: Some(seen.plus(until)) };
+    let both = dates(&[spell(4, 9), spell(6, 12)]);
+    assert!(both.iter().zip(plain).all(|(both, plain)| both.unwrap().day == plain.unwrap().day.plus(8)));
+    assert_eq!(dates(&[spell(-20, 0), spell(60, 70)]), plain);
+}
+
+/// The hive of C12: warmth of the nest, sliding to the air as bees cover less comb.
+#[test]
+fn a_weaker_colony_is_as_late_as_its_combs_are_cool() {
+    let climate = KNOWN[0].climate();
+    let weather = weather_of(&climate);
+    let leaving = |strength: Strength| {
+        let walk = Walk { weather: &weather, strength, dry: &[] };
+        let dates = Sighting { seen: Seen::TinyLarvae, day: day("2026-05-10"), ended: None }.dates(&walk);
+        dates.leaving.expect("leaving")
+    };
+    assert_eq!(leaving(Strength::Cover(1.0)), leaving(Strength::Strong));
+    assert_eq!(leaving(Strength::Cover(0.0)), leaving(Strength::Empty));
+    let mut before = leaving(Strength::Strong);
+    for tenths in (0..10).rev() {
+        let here = leaving(Strength::Cover(f64::from(tenths) / 10.0));
+        assert!(here.iter().zip(before).all(|(here, before)| time(*here) >= time(before)), "{tenths}");
+        before = here;
+    }
+    // Unknown: likely a strong one, at the latest one whose bees cover half of the comb.
+    let unknown = leaving(Strength::Unknown);
+    assert_eq!(unknown[..2], leaving(Strength::Strong)[..2]);
+    assert_eq!(unknown[2], leaving(Strength::Cover(0.5))[2]);
+    assert_eq!(Strength::of_frames(5.0, 10.0), Strength::Cover(0.5));
+    assert_eq!(Strength::of_frames(12.0, 10.0), Strength::Cover(1.0));
+    assert_eq!(Strength::of_frames(5.0, 0.0), Strength::Unknown);
+}

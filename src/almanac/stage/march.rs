@@ -183,7 +183,7 @@ impl Walk<'_> {
         if stage == Stage::Soil {
             edge.of(self.weather.soil_rates(place))
         } else {
-            rate(stage, &self.strength.span(self.weather.air(place)), edge)
+            self.strength.rate(stage, self.weather.air(place), edge)
         }
     }
 
