@@ -5,13 +5,14 @@ use super::bench::keep::KeepPlan;
 use super::edge::install::Installer;
 use super::edge::pause::keep_rested;
 use super::edge::worker::Bridge;
-use super::edge::{clock, locale, slot};
+use super::edge::{clock, hours, locale, slot};
 use super::kinds::draft::KindDraft;
 use super::place::Place;
 use super::prefs::Prefs;
 use super::record::kept::Waiting;
 use crate::almanac::day::Day;
 use crate::almanac::json::{self, Json};
+use crate::almanac::moment::Moment;
 use crate::almanac::oil;
 use crate::almanac::quantity::{Length, Volume};
 use crate::app::graph::{Memo, RwSignal, StoredValue, expect_context, provide_context};
@@ -31,6 +32,8 @@ pub struct Ui(&'static Parts);
 pub struct Parts {
     /// Today in [`Ui::zone`]. Changes at midnight and when the page is shown again.
     pub today: RwSignal<Day>,
+    /// This minute, as far as twice a minute is often enough.
+    pub now: RwSignal<Moment>,
     /// The time zone `today` is read in: the phone's own until a yard says otherwise.
     pub zone: RwSignal<String>,
     /// The keeper has said which day it is, and the phone says another.
@@ -90,6 +93,7 @@ impl Ui {
         let bench = BenchTyped::new(bench);
         let ui = Ui(Box::leak(Box::new(Parts {
             today: RwSignal::new(clock::today(&zone)),
+            now: RwSignal::new(hours::now()),
             zone: RwSignal::new(zone),
             said_today: RwSignal::new(false),
             set_from: RwSignal::new(None),
@@ -117,6 +121,7 @@ impl Ui {
             if let Some(before) = before {
                 ui.set_from.set(clock::civil_day(before, &ui.zone.get_untracked()));
             }
+            ui.now.renew(hours::now());
             let today = clock::today(&ui.zone.get_untracked());
             if today != ui.today.get_untracked() {
                 ui.today.set(today);

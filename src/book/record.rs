@@ -8,7 +8,7 @@ mod answer;
 mod blanks;
 mod clear;
 
-pub use answer::{Answer, ClockTime};
+pub use answer::{Answer, ClockTime, NoClockTime};
 pub use blanks::{About, Ask, Blank, Field};
 pub use clear::{Clear, clear_of_product, keep_until, lot};
 

@@ -1,7 +1,10 @@
 //! The Beetle: what the beetles do between visits, and when they come back.
 
 pub mod honey;
+pub mod honey_sum;
+pub mod honey_told;
 pub mod reckon;
+pub mod rhythm;
 pub mod told;
 
 #[cfg(target_arch = "wasm32")]
@@ -9,7 +12,11 @@ pub mod bars;
 #[cfg(target_arch = "wasm32")]
 mod dates;
 #[cfg(target_arch = "wasm32")]
+mod honey_page;
+#[cfg(target_arch = "wasm32")]
 pub mod page;
+#[cfg(target_arch = "wasm32")]
+mod rhythm_page;
 #[cfg(target_arch = "wasm32")]
 mod season;
 #[cfg(target_arch = "wasm32")]

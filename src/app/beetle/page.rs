@@ -1,6 +1,6 @@
 //! The first page of the Beetle: what is on the way in the yards, and the ways to its clocks.
 
-use super::{bars, dates, season, told};
+use super::{bars, dates, honey_page, rhythm_page, season, told};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, untrack};
@@ -88,10 +88,12 @@ fn yard(records: Records, id: ThingId) -> Bit {
 }
 
 fn of(ui: Ui, records: Records, clock: Clock) -> Bit {
+    rhythm_page::by_aims(ui, records);
     let shown = match clock {
         Clock::Dates => dates::view(ui, records),
         Clock::Season => season::view(ui, records),
-        Clock::Rhythm | Clock::Honey => heading(w::clock(clock)).into(),
+        Clock::Rhythm => rhythm_page::view(ui, records),
+        Clock::Honey => honey_page::view(ui, records),
     };
     bits![el("p").class("back").kid(link(en::section(Section::Beetle), &Place::Beetle(None))), shown]
 }

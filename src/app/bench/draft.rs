@@ -305,6 +305,48 @@ fields! {
     season_shade = "part_shade";
     /// Season: the ground is dry until this day; may be empty.
     season_dry = "";
+    /// Rhythm: how warm the comb is.
+    rhythm_comb = "34";
+    /// Rhythm: its unit.
+    rhythm_comb_unit = "C";
+    /// Rhythm: days from look to look.
+    rhythm_every = "14";
+    /// Rhythm: chance that a look finds what is there.
+    rhythm_notice = "100 %";
+    /// Rhythm: share of broods that is wanted.
+    rhythm_wanted = "80 %";
+    /// Rhythm: `looks`, or `visits` where trap work counts as a look.
+    rhythm_by = "looks";
+    /// Rhythm: the yard; empty is the first.
+    rhythm_yard = "";
+    /// Rhythm: the hive that is drawn; empty is the first.
+    rhythm_hive = "";
+    /// Honey: when the bees were off; empty is now.
+    honey_off = "";
+    /// Honey: the warmest the room is.
+    honey_room = "28";
+    /// Honey: its unit.
+    honey_room_unit = "C";
+    /// Honey: the coolest the room is; empty stays as warm.
+    honey_low = "";
+    /// Honey: its unit.
+    honey_low_unit = "C";
+    /// Honey: hours until it is to be spun.
+    honey_goal = "24";
+    /// Honey: hours after which it must be.
+    honey_limit = "48";
+    /// Honey: hours of work before the limit.
+    honey_work = "6";
+    /// Honey: hours of these for setting up, settling and cleaning.
+    honey_beside = "1";
+    /// Honey: frames in a super.
+    honey_frames = "10";
+    /// Honey: frames that the extractor takes.
+    honey_load = "4";
+    /// Honey: minutes for a load.
+    honey_spin = "15";
+    /// Honey: seconds to uncap a frame.
+    honey_uncap = "60";
 }
 
 #[cfg(test)]

@@ -1,6 +1,8 @@
 //! English: honey supers against the clock.
 
-use super::en::{counted, date, put};
+use super::en::{counted, date, put, whole};
+use super::en_lot::hours;
+use crate::almanac::honey::{Pull, Stand, Work};
 use crate::book::record::ClockTime;
 
 /// Before an hour: the bees were off.
@@ -40,4 +42,177 @@ pub fn hour(at: ClockTime) -> String {
 pub fn summary(yard: &str, supers: Option<u32>) -> String {
     let supers = supers.map_or_else(|| "supers".to_owned(), |supers| counted(supers, "super", "supers"));
     [yard, ": spin ", &supers.replace('\u{a0}', " ")].concat()
+}
+
+/// Said once.
+pub const ESTIMATE: &str =
+    "Estimate. Eggs that were in the comb before, and warmth that nobody measured, move these hours.";
+/// What is on its way.
+pub const ON_THE_WAY: &str = "On the way";
+/// Nothing is.
+pub const NONE: &str = "No harvest lot on its way is written down. The sums below work without one.";
+/// The way to the form of a lot.
+pub const TO_LOT: &str = "Write a harvest lot down";
+/// The way to the form of a lot that stands there.
+pub const TO_STEP: &str = "Write down what was done";
+/// The clock is not kept running.
+pub const NO_BELL: &str = "Worked out from the hours you wrote down, each time you look. This page rings no bell: put the calendar file of the Book into your calendar for that.";
+/// The way there.
+pub const TO_BOOK: &str = "Calendar file, under Papers";
+/// Before an hour: the extraction was over.
+pub const ENDED: &str = "Spun: ";
+/// Before an hour: wet supers.
+pub const BACK_BY: &str = "Wet supers and cappings back on hives or in the freezer: ";
+/// Alarm.
+pub const PAST_GOAL: &str = "The goal is over. Spin now.";
+/// Alarm.
+pub const PAST_LIMIT: &str =
+    "The limit is over. Spin now, and look for larvae and slime in each frame first.";
+/// Alarm.
+pub const BACK_LATE: &str = "Wet supers and cappings have stood for more than 24 h.";
+/// Note.
+pub const OUTER: &str = "Eggs that were laid before the bees went hatch sooner: this is the last hour for a first hatch, not a safe one.";
+/// Note.
+pub const TOO_COLD: &str = "No hatch at this temperature. The beetles are still alive.";
+/// Note.
+pub const TOO_HOT: &str =
+    "No egg hatches at this temperature; above 46.5 °C none develops. Comb gives way too.";
+/// Note.
+pub const FEW_LIVE: &str = "Above 37 °C few eggs live. Do not count on it.";
+/// Note.
+pub const DRY: &str = "Below 50 % humidity with air moved through the stacks eggs did not hatch in one study; another found 34 %. A help, and no reason to wait.";
+/// Note.
+pub const NO_ROOM: &str = "No temperature of the room is written down, so no hatch is worked out.";
+/// Why.
+pub const HOW: &str = "Goal and limit are common practice, without a source. Hours of an egg: 19.4 degree-days above 13.5 °C (Meikle & Patt 2011), summed over the day where the room warms up and cools down. The other figures: the quickest and the slowest of the laboratories at the warmest and the coolest the room is.";
+/// The part with typed figures.
+pub const TYPED: &str = "From typed figures";
+/// Field.
+pub const OFF_FIELD: &str = "Bees off";
+/// Its hint.
+pub const OFF_HINT: &str = "Empty is now. Not known: the earliest it can have been.";
+/// Field.
+pub const ROOM: &str = "The room at its warmest";
+/// Field.
+pub const LOW: &str = "At its coolest; may be empty";
+/// Warmer at its coolest.
+pub const UPSIDE_DOWN: &str = "Warmer than at its warmest.";
+/// No hour.
+pub const NO_HOUR: &str = "Not a day and an hour.";
+/// Fields.
+pub const HOURS: [&str; 2] = ["Goal, in hours", "Limit, in hours"];
+/// Answer.
+pub const SPIN_BY: &str = "Spin by";
+/// The part about supers.
+pub const PULL: &str = "How many supers to pull";
+/// Fields.
+pub const WORK: [&str; 6] = [
+    "Hours you can work before the limit",
+    "Of these for setting up, settling, cleaning",
+    "Frames in a super",
+    "Frames the extractor takes",
+    "Minutes for a load",
+    "Seconds to uncap a frame",
+];
+/// Answer.
+pub const MOST: &str = "Pull at the most";
+/// Why.
+pub const MOST_WHY: &str = "Uncapping and spinning go on side by side, so the slower of the two counts. What is pulled and not spun breeds beetles; what stays on a strong hive does not.";
+
+/// "9 h 20 min gone, 14 h 40 min to the goal". An hour off that is still to come is told as such.
+pub fn gone(gone: i32, left: i32, stand: Stand) -> String {
+    if gone < 0 {
+        return [&span(gone), " until the bees are off"].concat();
+    }
+    let to = match stand {
+        Stand::InTime => " to the goal",
+        Stand::PastGoal => " to the limit",
+        Stand::PastLimit => " past the limit",
+    };
+    [&span(gone), " gone, ", &span(left), to].concat()
+}
+
+/// "Back within 3 h 00 min", "Back since 2 h 00 min".
+pub fn back(left: i32) -> String {
+    [if left < 0 { "Late by " } else { "Back within " }, &span(left)].concat()
+}
+
+/// Hours and minutes, whichever way they lie.
+fn span(minutes: i32) -> String {
+    hours(minutes.unsigned_abs())
+}
+
+/// "Goal: Wed 15 July 2026, 16:00, in 14 h 40 min".
+pub fn hour_off(what: &str, at: ClockTime, off: i32) -> String {
+    let away = span(off);
+    let [before, behind] = if off < 0 { [", ", " ago"] } else { [", in ", ""] };
+    [what, &hour(at), before, &away, behind].concat()
+}
+
+/// "An egg takes about 32 h in this room; 25 to 64 h by other figures".
+pub fn hatch_after(minutes: i32, earliest: i32, latest: Option<i32>) -> String {
+    // A hatch is rather told too early, the latest too late; the middle one is the nearest hour.
+    let whole = |minutes: i32, up: i32| whole((minutes.saturating_add(up) / 60).unsigned_abs());
+    let mut said = ["An egg takes about ", &whole(minutes, 30), "\u{a0}h in this room; "].concat();
+    put(&mut said, &whole(earliest, 0));
+    match latest {
+        Some(latest) => put(&mut said, &[" to ", &whole(latest, 59)].concat()),
+        None => put(&mut said, " and more"),
+    }
+    put(&mut said, "\u{a0}h by other figures");
+    said
+}
+
+/// A stack: "Mill, 6 supers".
+pub fn stack(yard: &str, supers: Option<u32>) -> String {
+    match supers {
+        Some(supers) => [yard, ", ", &counted(supers, "super", "supers")].concat(),
+        None => yard.to_owned(),
+    }
+}
+
+/// Lots whose next hour nobody wrote down.
+pub fn old(count: u32) -> String {
+    [
+        &counted(count, "older lot has", "older lots have"),
+        " no hour of spinning, or of supers put back, written down.",
+    ]
+    .concat()
+}
+
+/// "8 supers".
+pub fn supers(count: u32) -> String {
+    counted(count, "super", "supers")
+}
+
+/// "8 supers × 10 frames = 80 frames: 20 loads × 15 min = 5 h 00 min".
+pub fn spins(supers: u32, work: &Work) -> String {
+    let frames = supers * work.frames;
+    let loads = frames.div_ceil(work.load);
+    let counted = [
+        counted(supers, "super", "supers"),
+        counted(work.frames, "frame", "frames"),
+        counted(frames, "frame", "frames"),
+    ];
+    let [supers, each, frames] = &counted;
+    let time = hours(loads * work.spin);
+    let loads = crate::app::wording::en::counted(loads, "load", "loads");
+    [supers, " × ", each, " = ", frames, ": ", &loads, " × ", &whole(work.spin), "\u{a0}min = ", &time]
+        .concat()
+}
+
+/// "Uncapping: 80 frames × 60 s = 1 h 20 min".
+pub fn uncaps(supers: u32, work: &Work) -> String {
+    let frames = supers * work.frames;
+    let time = hours((frames * work.uncap).div_ceil(60));
+    ["Uncapping: ", &counted(frames, "frame", "frames"), " × ", &whole(work.uncap), "\u{a0}s = ", &time]
+        .concat()
+}
+
+/// "With 1 h 00 min beside it 6 h 00 min of 6 h 00 min".
+pub fn takes(pull: &Pull, work: &Work) -> String {
+    let slower =
+        if pull.by_uncapping { "Uncapping is the slower. " } else { "The extractor is the slower. " };
+    [slower, "With ", &hours(work.beside), " beside it: ", &hours(pull.takes), " of ", &hours(work.minutes)]
+        .concat()
 }

@@ -4,6 +4,7 @@
 pub mod en;
 pub mod en_beetle;
 pub mod en_beetle_honey;
+pub mod en_beetle_rhythm;
 pub mod en_bench;
 pub mod en_book;
 pub mod en_due;

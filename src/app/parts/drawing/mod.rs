@@ -6,11 +6,15 @@
 mod box_plan;
 mod cutaway;
 mod hive_side;
+mod looks_bar;
+mod race_bar;
 mod stage_bar;
 
 pub use box_plan::box_plan;
 pub use cutaway::cutaway;
 pub use hive_side::{BoxSide, hive_side};
+pub use looks_bar::looks_bar;
+pub use race_bar::{Hours, race_bar};
 pub use stage_bar::{Stretch, stage_bar};
 
 use crate::app::el::{El, svg};
