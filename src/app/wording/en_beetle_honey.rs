@@ -144,6 +144,9 @@ fn span(minutes: i32) -> String {
 
 /// "Goal: Wed 15 July 2026, 16:00, in 14 h 40 min".
 pub fn hour_off(what: &str, at: ClockTime, off: i32) -> String {
+    if off == 0 {
+        return [what, &hour(at), ", now"].concat();
+    }
     let away = span(off);
     let [before, behind] = if off < 0 { [", ", " ago"] } else { [", in ", ""] };
     [what, &hour(at), before, &away, behind].concat()

@@ -45,7 +45,7 @@ pub const AXIS: &str = "A line for each look, dashed for the next one. Filled: w
 /// The list.
 pub const EACH: &str = "Each hive";
 
-/// "59 % (47 to 71 %)".
+/// "59 % (47 % to 70 %)".
 pub fn seen([low, likely, high]: &[String; 3]) -> String {
     if low == high { likely.clone() } else { [likely, " (", low, " to ", high, ")"].concat() }
 }
@@ -73,7 +73,7 @@ pub fn reach(short: Option<u32>, long: Option<u32>) -> String {
     ["If larvae leave as early as they can: ", &told(short), "; as late as they can: ", &told(long)].concat()
 }
 
-/// "12: 66 % (53 to 77 %), 5 gaps, the longest 21 days".
+/// "12: 66 % (54 % to 77 %), 5 gaps, the longest 21 days".
 pub fn hive(tag: &str, seen: &str, gaps: u32, longest: u32) -> String {
     [tag, ": ", seen, ", ", &counted(gaps, "gap", "gaps"), ", the longest ", &days(longest)].concat()
 }
