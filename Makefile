@@ -116,7 +116,7 @@ bench-size: build
 	@node .ci/sizes.mjs "bare counter=target/counter" "this page=dist"
 
 bench-speed: setup-build
-	@$(WITH) cargo bench --quiet --locked --bench recompute
+	@$(WITH) cargo bench --quiet --locked --bench recompute --bench stages
 
 # The counter that bench-size builds is the measure here too.
 bench-page: setup-test bench-size

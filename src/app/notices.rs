@@ -180,6 +180,8 @@ fn doubt(ui: Ui, records: Records) -> Bit {
     live(move || {
         let (newest, from, said) = (doubt.get(), ui.set_from.get(), ui.said_today.get());
         let today = ui.today.get();
+        // Put right again before anybody answered, it is as it was.
+        let from = from.filter(|from| *from != today);
         let words = match (newest, from) {
             (Some(newest), _) => w::clock(today, newest),
             (None, Some(from)) => w::clock_set(from, today),

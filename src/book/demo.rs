@@ -6,6 +6,7 @@
 use super::Book;
 use super::entry::{Check, Did, Entry, SkipReason};
 use super::id::{ThingId, Writer};
+use super::record::{Answer, Blank, ClockTime, Record};
 use super::write::{HivePlan, KindChoice, Pen, Refusal};
 use crate::almanac::day::{Day, Stamp};
 use crate::almanac::quantity::{Decimal, LengthUnit, Share, TypedLength, TypedVolume, VolumeUnit};
@@ -57,8 +58,14 @@ pub fn demo(today: Day, zone: &str, offset: i32, letters: &impl Letters) -> Resu
     let pen = tale.pen(added)?;
     let on = tale.book.boxes_on(&pen, added, added, &five, 2, &[(BoxDepth::Medium, 2)], &kind, true)?;
     tale.book.add(on);
+    tale.beetles(&ferry)?;
     Ok(tale.book.log().entries().cloned().collect())
 }
+
+/// Mean highs and lows of the invented yard, January first, in °C: warm and humid the year round, so that the dates of
+/// the demonstration are near on whatever day it is looked at.
+const MONTHS: [[u32; 12]; 2] =
+    [[26, 27, 28, 30, 31, 32, 32, 32, 31, 30, 28, 27], [17, 18, 19, 21, 23, 24, 24, 24, 24, 22, 20, 18]];
 
 /// The book as the tale goes on.
 struct Tale {
@@ -103,6 +110,53 @@ impl Tale {
 
     fn hive(&self, yard: &ThingId, tag: &str) -> Option<ThingId> {
         self.book.standing().hives_of(yard, true).find(|(_, hive)| hive.tag == tag).map(|(id, _)| id.clone())
+    }
+
+    /// Larvae that left hive 17 twelve days ago, adults in hive 20, a patty that is in for too long, supers pulled
+    /// yesterday, and the temperatures that the dates go by.
+    fn beetles(&mut self, yard: &ThingId) -> Result<(), Refusal> {
+        let mut climate = Record::empty(Blank::Climate, Vec::new());
+        for (head, months) in ["high_", "low_"].into_iter().zip(MONTHS) {
+            for (month, degrees) in (1_u32..).zip(months) {
+                put(&mut climate, &[head, &month.to_string()].concat(), number(degrees));
+            }
+        }
+        let mut soil = Record::empty(Blank::Soil, Vec::new());
+        put(&mut soil, "moisture", Answer::Word(2));
+        put(&mut soil, "temperature", number(26));
+        put(&mut soil, "depth", number(10));
+        let mut records = vec![(-30, climate), (-12, soil)];
+        if let Some(hive) = self.hive(yard, "17") {
+            let mut look = Record::empty(Blank::Look, vec![hive]);
+            put(&mut look, "larvae", Answer::Word(2));
+            put(&mut look, "larvae_size", Answer::Word(1));
+            put(&mut look, "adults", Answer::Count(CountRange::exact(19)));
+            put(&mut look, "entrance", Answer::Words(1 << 3));
+            records.push((-12, look));
+        }
+        if let Some(hive) = self.hive(yard, "20") {
+            let mut look = Record::empty(Blank::Look, vec![hive]);
+            put(&mut look, "larvae", Answer::Word(1));
+            put(&mut look, "adults", Answer::Count(CountRange::exact(8)));
+            records.push((-3, look));
+        }
+        if let Some(hive) = self.hive(yard, "12") {
+            let mut patty = Record::empty(Blank::Patty, vec![hive]);
+            put(&mut patty, "did", Answer::Word(0));
+            put(&mut patty, "amount", number(200));
+            records.push((-9, patty));
+        }
+        let mut lot = Record::empty(Blank::Harvest, Vec::new());
+        put(&mut lot, "supers", number(4));
+        put(&mut lot, "bees_off", Answer::Time(ClockTime { day: self.today.plus(-1), minute: 18 * 60 }));
+        put(&mut lot, "room", number(27));
+        records.push((-1, lot));
+        for (days, record) in records {
+            let day = self.today.plus(days);
+            let entries = self.book.record(&self.pen(day)?, day, self.today, Some(yard), record)?;
+            self.book.add(entries);
+        }
+        Ok(())
     }
 
     /// One walk: most hives are topped up, some counted; hive 14 is skipped on the fourth, hive 9 found spilled.
@@ -156,6 +210,19 @@ fn work(hive: ThingId, tag: &str, place: u32, walk: i32) -> Check {
         count: counted.then(|| CountRange::exact(turn % 23)),
         note: None,
     }
+}
+
+/// Puts an answer into the field of this name.
+fn put(record: &mut Record, name: &str, answer: Answer) {
+    let at = record.blank.fields().iter().position(|field| field.name == name);
+    if let Some(place) = at.and_then(|at| record.answers.get_mut(at)) {
+        *place = Some(answer);
+    }
+}
+
+/// In the first of the field's units.
+fn number(value: u32) -> Answer {
+    Answer::Number(Decimal::whole(value), 0)
 }
 
 fn numbers(from: u32, to: u32) -> Vec<String> {

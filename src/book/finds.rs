@@ -9,7 +9,7 @@ use super::standing::{HiveNow, Standing};
 use crate::almanac::day::Day;
 use crate::almanac::sighting::{Dates, Seen, Sighting};
 use crate::almanac::stack::HiveSize;
-use crate::almanac::stage::{Edge, Strength, Walk, Weather, When, Why};
+use crate::almanac::stage::{Edge, Strength, Walk, Weather, Why};
 
 /// What was found in or at a hive.
 #[derive(Clone, Debug, PartialEq)]
@@ -43,18 +43,14 @@ impl UnderWay {
         self.finds.first().map(|find| find.day)
     }
 
-    /// Days on which somebody should look again: before larvae can leave the hive, and when young adults can first come
-    /// out. Each earliest, none that is over on `today`.
-    pub fn rechecks(&self, today: Day) -> Vec<Day> {
-        let leaving = self.dates.leaving.and_then(|three| Edge::Earliest.of(three).ok());
-        let adults = Edge::Earliest.of(self.dates.adults).ok();
-        let mut days: Vec<Day> = Vec::new();
-        for day in leaving.into_iter().chain(adults).map(|when: When| when.day) {
-            if day >= today && !days.contains(&day) {
-                days.push(day);
-            }
-        }
-        days
+    /// The first day on which larvae may leave the hive: look again before it.
+    pub fn leaving(&self) -> Option<Day> {
+        Edge::Earliest.of(self.dates.leaving?).ok().map(|when| when.day)
+    }
+
+    /// The first day on which young adults may come out of the ground.
+    pub fn young(&self) -> Option<Day> {
+        Edge::Earliest.of(self.dates.adults).ok().map(|when| when.day)
     }
 
     /// Whether the last young adult may still be to come on `today`.
@@ -159,6 +155,12 @@ pub fn under_way(
         all.append(&mut groups);
     }
     all
+}
+
+/// The same in the year that the records of the yard tell of; none as long as nobody wrote down its temperatures.
+pub fn of_yard(standing: &Standing, yard: &ThingId, today: Day) -> Option<Vec<UnderWay>> {
+    let ground = Ground::of(standing, yard, today)?;
+    Some(under_way(standing, yard, today, &ground, &ground.weather(today)))
 }
 
 /// Whether young adults of both may come on one day.

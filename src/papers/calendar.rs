@@ -13,6 +13,7 @@ use crate::almanac::json::json_object;
 use crate::almanac::moment::Moment;
 use crate::book::aims::Aims;
 use crate::book::baited::baited;
+use crate::book::finds;
 use crate::book::id::{EntryId, ThingId};
 use crate::book::round::{self, HiveDue};
 use crate::book::standing::Standing;
@@ -32,6 +33,10 @@ const REMEMBERED_DAYS: i32 = 60;
 /// What is to be done at a hive.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Task {
+    /// Adult beetles were seen: look again before larvae can leave.
+    Larvae,
+    /// Young beetles may come out of the ground.
+    Young,
     /// Bait is to be out.
     Bait,
     /// A patty is to be out.
@@ -51,8 +56,8 @@ pub struct Item {
     pub hive: ThingId,
     /// When it is or was due: the day of the event, or before it.
     pub due: Day,
-    /// First day of the cycle it belongs to: the service its longest-waiting trap had, the day of the spill, or the day on
-    /// which bait or a patty was put in.
+    /// First day of the cycle it belongs to: the service its longest-waiting trap had, the day of the spill, the day of
+    /// the find, or the day on which bait or a patty was put in.
     pub cycle: Day,
 }
 
@@ -118,6 +123,8 @@ impl YardDay {
         let last = self.items.iter().max_by_key(|item| (item.task, &item.hive));
         let Some(Item { task, hive, cycle, .. }) = last else { return self.yard.to_string() };
         let task = match task {
+            Task::Larvae => ".larvae.",
+            Task::Young => ".young.",
             Task::Traps => ".traps.",
             Task::Look => ".look.",
             Task::Bait => ".bait.",
@@ -139,6 +146,7 @@ pub fn yard_days(standing: &Standing, yards: &[ThingId], today: Day) -> Vec<Yard
     for yard in yards {
         let start = days.len();
         let resting = standing.yards.get(yard).is_none_or(|now| now.paused.is_some());
+        let ways = finds::of_yard(standing, yard, today).unwrap_or_default();
         for row in &round::rows(standing, yard, today) {
             let mut tasks = Vec::new();
             if let (HiveDue::Due { on, .. }, Some(since), false) = (&row.due, row.days_since, resting) {
@@ -150,6 +158,13 @@ pub fn yard_days(standing: &Standing, yards: &[ThingId], today: Day) -> Vec<Yard
             for bait in baited(standing, &row.hive, &aims) {
                 let task = if bait.patty { Task::Patty } else { Task::Bait };
                 tasks.push((task, bait.off.on, bait.since));
+            }
+            for way in ways.iter().filter(|way| way.hive == row.hive) {
+                let task = if way.adults_only() { Task::Larvae } else { Task::Young };
+                let due = if way.adults_only() { way.leaving() } else { way.young() };
+                if let (Some(due), Some(since)) = (due, way.since()) {
+                    tasks.push((task, due, since));
+                }
             }
             for (task, due, cycle) in tasks {
                 let item = Item { task, hive: row.hive.clone(), due, cycle };

@@ -81,8 +81,7 @@ fn larvae_crawl_out_of_the_entrance_and_three_days_stand_in_the_book() {
     );
     assert!(latest < day("2026-08-15"), "{latest}");
     assert_eq!(way.since(), Some(day("2026-07-10")));
-    // Look again when the first young adults can come out; larvae leave already.
-    assert_eq!(way.rechecks(day("2026-07-10")).last(), Some(&earliest));
+    assert_eq!(way.young(), Some(earliest));
     // Once the last can be out nothing is under way.
     assert!(now(&yard, &latest.plus(1).to_string()).is_empty());
     assert_eq!(now(&yard, &latest.to_string()).len(), 1);
@@ -169,7 +168,7 @@ fn adults_alone_are_a_find_until_somebody_looks_again() {
     // Egg and larva take nine days in a warm nest: look again before the first can leave.
     let leaving = Edge::Earliest.of(ways[0].dates.leaving.unwrap()).unwrap().day;
     assert!((day("2026-07-05")..=day("2026-07-10")).contains(&leaving), "{leaving}");
-    assert_eq!(ways[0].rechecks(day("2026-07-01")).first(), Some(&leaving));
+    assert_eq!(ways[0].leaving(), Some(leaving));
     write(&mut yard, "2026-07-08", Blank::Look, "7", &[("larvae", "none"), ("adults", "3")]);
     assert_eq!(seen(&yard, "2026-07-08"), [(Seen::AdultsOnly, day("2026-07-08"))]);
     write(&mut yard, "2026-07-15", Blank::Look, "7", &[("larvae", "none")]);

@@ -96,7 +96,7 @@ fn the_clocks_went_back_in_the_night_and_an_hour_more_went_by() {
     let mut yard = yard();
     write(&mut yard, "2026-10-24", supers("2026-10-24T16:00"));
     let race = race(&only(&yard.book, &BERLIN));
-    let shown = |at| (BERLIN.shown)(at, "").map(|time| Answer::Time(time));
+    let shown = |at| (BERLIN.shown)(at, "").map(Answer::Time);
     assert_eq!(shown(race.goal), Some(time("2026-10-25T15:00")));
     assert_eq!(shown(race.limit), Some(time("2026-10-26T15:00")));
     // At four in the afternoon of the next day 25 hours have gone by, and the goal is over.

@@ -18,6 +18,7 @@ import sys
 import backup_files
 import calendar_files
 import calendar_months
+import climate_seasons
 import hatches
 import hours
 import levels
@@ -38,6 +39,7 @@ MODULES = [
     backup_files,
     calendar_files,
     calendar_months,
+    climate_seasons,
     hatches,
     hours,
     levels,

@@ -41,7 +41,7 @@ pub(crate) struct Door {
     pub(crate) mend: fn(&str) -> Option<String>,
 }
 
-pub(crate) const DOORS: [Door; 9] = [
+pub(crate) const DOORS: [Door; 10] = [
     Door { name: "backup", open: restore, seeds: seeds::backups, mend: crate::change::mended_backup },
     Door { name: "pack", open: hand_over, seeds: seeds::packs, mend: crate::change::mended_pack },
     Door { name: "page", open: page, seeds: seeds::pages, mend: mend_envelope },
@@ -50,6 +50,7 @@ pub(crate) const DOORS: [Door; 9] = [
     Door { name: "desk", open: desk, seeds: seeds::desk, mend: mend_envelope },
     Door { name: "slots", open: slots, seeds: seeds::slots, mend: |_| None },
     Door { name: "fields", open: fields, seeds: seeds::typed, mend: |_| None },
+    Door { name: "codes", open: crate::runs::open, seeds: crate::runs::seeds, mend: crate::runs::mended },
     Door { name: "table", open: crate::tables::open, seeds: crate::tables::seeds, mend: |_| None },
 ];
 
@@ -80,7 +81,7 @@ fn open(shelf: &Rc<Memory>) -> Result<Opened, String> {
     Cabinet::open(shelf.clone()).map_err(|why| format!("the book cannot be opened: {why:?}"))
 }
 
-fn holds(sound: bool, what: &str) -> Result<(), String> {
+pub(crate) fn holds(sound: bool, what: &str) -> Result<(), String> {
     if sound { Ok(()) } else { Err(what.to_owned()) }
 }
 
@@ -95,7 +96,7 @@ fn steady<T: Json + PartialEq + Debug>(text: &str) -> Verdict {
 }
 
 /// What another phone hands over, opened as the page opens every file.
-fn hand_over(keeper: &Keeper, text: &str) -> Verdict {
+pub(crate) fn hand_over(keeper: &Keeper, text: &str) -> Verdict {
     let Ok(file) = pack::open(text) else { return untouched(keeper, text) };
     let entries = file.backup.entries.clone();
     let preview = file.preview(&keeper.book, &Unicode);

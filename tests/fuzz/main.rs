@@ -12,6 +12,7 @@ mod doors;
 mod giants;
 #[path = "../support/phone.rs"]
 mod phone;
+mod runs;
 mod seeds;
 #[path = "../support/mod.rs"]
 mod support;

@@ -19,6 +19,7 @@ use std::rc::Rc;
 
 const FIXTURE: &str = include_str!("../fixtures/v1/yard-backup-2026-07-14.json");
 const RECORDS: &str = include_str!("../fixtures/v2/yard-backup-2026-07-14.json");
+const NEWEST: &str = include_str!("../fixtures/v3/yard-backup-2026-07-14.json");
 const PAGE: &str = include_str!("../fixtures/v1/page.json");
 const DEMONSTRATION: &str = include_str!("../figures/papers/backup.json");
 
@@ -50,7 +51,7 @@ pub(crate) fn file(entries: &[Entry]) -> String {
 
 pub(crate) fn backups() -> Vec<String> {
     let (few, many) = (entries(FIXTURE), entries(DEMONSTRATION));
-    let mut files = vec![FIXTURE.to_owned(), RECORDS.to_owned(), DEMONSTRATION.to_owned()];
+    let mut files = vec![FIXTURE.to_owned(), RECORDS.to_owned(), NEWEST.to_owned(), DEMONSTRATION.to_owned()];
     for length in [1, 3, 12] {
         files.push(file(&few[..length]));
         files.push(file(&many[..length]));
@@ -62,7 +63,7 @@ pub(crate) fn backups() -> Vec<String> {
 /// Packs of a few hives, with their notes and without.
 pub(crate) fn packs() -> Vec<String> {
     let mut packs = Vec::new();
-    for (text, length) in [(FIXTURE, 5), (RECORDS, 24), (DEMONSTRATION, 30)] {
+    for (text, length) in [(FIXTURE, 5), (RECORDS, 24), (NEWEST, 28), (DEMONSTRATION, 30)] {
         let entries = entries(text);
         for notes in [true, false] {
             let few = entries[..length.min(entries.len())].iter().cloned();

@@ -10,6 +10,7 @@ mod backups;
 mod bernier;
 mod between_visits;
 mod calendar;
+mod climate_seasons;
 mod common_practice;
 mod degree_days;
 mod hatches;

@@ -5,27 +5,25 @@
 //! * A study of thermal limits in Korea (Noor-ul-Ane & Jung, Insects): egg to adult 20 d at 35 °C, 53.9 d at 18.6 °C.
 //!   The second temperature is none of those the study says it held, so that point is reported and holds nothing.
 
-use super::celsius;
-use beetle_almanac::almanac::stage::{Edge, Stage, days};
-use beetle_almanac::almanac::warmth::Warmth;
+use super::{celsius, swing};
+use beetle_almanac::almanac::stage::{Edge, Stage, days, rates};
+use beetle_almanac::almanac::warmth::Span;
 
 const LARVA_TO_ADULT: [Stage; 3] = [Stage::Larva, Stage::Wandering, Stage::Soil];
 const EGG_TO_ADULT: [Stage; 4] = [Stage::Egg, Stage::Larva, Stage::Wandering, Stage::Soil];
 
-fn sum(stages: &[Stage], warmth: Warmth, edge: Edge) -> f64 {
-    stages.iter().map(|stage| days(*stage, warmth, edge).unwrap_or_default()).sum()
-}
-
-/// Earliest at the warm end, likely in the middle, latest at the cool end.
+/// What the three edges come to in a room of `cool` to `warm` °C.
 fn span(what: &str, stages: &[Stage], cool: f64, warm: f64, measured: f64) -> [f64; 3] {
     let middle = f64::midpoint(cool, warm);
-    let found = [
-        sum(stages, celsius(warm), Edge::Earliest),
-        sum(stages, celsius(middle), Edge::Likely),
-        sum(stages, celsius(cool), Edge::Latest),
-    ];
+    let room = Span::around(swing(middle, middle), warm - middle);
+    let mut found = [0.0; 3];
+    for stage in stages {
+        for (sum, rate) in found.iter_mut().zip(rates(*stage, &room)) {
+            *sum += 1.0 / rate;
+        }
+    }
     let [earliest, likely, latest] = found;
-    let bare = likely - days(Stage::Wandering, celsius(middle), Edge::Likely).unwrap_or_default();
+    let bare = likely - 1.0;
     let miss = |days: f64| (days / measured - 1.0) * 100.0;
     println!(
         "{what}: {likely:.1} d ({earliest:.1}–{latest:.1}), measured {measured}; misses by {:+.0} %, without the day \

@@ -1,5 +1,7 @@
 //! How warm it is where eggs and larvae are: by how many bees keep it warm.
 
+use super::rate::rate;
+use super::{Edge, Stage};
 use crate::almanac::warmth::{Span, Swing, Warmth};
 
 /// The brood nest of a strong colony, °C: 34 in the studies, 34–35 in common practice; the middle, and how far it may
@@ -55,6 +57,18 @@ impl Strength {
                 }
                 span
             }
+        }
+    }
+
+    /// What a day with this air does of `stage` among the combs. An unknown strength is as quick as a strong colony or a
+    /// weak one and as slow as either, whichever is more.
+    pub(super) fn rate(self, stage: Stage, air: Span, edge: Edge) -> f64 {
+        let here = |share: f64| rate(stage, &at(air, share), edge);
+        match (self, edge) {
+            (Strength::Unknown, Edge::Earliest) => here(1.0).max(here(COMB)),
+            (Strength::Unknown, Edge::Likely) => here(1.0),
+            (Strength::Unknown, Edge::Latest) => here(1.0).min(here(COMB)),
+            _ => rate(stage, &self.span(air), edge),
         }
     }
 }

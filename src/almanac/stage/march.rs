@@ -1,7 +1,7 @@
 //! A stage from its beginning to its end, day by day.
 
 use super::hive::Strength;
-use super::rate::rates;
+use super::rate::rate;
 use super::weather::Weather;
 use super::{Edge, Stage};
 use crate::almanac::climate::place_of;
@@ -136,25 +136,23 @@ impl Walk<'_> {
         if instant || behind >= 1.0 {
             return Ok(When::at(time, edge, held));
         }
-        let flat = self.flat_rates(stage);
+        // Where no day changes it, it is worked out once.
+        let strong = self.strength == Strength::Strong && stage != Stage::Soil;
+        let flat = (strong || stage.fixed_days().is_some())
+            .then(|| rate(stage, &self.strength.span(Span::default()), edge));
         for _ in 0..=LIMIT {
             // The sum of parts may stand a hair before midnight: that is no day of its own.
             let number = (at + 1e-9).floor();
-            let day = Day::FIRST.plus(Edge::Earliest.whole_days(number));
-            let place = place_of(day.number());
+            let day = Edge::Earliest.whole_days(number);
+            let place = place_of(day);
             let dry = stage == Stage::Soil && self.is_dry(day);
-            let rate = if dry {
-                0.0
-            } else if let Some(rates) = flat {
-                edge.of(rates)
-            } else {
-                edge.of(self.rates(stage, place))
-            };
+            let rate = if dry { 0.0 } else { flat.unwrap_or_else(|| self.rate(stage, place, edge)) };
             let left = number + 1.0 - at;
             let done = sum + rate * left >= 1.0 - 1e-12;
             let part = if done { (1.0 - sum) / rate } else { left };
             sum += rate * part;
             if let Some(steps) = steps.as_deref_mut() {
+                let day = Day::FIRST.plus(day);
                 steps.push(Step { day, stage, span: self.span(stage, place), rate, part, sum, dry });
             }
             if done {
@@ -181,17 +179,11 @@ impl Walk<'_> {
         Err(if idle >= 365 || last == Why::DrySoil { last } else { Why::NotInTwoYears })
     }
 
-    /// Rates that no day changes, so that they are worked out once.
-    fn flat_rates(&self, stage: Stage) -> Option<[f64; 3]> {
-        let even = matches!(self.strength, Strength::Strong | Strength::Known(_)) && stage != Stage::Soil;
-        (even || stage.fixed_days().is_some()).then(|| rates(stage, &self.strength.span(Span::default())))
-    }
-
-    fn rates(&self, stage: Stage, place: usize) -> [f64; 3] {
+    fn rate(&self, stage: Stage, place: usize, edge: Edge) -> f64 {
         if stage == Stage::Soil {
-            self.weather.soil_rates(place)
+            edge.of(self.weather.soil_rates(place))
         } else {
-            rates(stage, &self.strength.span(self.weather.air(place)))
+            self.strength.rate(stage, self.weather.air(place), edge)
         }
     }
 
@@ -208,7 +200,9 @@ impl Walk<'_> {
         self.span(stage, place).is_none_or(|span| span.likely.mean().celsius() < stage.heat().0)
     }
 
-    fn is_dry(&self, day: Day) -> bool {
-        self.dry.iter().any(|dry| dry.from <= day && dry.until.is_none_or(|until| day < until))
+    fn is_dry(&self, day: i32) -> bool {
+        self.dry
+            .iter()
+            .any(|dry| dry.from.number() <= day && dry.until.is_none_or(|until| day < until.number()))
     }
 }

@@ -22,33 +22,56 @@ pub const NARROW: (f64, f64) = (0.20, 24.0);
 /// that of the fastest set at the most favourable end of the span, or the likely one over 1 − b, whichever is more; the
 /// slow one that of the slowest set at either end, or the likely one over 1 + b, whichever is less.
 pub fn rates(stage: Stage, span: &Span) -> Rates {
-    if let Some([earliest, likely, latest]) = stage.fixed_days() {
-        return [per_day(earliest), per_day(likely), per_day(latest)];
+    Edge::ALL.map(|edge| rate(stage, span, edge))
+}
+
+/// One of [`rates`], and no more than it takes.
+pub(super) fn rate(stage: Stage, span: &Span, edge: Edge) -> f64 {
+    if let Some(days) = stage.fixed_days() {
+        return Line { sum: edge.of(days), floor: 0.0 }.rate(1.0);
     }
     let sets = |day: Swing| day_mean(day, |celsius| stage.sets(celsius));
     let here = sets(span.likely);
     let likely = middle(stage, here);
-    let (mut quick, mut slow) = (fastest(stage, here), slowest(stage, here));
-    if span.cool != span.warm {
-        let (cool, warm) = (sets(span.cool), sets(span.warm));
-        slow = slow.min(slowest(stage, cool)).min(slowest(stage, warm));
-        quick = quick.max(fastest(stage, cool)).max(fastest(stage, warm));
+    if edge == Edge::Likely {
+        return likely;
+    }
+    let b = off(span.likely.mean());
+    let quickest = stage.heat().0;
+    // A degree below: there the curve of the soil turns.
+    let hot = span.warm.high.celsius() > quickest - 1.0;
+    let spread = span.cool != span.warm;
+    if edge == Edge::Latest {
+        let mut slow = slowest(stage, here).min(likely / (1.0 + b));
+        if spread {
+            slow = slow.min(slowest(stage, sets(span.cool)));
+            if hot {
+                slow = slow.min(slowest(stage, sets(span.warm)));
+            }
+        }
+        return slow;
+    }
+    let mut quick = fastest(stage, here).max(likely / (1.0 - b));
+    if spread {
+        quick = quick.max(fastest(stage, sets(span.warm)));
         // Where the span reaches beyond the heat in which the stage is quickest, that is its most favourable day.
-        let past = span.warm.mean().celsius() - stage.heat().0;
+        let past = span.warm.mean().celsius() - quickest;
         let wide = span.warm.mean().celsius() - span.cool.mean().celsius();
+        if hot {
+            quick = quick.max(fastest(stage, sets(span.cool)));
+        }
         if past > 0.0 && past < wide {
             quick = quick.max(fastest(stage, sets(span.cool.towards(span.warm, 1.0 - past / wide))));
         }
     }
-    let b = off(span.likely.mean());
-    [quick.max(likely / (1.0 - b)), likely, slow.min(likely / (1.0 + b))]
+    quick
 }
 
 /// Days that `stage` takes at `warmth` from beginning to end, give or take nothing: the sets and the bands alone.
 /// `None` where nothing develops.
 pub fn days(stage: Stage, warmth: Warmth, edge: Edge) -> Option<f64> {
     let day = Swing::flat(warmth);
-    let rate = edge.of(rates(stage, &Span { cool: day, likely: day, warm: day }));
+    let rate = rate(stage, &Span { cool: day, likely: day, warm: day }, edge);
     (rate > 0.0).then(|| 1.0 / rate)
 }
 
@@ -56,10 +79,6 @@ pub fn days(stage: Stage, warmth: Warmth, edge: Edge) -> Option<f64> {
 pub(super) fn off(warmth: Warmth) -> f64 {
     let fall = (warmth.celsius() - WIDE.1) / (NARROW.1 - WIDE.1);
     WIDE.0 - (WIDE.0 - NARROW.0) * fall.clamp(0.0, 1.0)
-}
-
-fn per_day(days: f64) -> f64 {
-    Line { sum: days, floor: 0.0 }.rate(1.0)
 }
 
 fn middle(stage: Stage, [a, b, third]: [f64; 3]) -> f64 {

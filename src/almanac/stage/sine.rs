@@ -3,7 +3,7 @@
 use crate::almanac::warmth::Swing;
 
 /// Points of a day. Measured against `scipy.integrate.quad`, see `tests/published/rate_sums.rs`.
-pub const NODES: usize = 48;
+pub const NODES: u8 = 48;
 
 /// Cosines of π/(2·[`NODES`]) and π/[`NODES`]: where the points begin and how they turn.
 const FIRST: f64 = 0.999_464_587_476_365_7;
@@ -22,9 +22,9 @@ pub fn day_mean(day: Swing, rates: impl Fn(f64) -> [f64; 3]) -> [f64; 3] {
     let (mut before, mut node) = (FIRST, FIRST);
     for _ in 0..NODES {
         for (sum, rate) in sum.iter_mut().zip(rates(middle + reach * node)) {
-            *sum += rate / 48.0;
+            *sum += rate;
         }
         (before, node) = (node, 2.0 * TURN * node - before);
     }
-    sum
+    sum.map(|sum| sum / f64::from(NODES))
 }

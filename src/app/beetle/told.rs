@@ -6,8 +6,7 @@ use crate::almanac::stage::{Edge, Outcome};
 use crate::app::ledger::words;
 use crate::app::wording::en_beetle as w;
 use crate::book::Book;
-use crate::book::finds::{UnderWay, under_way};
-use crate::book::ground::Ground;
+use crate::book::finds::{self, UnderWay};
 use crate::book::id::ThingId;
 
 /// One line of dates.
@@ -64,13 +63,11 @@ pub fn rows(dates: &Dates) -> Vec<Row> {
 
 /// What is under way in the hives of `yard` on `today`; none as long as nobody wrote down its temperatures.
 pub fn of_yard(book: &Book, yard: &ThingId, today: Day) -> Option<Vec<Told>> {
-    let ground = Ground::of(book.standing(), yard, today)?;
-    let weather = ground.weather(today);
-    let all = under_way(book.standing(), yard, today, &ground, &weather);
-    Some(all.iter().map(|way| told(book, way, today)).collect())
+    let all = finds::of_yard(book.standing(), yard, today)?;
+    Some(all.iter().map(|way| told(book, way)).collect())
 }
 
-fn told(book: &Book, way: &UnderWay, today: Day) -> Told {
+fn told(book: &Book, way: &UnderWay) -> Told {
     let mut finds = Vec::new();
     for find in &way.finds {
         finds.push(w::found(find.seen, find.day, find.ended));
@@ -83,7 +80,7 @@ fn told(book: &Book, way: &UnderWay, today: Day) -> Told {
         since: way.since(),
         rows: rows(&way.dates),
         larvae,
-        look_by: way.rechecks(today).first().filter(|_| !larvae).copied(),
+        look_by: way.leaving().filter(|_| !larvae),
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::{boxes, change, stack};
 use crate::almanac::day::Day;
+use crate::app::beetle::{bars, told};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, StoredValue};
@@ -14,6 +15,7 @@ use crate::app::record::said::product;
 use crate::app::round::form::{self, Form, big_link, go};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
+use crate::app::wording::en_beetle as wb;
 use crate::app::wording::en_book::history::double as double_of;
 use crate::app::wording::en_records as wr;
 use crate::app::wording::{en_hive as w, en_limit, en_round};
@@ -90,6 +92,7 @@ pub fn view(walk: Walk, hive: &ThingId) -> Bit {
         back(page),
         el("h1").class("place-name").attr("tabindex", "-1").live_text(name),
         state(page),
+        under_way(page),
         el("h2").class("part-title").text(w::BOXES),
         stack::view(page),
         form::fold(wr::MORE, "write-more", {
@@ -166,6 +169,37 @@ fn state(page: Page) -> Bit {
         }
     });
     bits![el("div").class("hive-state").test_id("hive-state").kid(shown).kid(rose).kid(double).kid(twin), key]
+}
+
+/// What comes of what was found in it, with its bars.
+fn under_way(page: Page) -> Bit {
+    let told = Memo::new(move || {
+        let today = page.form.walk.today.get();
+        let yard = page.now.with(|now| now.as_ref().map(|now| now.yard.clone()))?;
+        let all = page.form.walk.records.book.with(|book| told::of_yard(book, &yard, today))?;
+        let mut own = Vec::new();
+        for told in all {
+            if page.id.with_value(|id| *id == told.hive) {
+                own.push(told);
+            }
+        }
+        Some((own, today))
+    });
+    live(move || {
+        told.with(|told| {
+            let (own, today) = told.as_ref().filter(|(own, _)| !own.is_empty())?;
+            let mut shown = el("div").class("card-body");
+            for told in own {
+                shown = shown.kid(bars::card(told, *today, false));
+            }
+            Some(bits![
+                el("h2").class("part-title").text(wb::HERE),
+                shown,
+                el("p").class("small").text(wb::AXIS),
+                Notice::plain(wb::ESTIMATE).why(wb::RULE).view(),
+            ])
+        })
+    })
 }
 
 fn lines_of(page: Page) -> Option<Vec<String>> {

@@ -5,6 +5,8 @@ pub mod draft;
 #[cfg(target_arch = "wasm32")]
 pub mod form;
 #[cfg(target_arch = "wasm32")]
+mod keep;
+#[cfg(target_arch = "wasm32")]
 pub mod list;
 #[cfg(target_arch = "wasm32")]
 mod rows;

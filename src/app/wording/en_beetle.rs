@@ -24,6 +24,8 @@ pub const NO_CLIMATE: &str =
     "For dates this page needs the yard’s temperatures: twelve highs and twelve lows, once.";
 /// Key that leads to them.
 pub const TO_CLIMATE: &str = "Write down the temperatures";
+/// Heading on the page of a hive.
+pub const HERE: &str = "Beetles on the way here";
 /// Heading over hives in which adults alone were seen.
 pub const ADULTS: &str = "Adult beetles and no larvae";
 /// Larvae leave the hive.

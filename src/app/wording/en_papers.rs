@@ -45,7 +45,7 @@ pub mod calendar {
     /// Heading.
     pub const TITLE: &str = "Calendar file";
     /// What it is.
-    pub const WHAT: &str = "One all-day event for each yard and day on which traps, bait or a patty are due or a hive wants a second look, and one with its hours for each stack of supers to be spun. Open a newer file in the same calendar: it moves and takes back what has changed.";
+    pub const WHAT: &str = "One all-day event for each yard and day on which traps, bait or a patty are due, a hive wants a second look or young beetles may come out of the ground, and one with its hours for each stack of supers to be spun. Open a newer file in the same calendar: it moves and takes back what has changed.";
     /// Where it goes.
     pub const HOW: &str = "This page rings no bell and sends no notices: the calendar reminds you. Put it into a calendar of its own, so that all of it can be deleted at once. Some calendars drop the alarm.";
     /// Nothing due.
@@ -65,8 +65,14 @@ pub mod calendar {
     /// Before the hives whose patty is to be out.
     pub const PATTY: &str = "Take the patty out: ";
 
-    /// "Ferry Field: 5 hives due, look again at 1 hive".
-    pub fn summary(yard: &str, due: usize, look: usize, bait: usize, patty: usize) -> String {
+    /// Before the hives in which adult beetles were seen.
+    pub const LARVAE: &str =
+        "Adult beetles were seen, larvae could leave from today if eggs were laid (estimate): ";
+    /// Before the hives where young beetles may come out.
+    pub const YOUNG: &str = "Young beetles may come out of the ground (estimate): ";
+
+    /// "Ferry Field: 5 hives due, look again at 1 hive". Of `rest`: bait, patty, larvae that could leave, young beetles.
+    pub fn summary(yard: &str, due: usize, look: usize, [bait, patty, larvae, young]: [usize; 4]) -> String {
         let mut said = [yard, ": "].concat();
         let mut between = "";
         for (count, before, one, many) in [
@@ -74,6 +80,8 @@ pub mod calendar {
             (look, "look again at ", "hive", "hives"),
             (bait, "bait out of ", "hive", "hives"),
             (patty, "patty out of ", "hive", "hives"),
+            (larvae, "look for larvae in ", "hive", "hives"),
+            (young, "young beetles may come at ", "hive", "hives"),
         ] {
             if count > 0 {
                 put(&mut said, between);
@@ -91,6 +99,13 @@ pub mod calendar {
         put(said, what);
         put(said, if tags.len() == 1 { "hive " } else { "hives " });
         put(said, &tags.join(", "));
+    }
+
+    /// The dates of young beetles at a hive, on a line of their own.
+    pub fn put_dates(said: &mut String, tag: &str, dates: &str) {
+        for part in ["\nHive ", tag, ": ", &plain(dates)] {
+            put(said, part);
+        }
     }
 
     /// A calendar does not know the space that holds a number and its noun together.
@@ -239,10 +254,12 @@ mod tests {
 
     #[test]
     fn an_event_says_how_many_hives_and_which() {
-        assert_eq!(summary("Mill", 1, 0, 0, 0), "Mill: 1 hive due");
-        assert_eq!(summary("Mill", 12, 1, 0, 0), "Mill: 12 hives due, look again at 1 hive");
-        assert_eq!(summary("Mill", 0, 2, 0, 0), "Mill: look again at 2 hives");
-        assert_eq!(summary("Mill", 0, 0, 1, 3), "Mill: bait out of 1 hive, patty out of 3 hives");
+        assert_eq!(summary("Mill", 1, 0, [0; 4]), "Mill: 1 hive due");
+        assert_eq!(summary("Mill", 12, 1, [0; 4]), "Mill: 12 hives due, look again at 1 hive");
+        assert_eq!(summary("Mill", 0, 2, [0; 4]), "Mill: look again at 2 hives");
+        assert_eq!(summary("Mill", 0, 0, [1, 3, 0, 0]), "Mill: bait out of 1 hive, patty out of 3 hives");
+        let young = "Mill: look for larvae in 1 hive, young beetles may come at 2 hives";
+        assert_eq!(summary("Mill", 0, 0, [0, 0, 1, 2]), young);
         let mut said = "Overdue: hive 9".to_owned();
         put_hives(&mut said, DUE, &["1", "2"]);
         assert_eq!(said, "Overdue: hive 9\nTraps due: hives 1, 2");

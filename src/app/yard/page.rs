@@ -68,7 +68,7 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
         total,
         state,
         live(move || empty.get().then(|| el("p").text(w::NO_HIVES))),
-        rows::view(walk, rows),
+        rows::view(walk, yard, rows),
         rest::view(walk, yard.clone(), rows),
         keys::view(walk, yard),
         form::keys([

@@ -2,6 +2,7 @@
 
 use crate::almanac::day::Day;
 use crate::almanac::table::Table;
+use crate::app::beetle::told;
 use crate::app::el::{El, each, el, live};
 use crate::app::graph::{Memo, RwSignal, StoredValue, on_cleanup, untrack};
 use crate::app::round::form::yes_no;
@@ -10,6 +11,8 @@ use crate::app::round::{Walk, bits, walk};
 use crate::app::wording::en_records as wr;
 use crate::app::wording::en_round as w;
 use crate::book::entry::Did;
+use crate::book::finds::under_way;
+use crate::book::ground::Ground;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
 use crate::book::standing::{HiveNow, Standing};
@@ -67,7 +70,8 @@ struct Follows {
 type Kept = StoredValue<Table<ThingId, Follows>>;
 
 /// The list. One save in a yard of 500 draws one row.
-pub(super) fn view(walk: Walk, rows: Memo<Vec<Row>>) -> El {
+pub(super) fn view(walk: Walk, yard: &ThingId, rows: Memo<Vec<Row>>) -> El {
+    let young = young(walk, yard);
     let kept: Kept = StoredValue::new(Table::new());
     let ids = Memo::new(move || {
         rows.with(|rows| rows.iter().map(|row| row.hive.to_string()).collect::<Vec<String>>())
@@ -79,7 +83,8 @@ pub(super) fn view(walk: Walk, rows: Memo<Vec<Row>>) -> El {
                 for row in rows {
                     let follows = kept.with_value(|kept| kept.get(&row.hive).copied());
                     if let Some(follows) = follows {
-                        follows.shown.renew(read(book.standing(), row, today).unwrap_or_default());
+                        let shown = young.with(|young| read(book.standing(), row, young, today));
+                        follows.shown.renew(shown.unwrap_or_default());
                     }
                 }
             });
@@ -105,13 +110,40 @@ pub(super) fn view(walk: Walk, rows: Memo<Vec<Row>>) -> El {
     el("ol")
         .class("rows")
         .attr("aria-label", w::HIVES)
-        .kid(each(move || ids.get(), move |id| row(walk, rows, kept, id)))
+        .kid(each(move || ids.get(), move |id| row(walk, rows, young, kept, id)))
         .live_prop(look)
         .live_prop(look_open)
         .live_prop(look_begun)
 }
 
-fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
+/// When young beetles may come out at the hives of a yard. A hive is in it once.
+type Young = Vec<(ThingId, String)>;
+
+/// Worked out anew when what the dates go by has changed, and not at every save: a year of soil takes its time.
+fn young(walk: Walk, yard: &ThingId) -> Memo<Young> {
+    let book = walk.records.book;
+    let of = yard.clone();
+    let ground = Memo::new(move || {
+        let today = walk.today.get();
+        book.with(|book| Ground::of(book.standing(), &of, today))
+    });
+    let weather = Memo::new(move || {
+        let today = walk.today.get();
+        ground.with(|ground| ground.as_ref().map(|ground| ground.weather(today)))
+    });
+    let of = yard.clone();
+    Memo::new(move || {
+        let today = walk.today.get();
+        ground.with(|ground| {
+            weather.with(|weather| {
+                let (Some(ground), Some(weather)) = (ground, weather) else { return Vec::new() };
+                book.with(|book| told::young(&under_way(book.standing(), &of, today, ground, weather), today))
+            })
+        })
+    })
+}
+
+fn read(standing: &Standing, row: &Row, young: &Young, today: Day) -> Option<Shown> {
     let now = standing.hives.get(&row.hive)?;
     let word = due_word(&row.due);
     let due = w::due(&row.due, today);
@@ -157,6 +189,7 @@ fn read(standing: &Standing, row: &Row, today: Day) -> Option<Shown> {
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let parts = w::parts(count(now.boxes.len()), count(now.traps().count()));
     second.extend(larvae(standing, now, today));
+    second.extend(young.iter().find(|(hive, _)| *hive == row.hive).map(|(_, said)| said.clone()));
     second.push(parts);
     Some(Shown { tag: now.tag.clone(), word, mark, first, second: second.join(" · ") })
 }
@@ -173,12 +206,14 @@ fn larvae(standing: &Standing, hive: &HiveNow, today: Day) -> Option<String> {
     Some(wr::seen(many, look.day, today))
 }
 
-fn row(walk: Walk, rows: Memo<Vec<Row>>, kept: Kept, id: &str) -> El {
+fn row(walk: Walk, rows: Memo<Vec<Row>>, young: Memo<Young>, kept: Kept, id: &str) -> El {
     let Ok(hive) = ThingId::parse(id) else { return el("li") };
     let first = walk.records.book.with_untracked(|book| {
         let today = walk.today.get_untracked();
         let row = rows.with_untracked(|rows| rows.iter().find(|row| row.hive == hive).cloned());
-        row.and_then(|row| read(book.standing(), &row, today)).unwrap_or_default()
+        let shown =
+            row.and_then(|row| young.with_untracked(|young| read(book.standing(), &row, young, today)));
+        shown.unwrap_or_default()
     });
     let follows = Follows {
         shown: RwSignal::new(first),

@@ -77,6 +77,7 @@ journey("the order of the walk, a setting and how a hive ended are corrected in 
   assert.deepEqual(second, [first[0], first[2], first[1]]);
 
   await keeper.place("load");
+  await keeper.driver.run(() => document.querySelectorAll("details").forEach((part) => (part.open = true)));
   await keeper.type("load-reserve", "52 %");
   await keeper.tap("load-set");
   await keeper.until("it is set", async () => (await entries(keeper)).some(({ what }) => what.keeper));
@@ -88,7 +89,7 @@ journey("the order of the walk, a setting and how a hive ended are corrected in 
   await keeper.open(`#/hive/${first[0]}`);
   await unfold(keeper, "end");
   await keeper.tapWords("Sold", "[data-testid=end]");
-  await keeper.tap("end-go");
+  await keeper.tapCalmly("end-go");
   await keeper.until("it is ended", async () => (await entries(keeper)).some(({ what }) => what.hive_ended));
   await correct(keeper, /sold/i);
   await keeper.driver.run(() => {

@@ -2,9 +2,11 @@
 
 use crate::almanac::day::Day;
 use crate::app::beetle::honey::{self, Stack, Step, YardClock};
+use crate::app::wording::en_beetle;
 use crate::app::wording::en_beetle_honey as wh;
 use crate::app::wording::en_papers::calendar as w;
 use crate::book::Book;
+use crate::book::finds;
 use crate::book::id::ThingId;
 use crate::papers::calendar::{self, Event, Task, YardDay};
 
@@ -18,7 +20,7 @@ pub fn yards(book: &Book) -> Vec<ThingId> {
 /// Everything that is due from `today` on, and the stacks of supers whose limit is not over before `today`.
 pub fn events(book: &Book, today: Day, clock: &YardClock) -> Vec<Event> {
     let days = calendar::yard_days(book.standing(), &yards(book), today);
-    let mut events: Vec<Event> = days.iter().map(|day| event(book, day)).collect();
+    let mut events: Vec<Event> = days.iter().map(|day| event(book, day, today)).collect();
     for stack in honey::stacks(book, clock) {
         events.extend(race(book, &stack, clock).filter(|event| event.day >= today));
     }
@@ -53,10 +55,10 @@ fn race(book: &Book, stack: &Stack, clock: &YardClock) -> Option<Event> {
     })
 }
 
-fn event(book: &Book, of: &YardDay) -> Event {
+fn event(book: &Book, of: &YardDay, today: Day) -> Event {
     let standing = book.standing();
     let name = standing.yards.get(&of.yard).map_or("", |yard| &yard.name);
-    let mut lists = [const { Vec::new() }; 5];
+    let mut lists = [const { Vec::new() }; 7];
     for item in &of.items {
         let at = match item.task {
             Task::Traps if item.due < of.day => 0,
@@ -64,19 +66,32 @@ fn event(book: &Book, of: &YardDay) -> Event {
             Task::Look => 2,
             Task::Bait => 3,
             Task::Patty => 4,
+            Task::Larvae => 5,
+            Task::Young => 6,
         };
         let tag = standing.hives.get(&item.hive).map_or("", |hive| &hive.tag);
         if let Some(list) = lists.get_mut(at) {
             list.push(tag);
         }
     }
-    let [late, due, look, bait, patty] = &lists;
+    let [late, due, look, bait, patty, larvae, young] = &lists;
     let mut description = String::new();
-    for (list, what) in lists.iter().zip([w::OVERDUE, w::DUE, w::LOOK, w::BAIT, w::PATTY]) {
+    for (list, what) in
+        lists.iter().zip([w::OVERDUE, w::DUE, w::LOOK, w::BAIT, w::PATTY, w::LARVAE, w::YOUNG])
+    {
         if !list.is_empty() {
             w::put_hives(&mut description, what, list);
         }
     }
-    let summary = w::summary(name, late.len() + due.len(), look.len(), bait.len(), patty.len());
+    if !young.is_empty() {
+        for way in finds::of_yard(standing, &of.yard, today).unwrap_or_default() {
+            let here = of.items.iter().any(|item| item.task == Task::Young && item.hive == way.hive);
+            if let (true, Some(hive)) = (here && !way.adults_only(), standing.hives.get(&way.hive)) {
+                w::put_dates(&mut description, &hive.tag, &en_beetle::dates(&way.dates.adults));
+            }
+        }
+    }
+    let summary =
+        w::summary(name, late.len() + due.len(), look.len(), [bait, patty, larvae, young].map(Vec::len));
     Event { uid: of.uid(), day: of.day, hours: None, summary, description }
 }
