@@ -31,3 +31,17 @@ pub fn baited(standing: &Standing, hive: &ThingId, aims: &Aims) -> Vec<Baited> {
     }
     found
 }
+
+/// What is past due in the hives of `yard`, in the order in which they are walked.
+pub fn past_due(standing: &Standing, yard: &ThingId, today: Day) -> Vec<(ThingId, Baited)> {
+    let aims = Aims::of(standing);
+    let mut found = Vec::new();
+    for (hive, _) in standing.hives_of(yard, true) {
+        for baited in baited(standing, hive, &aims) {
+            if baited.off.on <= today {
+                found.push((hive.clone(), baited));
+            }
+        }
+    }
+    found
+}

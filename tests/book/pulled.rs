@@ -8,6 +8,7 @@ use beetle_almanac::almanac::quantity::Decimal;
 use beetle_almanac::app::beetle::honey::{Stack, Step, YardClock, stacks};
 use beetle_almanac::app::ledger::papers::events::events;
 use beetle_almanac::book::Book;
+use beetle_almanac::book::baited::past_due;
 use beetle_almanac::book::entry::{Entry, What};
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::record::{Answer, Blank, ClockTime, Record};
@@ -213,6 +214,12 @@ fn a_patty_is_due_a_week_after_it_was_put_in_and_not_once_it_is_out() {
     write(&mut yard, "2026-07-02", patty(&two, 0));
     let due = |day: &str, hive: &ThingId| (Task::Patty, day.to_owned(), hive.clone());
     assert_eq!(out(&yard, "2026-07-02"), [due("2026-07-08", &one), due("2026-07-09", &two)]);
+    let named =
+        |day_: &str| past_due(yard.book.standing(), &yard.id, day(day_)).into_iter().map(|(hive, _)| hive);
+    assert_eq!(
+        (named("2026-07-07").count(), named("2026-07-08").collect::<Vec<_>>()),
+        (0, vec![one.clone()])
+    );
     // Past due it waits for today; out it is gone.
     assert_eq!(out(&yard, "2026-07-20").len(), 2);
     write(&mut yard, "2026-07-05", patty(&one, 1));

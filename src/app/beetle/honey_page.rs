@@ -16,7 +16,7 @@ use crate::app::parts::answer::Answer;
 use crate::app::parts::drawing::{Hours, race_bar};
 use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::link;
-use crate::app::parts::notice::{self, Notice};
+use crate::app::parts::notice::Notice;
 use crate::app::place::{Clock, Place};
 use crate::app::records::Records;
 use crate::app::round::bits;
@@ -128,6 +128,7 @@ fn card(ui: Ui, records: Records, stack: Stack) -> Bit {
                 .live_text(move || told.with(|told| told.big.clone())),
         )
         .kid(bar.unwrap_or(Bit::Nothing))
+        .kid(race.map(|_| el("p").class("small").text(w::AXIS)))
         .kid(said(told))
         .kid(keys(link(w::TO_STEP, &to)))
         .into()
@@ -181,7 +182,7 @@ fn typed(ui: Ui) -> El {
     let big = move || worked.with(|worked| worked.as_ref().map(|(by, _)| (by.clone(), Vec::new())));
     el("div")
         .class("card-body")
-        .kid(Field::new("honey-off", w::OFF_FIELD, off).time().hint(w::OFF_HINT).says(off_says).view())
+        .kid(Field::new("honey-off", w::OFF_FIELD, off).time().wide().hint(w::OFF_HINT).says(off_says).view())
         .kid(el("div").class("fields").kid(ROOM.field(ui).view()).kid(low.view()))
         .kid(live(move || {
             let upside = ui
@@ -192,7 +193,6 @@ fn typed(ui: Ui) -> El {
         .kid(shown::fields(ui, &HOURS))
         .kid(Answer::of(w::SPIN_BY, big).mark("spin-by").view())
         .kid(said(told))
-        .kid(notice::why(w::HOW))
 }
 
 fn pull(ui: Ui) -> El {

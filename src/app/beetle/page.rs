@@ -14,7 +14,8 @@ use crate::app::records::Records;
 use crate::app::round::bits;
 use crate::app::round::form::keys;
 use crate::app::state::Ui;
-use crate::app::wording::{en, en_beetle as w, en_records as wr};
+use crate::app::wording::{en, en_beetle as w, en_beetle_honey as wh, en_records as wr};
+use crate::book::baited::past_due;
 use crate::book::id::ThingId;
 use crate::book::record::Blank;
 
@@ -63,6 +64,18 @@ fn yard(records: Records, id: ThingId) -> Bit {
     let name = records.book.with_untracked(|book| words::yard_name(book, &id));
     let address = id.to_string();
     let climate = Place::Write(Blank::Climate, Some(address.clone()));
+    let of = id.clone();
+    let bait = live(move || {
+        let today = records.today(&of);
+        records.book.with(|book| {
+            let mut bits = Vec::new();
+            for (hive, baited) in past_due(book.standing(), &of, today) {
+                let said = wh::bait(&words::hive_name(book, &hive), &baited);
+                bits.push(Bit::from(Notice::alarm(said).why(wh::BAIT_WHY).view()));
+            }
+            Bit::Many(bits)
+        })
+    });
     let told = Memo::new(move || {
         let today = records.today(&id);
         records.book.with(|book| told::of_yard(book, &id, today).map(|told| (told, today)))
@@ -82,6 +95,7 @@ fn yard(records: Records, id: ThingId) -> Bit {
         .map(|blank| el("li").kid(link(wr::blank(blank).title, &Place::Write(blank, Some(address.clone())))));
     bits![
         el("h2").class("sub").text(&name),
+        el("div").test_id("beetle-bait").kid(bait),
         el("div").test_id("beetle-yard").kid(shown),
         more(w::GO_BY, el("ul").class("ways").kids(forms)),
     ]

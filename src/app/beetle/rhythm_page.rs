@@ -147,6 +147,11 @@ fn hives(ui: Ui, records: Records, all: Vec<Looked>, looked: Memo<Vec<Looked>>) 
     ]
 }
 
+/// The share that the looks at a hive saw; none without a gap.
+fn big(hive: &Looked, stay: &Stay) -> String {
+    stay.seen(&hive.gaps()).map_or_else(|| en::NO_ANSWER.to_owned(), span)
+}
+
 fn line(hive: &Looked, stay: Option<&Stay>) -> String {
     let (tag, gaps) = (words::isolated(&hive.tag), hive.gaps());
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
@@ -176,7 +181,8 @@ fn one(records: Records, hive: &Looked, stay: &Stay, every: Option<u32>) -> Bit 
         el("ul").class("tabular").test_id("rhythm-skip").kids(lines.map(|line| el("li").text(&line)))
     });
     bits![
-        el("p").class("answer-big").test_id("rhythm-own").text(&line(hive, Some(stay))),
+        el("p").class("answer-big").test_id("rhythm-own").text(&big(hive, stay)),
+        el("p").test_id("rhythm-gaps").text(&line(hive, Some(stay))),
         looks_bar(end.days_since(start), &looks, likely, &planned),
         el("p").class("small").text(w::AXIS),
         lines,

@@ -3,6 +3,7 @@
 use super::en::{counted, date, put, whole};
 use super::en_lot::hours;
 use crate::almanac::honey::{Pull, Stand, Work};
+use crate::book::baited::Baited;
 use crate::book::record::ClockTime;
 
 /// Before an hour: the bees were off.
@@ -70,6 +71,8 @@ pub const PAST_LIMIT: &str =
     "The limit is over. Spin now, and look for larvae and slime in each frame first.";
 /// Alarm.
 pub const BACK_LATE: &str = "Wet supers and cappings have stood for more than 24 h.";
+/// What the bar shows.
+pub const AXIS: &str = "Filled: hours that are gone. The two strokes: goal and limit. The point: a first hatch, where it lies before the limit.";
 /// Note.
 pub const OUTER: &str = "Eggs that were laid before the bees went hatch sooner: this is the last hour for a first hatch, not a safe one.";
 /// Note.
@@ -219,3 +222,12 @@ pub fn takes(pull: &Pull, work: &Work) -> String {
     [slower, "With ", &hours(work.beside), " beside it: ", &hours(pull.takes), " of ", &hours(work.minutes)]
         .concat()
 }
+
+/// "Hive 3: take the bait out. In since Wed 1 July 2026, due on Wed 8 July 2026."
+pub fn bait(hive: &str, of: &Baited) -> String {
+    let out = if of.patty { ": take the patty out. In since " } else { ": take the bait out. In since " };
+    [hive, out, &date(of.since), ", due on ", &date(of.off.on), "."].concat()
+}
+
+/// Why bait comes out.
+pub const BAIT_WHY: &str = "After 7 days, or as many as you wrote down under aims, and no later than two days before larvae of eggs laid on the first day could leave a brood nest of 34 °C. Seven days are common practice, without a source; bait that is left longer can breed what it is to catch.";

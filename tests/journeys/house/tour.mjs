@@ -42,6 +42,12 @@ async function nothingKept(keeper, look) {
     await openDetails(keeper);
     await look(`${place}, nothing kept`);
   }
+  for (const clock of ["rhythm", "honey"]) {
+    await keeper.driver.go(`${keeper.host.address}#/beetle/${clock}`);
+    await keeper.one(clock === "rhythm" ? "rhythm-seen" : "spin-by");
+    await openDetails(keeper);
+    await look(`beetle: ${clock}, nothing kept`);
+  }
 }
 
 async function round(keeper, look) {
