@@ -22,7 +22,7 @@ async function climate(keeper) {
   return yard;
 }
 
-const today = (keeper) => keeper.driver.run(() => document.querySelector(".date-rows").innerText);
+const today = (keeper) => keeper.driver.run(() => document.querySelector(".date-rows").innerText.replaceAll("\u00a0", " "));
 
 journey("larvae crawled out of a hive: three days and why, in the calendar, held by dry ground, and freed by rain", ON, async (keeper) => {
   await keeper.open();
