@@ -15,6 +15,7 @@ use crate::app::round::bits;
 use crate::app::round::form::keys;
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_beetle as w, en_records as wr};
+use crate::book::ground::Ground;
 use crate::book::id::ThingId;
 use crate::book::record::Blank;
 
@@ -29,13 +30,13 @@ pub fn page(ui: Ui) -> El {
         let place = place.get();
         untrack(|| match place {
             Place::Beetle(Some(clock)) => of(ui, records, clock),
-            _ => first(records),
+            _ => first(ui, records),
         })
     });
     el("div").class("ledger").kid(shown)
 }
 
-fn first(records: Records) -> Bit {
+fn first(ui: Ui, records: Records) -> Bit {
     let ids = Memo::new(move || records.book.with(yards));
     let under_way = live(move || {
         let ids = ids.get();
@@ -45,7 +46,7 @@ fn first(records: Records) -> Bit {
             }
             let mut bits: Vec<Bit> = vec![el("h2").class("part-title").text(w::UNDER_WAY).into()];
             for id in ids {
-                bits.push(yard(records, id));
+                bits.push(yard(ui, records, id));
             }
             bits.push(Notice::plain(w::ESTIMATE).why(w::RULE).view().into());
             Bit::Many(bits)
@@ -59,10 +60,16 @@ fn first(records: Records) -> Bit {
     ]
 }
 
-fn yard(records: Records, id: ThingId) -> Bit {
+fn yard(ui: Ui, records: Records, id: ThingId) -> Bit {
     let name = records.book.with_untracked(|book| words::yard_name(book, &id));
     let address = id.to_string();
     let climate = Place::Write(Blank::Climate, Some(address.clone()));
+    let of = id.clone();
+    let soil = live(move || {
+        let today = records.today(&of);
+        let soil = records.book.with(|book| Ground::of(book.standing(), &of, today))?.soil(today);
+        season::probed(ui, &soil)
+    });
     let told = Memo::new(move || {
         let today = records.today(&id);
         records.book.with(|book| told::of_yard(book, &id, today).map(|told| (told, today)))
@@ -83,7 +90,7 @@ fn yard(records: Records, id: ThingId) -> Bit {
     bits![
         el("h2").class("sub").text(&name),
         el("div").test_id("beetle-yard").kid(shown),
-        more(w::GO_BY, el("ul").class("ways").kids(forms)),
+        more(w::GO_BY, bits![soil, el("ul").class("ways").kids(forms)]),
     ]
 }
 
