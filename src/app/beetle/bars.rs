@@ -52,8 +52,7 @@ pub fn all(told: &[Told], today: Day) -> Bit {
     for way in told.iter().filter(|way| !way.larvae) {
         let Some(by) = way.look_by else { continue };
         any = true;
-        let hive = link(&way.name, &Place::Hive(way.hive.to_string()));
-        adults = adults.kid(el("li").kid(hive).text(": ").text(&w::look_before(by)));
+        adults = adults.kid(el("li").text(&[&way.name, ": ", &w::look_before(by)].concat()));
     }
     if any {
         bits.push(el("h3").text(w::ADULTS).into());

@@ -16,6 +16,7 @@ use crate::app::round::form::keys;
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_beetle as w, en_beetle_honey as wh, en_records as wr};
 use crate::book::baited::past_due;
+use crate::book::ground::Ground;
 use crate::book::id::ThingId;
 use crate::book::record::Blank;
 
@@ -30,13 +31,13 @@ pub fn page(ui: Ui) -> El {
         let place = place.get();
         untrack(|| match place {
             Place::Beetle(Some(clock)) => of(ui, records, clock),
-            _ => first(records),
+            _ => first(ui, records),
         })
     });
     el("div").class("ledger").kid(shown)
 }
 
-fn first(records: Records) -> Bit {
+fn first(ui: Ui, records: Records) -> Bit {
     let ids = Memo::new(move || records.book.with(yards));
     let under_way = live(move || {
         let ids = ids.get();
@@ -46,7 +47,7 @@ fn first(records: Records) -> Bit {
             }
             let mut bits: Vec<Bit> = vec![el("h2").class("part-title").text(w::UNDER_WAY).into()];
             for id in ids {
-                bits.push(yard(records, id));
+                bits.push(yard(ui, records, id));
             }
             bits.push(Notice::plain(w::ESTIMATE).why(w::RULE).view().into());
             Bit::Many(bits)
@@ -60,21 +61,30 @@ fn first(records: Records) -> Bit {
     ]
 }
 
-fn yard(records: Records, id: ThingId) -> Bit {
-    let name = records.book.with_untracked(|book| words::yard_name(book, &id));
-    let address = id.to_string();
-    let climate = Place::Write(Blank::Climate, Some(address.clone()));
-    let of = id.clone();
-    let bait = live(move || {
-        let today = records.today(&of);
+/// Bait and patties that are past their day.
+fn bait(records: Records, yard: ThingId) -> Bit {
+    live(move || {
+        let today = records.today(&yard);
         records.book.with(|book| {
             let mut bits = Vec::new();
-            for (hive, baited) in past_due(book.standing(), &of, today) {
+            for (hive, baited) in past_due(book.standing(), &yard, today) {
                 let said = wh::bait(&words::hive_name(book, &hive), &baited);
                 bits.push(Bit::from(Notice::alarm(said).why(wh::BAIT_WHY).view()));
             }
             Bit::Many(bits)
         })
+    })
+}
+
+fn yard(ui: Ui, records: Records, id: ThingId) -> Bit {
+    let name = records.book.with_untracked(|book| words::yard_name(book, &id));
+    let address = id.to_string();
+    let climate = Place::Write(Blank::Climate, Some(address.clone()));
+    let of = id.clone();
+    let soil = live(move || {
+        let today = records.today(&of);
+        let soil = records.book.with(|book| Ground::of(book.standing(), &of, today))?.soil(today);
+        season::probed(ui, &soil)
     });
     let told = Memo::new(move || {
         let today = records.today(&id);
@@ -95,9 +105,9 @@ fn yard(records: Records, id: ThingId) -> Bit {
         .map(|blank| el("li").kid(link(wr::blank(blank).title, &Place::Write(blank, Some(address.clone())))));
     bits![
         el("h2").class("sub").text(&name),
-        el("div").test_id("beetle-bait").kid(bait),
+        el("div").test_id("beetle-bait").kid(bait(records, id.clone())),
         el("div").test_id("beetle-yard").kid(shown),
-        more(w::GO_BY, el("ul").class("ways").kids(forms)),
+        more(w::GO_BY, bits![soil, el("ul").class("ways").kids(forms)]),
     ]
 }
 

@@ -8,6 +8,7 @@ use crate::almanac::climate::KNOWN;
 use crate::almanac::day::Day;
 use crate::almanac::generations::Open;
 use crate::almanac::quantity::Length;
+use crate::almanac::soil::Soil;
 use crate::almanac::stage::Edge;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
@@ -136,14 +137,17 @@ fn months(ui: Ui, year: &Year) -> Bit {
         rows = rows.kid(el("tr").kids(cells.map(|cell| el("td").text(&cell))));
         middle += 30;
     }
-    let probed = (year.soil.readings() > 0).then(|| {
-        let offset = locale::number(year.soil.offset(), 1);
-        el("p").class("small").text(&ws::probed(
-            year.soil.readings(),
-            &offset,
-            &locale::number(year.soil.give(), 1),
-        ))
-    });
+    let probed = probed(ui, &year.soil);
     let table: El = el("table").class("worked").kid(el("thead").kid(head)).kid(rows);
     bits![el("p").class("small").text(en::warmth_name(unit)), table, probed]
+}
+
+/// What the keeper's probe adds, where it was read.
+pub(super) fn probed(ui: Ui, soil: &Soil) -> Option<El> {
+    let unit = ui.prefs.get().warmth;
+    (soil.readings() > 0).then(|| {
+        let (offset, give) = (soil.offset(), locale::warmer_by(soil.give(), unit));
+        let apart = locale::warmer_by(offset.abs(), unit);
+        el("p").class("small").text(&w::probed(soil.readings(), &apart, offset < 0.0, &give))
+    })
 }

@@ -172,6 +172,12 @@ pub fn warmth(celsius: f64, unit: WarmthUnit) -> String {
     en::with_unit(&warmth_bare(celsius, unit), en::warmth_name(unit))
 }
 
+/// So many kelvin between two temperatures in the unit the keeper reads, with its name.
+pub fn warmer_by(kelvin: f64, unit: WarmthUnit) -> String {
+    let shown = degrees(kelvin, unit) - degrees(0.0, unit);
+    en::with_unit(&number(shown, 1), en::warmth_name(unit))
+}
+
 /// A share of 0–1 as a percentage.
 pub fn percent(fraction: f64, decimals: u8) -> String {
     en::with_unit(&number(fraction * 100.0, decimals), "%")

@@ -176,7 +176,7 @@ mod tests {
     fn a_clock_behind_the_newest_line_is_doubted() {
         let at = |today: &'static str| clock_doubt(&demo(), move |_| day(today));
         assert_eq!(at("2026-07-14"), None);
-        assert_eq!(at("2026-06-30"), Some(day("2026-07-06")));
+        assert_eq!(at("2026-06-30"), Some(day("2026-07-13")));
         let own = book(1, "2026-07-14");
         assert_eq!(clock_doubt(&own, |_| day("2026-07-13")), None);
         assert_eq!(clock_doubt(&own, |_| day("2026-07-12")), Some(day("2026-07-14")));

@@ -232,7 +232,7 @@ pub mod find {
 
 /// The season of a climate.
 pub mod season {
-    use super::super::en::{self, counted};
+    use super::super::en;
     use super::super::en_round::near;
     use super::Edge;
     use crate::almanac::day::Day;
@@ -340,19 +340,22 @@ pub mod season {
     pub fn source(source: &str) -> String {
         ["Public domain: ", source, "; monthly means of its daily highs and lows."].concat()
     }
+}
 
-    /// What the keeper's probe adds.
-    pub fn probed(readings: usize, kelvin: &str, give: &str) -> String {
-        let readings = counted(u32::try_from(readings).unwrap_or(u32::MAX), "reading", "readings");
-        [
-            "By ",
-            &readings,
-            " of your probe the ground is ",
-            kelvin,
-            " °C from what the air alone says, give or take ",
-            give,
-            " °C.",
-        ]
-        .concat()
-    }
+/// What the keeper's probe adds: "By 3 readings of your probe the ground is 1.2 °C cooler than the air alone says, give or
+/// take 0.9 °C.".
+pub fn probed(readings: usize, apart: &str, cooler: bool, give: &str) -> String {
+    let readings = counted(u32::try_from(readings).unwrap_or(u32::MAX), "reading", "readings");
+    let than = if cooler { " cooler" } else { " warmer" };
+    let parts = [
+        "By ",
+        &readings,
+        " of your probe the ground is ",
+        apart,
+        than,
+        " than the air alone says, give or take ",
+        give,
+        ".",
+    ];
+    parts.concat()
 }

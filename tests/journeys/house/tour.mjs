@@ -17,6 +17,7 @@ export async function tour(keeper, look) {
   await keeper.reads("demo-remove", /./);
   await round(keeper, look);
   await rest(keeper, look);
+  await beetle(keeper, look);
   await book(keeper, look);
 }
 
@@ -41,12 +42,6 @@ async function nothingKept(keeper, look) {
     await keeper.place(place);
     await openDetails(keeper);
     await look(`${place}, nothing kept`);
-  }
-  for (const clock of ["rhythm", "honey"]) {
-    await keeper.driver.go(`${keeper.host.address}#/beetle/${clock}`);
-    await keeper.one(clock === "rhythm" ? "rhythm-seen" : "spin-by");
-    await openDetails(keeper);
-    await look(`beetle: ${clock}, nothing kept`);
   }
 }
 
@@ -108,6 +103,27 @@ async function rest(keeper, look) {
   await keeper.place("load");
   await openDetails(keeper);
   await look("load");
+}
+
+async function beetle(keeper, look) {
+  await keeper.place("beetle");
+  await keeper.one("under-way");
+  await openDetails(keeper);
+  await look("beetle");
+  for (const clock of ["dates", "season", "rhythm", "honey"]) {
+    await keeper.driver.go(`${keeper.host.address}#/beetle/${clock}`);
+    await keeper.one(".back");
+    await openDetails(keeper);
+    if (clock === "dates") {
+      await keeper.tap("worked");
+      await keeper.one("worked-table");
+    }
+    await look(`beetle: ${clock}`);
+  }
+  await keeper.driver.go(`${keeper.host.address}#/write/climate`);
+  await keeper.one("write-save");
+  await keeper.tap("write-save");
+  await look("record: climate");
 }
 
 async function book(keeper, look) {
