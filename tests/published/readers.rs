@@ -4,7 +4,6 @@
 
 use super::papers::{FORMULA, TAG, Tale, calendars};
 use super::{day, rows};
-use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::app::ledger::words;
 use beetle_almanac::book::entry::{Check, Entry, What};
@@ -58,6 +57,9 @@ fn both_libraries_read_the_same() {
     }
 }
 
+const YOUNG: &str = "Young beetles may come out of the ground (estimate)";
+const LARVAE: &str = "Adult beetles were seen, larvae could leave from today if eggs were laid (estimate)";
+
 /// Every due hive of the book is in one event, on its day; nothing else is.
 #[test]
 fn the_calendar_says_what_the_book_says() {
@@ -68,11 +70,11 @@ fn the_calendar_says_what_the_book_says() {
         let ways = finds::of_yard(standing, yard, tale.today).unwrap_or_default();
         for row in round::rows(standing, yard, tale.today) {
             let tag = standing.hives[&row.hive].tag.clone();
-            let mut put = |on: Day, list: &str| {
+            let mut add = |on: beetle_almanac::almanac::day::Day, what: &str| {
+                let list = if on < tale.today && what == "Traps due" { "Overdue" } else { what };
                 let key = (format!("{} {}", on.max(tale.today), now.name), list.to_owned());
                 wanted.entry(key).or_default().push(tag.clone());
             };
-            let mut add = |on: Day, what: &str| put(on, if on < tale.today { "Overdue" } else { what });
             if let HiveDue::Due { on, .. } = row.due {
                 add(on, "Traps due");
             }
@@ -81,18 +83,13 @@ fn the_calendar_says_what_the_book_says() {
             }
             let patty = standing.newest_record(Blank::Patty, &row.hive);
             if let Some(patty) = patty.filter(|patty| patty.record.word("did") == Some("put_in")) {
-                put(patty.day.plus(7), "Take the patty out");
+                add(patty.day.plus(7), "Take the patty out");
             }
             for way in ways.iter().filter(|way| way.hive == row.hive) {
-                let (on, list) = if way.adults_only() {
-                    let list =
-                        "Adult beetles were seen, larvae could leave from today if eggs were laid (estimate)";
-                    (way.leaving(), list)
-                } else {
-                    (way.young(), "Young beetles may come out of the ground (estimate)")
-                };
-                if let Some(on) = on.filter(|_| way.since().is_some()) {
-                    put(on, list);
+                let (due, what) =
+                    if way.adults_only() { (way.leaving(), LARVAE) } else { (way.young(), YOUNG) };
+                if let Some(due) = due {
+                    add(due, what);
                 }
             }
         }
@@ -106,11 +103,13 @@ fn the_calendar_says_what_the_book_says() {
             continue;
         }
         assert_eq!(row.end, day(&row.start).plus(1).to_string());
+        let young =
+            row.description.lines().find_map(|line| line.split_once(": ").filter(|(list, _)| *list == YOUNG));
         for line in row.description.lines() {
             let (list, hives) = line.split_once(": ").unwrap();
-            // The dates of a hive whose young beetles stand in a list above.
-            if list.starts_with("Hive ") {
-                assert!(row.description.contains("Young beetles"), "{line}");
+            // The dates of a hive in that list.
+            if let Some(tag) = list.strip_prefix("Hive ") {
+                assert!(young.is_some_and(|(_, tags)| tags.contains(tag)), "{line}");
                 continue;
             }
             let hives = hives.trim_start_matches("hives ").trim_start_matches("hive ");
@@ -147,7 +146,7 @@ fn supers_to_be_spun_have_their_hours_in_utc_and_are_taken_back_once_spun() {
     assert_eq!(
         first,
         [
-            // Of the demonstration.
+            // Those of the demonstration.
             lot("2026-07-14T12:00", "2026-07-15T12:00", &a, 0, "CONFIRMED", &[0]),
             lot("2026-07-14T09:00", "2026-07-15T09:00", &a, 0, "CONFIRMED", &[0]),
             lot("2026-07-15T10:30", "2026-07-16T10:30", &b, 0, "CONFIRMED", &[0]),
@@ -156,9 +155,10 @@ fn supers_to_be_spun_have_their_hours_in_utc_and_are_taken_back_once_spun() {
     assert_eq!(
         second,
         [
-            lot("2026-07-14T12:00", "2026-07-15T12:00", &a, 0, "CONFIRMED", &[0]),
+            lot("2026-07-14T09:00", "2026-07-15T09:00", &a, 0, "CONFIRMED", &[0]),
             lot("2026-07-15T10:30", "2026-07-16T10:30", &b, 0, "CONFIRMED", &[0]),
-            lot("2026-07-14T09:00", "2026-07-15T09:00", "No longer due", 1, "CANCELLED", &[]),
+            // The first one that waited is spun: that of the demonstration.
+            lot("2026-07-14T12:00", "2026-07-15T12:00", "No longer due", 1, "CANCELLED", &[]),
         ]
     );
 }
@@ -383,32 +383,32 @@ fn a_statistics_program_reads_numbers_and_days() {
 /// Empty, zero and "not looked" are three things to a spreadsheet too; a range has two ends and a number its unit.
 #[test]
 fn records_beside_the_traps_are_read_field_by_field() {
-    // The demonstration has looks and a lot of its own.
-    let ours = |file: &str| {
-        let rows = by_name(file).into_iter().filter(|row| row["entry_id"].starts_with("bb-"));
-        rows.collect::<Vec<_>>()
+    let by_name = |file| {
+        let mut rows = by_name(file);
+        rows.retain(|row| !row["entry_id"].starts_with("demo-"));
+        rows
     };
-    let looks = ours("look.csv");
+    let looks = by_name("look.csv");
     let [full, bare] = &looks[..] else { panic!("two looks") };
     assert_eq!((full["larvae"].as_str(), full["adults_low"].as_str()), ("many", "5"));
     assert_eq!((full["adults_high"].as_str(), full["adults_state"].as_str()), ("19", "counted"));
     assert_eq!((full["frames_of_bees"].as_str(), full["entrance"].as_str()), ("7.5", "quiet dead_bees"));
     assert_eq!((bare["larvae"].as_str(), bare["slime"].as_str()), ("not_looked", ""));
     assert_eq!((bare["adults_low"].as_str(), bare["adults_state"].as_str()), ("0", "counted"));
-    let [product] = &ours("product.csv")[..] else { panic!("one product") };
+    let [product] = &by_name("product.csv")[..] else { panic!("one product") };
     assert_eq!(product["hives"], "1; 2");
     assert_eq!((product["interval_days"].as_str(), product["end"].as_str()), ("8.5", "2026-07-19"));
     assert_eq!(product["product"], "product \u{201c}7\u{201d}, =2+2");
-    let [lot, _, pulled] = &ours("harvest.csv")[..] else { panic!("three lots") };
+    let [lot, _, pulled] = &by_name("harvest.csv")[..] else { panic!("three lots") };
     assert_eq!((pulled["bees_off"].as_str(), pulled["extraction_ended"].as_str()), ("2026-07-14T16:30", ""));
     assert_eq!((lot["bees_off"].as_str(), lot["room"].as_str()), ("2026-07-14T09:06", "8.5"));
     assert_eq!((full["larvae_size"].as_str(), full["soil"].as_str()), ("both", "larvae"));
     assert_eq!((bare["larvae_size"].as_str(), bare["soil"].as_str()), ("", ""));
     assert_eq!((lot["supers_back"].as_str(), lot["room_low"].as_str()), ("2026-07-14T13:10", "9.5"));
-    let [climate] = &ours("climate.csv")[..] else { panic!("one climate") };
+    let [climate] = &by_name("climate.csv")[..] else { panic!("one climate") };
     assert_eq!((climate["high_1"].as_str(), climate["low_12"].as_str()), ("3.5", "-21.5"));
     assert_eq!((climate["high_1_unit"].as_str(), climate["low_12_unit"].as_str()), ("F", "F"));
-    let [soil] = &ours("soil.csv")[..] else { panic!("one look at the soil") };
+    let [soil] = &by_name("soil.csv")[..] else { panic!("one look at the soil") };
     assert_eq!((soil["moisture"].as_str(), soil["depth_unit"].as_str()), ("wet", "in"));
     assert_eq!((lot["room_unit"].as_str(), lot["honey_unit"].as_str()), ("F", "lb"));
 }

@@ -119,8 +119,7 @@ impl Tale {
     /// The supers that were pulled first are spun.
     fn spun(&mut self) {
         let lots = self.book.standing().records_of(Blank::Harvest);
-        let off = ClockTime::parse("2026-07-13T15:00").ok();
-        let first = lots.iter().find(|(_, now)| now.record.time("bees_off") == off).unwrap();
+        let first = lots.iter().find(|(_, now)| now.record.time("extraction_ended").is_none()).unwrap();
         let (line, day, mut lot) = (first.0.clone(), first.1.day, first.1.record.clone());
         put(&mut lot, "extraction_ended", Answer::Time(ClockTime::parse("2026-07-15T10:00").unwrap()));
         let lot = What::Record(lot);

@@ -154,7 +154,7 @@ pub fn stage(stage: Stage) -> &'static str {
         Stage::Larva => "larva",
         Stage::Wandering => "leaving",
         Stage::Soil => "ground",
-        Stage::BeforeLaying => "before laying",
+        Stage::BeforeLaying => "young",
     }
 }
 
@@ -185,7 +185,7 @@ pub mod worked {
         "b is 0.35 up to 20 °C and falls straight to 0.20 at 24 °C: by so much the sets miss whole lives that were measured elsewhere. It describes those misses and is no rate of error.",
     ];
     /// What does not go by temperature.
-    pub const FIXED: &str = "Not by temperature: leaving 0, 1 or 2 days; before laying 7, 7 or 14 days (published pages say one week or two).";
+    pub const FIXED: &str = "Not by temperature: leaving 0, 1 or 2 days; young, until they lay, 7, 7 or 14 days (published pages say one week or two).";
     /// Where the figures are from.
     pub const SOURCES: &str = "Sources: Meikle & Patt 2011 (stages at 21 and 35 °C, floors); Bernier et al. 2014 (ground at 16, 18, 20 °C); de Guzman & Frake 2007 (eggs at 26 and 34 °C); a study of thermal limits in Korea (optimum and upper limit); Ellis et al. 2004 (dry ground); Kusuda & Achenbach 1965 (the year’s wave in the ground). The lines and the curve were fitted for this page to the published days.";
 }
