@@ -80,6 +80,7 @@ fn yard(ui: Ui, records: Records, id: ThingId) -> Bit {
     let name = records.book.with_untracked(|book| words::yard_name(book, &id));
     let address = id.to_string();
     let climate = Place::Write(Blank::Climate, Some(address.clone()));
+    let bait = bait(records, id.clone());
     let of = id.clone();
     let soil = live(move || {
         let today = records.today(&of);
@@ -105,7 +106,7 @@ fn yard(ui: Ui, records: Records, id: ThingId) -> Bit {
         .map(|blank| el("li").kid(link(wr::blank(blank).title, &Place::Write(blank, Some(address.clone())))));
     bits![
         el("h2").class("sub").text(&name),
-        el("div").test_id("beetle-bait").kid(bait(records, id.clone())),
+        el("div").test_id("beetle-bait").kid(bait),
         el("div").test_id("beetle-yard").kid(shown),
         more(w::GO_BY, bits![soil, el("ul").class("ways").kids(forms)]),
     ]
