@@ -120,10 +120,7 @@ fn season_end(year: &Year) -> Option<Day> {
 
 fn months(ui: Ui, year: &Year) -> Bit {
     let unit = ui.prefs.get().warmth;
-    let [month, air, shallow, deep] = ws::HEADINGS;
-    let head =
-        el("tr").kids([month, air, shallow, deep].map(|name| el("th").attr("scope", "col").text(name)));
-    let mut rows = el("tbody");
+    let mut rows = el("ul").class("plain-list");
     let climate = &year.climate;
     let mut middle = 15;
     for (number, (low, high)) in (1..).zip(climate.lows().iter().zip(climate.highs())) {
@@ -131,15 +128,12 @@ fn months(ui: Ui, year: &Year) -> Bit {
             let depth = Length::from_millimetres(millimetres).unwrap_or_default();
             locale::warmth_bare(year.soil.at(middle, depth).celsius(), unit)
         };
-        let air =
-            [&locale::warmth_bare(low.celsius(), unit), " – ", &locale::warmth_bare(high.celsius(), unit)];
-        let cells = [en::month(number).to_owned(), air.concat(), at(50.0), at(100.0)];
-        rows = rows.kid(el("tr").kids(cells.map(|cell| el("td").text(&cell))));
+        let air = [low, high].map(|warmth| locale::warmth_bare(warmth.celsius(), unit));
+        let said = ws::month(en::month(number), &air, &[at(50.0), at(100.0)], en::warmth_name(unit));
+        rows = rows.kid(el("li").text(&said));
         middle += 30;
     }
-    let probed = probed(ui, &year.soil);
-    let table: El = el("table").class("worked").kid(el("thead").kid(head)).kid(rows);
-    bits![el("p").class("small").text(en::warmth_name(unit)), table, probed]
+    bits![rows, probed(ui, &year.soil)]
 }
 
 /// What the keeper's probe adds, where it was read.

@@ -38,20 +38,16 @@ fn body(ui: Ui, find: Memo<Option<Find>>, edge: RwSignal<String>) -> Bit {
     let table: Bit = if steps.is_empty() {
         el("p").text(ww::NONE).into()
     } else {
-        let mut rows = el("tbody");
+        let [day, stage, _, that_day, so_far] = ww::HEADINGS;
+        let head = [day, stage, en::warmth_name(unit), that_day, so_far];
+        let mut rows = el("ul")
+            .class("worked")
+            .test_id("worked-table")
+            .kid(el("li").kids(head.map(|name| el("strong").text(name))));
         for step in &steps {
             rows = rows.kid(row(step, edge, unit));
         }
-        let [day, stage, _, that_day, so_far] = ww::HEADINGS;
-        let head = [day, stage, en::warmth_name(unit), that_day, so_far];
-        let head = el("tr").kids(head.map(|name| el("th").attr("scope", "col").text(name)));
-        el("div")
-            .class("table-wide")
-            .attr("tabindex", "0")
-            .attr("role", "region")
-            .attr("aria-label", w::WORKED)
-            .kid(el("table").class("worked").test_id("worked-table").kid(el("thead").kid(head)).kid(rows))
-            .into()
+        rows.into()
     };
     let small = |text: &str| el("p").class("small").text(text);
     let mut bits: Vec<Bit> = vec![small(ww::TABLE).into(), table];
@@ -82,5 +78,5 @@ fn row(step: &Step, edge: Edge, unit: crate::app::prefs::WarmthUnit) -> El {
         part,
         locale::number(step.sum, 4),
     ];
-    el("tr").kids(cells.map(|cell| el("td").text(&cell)))
+    el("li").kids(cells.map(|cell| el("span").text(&cell)))
 }

@@ -264,8 +264,6 @@ pub mod season {
     pub const EACH: &str = "When their young beetles may come out";
     /// Folds away the months.
     pub const MONTHS: &str = "The ground month by month";
-    /// Headings of the months.
-    pub const HEADINGS: [&str; 4] = ["Month", "Air", "5 cm", "10 cm"];
     /// None.
     pub const NONE: &str = "No generation is possible with these numbers: the ground stays too cold or too hot for the stage in it.";
     /// What the count is and is not.
@@ -334,6 +332,34 @@ pub mod season {
     /// From which generation on several come out at once.
     pub fn overlap(number: usize) -> String {
         ["From generation ", &number.to_string(), " on the spans run into each other: beetles of several generations come out at once, and no date tells them apart."].concat()
+    }
+
+    /// "May: air 13.4 to 24.7 °C, ground 19.1 °C at 5 cm, 18.9 °C at 10 cm".
+    pub fn month(
+        month: &str,
+        [low, high]: &[String; 2],
+        [shallow, deep]: &[String; 2],
+        unit: &str,
+    ) -> String {
+        let parts = [
+            month,
+            ": air ",
+            low,
+            " to ",
+            high,
+            " ",
+            unit,
+            ", ground ",
+            shallow,
+            " ",
+            unit,
+            " at 5 cm, ",
+            deep,
+            " ",
+            unit,
+            " at 10 cm",
+        ];
+        parts.concat()
     }
 
     /// Where a known climate is from.

@@ -90,7 +90,7 @@ journey("she worked a date out again by hand from the table", ON, async (keeper)
   await keeper.reads("dates", written("2026-08-08"));
   await keeper.tap("worked");
   const table = async () =>
-    keeper.driver.run(() => [...document.querySelectorAll("[data-testid=worked-table] tbody tr")].map((line) => [...line.children].map((cell) => cell.innerText)));
+    keeper.driver.run(() => [...document.querySelectorAll("[data-testid=worked-table] > li:not(:first-child)")].map((line) => [...line.children].map((cell) => cell.innerText)));
   // The likely share at 26 °C: 365 above 10, 295.7 above 12.05 and the curve; the middle one of the three.
   const shares = [16 / 365, 13.95 / 295.7, 2.98952e-5 * 26 * (26 - 10.4291) * Math.sqrt(41.9097 - 26)].sort((a, b) => a - b);
   const ground = (await table()).filter(([, stage]) => stage === "ground");
