@@ -273,7 +273,7 @@ fields! {
     dates_seen = "full_grown";
     /// Dates: day of the find; empty is today.
     dates_on = "";
-    /// Dates: the yard whose temperatures count; empty counts those that are typed.
+    /// Dates: the yard whose temperatures count; `typed` counts those that are typed, empty the first yard there is.
     dates_yard = "";
     /// Dates: the coolest the soil is.
     dates_soil_low = "24";
@@ -297,12 +297,12 @@ fields! {
     dates_ground = "moist";
     /// Dates: that day.
     dates_rain = "";
-    /// Season: the climate: `yard` or the place in the list of known ones.
-    season_climate = "0";
+    /// Season: the climate: a yard, or a place in the list of known ones; empty is the first yard there is, or the first place.
+    season_climate = "";
     /// Season: degrees warmer, with a minus cooler.
     season_shift = "0";
-    /// Season: `full_sun`, `part_shade`, `shade`.
-    season_shade = "part_shade";
+    /// Season: `full_sun`, `part_shade`, `shade`; empty is as written down of the yard.
+    season_shade = "";
     /// Season: the ground is dry until this day; may be empty.
     season_dry = "";
     /// Rhythm: how warm the comb is.

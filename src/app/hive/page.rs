@@ -173,16 +173,13 @@ fn state(page: Page) -> Bit {
 
 /// What comes of what was found in it, with its bars.
 fn under_way(page: Page) -> Bit {
+    let book = page.form.walk.records.book;
+    let turn = Memo::new(move || book.with(Book::turn));
     let told = Memo::new(move || {
-        let today = page.form.walk.today.get();
-        let yard = page.now.with(|now| now.as_ref().map(|now| now.yard.clone()))?;
-        let all = page.form.walk.records.book.with(|book| told::of_yard(book, &yard, today))?;
-        let mut own = Vec::new();
-        for told in all {
-            if page.id.with_value(|id| *id == told.hive) {
-                own.push(told);
-            }
-        }
+        let (today, _) = (page.form.walk.today.get(), turn.get());
+        let yard = page.now.with_untracked(|now| now.as_ref().map(|now| now.yard.clone()))?;
+        let own =
+            book.with_untracked(|book| page.id.with_value(|id| told::of_yard(book, &yard, today, Some(id))))?;
         Some((own, today))
     });
     live(move || {

@@ -87,7 +87,7 @@ fn event(book: &Book, of: &YardDay, today: Day) -> Event {
         for way in finds::of_yard(standing, &of.yard, today).unwrap_or_default() {
             let here = of.items.iter().any(|item| item.task == Task::Young && item.hive == way.hive);
             if let (true, Some(hive)) = (here && !way.adults_only(), standing.hives.get(&way.hive)) {
-                w::put_dates(&mut description, &hive.tag, &en_beetle::dates(&way.dates.adults));
+                w::put_dates(&mut description, &hive.tag, &en_beetle::dates(&way.dates.adults, today));
             }
         }
     }
