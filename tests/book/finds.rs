@@ -143,7 +143,7 @@ fn a_dead_hive_leaves_its_comb_to_the_larvae_until_somebody_burns_it() {
     assert!(adults(&after[0])[1] > before[1]);
     // They are in the calendar of a hive that is no longer walked to.
     let items = |yard: &Yard, today| {
-        let days = yard_days(yard.book.standing(), &[yard.id.clone()], day(today));
+        let days = yard_days(yard.book.standing(), std::slice::from_ref(&yard.id), day(today));
         days.iter().flat_map(|of| &of.items).filter(|item| item.task == Task::Young).count()
     };
     assert_eq!(items(&yard, "2026-07-11"), 1);
