@@ -3,9 +3,12 @@
 use super::{close, mm, rows};
 use beetle_almanac::almanac::ground::{Ring, Stand, area};
 
+/// Width, length, reach, stands, area.
+type Layout = (f64, f64, f64, Vec<(f64, f64)>, f64);
+
 #[test]
 fn the_ground_round_510_layouts_is_that_of_the_united_buffers() {
-    let layouts: Vec<(f64, f64, f64, Vec<(f64, f64)>, f64)> = rows(include_str!("../figures/grounds.json"));
+    let layouts: Vec<Layout> = rows(include_str!("../figures/grounds.json"));
     assert_eq!(layouts.len(), 510);
     let mut overlapping = 0;
     for (width, length, reach, stands, united) in layouts {
