@@ -11,7 +11,8 @@ pub mod sample {
     /// Field: chance to notice.
     pub const NOTICE: &str = "A hive that has it shows it when opened";
     /// Its hint.
-    pub const NOTICE_HINT: &str = "85 % is an example, not measured. 100 %: nothing is ever overlooked.";
+    pub const NOTICE_HINT: &str =
+        "85\u{a0}% is an example, not measured. 100\u{a0}%: nothing is ever overlooked.";
     /// Field: opened.
     pub const OPENED: &str = "Opened, none seen";
     /// Its hint.
@@ -22,7 +23,7 @@ pub mod sample {
     pub const PROVES: &str = "None seen: still possible";
     /// A share of nothing.
     pub const NOTHING: &str =
-        "A share of 0 % is nothing to find. Type the smallest share that would matter to you.";
+        "A share of 0\u{a0}% is nothing to find. Type the smallest share that would matter to you.";
     /// How to choose.
     pub const BY_LOT: &str =
         "Choose them by lot, not the handy ones. Open every weak hive on top of these, not instead.";
@@ -97,10 +98,10 @@ pub mod mesh {
     /// Nothing typed.
     pub const NO_CRACK: &str = "Type how wide it is.";
     /// Reason.
-    pub const WHY: &str = "Up to 2 mm (0.08 in) stops adult beetles; that is the mesh asked for when bees are shipped (EFSA). They are about 3.5 mm (0.14 in) wide, but flat.";
+    pub const WHY: &str = "Up to 2\u{a0}mm (0.08\u{a0}in) stops adult beetles; that is the mesh asked for when bees are shipped (EFSA). They are about 3.5\u{a0}mm (0.14\u{a0}in) wide, but flat.";
     /// Window screen.
     pub const SCREEN: &str =
-        "Ordinary window screen opens about 1.1 to 1.4 mm and stops them. 8-mesh lets beetles in.";
+        "Ordinary window screen opens about 1.1 to 1.4\u{a0}mm and stops them. 8-mesh lets beetles in.";
 
     /// "25.4 mm ÷ 8 − 0.43 mm = 2.7 mm".
     pub fn sum(inch: &str, count: &str, wire: &str, open: &str) -> String {
@@ -132,17 +133,17 @@ pub mod freezer {
     /// Caution.
     pub const HONEY: &str = "Honey frames chill slowly: count from cold, not from the lid.";
     /// Its reason.
-    pub const HONEY_WHY: &str =
-        "Wrapped supers full of honey took 71 to 83 hours at −20 °C (−4 °F) until they were cold inside.";
+    pub const HONEY_WHY: &str = "Wrapped supers full of honey took 71 to 83 hours at −20\u{a0}°C (−4\u{a0}°F) until they were cold inside.";
     /// Caution.
-    pub const TOO_WARM: &str = "Warmer than −12 °C (10 °F): nothing shows that this kills every stage.";
+    pub const TOO_WARM: &str =
+        "Warmer than −12\u{a0}°C (10\u{a0}°F): nothing shows that this kills every stage.";
     /// Caution.
     pub const TOO_SHORT: &str = "Less than 24 hours cold: nothing shows that this kills every stage.";
     /// How to.
     pub const FIRST: &str =
         "Comb with brood or pollen first. Bag it, and let it thaw in the bag, or water settles on it.";
     /// Reason.
-    pub const WHY: &str = "−12 °C (10 °F) or colder for 24 hours, all through the comb, is what authorities ask for. The 48 hours are that twice over: common practice.";
+    pub const WHY: &str = "−12\u{a0}°C (10\u{a0}°F) or colder for 24 hours, all through the comb, is what authorities ask for. The 48 hours are that twice over: common practice.";
 
     /// "4 batches × (24 h + 48 h) = 288 h = 12 days".
     pub fn sum(batches: u32, chill: &str, hold: &str, hours: &str, count: u32) -> String {
@@ -223,7 +224,7 @@ pub mod ground {
     /// Living nematodes.
     pub const LIVING: &str = "Nematodes are alive: at dusk, on moist soil as warm as the supplier says, by their use-by day. Keep them in the fridge, not the freezer.";
     /// Reason.
-    pub const WHY: &str = "Most larvae dig in within about 0.9 m (3 ft) of the hive and 10 cm (4 in) deep; some walk much further. Where rings overlap the ground is counted once.";
+    pub const WHY: &str = "Most larvae dig in within about 0.9\u{a0}m (3\u{a0}ft) of the hive and 10\u{a0}cm (4\u{a0}in) deep; some walk much further. Where rings overlap the ground is counted once.";
 
     /// "1 hive with 0.9 m round it = 4.41 m²".
     pub fn one(reach: &str, area: &str) -> String {

@@ -55,7 +55,7 @@ journey("her bees cover too few combs, and one box off puts it right", {}, async
 
 journey("a mesh lets beetles in, a finer one does not, and a crack is to be closed", {}, async (keeper) => {
   const body = await card(keeper, "mesh");
-  await keeper.reads(body, /2\.7[45] mm .*Lets beetles in.*25\.4 mm ÷ 8 − 0\.43 mm =.*> 2 mm/);
+  await keeper.reads(body, /2\.75 mm .*Lets beetles in.*25\.4 mm ÷ 8 − 0\.43 mm =.*> 2 mm/);
   await keeper.type("#mesh-count", "16");
   await keeper.type("#mesh-wire", "0.28");
   await keeper.reads(body, /1\.31 mm .*Stops beetles\.?.*≤ 2 mm/);
@@ -94,10 +94,10 @@ journey("the ground round ten hives in a row is counted once, and the label's ow
   await keeper.type("#ground-per", "10");
   await keeper.type("#ground-water", "2");
   await keeper.reads(body, /20 m² ÷ 10 m² × 5 = 10/);
-  await keeper.reads(body, /20 m² ÷ 10 m² × 2 L = 4 L/);
+  await keeper.reads(body, /20 m² ÷ 10 m² × 2.?000 mL = 4 L/);
   await keeper.type("#ground-per", "0");
   await keeper.reads("#ground-per-says", /More than 0\./);
-  await choose(keeper, "ground-unit", "sq_ft");
+  await choose(keeper, "ground-per-unit", "sq_ft");
   await keeper.type("#ground-per", "1000");
   await keeper.reads(body, /Ground to treat 24\d(\.\d)? sq ft/);
 });

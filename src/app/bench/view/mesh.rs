@@ -36,7 +36,8 @@ pub(super) fn view(ui: Ui) -> El {
 fn fine(ui: Ui, length: Length) -> String {
     let unit = ui.prefs.get().length;
     let decimals = if unit == LengthUnit::Inch { 3 } else { 2 };
-    en::with_unit(&locale::number(length.in_unit(unit), decimals), en::length_name(unit))
+    // Half a step goes up as it does by hand: 3.175 − 0.43 is 2.75.
+    en::with_unit(&locale::number(length.in_unit(unit) + 1e-9, decimals), en::length_name(unit))
 }
 
 fn show(ui: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
