@@ -9,6 +9,7 @@ pub mod checksum;
 pub mod climate;
 pub mod cover;
 pub mod day;
+pub mod draw;
 pub mod figure;
 pub mod fit;
 pub mod freezer;

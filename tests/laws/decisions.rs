@@ -2,6 +2,7 @@
 
 use super::{mm, percent};
 use beetle_almanac::almanac::cover::{Guard, cover};
+use beetle_almanac::almanac::draw::draw;
 use beetle_almanac::almanac::freezer::batches;
 use beetle_almanac::almanac::ground::{Ring, Stand, area, rows};
 use beetle_almanac::almanac::mesh::{opening, stops, widest};
@@ -230,4 +231,31 @@ fn no_box_comes_off_that_could_stay() {
     }
     assert!(words.iter().all(|count| *count > 1000), "{words:?}");
     assert_eq!((cover(1, 0, 10), cover(1, 10, 0)), (None, None));
+}
+
+/// Every number of every yard to 40: so many, in rising order, and the same again for the same seed.
+#[test]
+fn a_draw_is_in_the_order_of_the_walk() {
+    for hives in 0..=40 {
+        for count in 0..=hives + 1 {
+            let drawn = draw(hives, count, "k7");
+            assert_eq!(drawn.len(), count.min(hives) as usize);
+            assert!(drawn.windows(2).all(|pair| pair[0] < pair[1]));
+            assert!(drawn.iter().all(|place| (1..=hives).contains(place)));
+            assert_eq!(drawn, draw(hives, count, "k7"));
+        }
+    }
+}
+
+/// All 20 sets of 3 out of 6, in 20,000 draws: the sum of squares over what is expected stays below 50, which 19 degrees of
+/// freedom pass one time in 8,000 draws of such a table.
+#[test]
+fn every_set_is_drawn_as_often_as_any_other() {
+    let mut sets = std::collections::BTreeMap::new();
+    for seed in 0..20_000 {
+        *sets.entry(draw(6, 3, &format!("seed {seed}"))).or_insert(0) += 1;
+    }
+    assert_eq!(sets.len(), 20);
+    let off: f64 = sets.values().map(|count| (f64::from(*count) - 1000.0).powi(2) / 1000.0).sum();
+    assert!(off < 50.0, "{off}");
 }

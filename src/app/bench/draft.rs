@@ -279,6 +279,8 @@ fields! {
     open_notice = "85 %";
     /// Open: hives opened, with none seen; empty counts as many as are to be opened.
     open_opened = "";
+    /// Open: the seed of the draw; empty until one is drawn.
+    open_seed = "";
     /// Mesh: wires to the inch.
     mesh_count = "8";
     /// Mesh: thickness of a wire.

@@ -2,6 +2,7 @@
 
 use super::draft::BenchDraft;
 use super::read::{self, MOST_HIVES};
+use crate::almanac::draw::draw;
 use crate::almanac::quantity::Share;
 use crate::almanac::sample::{ToOpen, at_most, to_open};
 use crate::almanac::typed::{self, TypedError};
@@ -23,6 +24,8 @@ pub struct SampleSum {
     pub opened: u32,
     /// So many may be affected all the same.
     pub at_most: u32,
+    /// Those to open, counted along the walk, once they are drawn.
+    pub drawn: Vec<u32>,
 }
 
 /// The answer to what stands in the fields; none while one of them cannot be read.
@@ -37,9 +40,12 @@ fn read_all(draft: &BenchDraft) -> Result<SampleSum, TypedError> {
     let sure = typed::share(draft.open_sure())?;
     let opened = read::maybe(typed::count(draft.open_opened(), 0, MOST_HIVES))?;
     let open = to_open(hives, share, notice, sure);
-    let opened = opened.unwrap_or_else(|| open.map_or(0, |open| open.opened)).min(hives);
+    let to_open = open.map_or(0, |open| open.opened);
+    let opened = opened.unwrap_or(to_open).min(hives);
+    let seed = draft.open_seed();
+    let drawn = if seed.is_empty() { Vec::new() } else { draw(hives, to_open, seed) };
     let at_most = at_most(hives, opened, notice, sure);
-    Ok(SampleSum { hives, share, notice, sure, open, opened, at_most })
+    Ok(SampleSum { hives, share, notice, sure, open, opened, at_most, drawn })
 }
 
 #[cfg(test)]
@@ -54,6 +60,13 @@ mod tests {
         let fourteen = BenchDraft::default().with("open_opened", "14");
         assert_eq!(reckon(&fourteen).unwrap().at_most, 7);
         assert_eq!(reckon(&fourteen.with("open_notice", "100 %")).unwrap().at_most, 6);
+    }
+
+    #[test]
+    fn nothing_is_drawn_until_it_is_asked_for() {
+        assert!(reckon(&BenchDraft::default()).unwrap().drawn.is_empty());
+        let drawn = reckon(&BenchDraft::default().with("open_seed", "k7")).unwrap().drawn;
+        assert_eq!(drawn.len(), 25);
     }
 
     #[test]

@@ -30,6 +30,21 @@ pub mod sample {
     /// Reason.
     pub const WHY: &str = "Hives drawn by lot from a yard of this size: counted exactly, not by a rule of thumb. Each hive that has it is taken to show it or not by itself.";
 
+    /// Key.
+    pub const DRAW: &str = "Draw them by lot";
+
+    /// "Counted along your walk: 2, 5, 9".
+    pub fn drawn(places: &[u32]) -> String {
+        let mut said = "Counted along your walk: ".to_owned();
+        for (at, place) in places.iter().enumerate() {
+            if at > 0 {
+                said.push_str(", ");
+            }
+            said.push_str(&place.to_string());
+        }
+        said
+    }
+
     /// "10 % of 40 hives = 4 that have it".
     pub fn affected(share: &str, hives: &str, affected: &str) -> String {
         [share, " of ", hives, " hives, rounded up =\u{a0}", affected, " that have it"].concat()

@@ -23,6 +23,14 @@ journey("she asks how many of her forty hives to open, and what it proves that s
   await keeper.reads(body, /Hives to open 25/);
   await keeper.reads(body, /10 % of 40 hives, rounded up = 4 that have it/);
   await keeper.reads(body, /24 opened: 94\.\d % sure.*25 opened: 9[5-9](\.\d)? % sure/);
+  await keeper.tap("draw");
+  const drawn = () => keeper.text(`${body} .tabular`);
+  await keeper.reads(`${body} .tabular`, /^Counted along your walk: \d+(, \d+){24}$/);
+  const first = await drawn();
+  await keeper.reload();
+  await keeper.open("#/bench/open");
+  await keeper.one("draw");
+  assert.equal(await drawn(), first, "the draw is kept");
   await keeper.type("#open-opened", "14");
   await keeper.reads(body, /still possible at most 7 of 40/);
   await keeper.reads(body, /None seen in 14 of 40 is not none present\./);

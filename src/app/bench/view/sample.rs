@@ -6,8 +6,10 @@ use crate::almanac::sample::ToOpen;
 use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::bench::read::MOST_HIVES;
 use crate::app::bench::sample::{SampleSum, reckon};
-use crate::app::edge::locale;
+
+use crate::app::edge::{device, locale};
 use crate::app::el::El;
+use crate::app::parts::key::Key;
 use crate::app::state::Ui;
 use crate::app::wording::en_decide::sample as w;
 
@@ -23,13 +25,19 @@ const OPENED: &[Typed] =
         .may_be_empty()
         .hint(w::OPENED_HINT)];
 
+/// Of 32: more draws than anybody makes.
+const SEED_LETTERS: usize = 8;
+
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {
     let shown = shown::follow(ui, show);
+    let seed = ui.bench().open_seed();
     shown::body()
         .kid(shown::fields(ui, FIELDS))
         .kid(answer(w::OPEN, shown, 0).why(w::WHY).view())
         .kid(shown::small(w::BY_LOT))
+        .kid(Key::new(w::DRAW, move || seed.set(device::id(SEED_LETTERS))).mark("draw").view())
+        .kid(shown::list(shown))
         .kid(shown::fields(ui, OPENED))
         .kid(answer(w::PROVES, shown, 1).view())
         .kid(shown::cautions(shown))
@@ -42,6 +50,9 @@ fn show(_: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
         show_open(&sum, open, &hives, shown);
     } else {
         shown.waits(w::NOTHING);
+    }
+    if !sum.drawn.is_empty() {
+        shown.list.push(w::drawn(&sum.drawn));
     }
     let opened = locale::whole(sum.opened);
     shown.answer(w::at_most(&locale::whole(sum.at_most), &hives));
