@@ -28,7 +28,6 @@ journey("she asks how many of her forty hives to open, and what it proves that s
   await keeper.reads(`${body} .tabular`, /^Counted along your walk: \d+(, \d+){24}$/);
   const first = await drawn();
   await keeper.reload();
-  await keeper.open("#/bench/open");
   await keeper.one("draw");
   assert.equal(await drawn(), first, "the draw is kept");
   await keeper.type("#open-opened", "14");
