@@ -188,6 +188,10 @@ fn openings_and_wires_make_the_inch() {
         }
     }
     assert_eq!(opening(Decimal::ZERO, mm(0.5)), None);
+    // Wires that just touch.
+    for (count, wire) in [(20, 1.27), (10, 2.54), (25, 1.016)] {
+        assert_eq!(opening(Decimal::whole(count), mm(wire)), None);
+    }
     assert!(stops(widest()));
 }
 
