@@ -15,6 +15,7 @@ pub mod id;
 pub mod keeper;
 pub mod log;
 pub mod lot;
+pub mod next_look;
 pub mod page;
 pub mod plain;
 pub mod record;

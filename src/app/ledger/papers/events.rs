@@ -45,7 +45,7 @@ fn race(book: &Book, stack: &Stack, clock: &YardClock) -> Option<Event> {
     }
     wh::put_line(&mut description, wh::NOT_SLIMED);
     // An hour at the least: an event ends behind its beginning.
-    let from = race.goal.min(race.spin_by()).min(race.limit.plus(-60));
+    let from = race.spin_by().0.min(race.limit.plus(-60));
     Some(Event {
         uid: calendar::lot_uid(&stack.line),
         day: told(race.limit)?.day,
