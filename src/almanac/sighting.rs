@@ -18,6 +18,13 @@ pub enum Seen {
     InSoil,
 }
 
+impl Seen {
+    /// Larvae were seen outside the comb.
+    pub fn outside(self) -> bool {
+        matches!(self, Seen::Leaving | Seen::InSoil)
+    }
+}
+
 /// A sighting.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Sighting {

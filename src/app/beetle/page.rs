@@ -1,6 +1,8 @@
 //! The first page of the Beetle: what is on the way in the yards, and the ways to its clocks.
 
+use super::lots_said::lots_said;
 use super::{bars, dates, honey_page, rhythm_page, season, told};
+use crate::app::edge::hours::CLOCK;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, untrack};
@@ -53,11 +55,21 @@ fn first(ui: Ui, records: Records) -> Bit {
             Bit::Many(bits)
         })
     });
+    let lots = live(move || {
+        let now = ui.now.get();
+        let lots = records.book.with(|book| lots_said(book, &CLOCK, now));
+        let line = |(said, over): (String, bool)| {
+            if over { Notice::alarm(said).view() } else { Notice::plain(said).view() }
+        };
+        Bit::Many(lots.into_iter().map(|lot| Bit::from(line(lot))).collect())
+    });
     let ways = Clock::ALL.map(|clock| el("li").kid(link(w::clock(clock), &Place::Beetle(Some(clock)))));
     bits![
         heading(en::section(Section::Beetle)),
         el("nav").attr("aria-label", w::INDEX).kid(el("ul").class("ways").kids(ways)),
+        lots,
         under_way,
+        keys(link(wr::blank(Blank::Aims).title, &Place::Write(Blank::Aims, None))),
     ]
 }
 

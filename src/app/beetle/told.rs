@@ -90,15 +90,16 @@ fn told(book: &Book, way: &UnderWay, today: Day) -> Told {
 }
 
 /// When young beetles may come out at the hives of a yard in which larvae were seen, each hive once: from the first of
-/// its days to the last, as far as that is known.
-pub fn young(all: &[UnderWay], today: Day) -> Vec<(ThingId, String)> {
-    let mut said: Vec<(ThingId, String)> = Vec::new();
+/// its days to the last, as far as that is known; and whether that is so today.
+pub fn young(all: &[UnderWay], today: Day) -> Vec<(ThingId, (String, bool))> {
+    let mut said: Vec<(ThingId, (String, bool))> = Vec::new();
     for way in all {
         let Ok(first) = Edge::Earliest.of(way.dates.adults) else { continue };
         if !way.adults_only() && said.iter().all(|(hive, _)| *hive != way.hive) {
             let last = |three: [Outcome; 3]| Edge::Latest.of(three).ok().map(|when| when.day);
             let (until, laying) = (last(way.dates.adults), last(way.dates.eggs));
-            said.push((way.hive.clone(), w::young(first.day, until, laying, today)));
+            let line = w::young(first.day, until, laying, today);
+            said.push((way.hive.clone(), (line, first.day <= today)));
         }
     }
     said

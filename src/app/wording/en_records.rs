@@ -433,6 +433,8 @@ pub const LARVAE_FEW: &str = "! larvae few, ";
 /// In the row of a hive.
 pub const LARVAE_MANY: &str = "! larvae many, ";
 /// In the row of a hive.
+pub const LEAVING: &str = "! larvae outside, ";
+/// In the row of a hive.
 pub const SLIME: &str = "! slime, ";
 
 /// What the last look found, and when.

@@ -208,6 +208,12 @@ pub fn near_and_how_far(day: Day, today: Day) -> String {
     [&near(day), ", ", &relative(day.days_since(today))].concat()
 }
 
+/// "▲ Beside the traps: hives 4, 5 want a look".
+pub fn beside(tags: &[String]) -> String {
+    let (hives, want) = if tags.len() == 1 { ("hive ", " wants a look") } else { ("hives ", " want a look") };
+    ["▲ Beside the traps: ", hives, &tags.join(", "), want].concat()
+}
+
 /// "4 traps to place: Slim trap".
 pub fn to_place(wanting: u32, kind: &str) -> String {
     [&counted(wanting, "trap", "traps"), " to place: ", &own(kind), ". Another kind: on the hive page."]

@@ -1,5 +1,6 @@
 //! One yard: the hives in walking order, and the keys that change the yard.
 
+mod beside;
 mod hives;
 mod keys;
 mod order;

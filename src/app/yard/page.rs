@@ -1,6 +1,6 @@
 //! The walk through one yard.
 
-use super::{keys, rest, rows};
+use super::{beside, keys, rest, rows};
 use crate::almanac::day::Day;
 use crate::almanac::oil::USUAL_RESERVE;
 use crate::app::edge::{clock, locale};
@@ -55,6 +55,11 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
         .attr("role", "status")
         .test_id("visit-state")
         .live_text(move || rows.with(|rows| w::progress(round::visit(rows))));
+    let beside = beside::of_yard(walk, yard);
+    let besides = live(move || {
+        let tags = beside.with(|beside| book.with_untracked(|book| beside::tags(book.standing(), beside)));
+        (!tags.is_empty()).then(|| el("p").class("lead").test_id("yard-beside").text(&w::beside(&tags)))
+    });
     let empty = Memo::new(move || rows.with(Vec::is_empty));
     let back = (!alone).then(|| el("p").class("back").kid(form::big_link(w::ALL_YARDS, &Place::Round)));
     let sheet = Place::Paper(Paper::Truck, Some(yard.to_string()));
@@ -68,7 +73,8 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
         total,
         state,
         live(move || empty.get().then(|| el("p").text(w::NO_HIVES))),
-        rows::view(walk, yard, rows),
+        besides,
+        rows::view(walk, rows, beside),
         rest::view(walk, yard.clone(), rows),
         keys::view(walk, yard),
         form::keys([

@@ -1,22 +1,18 @@
 //! Hives as rows, each a key that opens its panel.
 
+use super::beside::{self, Beside, Said};
 use crate::almanac::day::Day;
 use crate::almanac::table::Table;
-use crate::app::beetle::told;
 use crate::app::el::{El, each, el, live};
 use crate::app::graph::{Memo, RwSignal, StoredValue, on_cleanup, untrack};
 use crate::app::round::form::yes_no;
 use crate::app::round::walk::due_word;
 use crate::app::round::{Walk, bits, walk};
-use crate::app::wording::en_records as wr;
 use crate::app::wording::en_round as w;
-use crate::book::Book;
 use crate::book::entry::Did;
-use crate::book::finds::under_way;
-use crate::book::ground::Ground;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
-use crate::book::standing::{HiveNow, Standing};
+use crate::book::standing::Standing;
 
 /// A row as it reads.
 #[derive(Clone, Default, PartialEq, Eq)]
@@ -25,6 +21,7 @@ struct Shown {
     word: &'static str,
     mark: Mark,
     first: String,
+    beside: Vec<Said>,
     second: String,
 }
 
@@ -71,8 +68,7 @@ struct Follows {
 type Kept = StoredValue<Table<ThingId, Follows>>;
 
 /// The list. One save in a yard of 500 draws one row.
-pub(super) fn view(walk: Walk, yard: &ThingId, rows: Memo<Vec<Row>>) -> El {
-    let young = young(walk, yard);
+pub(super) fn view(walk: Walk, rows: Memo<Vec<Row>>, beside: Memo<Beside>) -> El {
     let kept: Kept = StoredValue::new(Table::new());
     let ids = Memo::new(move || {
         rows.with(|rows| rows.iter().map(|row| row.hive.to_string()).collect::<Vec<String>>())
@@ -84,7 +80,7 @@ pub(super) fn view(walk: Walk, yard: &ThingId, rows: Memo<Vec<Row>>) -> El {
                 for row in rows {
                     let follows = kept.with_value(|kept| kept.get(&row.hive).copied());
                     if let Some(follows) = follows {
-                        let shown = young.with(|young| read(book.standing(), row, young, today));
+                        let shown = beside.with(|beside| read(book.standing(), row, beside, today));
                         follows.shown.renew(shown.unwrap_or_default());
                     }
                 }
@@ -111,44 +107,13 @@ pub(super) fn view(walk: Walk, yard: &ThingId, rows: Memo<Vec<Row>>) -> El {
     el("ol")
         .class("rows")
         .attr("aria-label", w::HIVES)
-        .kid(each(move || ids.get(), move |id| row(walk, rows, young, kept, id)))
+        .kid(each(move || ids.get(), move |id| row(walk, rows, beside, kept, id)))
         .live_prop(look)
         .live_prop(look_open)
         .live_prop(look_begun)
 }
 
-/// When young beetles may come out at the hives of a yard. A hive is in it once.
-type Young = Vec<(ThingId, String)>;
-
-/// Worked out anew when what the dates go by has changed, and not at every save: a year of soil takes its time.
-fn young(walk: Walk, yard: &ThingId) -> Memo<Young> {
-    let book = walk.records.book;
-    let turn = Memo::new(move || book.with(Book::turn));
-    let of = yard.clone();
-    let ground = Memo::new(move || {
-        let (today, _) = (walk.today.get(), turn.get());
-        book.with_untracked(|book| Ground::of(book.standing(), &of, today))
-    });
-    let weather = Memo::new(move || {
-        let today = walk.today.get();
-        ground.with(|ground| ground.as_ref().map(|ground| ground.weather(today)))
-    });
-    let of = yard.clone();
-    Memo::new(move || {
-        let (today, _) = (walk.today.get(), turn.get());
-        ground.with(|ground| {
-            weather.with(|weather| {
-                let (Some(ground), Some(weather)) = (ground, weather) else { return Vec::new() };
-                book.with_untracked(|book| {
-                    let all = under_way(book.standing(), &of, today, ground, weather, None);
-                    told::young(&all, today)
-                })
-            })
-        })
-    })
-}
-
-fn read(standing: &Standing, row: &Row, young: &Young, today: Day) -> Option<Shown> {
+fn read(standing: &Standing, row: &Row, beside: &Beside, today: Day) -> Option<Shown> {
     let now = standing.hives.get(&row.hive)?;
     let word = due_word(&row.due);
     let due = w::due(&row.due, today);
@@ -193,31 +158,19 @@ fn read(standing: &Standing, row: &Row, young: &Young, today: Day) -> Option<Sho
     second.extend(row.recheck.filter(|_| !said).map(|by| w::look_again(by, today)));
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let parts = w::parts(count(now.boxes.len()), count(now.traps().count()));
-    second.extend(larvae(standing, now, today));
-    second.extend(young.iter().find(|(hive, _)| *hive == row.hive).map(|(_, said)| said.clone()));
     second.push(parts);
-    Some(Shown { tag: now.tag.clone(), word, mark, first, second: second.join(" · ") })
+    let beside = beside.iter().find(|(hive, _)| *hive == row.hive).map(|(_, said)| said.clone());
+    let beside = beside.unwrap_or_default();
+    Some(Shown { tag: now.tag.clone(), word, mark, first, beside, second: second.join(" · ") })
 }
 
-/// Larvae or slime in the last look into the hive: until somebody looks again and finds none.
-fn larvae(standing: &Standing, hive: &HiveNow, today: Day) -> Option<String> {
-    let look = standing.records.get(hive.look.as_ref()?)?;
-    let many = match look.record.word("larvae") {
-        Some("few") => wr::LARVAE_FEW,
-        Some("many") => wr::LARVAE_MANY,
-        _ if look.record.word("slime") == Some("yes") => wr::SLIME,
-        _ => return None,
-    };
-    Some(wr::seen(many, look.day, today))
-}
-
-fn row(walk: Walk, rows: Memo<Vec<Row>>, young: Memo<Young>, kept: Kept, id: &str) -> El {
+fn row(walk: Walk, rows: Memo<Vec<Row>>, beside: Memo<Beside>, kept: Kept, id: &str) -> El {
     let Ok(hive) = ThingId::parse(id) else { return el("li") };
     let first = walk.records.book.with_untracked(|book| {
         let today = walk.today.get_untracked();
         let row = rows.with_untracked(|rows| rows.iter().find(|row| row.hive == hive).cloned());
         let shown =
-            row.and_then(|row| young.with_untracked(|young| read(book.standing(), &row, young, today)));
+            row.and_then(|row| beside.with_untracked(|beside| read(book.standing(), &row, beside, today)));
         shown.unwrap_or_default()
     });
     let follows = Follows {
@@ -234,7 +187,7 @@ fn row(walk: Walk, rows: Memo<Vec<Row>>, young: Memo<Young>, kept: Kept, id: &st
     });
     let Follows { shown, open, begun } = follows;
     let words = live(move || {
-        let Shown { tag, mark, first, second, .. } = shown.get();
+        let Shown { tag, mark, first, beside, second, .. } = shown.get();
         let shape = mark.shape();
         let mark =
             (!shape.is_empty()).then(|| el("span").class("row-mark").attr("aria-hidden", "true").text(shape));
@@ -245,6 +198,7 @@ fn row(walk: Walk, rows: Memo<Vec<Row>>, young: Memo<Young>, kept: Kept, id: &st
         let words = el("span")
             .class("row-words")
             .kid(el("span").class("row-first").kid(mark).text(&first))
+            .kids(beside.iter().map(beside::line))
             .kid(second);
         bits![el("span").class("row-tag").kid(el("bdi").text(&tag)), words]
     });
