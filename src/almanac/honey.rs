@@ -87,17 +87,30 @@ pub struct Race {
     pub limit: Moment,
     /// When eggs that were laid as the bees went may hatch.
     pub hatch: Option<Moment>,
+    /// The earliest that they may.
+    pub earliest: Option<Moment>,
+}
+
+/// What decides until when to spin.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Decides {
+    /// The keeper's goal.
+    Goal,
+    /// The keeper's limit, where the goal is no earlier.
+    Limit,
+    /// The earliest hatch.
+    Hatch,
 }
 
 impl Race {
     /// The race of a stack that was bee-free at `off`, with hours for goal and limit. A goal behind the limit is the limit.
     pub fn new(off: Moment, goal_hours: u32, limit_hours: u32, hatch: Hatch) -> Race {
         let limit = off.plus_hours(limit_hours);
-        let hatch = match hatch {
-            Hatch::After { minutes, .. } => Some(off.plus(minutes)),
-            Hatch::TooCold | Hatch::TooHot => None,
+        let (hatch, earliest) = match hatch {
+            Hatch::After { minutes, earliest, .. } => (Some(off.plus(minutes)), Some(off.plus(earliest))),
+            Hatch::TooCold | Hatch::TooHot => (None, None),
         };
-        Race { off, goal: off.plus_hours(goal_hours).min(limit), limit, hatch }
+        Race { off, goal: off.plus_hours(goal_hours).min(limit), limit, hatch, earliest }
     }
 
     /// How far it has come.
@@ -111,9 +124,13 @@ impl Race {
         }
     }
 
-    /// Until when to spin: the limit, or before it when eggs may hatch before it.
-    pub fn spin_by(&self) -> Moment {
-        self.hatch.map_or(self.limit, |hatch| hatch.min(self.limit))
+    /// Until when to spin, and what decides it: goal, limit or the earliest hatch, whichever comes first.
+    pub fn spin_by(&self) -> (Moment, Decides) {
+        let own = if self.goal < self.limit { Decides::Goal } else { Decides::Limit };
+        match self.earliest {
+            Some(hatch) if hatch < self.goal => (hatch, Decides::Hatch),
+            _ => (self.goal, own),
+        }
     }
 }
 

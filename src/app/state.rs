@@ -49,7 +49,7 @@ pub struct Parts {
     /// change.
     pub draft: Memo<BenchDraft>,
     /// Which sums of the Bench are open, a bit for each in the order of `Sum::ALL`.
-    pub bench_open: RwSignal<u8>,
+    pub bench_open: RwSignal<u16>,
     /// Day of the trip on the Load, as typed: it stays while the keeper looks something up elsewhere.
     pub trip_day: RwSignal<String>,
     /// Walks left in the season and its last day, as typed on the Load.

@@ -2,11 +2,13 @@
 //!
 //! A find is the ground of a date. What comes of it is worked out anew each time (`almanac/sighting`) and never stored.
 
+use super::entry::Ending;
 use super::ground::Ground;
 use super::id::ThingId;
 use super::record::{Answer, Ask, Blank, Record};
 use super::standing::{HiveNow, Standing};
 use crate::almanac::day::Day;
+use crate::almanac::order::sort_by;
 use crate::almanac::sighting::{Dates, Seen, Sighting};
 use crate::almanac::stack::HiveSize;
 use crate::almanac::stage::{Edge, Strength, Walk, Weather, Why};
@@ -16,8 +18,8 @@ use crate::almanac::stage::{Edge, Strength, Walk, Weather, Why};
 pub struct Find {
     /// Where.
     pub hive: ThingId,
-    /// What, when, and the day after which no beetle goes on in the comb: it was looked at and held no larvae, the colony
-    /// was divided, or it was dead and its comb taken care of.
+    /// What, when, and the day after which no beetle goes on in the comb: it was looked at and held no larvae, comb with
+    /// larvae was taken care of, or the hive was sold.
     pub sighting: Sighting,
 }
 
@@ -53,9 +55,15 @@ impl UnderWay {
         Edge::Earliest.of(self.dates.adults).ok().map(|when| when.day)
     }
 
-    /// Whether the last young adult may still be to come on `today`.
+    /// Larvae that were seen may still be in the comb.
+    pub fn in_comb(&self) -> bool {
+        let in_comb = |find: &Sighting| !matches!(find.seen, Seen::AdultsOnly | Seen::InSoil);
+        self.finds.iter().any(|find| find.ended.is_none() && in_comb(find))
+    }
+
+    /// Whether the last young adult may still be to come on `today`, or to lay its first eggs.
     fn open(&self, today: Day) -> bool {
-        match Edge::Latest.of(self.dates.adults) {
+        match Edge::Latest.of(self.dates.eggs) {
             Ok(when) => when.day >= today,
             Err(Why::HiveEnded) => false,
             Err(_) => true,
@@ -70,59 +78,113 @@ const USUAL_FRAMES: f64 = 10.0;
 /// and a winter may lie between.
 const REMEMBERED_DAYS: i32 = 400;
 
+/// Days for which a count of the bees on the combs tells how warm these are. Chosen here, no source.
+const STRENGTH_LASTS: i32 = 60;
+
+/// Days for which larvae may lie in comb that is given to another hive: they are full grown before. Chosen here; the
+/// slowest larva of a warm nest takes twelve.
+const GIVEN_DAYS: i32 = 30;
+
+/// What the records of the last year tell of the hives.
+#[derive(Default)]
+struct Told {
+    finds: Vec<Find>,
+    /// From then on nothing goes on in the comb of a hive.
+    ends: Vec<(ThingId, Day)>,
+    /// Hives that were looked into.
+    looks: Vec<(ThingId, Day)>,
+    /// From which hive comb went to which.
+    splits: Vec<(ThingId, ThingId, Day)>,
+}
+
+impl Told {
+    /// Of the hives that stand in `yard`, or stood there when something was found.
+    ///
+    /// A hive that was moved since left larvae in the ground where it stood, and took along what was in the comb: its finds
+    /// count in both yards, those of larvae on the way out only where they were seen.
+    fn of(standing: &Standing, yard: &ThingId, today: Day) -> Told {
+        let mut all = Told::default();
+        for now in standing.records.values() {
+            let known = matches!(now.record.blank, Blank::Look | Blank::DeadOut | Blank::Comb | Blank::Split);
+            if !known || now.day > today || now.day.plus(REMEMBERED_DAYS) < today {
+                continue;
+            }
+            let [named] = &*now.record.hives else { continue };
+            let hive = standing.kept(named);
+            let here = standing.hives.get(hive).is_some_and(|hive| hive.yard == *yard);
+            let there = now.yard.as_ref() == Some(yard);
+            if !here && !there {
+                continue;
+            }
+            for seen in told(&now.record) {
+                let carried = !matches!(seen, Seen::Leaving | Seen::InSoil);
+                if there || carried {
+                    let sighting = Sighting { seen, day: now.day, ended: None };
+                    all.finds.push(Find { hive: hive.clone(), sighting });
+                }
+            }
+            if ends(&now.record) {
+                all.ends.push((hive.clone(), now.day));
+            }
+            match (now.record.blank, now.record.named_hive()) {
+                (Blank::Look, _) => all.looks.push((hive.clone(), now.day)),
+                (Blank::Split, Some(into)) => {
+                    all.splits.push((hive.clone(), standing.kept(into).clone(), now.day));
+                }
+                _ => {}
+            }
+        }
+        for (id, hive) in &standing.hives {
+            // A hive that was sold is looked after by somebody else. In one that died, or was left by its bees, larvae go on.
+            if let Some((Ending::Sold, on)) = hive.ended.as_ref().filter(|_| hive.yard == *yard) {
+                all.ends.push((id.clone(), *on));
+            }
+        }
+        all
+    }
+
+    /// Larvae that may have gone along with comb that was given to another hive.
+    fn carry(&mut self) {
+        let mut carried = Vec::new();
+        for (from, into, on) in &self.splits {
+            for Find { hive, sighting } in &self.finds {
+                let age = on.days_since(sighting.day);
+                let larvae = matches!(sighting.seen, Seen::TinyLarvae | Seen::FullGrown);
+                if hive == from && larvae && (0..=GIVEN_DAYS).contains(&age) {
+                    carried.push(Find { hive: into.clone(), sighting: *sighting });
+                }
+            }
+        }
+        self.finds.append(&mut carried);
+    }
+}
+
 /// Finds in the hives of `yard` that may still matter on `today`, by day.
 ///
 /// A look that tells of larvae and of adults is a find of the larvae. Adults alone are a find as long as nobody has looked
 /// again.
 pub fn finds(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Find> {
-    let mut found: Vec<Find> = Vec::new();
-    let mut ended: Vec<(ThingId, Day)> = Vec::new();
-    for blank in [Blank::Look, Blank::DeadOut, Blank::Split] {
-        for (_, now) in standing.records_of(blank) {
-            let [hive] = &*now.record.hives else { continue };
-            let hive = standing.kept(hive);
-            let here = standing.hives.get(hive).is_some_and(|hive| hive.yard == *yard);
-            if !here || now.day > today || now.day.plus(REMEMBERED_DAYS) < today {
-                continue;
-            }
-            for seen in told(&now.record) {
-                let sighting = Sighting { seen, day: now.day, ended: None };
-                found.push(Find { hive: hive.clone(), sighting });
-            }
-            if ends(&now.record) {
-                ended.push((hive.clone(), now.day));
-            }
-        }
-    }
-    for (id, hive) in &standing.hives {
-        if let Some((_, on)) = hive.ended.as_ref().filter(|_| hive.yard == *yard) {
-            ended.push((id.clone(), *on));
-        }
-    }
-    for find in &mut found {
-        for (hive, on) in &ended {
-            if *hive == find.hive && *on > find.sighting.day {
-                let until = find.sighting.ended.map_or(*on, |until| until.min(*on));
-                find.sighting.ended = Some(until);
-            }
-        }
+    let mut all = Told::of(standing, yard, today);
+    all.carry();
+    let Told { mut finds, ends, looks, .. } = all;
+    for Find { hive, sighting } in &mut finds {
+        let ended = ends.iter().filter(|(of, on)| of == hive && *on > sighting.day).map(|(_, on)| *on).min();
+        sighting.ended = ended;
     }
     // A later look stands in the place of adults that were seen before it.
-    let looked: Vec<(ThingId, Day)> =
-        found.iter().map(|find| (find.hive.clone(), find.sighting.day)).collect();
-    let later = |find: &Find| looked.iter().any(|(hive, day)| *hive == find.hive && *day > find.sighting.day);
-    found.retain(|find| {
+    let later = |find: &Find| looks.iter().any(|(hive, on)| *hive == find.hive && *on > find.sighting.day);
+    finds.retain(|find| {
         find.sighting.seen != Seen::AdultsOnly || find.sighting.ended.is_none() && !later(find)
     });
-    let mut by_day: Vec<Find> = Vec::with_capacity(found.len());
-    for find in found {
-        let at = by_day.iter().take_while(|other| other.sighting.day <= find.sighting.day).count();
-        by_day.insert(at, find);
-    }
-    by_day
+    sort_by(&mut finds, |one, two| one.sighting.day.cmp(&two.sighting.day));
+    finds
 }
 
-/// What is under way in the hives of `yard` on `today`, hive by hive in the order in which they are walked.
+/// Dates that were worked out: finds of one day in hives alike have the same.
+type Known = Vec<(Sighting, Strength, Dates)>;
+
+/// What is under way in the hives of `yard` on `today`, of those that stand there in the order in which they are walked,
+/// then of those that stood there; of one alone where `only` names it.
 ///
 /// Finds of a hive whose young adults may come at the same time belong together; a later brood stands by itself.
 pub fn under_way(
@@ -131,19 +193,28 @@ pub fn under_way(
     today: Day,
     ground: &Ground,
     weather: &Weather,
+    only: Option<&ThingId>,
 ) -> Vec<UnderWay> {
     let finds = finds(standing, yard, today);
-    let mut all = Vec::new();
-    for (id, hive) in standing.hives_of(yard, false) {
-        let mut own = finds.iter().filter(|find| find.hive == *id).peekable();
-        if own.peek().is_none() {
-            continue;
+    let mut ids: Vec<&ThingId> = standing.hives_of(yard, false).map(|(id, _)| id).collect();
+    for find in &finds {
+        if !ids.contains(&&find.hive) {
+            ids.push(&find.hive);
         }
-        let walk = Walk { weather, strength: strength(standing, id, hive), dry: &ground.dry };
+    }
+    let (mut all, mut known) = (Vec::new(), Known::new());
+    for id in ids.into_iter().filter(|id| only.is_none_or(|only| only == *id)) {
+        let mut own = finds.iter().filter(|find| find.hive == *id).peekable();
+        let (Some(_), Some(hive)) = (own.peek(), standing.hives.get(id)) else { continue };
+        let walk = Walk { weather, strength: strength(standing, id, hive, today), dry: &ground.dry };
         let mut groups: Vec<UnderWay> = Vec::new();
         for Find { sighting, .. } in own {
-            let dates = sighting.dates(&walk);
-            match groups.last_mut().filter(|last| together(&last.dates, &dates)) {
+            let dates = dates(sighting, &walk, &mut known);
+            // Larvae in the ground are another brood than those in the comb.
+            let in_soil = sighting.seen == Seen::InSoil;
+            let alike =
+                |group: &UnderWay| group.finds.iter().all(|find| (find.seen == Seen::InSoil) == in_soil);
+            match groups.iter_mut().rev().find(|group| alike(group) && together(&group.dates, &dates)) {
                 Some(last) => {
                     last.dates = last.dates.or(&dates);
                     last.finds.push(*sighting);
@@ -157,10 +228,21 @@ pub fn under_way(
     all
 }
 
+fn dates(sighting: &Sighting, walk: &Walk, known: &mut Known) -> Dates {
+    let same =
+        |(of, strength, _): &&(Sighting, Strength, Dates)| of == sighting && *strength == walk.strength;
+    if let Some((_, _, dates)) = known.iter().find(same) {
+        return *dates;
+    }
+    let dates = sighting.dates(walk);
+    known.push((*sighting, walk.strength, dates));
+    dates
+}
+
 /// The same in the year that the records of the yard tell of; none as long as nobody wrote down its temperatures.
 pub fn of_yard(standing: &Standing, yard: &ThingId, today: Day) -> Option<Vec<UnderWay>> {
     let ground = Ground::of(standing, yard, today)?;
-    Some(under_way(standing, yard, today, &ground, &ground.weather(today)))
+    Some(under_way(standing, yard, today, &ground, &ground.weather(today), None))
 }
 
 /// Whether young adults of both may come on one day.
@@ -171,29 +253,37 @@ fn together(one: &Dates, two: &Dates) -> bool {
     }
 }
 
-/// How many bees keep the comb of a hive warm, by the last look that counted them.
-pub fn strength(standing: &Standing, id: &ThingId, hive: &HiveNow) -> Strength {
+/// How many bees keep the comb of a hive warm on `today`, by the last look that counted them; none in one whose bees are
+/// dead or gone.
+pub fn strength(standing: &Standing, id: &ThingId, hive: &HiveNow, today: Day) -> Strength {
+    if hive.ended.is_some() {
+        return Strength::Empty;
+    }
     let frames = |record: &Record, name: &str| match record.get(name) {
         Some(Answer::Number(number, _)) => Some(number.as_f64()),
         _ => None,
     };
-    let mut bees = None;
-    for (_, now) in standing.records_of(Blank::Look) {
-        if now.record.hives.iter().any(|named| standing.kept(named) == id) {
-            bees = frames(&now.record, "frames_of_bees").or(bees);
+    let mut bees: Option<(Day, f64)> = None;
+    for now in standing.records.values() {
+        let age = today.days_since(now.day);
+        let newer = bees.is_none_or(|(day, _)| day <= now.day);
+        let fits = now.record.blank == Blank::Look && (0..=STRENGTH_LASTS).contains(&age) && newer;
+        if fits && now.record.hives.iter().any(|named| standing.kept(named) == id) {
+            bees = frames(&now.record, "frames_of_bees").map(|frames| (now.day, frames)).or(bees);
         }
     }
+    let Some((_, bees)) = bees else { return Strength::Unknown };
     let facts = standing.facts(Blank::HiveFacts, None, Some(id));
     let comb = frames(&facts, "frames").unwrap_or(match hive.size {
         HiveSize::Nuc => USUAL_FRAMES / 2.0,
         HiveSize::Full => USUAL_FRAMES,
     });
     let boxes = u32::try_from(hive.boxes.len()).unwrap_or(u32::MAX);
-    bees.map_or(Strength::Unknown, |bees| Strength::of_frames(bees, comb * f64::from(boxes)))
+    Strength::of_frames(bees, comb * f64::from(boxes))
 }
 
 /// What a record tells of beetles in the comb, on the way out, and in the ground.
-fn told(record: &Record) -> Vec<Seen> {
+pub fn told(record: &Record) -> Vec<Seen> {
     let mut seen = Vec::new();
     let slime = record.word("slime") == Some("yes");
     if slime || chosen(record, "entrance", "larvae_leaving") || chosen(record, "entrance", "slime") {
@@ -219,13 +309,17 @@ fn told(record: &Record) -> Vec<Seen> {
     seen
 }
 
-/// Whether nothing goes on in the comb after this record.
+/// Whether nothing goes on in the comb after this record: a look that finds none, or comb with larvae that was frozen,
+/// melted or burned. A split ends nothing, since the larvae stay or go along; a dead colony leaves its comb to them.
 fn ends(record: &Record) -> bool {
+    let (to, why) = (record.word("to"), record.word("why"));
     match record.blank {
         Blank::Look => {
             record.word("larvae") == Some("none") && told(record).iter().all(|seen| *seen == Seen::AdultsOnly)
         }
-        Blank::Split | Blank::DeadOut => true,
+        Blank::Comb => {
+            matches!(to, Some("freezer" | "melted" | "burned")) && matches!(why, Some("larvae" | "slime"))
+        }
         _ => false,
     }
 }

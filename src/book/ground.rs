@@ -25,11 +25,15 @@ pub struct Ground {
     pub dry: Vec<Dry>,
 }
 
+/// Days for which ground that somebody found dry is taken as dry, unless somebody writes down otherwise. Chosen here, no
+/// source: who does not look again for so long cannot say that it is dry.
+const DRY_LASTS: i32 = 60;
+
 /// Depth of a probe nobody noted, in millimetres: where most pupae lie (Pettis & Shimanuki 2000, second-hand).
 const USUAL_DEPTH_MM: f64 = 100.0;
 
 impl Ground {
-    /// Of `yard`, from what was written down up to `today`; none as long as nobody wrote down its temperatures.
+    /// Of `yard`, from what was written down, of soil and rain up to `today`; none as long as nobody wrote down its temperatures.
     pub fn of(standing: &Standing, yard: &ThingId, today: Day) -> Option<Ground> {
         let climate = climate(&standing.facts(Blank::Climate, Some(yard), None))?;
         let mut ground = Ground {
@@ -55,12 +59,21 @@ impl Ground {
                 told.insert(at, (now.day, dry));
             }
         }
-        for (since, dry) in &told {
-            match (dry, ground.dry.last_mut().filter(|last| last.until.is_none())) {
-                (true, None) => ground.dry.push(Dry { from: *since, until: None }),
-                (false, Some(last)) => last.until = Some(*since),
-                _ => {}
+        for (at, (since, dry)) in told.iter().enumerate() {
+            if !dry {
+                continue;
             }
+            let next = told.get(at + 1).map(|(next, _)| *next);
+            let until = since.plus(DRY_LASTS);
+            let until = next.filter(|next| *next < until).unwrap_or(until);
+            match ground.dry.last_mut().filter(|last| last.until == Some(*since)) {
+                Some(last) => last.until = Some(until),
+                None => ground.dry.push(Dry { from: *since, until: Some(until) }),
+            }
+        }
+        // Until then nobody can know of rain.
+        if let Some(last) = ground.dry.last_mut().filter(|last| last.until > Some(today)) {
+            last.until = None;
         }
         let facts = standing.facts(Blank::YardFacts, Some(yard), None);
         let dry = ground.dry.last().is_some_and(|last| last.until.is_none());

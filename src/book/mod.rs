@@ -15,6 +15,7 @@ pub mod id;
 pub mod keeper;
 pub mod log;
 pub mod lot;
+pub mod next_look;
 pub mod page;
 pub mod plain;
 pub mod record;
@@ -27,7 +28,7 @@ pub mod twins;
 pub mod withheld;
 pub mod write;
 
-use entry::Entry;
+use entry::{Entry, What};
 use log::Log;
 use standing::Standing;
 
@@ -36,13 +37,27 @@ use standing::Standing;
 pub struct Book {
     log: Log,
     standing: Standing,
+    turn: Turn,
+}
+
+/// Moves on with whatever comes in but trap work, skips and notes. Two books that hold the same are equal, whatever way
+/// each came to it.
+#[derive(Clone, Copy, Debug, Default)]
+struct Turn(u32);
+
+impl PartialEq for Turn {
+    fn eq(&self, _: &Turn) -> bool {
+        true
+    }
 }
 
 impl Book {
     /// The book that holds these entries.
     pub fn from_log(log: Log) -> Book {
         let standing = fold::fold(&log);
-        Book { log, standing }
+        // Far enough apart that a book that takes the place of another is told from it.
+        let turn = Turn(u32::try_from(log.len()).unwrap_or_default().wrapping_mul(7919));
+        Book { log, standing, turn }
     }
 
     /// Every entry ever made.
@@ -53,6 +68,12 @@ impl Book {
     /// What the entries say.
     pub fn standing(&self) -> &Standing {
         &self.standing
+    }
+
+    /// Moves on with whatever comes in but trap work, skips and notes: what goes by records and hives alone is worked out
+    /// anew when this has changed, and not at every tap.
+    pub fn turn(&self) -> u32 {
+        self.turn.0
     }
 
     /// Adds entries; those already here change nothing. Returns how many were new.
@@ -70,6 +91,11 @@ impl Book {
             let on_top = found && self.log.would_be_last(&entry);
             let Some(added) = self.log.add(entry) else { continue };
             new += 1;
+            if !matches!(added.what, What::Check(_) | What::Skip { .. } | What::Note { .. })
+                || added.replaces.is_some()
+            {
+                self.turn.0 = self.turn.0.wrapping_add(1);
+            }
             if on_top && !refold {
                 fold::apply(&mut self.standing, added);
             } else {

@@ -33,7 +33,7 @@ const REMEMBERED_DAYS: i32 = 60;
 /// What is to be done at a hive.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Task {
-    /// Adult beetles were seen: look again before larvae can leave.
+    /// Adult beetles were seen: look again on the day before larvae can leave.
     Larvae,
     /// Young beetles may come out of the ground.
     Young,
@@ -146,7 +146,6 @@ pub fn yard_days(standing: &Standing, yards: &[ThingId], today: Day) -> Vec<Yard
     for yard in yards {
         let start = days.len();
         let resting = standing.yards.get(yard).is_none_or(|now| now.paused.is_some());
-        let ways = finds::of_yard(standing, yard, today).unwrap_or_default();
         for row in &round::rows(standing, yard, today) {
             let mut tasks = Vec::new();
             if let (HiveDue::Due { on, .. }, Some(since), false) = (&row.due, row.days_since, resting) {
@@ -159,26 +158,33 @@ pub fn yard_days(standing: &Standing, yards: &[ThingId], today: Day) -> Vec<Yard
                 let task = if bait.patty { Task::Patty } else { Task::Bait };
                 tasks.push((task, bait.off.on, bait.since));
             }
-            for way in ways.iter().filter(|way| way.hive == row.hive) {
-                let task = if way.adults_only() { Task::Larvae } else { Task::Young };
-                let due = if way.adults_only() { way.leaving() } else { way.young() };
-                if let (Some(due), Some(since)) = (due, way.since()) {
-                    tasks.push((task, due, since));
-                }
-            }
             for (task, due, cycle) in tasks {
-                let item = Item { task, hive: row.hive.clone(), due, cycle };
-                let day = due.max(today);
-                let of_yard = days.iter().skip(start);
-                let at = start + of_yard.take_while(|other| other.day < day).count();
-                match days.get_mut(at).filter(|other| other.day == day) {
-                    Some(other) => other.items.push(item),
-                    None => days.insert(at, YardDay { yard: yard.clone(), day, items: vec![item] }),
-                }
+                put_item(&mut days, start, yard, today, Item { task, hive: row.hive.clone(), due, cycle });
+            }
+        }
+        // Beetles come out of the ground of a hive that is dead or gone too.
+        for way in &finds::of_yard(standing, yard, today).unwrap_or_default() {
+            let (task, due) = if way.adults_only() {
+                (Task::Larvae, way.leaving().map(|day| day.plus(-1)))
+            } else {
+                (Task::Young, way.young())
+            };
+            if let (Some(due), Some(cycle)) = (due, way.since()) {
+                put_item(&mut days, start, yard, today, Item { task, hive: way.hive.clone(), due, cycle });
             }
         }
     }
     days
+}
+
+/// Puts `item` into its day of `yard`, whose days begin with `start`.
+fn put_item(days: &mut Vec<YardDay>, start: usize, yard: &ThingId, today: Day, item: Item) {
+    let day = item.due.max(today);
+    let at = start + days.iter().skip(start).take_while(|other| other.day < day).count();
+    match days.get_mut(at).filter(|other| other.day == day) {
+        Some(other) => other.items.push(item),
+        None => days.insert(at, YardDay { yard: yard.clone(), day, items: vec![item] }),
+    }
 }
 
 /// The file for `events`, when `before` was given out earlier; none when there is nothing to give out or take back.

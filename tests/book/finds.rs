@@ -1,17 +1,21 @@
 //! Finds: from what looks told to days on which young beetles may come.
 
-use crate::Yard;
-use crate::support::{day, pen};
+use crate::support::{Unicode, day, pen};
+use crate::{Yard, plan};
 use beetle_almanac::almanac::climate::KNOWN;
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::sighting::Seen;
-use beetle_almanac::almanac::stage::{Edge, Strength, Why};
+use beetle_almanac::almanac::soil::{Shade, SoilKind};
+use beetle_almanac::almanac::stack::{BoxDepth, HiveSize};
+use beetle_almanac::almanac::stage::{Dry, Edge, Strength, Why};
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::almanac::typed::decimal;
 use beetle_almanac::book::entry::Ending;
 use beetle_almanac::book::finds::{UnderWay, finds, strength, under_way};
 use beetle_almanac::book::ground::Ground;
 use beetle_almanac::book::record::{About, Answer, Ask, Blank, Record};
+use beetle_almanac::book::write::{HivePlan, KindChoice};
+use beetle_almanac::papers::calendar::{Task, yard_days};
 
 /// Puts `word` into the field `name`.
 fn say(record: &mut Record, name: &str, word: &str) {
@@ -54,7 +58,7 @@ fn yard() -> Yard {
 fn now(yard: &Yard, today: &str) -> Vec<UnderWay> {
     let (standing, today) = (yard.book.standing(), day(today));
     let ground = Ground::of(standing, &yard.id, today).unwrap();
-    under_way(standing, &yard.id, today, &ground, &ground.weather(today))
+    under_way(standing, &yard.id, today, &ground, &ground.weather(today), None)
 }
 
 fn adults(way: &UnderWay) -> [Day; 3] {
@@ -82,9 +86,11 @@ fn larvae_crawl_out_of_the_entrance_and_three_days_stand_in_the_book() {
     assert!(latest < day("2026-08-15"), "{latest}");
     assert_eq!(way.since(), Some(day("2026-07-10")));
     assert_eq!(way.young(), Some(earliest));
-    // Once the last can be out nothing is under way.
-    assert!(now(&yard, &latest.plus(1).to_string()).is_empty());
-    assert_eq!(now(&yard, &latest.to_string()).len(), 1);
+    // It stays until the last of them can have laid.
+    let laid = Edge::Latest.of(way.dates.eggs).unwrap().day;
+    assert!(laid > latest);
+    assert_eq!(now(&yard, &laid.to_string()).len(), 1);
+    assert!(now(&yard, &laid.plus(1).to_string()).is_empty());
 }
 
 #[test]
@@ -120,23 +126,111 @@ fn a_look_that_finds_none_ends_what_had_not_left() {
     assert_eq!(now(&yard, "2026-07-11").len(), 1);
 }
 
-#[test]
-fn a_dead_out_ends_the_comb_and_not_the_ground() {
-    let mut yard = yard();
-    write(&mut yard, "2026-07-01", Blank::Look, "7", &[("larvae", "many"), ("entrance", "larvae_leaving")]);
-    let before = adults(&now(&yard, "2026-07-01")[0]);
-    let ended = yard.book.end_hive(
-        &pen("aa", day("2026-07-02")),
-        day("2026-07-02"),
-        day("2026-07-02"),
-        &yard.hive("7"),
-        Ending::Dead,
-        None,
-    );
+fn end(yard: &mut Yard, tag: &str, on: &str, how: Ending) {
+    let ended = yard.book.end_hive(&pen("aa", day(on)), day(on), day(on), &yard.hive(tag), how, None);
     yard.book.add(ended.unwrap());
-    let after = adults(&now(&yard, "2026-07-02")[0]);
-    assert_eq!(before[0], after[0], "those in the ground come all the same");
-    assert!(after[2] <= before[2]);
+}
+
+#[test]
+fn a_dead_hive_leaves_its_comb_to_the_larvae_until_somebody_burns_it() {
+    let mut yard = yard();
+    write(&mut yard, "2026-07-10", Blank::Look, "7", &[("larvae", "many"), ("larvae_size", "tiny")]);
+    let before = adults(&now(&yard, "2026-07-10")[0]);
+    end(&mut yard, "7", "2026-07-11", Ending::Dead);
+    write(&mut yard, "2026-07-11", Blank::DeadOut, "7", &[("causes", "beetles"), ("frames_spoilt", "8")]);
+    let after = now(&yard, "2026-07-11");
+    // Without bees the comb is as warm as the air: they take longer, and come all the same.
+    assert!(adults(&after[0])[1] > before[1]);
+    // They are in the calendar of a hive that is no longer walked to.
+    let items = |yard: &Yard, today| {
+        let days = yard_days(yard.book.standing(), std::slice::from_ref(&yard.id), day(today));
+        days.iter().flat_map(|of| &of.items).filter(|item| item.task == Task::Young).count()
+    };
+    assert_eq!(items(&yard, "2026-07-11"), 1);
+    write(&mut yard, "2026-07-12", Blank::Comb, "7", &[("frames", "8"), ("to", "burned"), ("why", "larvae")]);
+    assert!(now(&yard, "2026-07-12").is_empty(), "none had left by then");
+    assert_eq!(items(&yard, "2026-07-12"), 0);
+}
+
+#[test]
+fn a_hive_that_was_sold_is_looked_after_by_somebody_else() {
+    let mut yard = yard();
+    write(&mut yard, "2026-07-10", Blank::Look, "7", &[("larvae", "few"), ("larvae_size", "tiny")]);
+    end(&mut yard, "7", "2026-07-11", Ending::Sold);
+    assert!(now(&yard, "2026-07-11").is_empty());
+}
+
+#[test]
+fn a_split_takes_larvae_along_and_leaves_some() {
+    let mut yard = yard();
+    write(&mut yard, "2026-07-10", Blank::Look, "7", &[("larvae", "few"), ("larvae_size", "tiny")]);
+    let into = yard.hive("8");
+    let mut split = Record::empty(Blank::Split, vec![yard.hive("7")]);
+    let at = Blank::Split.fields().iter().position(|field| field.name == "into").unwrap();
+    split.answers[at] = Some(Answer::Hive(into.clone()));
+    let on = day("2026-07-11");
+    let written = yard.book.record(&pen("aa", on), on, on, Some(&yard.id), split).unwrap();
+    yard.book.add(written);
+    let ways = now(&yard, "2026-07-11");
+    let hives: Vec<_> = ways.iter().map(|way| way.hive.clone()).collect();
+    assert_eq!(hives, [yard.hive("7"), into]);
+    // A look that finds none speaks for its own hive alone.
+    write(&mut yard, "2026-07-12", Blank::Look, "7", &[("larvae", "none")]);
+    let ways = now(&yard, "2026-07-12");
+    assert_eq!((ways.len(), ways[0].hive == yard.hive("8")), (1, true));
+}
+
+#[test]
+fn a_hive_that_moves_leaves_its_larvae_in_the_ground() {
+    let mut yard = yard();
+    let pen = |on: &str| pen("bb", day(on));
+    let plan = plan(&["f"], &[(BoxDepth::Deep, 2)], day("2026-07-01"));
+    let kind = KindChoice::Known(yard.kind());
+    let other = yard.book.keep_yard(&pen("2026-07-01"), "Far", "Europe/Berlin", &kind, &plan).unwrap();
+    let far = other[0].id.thing(0);
+    yard.book.add(other);
+    write(&mut yard, "2026-07-10", Blank::Look, "7", &[("larvae", "none"), ("entrance", "larvae_leaving")]);
+    write(&mut yard, "2026-07-10", Blank::Look, "8", &[("larvae", "few"), ("larvae_size", "tiny")]);
+    for tag in ["7", "8"] {
+        let hive = yard.hive(tag);
+        let on = day("2026-07-12");
+        let moved = yard.book.move_hive(&pen("2026-07-12"), on, on, &hive, &far, None, &Unicode).unwrap();
+        yard.book.add(moved);
+    }
+    let found = |of| {
+        let all = finds(yard.book.standing(), of, day("2026-07-12"));
+        all.iter().map(|find| find.sighting.seen).collect::<Vec<_>>()
+    };
+    assert_eq!(found(&yard.id), [Seen::Leaving, Seen::TinyLarvae], "what left lies here");
+    assert_eq!(found(&far), [Seen::TinyLarvae], "what was in the comb went along");
+    assert_eq!(now(&yard, "2026-07-12").len(), 2);
+}
+
+#[test]
+fn what_a_look_told_is_a_find_of_it() {
+    let seen = |answers: &[(&str, &str)]| {
+        let mut yard = yard();
+        write(&mut yard, "2026-07-10", Blank::Look, "7", answers);
+        finds(yard.book.standing(), &yard.id, day("2026-07-10"))
+            .iter()
+            .map(|find| find.sighting.seen)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(seen(&[("larvae", "few")]), [Seen::TinyLarvae, Seen::FullGrown], "of what size nobody said");
+    assert_eq!(seen(&[("larvae", "none"), ("entrance", "slime")]), [Seen::Leaving]);
+    assert_eq!(seen(&[("larvae", "none"), ("slime", "yes")]), [Seen::Leaving]);
+    assert_eq!(seen(&[("larvae", "not_looked"), ("soil", "larvae")]), [Seen::InSoil]);
+    assert_eq!(seen(&[("larvae", "few"), ("larvae_size", "both"), ("adults", "9")]).len(), 2);
+    assert_eq!(seen(&[("larvae", "none"), ("adults", "0")]), []);
+}
+
+#[test]
+fn a_find_is_remembered_over_a_winter_and_none_comes_before_its_day() {
+    let mut yard = yard();
+    write(&mut yard, "2026-07-10", Blank::Look, "7", &[("larvae", "few"), ("larvae_size", "tiny")]);
+    let count = |today: &str| finds(yard.book.standing(), &yard.id, day(today)).len();
+    assert_eq!((count("2026-07-09"), count("2026-07-10")), (0, 1));
+    assert_eq!((count("2027-08-14"), count("2027-08-15")), (1, 0));
 }
 
 #[test]
@@ -179,13 +273,30 @@ fn adults_alone_are_a_find_until_somebody_looks_again() {
 fn bees_that_cover_half_of_the_comb_keep_half_of_it_warm() {
     let mut yard = yard();
     let hive = yard.hive("7");
-    let of = |yard: &Yard| strength(yard.book.standing(), &hive, &yard.book.standing().hives[&hive]);
-    assert_eq!(of(&yard), Strength::Unknown);
+    let of = |yard: &Yard, today: &str| {
+        strength(yard.book.standing(), &hive, &yard.book.standing().hives[&hive], day(today))
+    };
+    assert_eq!(of(&yard, "2026-07-01"), Strength::Unknown);
     write(&mut yard, "2026-07-01", Blank::Look, "7", &[("larvae", "none"), ("frames_of_bees", "10")]);
     // Two boxes of ten frames, as far as anybody said.
-    assert_eq!(of(&yard), Strength::Cover(0.5));
+    assert_eq!(of(&yard, "2026-07-01"), Strength::Cover(0.5));
     write(&mut yard, "2026-07-02", Blank::HiveFacts, "7", &[("frames", "8")]);
-    assert_eq!(of(&yard), Strength::Cover(10.0 / 16.0));
+    assert_eq!(of(&yard, "2026-07-02"), Strength::Cover(10.0 / 16.0));
+    // The newest look counts, one that has not come does not, and after two months nobody knows.
+    write(&mut yard, "2026-07-20", Blank::Look, "7", &[("larvae", "none"), ("frames_of_bees", "4")]);
+    assert_eq!(of(&yard, "2026-07-20"), Strength::Cover(4.0 / 16.0));
+    assert_eq!(of(&yard, "2026-07-19"), Strength::Cover(10.0 / 16.0));
+    assert_eq!(of(&yard, "2026-09-18"), Strength::Cover(4.0 / 16.0));
+    assert_eq!(of(&yard, "2026-09-19"), Strength::Unknown);
+    // In a nucleus nobody counted a box has half as many frames.
+    let plan = HivePlan { size: HiveSize::Nuc, ..plan(&["nuc"], &[(BoxDepth::Deep, 1)], day("2026-07-01")) };
+    let kind = KindChoice::Known(yard.kind());
+    let added = yard.book.add_hives(&pen("aa", day("2026-07-01")), &yard.id, &kind, &plan, &Unicode).unwrap();
+    yard.book.add(added);
+    write(&mut yard, "2026-07-20", Blank::Look, "nuc", &[("larvae", "none"), ("frames_of_bees", "3")]);
+    let nuc = yard.hive("nuc");
+    let standing = yard.book.standing();
+    assert_eq!(strength(standing, &nuc, &standing.hives[&nuc], day("2026-07-20")), Strength::Cover(0.6));
 }
 
 #[test]
@@ -207,4 +318,63 @@ fn a_probe_moves_the_dates_and_says_by_how_much() {
     let after = soil(&yard);
     assert_eq!(after.readings(), 3);
     assert!(after.offset() < -1.0 && after.give() < before.give(), "{} {}", after.offset(), after.give());
+}
+
+fn ground(yard: &Yard, today: &str) -> Ground {
+    Ground::of(yard.book.standing(), &yard.id, day(today)).unwrap()
+}
+
+#[test]
+fn soil_and_shade_are_taken_as_they_were_written_down() {
+    let mut yard = yard();
+    assert_eq!(
+        (ground(&yard, "2026-07-01").kind, ground(&yard, "2026-07-01").shade),
+        (SoilKind::Unknown, Shade::Part)
+    );
+    for (soil, moist, dry) in [
+        ("sand", SoilKind::WetSand, SoilKind::DrySand),
+        ("loam", SoilKind::MoistLoam, SoilKind::MoistLoam),
+        ("clay", SoilKind::MoistClay, SoilKind::DryClay),
+    ] {
+        let mut yard = self::yard();
+        write(&mut yard, "2026-06-01", Blank::YardFacts, "", &[("soil", soil)]);
+        assert_eq!(ground(&yard, "2026-07-01").kind, moist, "{soil}");
+        write(&mut yard, "2026-06-02", Blank::Soil, "", &[("moisture", "dry")]);
+        assert_eq!(ground(&yard, "2026-07-01").kind, dry, "{soil}");
+        assert_eq!(ground(&yard, "2026-06-01").kind, moist, "{soil}: not known yet");
+    }
+    for (shade, is) in [("full_sun", Shade::Sun), ("part_shade", Shade::Part), ("shade", Shade::Shade)] {
+        write(&mut yard, "2026-06-01", Blank::YardFacts, "", &[("shade", shade)]);
+        assert_eq!(ground(&yard, "2026-07-01").shade, is);
+    }
+}
+
+#[test]
+fn a_probe_by_the_inch_is_as_deep_as_one_by_the_centimetre() {
+    let mut yard = yard();
+    let mut record = Record::empty(Blank::Soil, Vec::new());
+    say(&mut record, "moisture", "moist");
+    say(&mut record, "temperature", "20");
+    let at = Blank::Soil.fields().iter().position(|field| field.name == "depth").unwrap();
+    record.answers[at] = Some(Answer::Number(decimal("4").unwrap(), 1));
+    let on = day("2026-07-01");
+    let written = yard.book.record(&pen("aa", on), on, on, Some(&yard.id), record).unwrap();
+    yard.book.add(written);
+    let [probe] = &*ground(&yard, "2026-07-01").probes else { panic!() };
+    assert!((probe.depth.millimetres() - 101.6).abs() < 1e-9, "{}", probe.depth.millimetres());
+    assert!(ground(&yard, "2026-06-30").probes.is_empty(), "it was not read yet");
+}
+
+#[test]
+fn ground_that_nobody_looked_at_for_two_months_is_not_dry_for_ever() {
+    let mut yard = yard();
+    write(&mut yard, "2026-07-01", Blank::Soil, "", &[("moisture", "dry")]);
+    assert_eq!(ground(&yard, "2026-08-29").dry_since(), Some(day("2026-07-01")));
+    assert_eq!(ground(&yard, "2026-08-30").dry_since(), None);
+    // Said again, it goes on from the first day.
+    write(&mut yard, "2026-08-01", Blank::Soil, "", &[("moisture", "dry")]);
+    assert_eq!(ground(&yard, "2026-09-29").dry_since(), Some(day("2026-07-01")));
+    write(&mut yard, "2026-09-01", Blank::Soil, "", &[("moisture", "wet")]);
+    let now = ground(&yard, "2026-09-29");
+    assert_eq!(now.dry, [Dry { from: day("2026-07-01"), until: Some(day("2026-09-01")) }]);
 }

@@ -19,13 +19,16 @@ import backup_files
 import calendar_files
 import calendar_months
 import climate_seasons
+import grounds
 import hatches
 import hours
 import levels
 import medians
+import none_seen
 import packs
 import rate_sums
 import rhythms
+import samples
 import seasons
 import spills
 import stamps
@@ -40,13 +43,16 @@ MODULES = [
     calendar_files,
     calendar_months,
     climate_seasons,
+    grounds,
     hatches,
     hours,
     levels,
     medians,
+    none_seen,
     packs,
     rate_sums,
     rhythms,
+    samples,
     seasons,
     spills,
     stamps,

@@ -9,6 +9,7 @@ mod baskets;
 mod codes;
 mod corrections;
 mod days;
+mod decisions;
 mod files;
 mod json;
 mod levels;

@@ -110,10 +110,10 @@ proptest! {
         let off = Moment::new(Day::FIRST.plus(off), 600);
         let hatch = hatch(self::room(room, room));
         let race = Race::new(off, goal, limit, hatch);
-        prop_assert!(race.off < race.goal && race.goal <= race.limit && race.spin_by() <= race.limit);
+        prop_assert!(race.off < race.goal && race.goal <= race.limit && race.spin_by().0 <= race.goal);
         prop_assert!(race.stand(off) <= race.stand(race.limit) && race.stand(race.limit) < race.stand(race.limit.plus(1)));
         let later = Race::new(off.plus(60), goal, limit, hatch);
-        prop_assert_eq!((later.goal.since(race.goal), later.spin_by().since(race.spin_by())), (60, 60));
+        prop_assert_eq!((later.goal.since(race.goal), later.spin_by().0.since(race.spin_by().0)), (60, 60));
     }
 
     /// Bait is never out on the day it came, nor later than the keeper's longest time, nor than the beetles allow.

@@ -5,7 +5,7 @@ use super::{celsius, close, day};
 use beetle_almanac::almanac::bait;
 use beetle_almanac::almanac::climate::KNOWN;
 use beetle_almanac::almanac::honey::{
-    BACK_HOURS, GOAL_HOURS, Hatch, LIMIT_HOURS, Pull, Race, Stand, Work, hatch,
+    BACK_HOURS, Decides, GOAL_HOURS, Hatch, LIMIT_HOURS, Pull, Race, Stand, Work, hatch,
 };
 use beetle_almanac::almanac::moment::Moment;
 use beetle_almanac::almanac::rhythm::{gaps, longest, share};
@@ -62,7 +62,11 @@ fn c22_goal_and_limit() {
     assert_eq!((race.goal, race.limit), (at("2026-07-15", 16), at("2026-07-16", 16)));
     let hatch = race.hatch.unwrap();
     assert!(at("2026-07-16", 0) <= hatch && hatch < at("2026-07-16", 1), "{:?}", hatch.utc());
-    assert_eq!(race.spin_by(), hatch);
+    assert_eq!(race.spin_by(), (race.goal, Decides::Goal));
+    // A later goal waits for the quickest of the figures no longer.
+    let late = Race::new(off, 40, LIMIT_HOURS, self::hatch(flat(28.0)));
+    assert_eq!((late.spin_by().1, late.spin_by().0 < hatch), (Decides::Hatch, true));
+    assert_eq!(Race::new(off, 60, 48, Hatch::TooCold).spin_by(), (off.plus_hours(48), Decides::Limit));
     for (hours, stand) in
         [(24, Stand::InTime), (25, Stand::PastGoal), (48, Stand::PastGoal), (49, Stand::PastLimit)]
     {

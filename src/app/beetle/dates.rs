@@ -1,8 +1,9 @@
 //! From a find to dates: the fields, the answer, and how it was worked out.
 
-use super::reckon::{self, Find, RAIN_BACK, SEEN};
+use super::reckon::{self, Find, SEEN};
 use super::{bars, told, worked};
 use crate::almanac::day::Day;
+use crate::almanac::sighting::Seen;
 use crate::almanac::typed::{self, DayTypedError};
 use crate::app::bench::draft::Slot;
 use crate::app::bench::read;
@@ -35,6 +36,9 @@ const HIVE: [Typed; 2] = [
         .hint(wf::HIVE_HINT),
     warmth("dates-hive-high", wf::HIVE_HIGH, Slot::dates_hive_high, Slot::dates_hive_high_unit),
 ];
+
+/// Stands in the place of a yard where temperatures are typed though there is one.
+const TYPED: &str = "typed";
 
 const fn warmth(id: &'static str, label: &'static str, text: Slot, unit: Slot) -> Typed {
     Typed::new(id, label, text, Reads::Warmth).unit(unit)
@@ -77,12 +81,15 @@ pub(super) fn view(ui: Ui, records: Records) -> Bit {
 }
 
 fn answer(find: &Find, today: Day) -> Bit {
-    let rows = told::rows(&find.sighting.dates(&find.walk()));
+    let rows = told::rows(&find.sighting.dates(&find.walk()), today);
+    let last = rows.iter().filter_map(|row| row.days).map(|(_, _, latest)| latest).max();
+    let in_comb = !matches!(find.sighting.seen, Seen::AdultsOnly | Seen::InSoil);
     bits![
         bars::rows(&rows, find.sighting.day, today),
         el("p").class("small").text(w::AXIS),
         find.hot.then(|| Notice::caution(w::HOT).view()),
-        Notice::caution(w::LARVAE).why(w::NO_GROUND).view(),
+        last.filter(|last| *last < today).map(|_| el("p").text(w::PAST)),
+        in_comb.then(|| Notice::caution(w::LARVAE).why(w::NO_GROUND).view()),
     ]
 }
 
@@ -106,14 +113,15 @@ pub(super) fn known_yards(records: Records) -> Vec<(String, String)> {
 
 fn choose_yard(records: Records, id: &'static str, yard: RwSignal<String>) -> Bit {
     let mut all = known_yards(records);
-    // A yard that is gone, or whose temperatures were struck, leaves the typed ones.
-    if yard.with_untracked(|yard| all.iter().all(|(known, _)| known != yard)) {
-        yard.set(String::new());
-    }
-    if all.is_empty() {
+    let Some((first, _)) = all.first().cloned() else {
         return Bit::Nothing;
+    };
+    // A keeper's own yard comes first, also in the place of one that is gone.
+    let known = |yard: &String| yard == TYPED || all.iter().any(|(known, _)| known == yard);
+    if !yard.with_untracked(known) {
+        yard.set(first);
     }
-    all.insert(0, (String::new(), wf::TYPED.to_owned()));
+    all.push((TYPED.to_owned(), wf::TYPED.to_owned()));
     select(id, wf::WHERE, yard, &all).into()
 }
 
@@ -133,11 +141,7 @@ pub(super) fn day_field(ui: Ui, id: &str, label: &str, text: RwSignal<String>, a
     let says = move || {
         let today = ui.today.get();
         let read = text.with(|text| {
-            if asks == Asks::Done {
-                typed::day_done(text, today)
-            } else {
-                typed::day_planned(text, today.plus(-RAIN_BACK))
-            }
+            if asks == Asks::Done { typed::day_done(text, today) } else { reckon::any_day(text, today) }
         });
         match read {
             Ok(day) => {

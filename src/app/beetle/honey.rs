@@ -38,6 +38,8 @@ pub struct Stack {
     pub room: Option<Swing>,
     /// Relative humidity there, in per cent.
     pub humidity: Option<f64>,
+    /// When somebody began to spin it.
+    pub began: Option<Moment>,
     /// What is to be done with it.
     pub step: Step,
 }
@@ -75,6 +77,7 @@ pub fn stacks(book: &Book, clock: &YardClock) -> Vec<Stack> {
                     .and_then(|(supers, _)| crate::book::aims::whole(supers)),
                 room: room(&now.record),
                 humidity: number(&now.record, "humidity").map(|(percent, _)| percent),
+                began: moment(&now.record, "extraction_began", &zone.zone, clock),
                 step,
             });
         }
@@ -82,8 +85,12 @@ pub fn stacks(book: &Book, clock: &YardClock) -> Vec<Stack> {
     found
 }
 
+fn moment(record: &Record, name: &str, zone: &str, clock: &YardClock) -> Option<Moment> {
+    record.time(name).and_then(|time| (clock.moment)(time, zone))
+}
+
 fn step(record: &Record, zone: &str, aims: &Aims, clock: &YardClock) -> Option<Step> {
-    let moment = |name| record.time(name).and_then(|time| (clock.moment)(time, zone));
+    let moment = |name| moment(record, name, zone, clock);
     if let Some(ended) = moment("extraction_ended") {
         let open = record.time("supers_back").is_none();
         return open.then(|| Step::Back { ended, by: ended.plus_hours(BACK_HOURS) });
@@ -118,6 +125,14 @@ impl Stack {
     /// So old that nobody will have waited so long: the hour was not written down.
     pub fn is_old(&self, now: Moment) -> bool {
         now.since(self.since()) > SHOWN_DAYS * 24 * 60
+    }
+
+    /// The limit is over and nobody spins, or what was spun is not back in time.
+    pub fn is_over(&self, now: Moment) -> bool {
+        match self.step {
+            Step::Spin(race, _) => self.began.is_none() && now > race.limit,
+            Step::Back { by, .. } => now > by,
+        }
     }
 
     /// The day in its yard.

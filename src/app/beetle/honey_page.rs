@@ -121,9 +121,10 @@ fn card(ui: Ui, records: Records, stack: Stack) -> Bit {
         .class("card")
         .test_id("stack")
         .kid(el("h3").text(&title))
+        .kid(race.map(|_| by(told)))
         .kid(
             el("p")
-                .class("answer-big")
+                .class(if race.is_some() { "lead" } else { "answer-big" })
                 .test_id("stack-big")
                 .live_text(move || told.with(|told| told.big.clone())),
         )
@@ -132,6 +133,17 @@ fn card(ui: Ui, records: Records, stack: Stack) -> Bit {
         .kid(said(told))
         .kid(keys(link(w::TO_STEP, &to)))
         .into()
+}
+
+/// The hour to spin by in large type, and what decides it.
+fn by(told: Memo<Told>) -> Bit {
+    live(move || {
+        let (at, decides) = told.with(|told| told.by)?;
+        Some(bits![
+            el("p").class("answer-big").test_id("stack-by").text(&w::spin_by(at)),
+            el("p").class("small").text(w::decides(decides)),
+        ])
+    })
 }
 
 /// The hours and what is to be known beside them.
@@ -172,14 +184,17 @@ fn typed(ui: Ui) -> El {
             let (race, hatch) = honey_sum::race(draft, off)?;
             let mut told = honey_told::race(&race, Some(hatch), now, &CLOCK, &zone);
             honey_told::of_room(&mut told, honey_sum::room(draft), None);
-            let by = (CLOCK.shown)(race.spin_by(), &zone)?;
-            Some((w::hour(by), told))
+            let (by, decides) = told.by?;
+            Some((w::hour(by), w::decides(decides), told))
         })
     });
     let told = Memo::new(move || {
-        worked.with(|worked| worked.as_ref().map(|(_, told)| told.clone()).unwrap_or_default())
+        worked.with(|worked| worked.as_ref().map(|(.., told)| told.clone()).unwrap_or_default())
     });
-    let big = move || worked.with(|worked| worked.as_ref().map(|(by, _)| (by.clone(), Vec::new())));
+    let big = move || {
+        worked
+            .with(|worked| worked.as_ref().map(|(by, decides, _)| (by.clone(), vec![(*decides).to_owned()])))
+    };
     el("div")
         .class("card-body")
         .kid(Field::new("honey-off", w::OFF_FIELD, off).time().wide().hint(w::OFF_HINT).says(off_says).view())

@@ -1,15 +1,18 @@
 //! A stack of supers in words, as its hours go by.
 
 use super::honey::{Stack, Step, YardClock};
-use crate::almanac::honey::{DRY_PERCENT, FEW_LIVE, Hatch, Race, Stand};
+use crate::almanac::honey::{DRY_PERCENT, Decides, FEW_LIVE, Hatch, Race, Stand};
 use crate::almanac::moment::Moment;
 use crate::almanac::warmth::Swing;
 use crate::app::wording::en_beetle_honey as w;
+use crate::book::record::ClockTime;
 
 /// What is said of a stack at a moment.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Told {
-    /// How many hours are gone and left: in large type.
+    /// The hour to spin by and what decides it, while nobody spins.
+    pub by: Option<(ClockTime, Decides)>,
+    /// How many hours are gone and left.
     pub big: String,
     /// Its hours, each with how far off it is.
     pub lines: Vec<String>,
@@ -24,6 +27,8 @@ pub fn race(race: &Race, hatch: Option<Hatch>, now: Moment, clock: &YardClock, z
     let stand = race.stand(now);
     let next = if stand == Stand::InTime { race.goal } else { race.limit };
     let mut told = Told { big: w::gone(now.since(race.off), next.since(now), stand), ..Told::default() };
+    let (by, decides) = race.spin_by();
+    told.by = (clock.shown)(by, zone).map(|at| (at, decides));
     let mut line = |what: &str, at: Moment| {
         if let Some(shown) = (clock.shown)(at, zone) {
             told.lines.push(w::hour_off(what, shown, at.since(now)));
@@ -68,6 +73,11 @@ pub fn stack(stack: &Stack, now: Moment, clock: &YardClock) -> Told {
         Step::Spin(of, hatch) => {
             let mut told = race(&of, hatch, now, clock, &stack.zone);
             of_room(&mut told, stack.room, stack.humidity);
+            if let Some(since) = stack.began.and_then(|began| (clock.shown)(began, &stack.zone)) {
+                told.big = w::being_spun(since);
+                told.by = None;
+                told.alarm = None;
+            }
             told
         }
         Step::Back { ended, by } => {
@@ -89,7 +99,6 @@ mod tests {
     use crate::almanac::day::Day;
     use crate::almanac::honey::hatch;
     use crate::almanac::warmth::Warmth;
-    use crate::book::record::ClockTime;
 
     const UTC: YardClock = YardClock {
         moment: |time, _| Some(Moment::new(time.day, time.minute)),

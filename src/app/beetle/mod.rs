@@ -1,8 +1,10 @@
 //! The Beetle: what the beetles do between visits, and when they come back.
 
+pub mod bait_said;
 pub mod honey;
 pub mod honey_sum;
 pub mod honey_told;
+pub mod lots_said;
 pub mod reckon;
 pub mod rhythm;
 pub mod told;

@@ -89,14 +89,14 @@ fn yard(ui: Ui, records: Records, id: ThingId) -> Bit {
     });
     let told = Memo::new(move || {
         let today = records.today(&id);
-        records.book.with(|book| told::of_yard(book, &id, today).map(|told| (told, today)))
+        records.book.with(|book| told::of_yard(book, &id, today, None).map(|told| (told, today)))
     });
     let shown = live(move || {
         told.with(|told| match told {
             None => bits![el("p").text(w::NO_CLIMATE), keys(link(w::TO_CLIMATE, &climate))],
             Some((told, _)) if told.is_empty() => el("p").text(w::NOTHING).into(),
             Some((told, today)) => bits![
-                told.iter().any(|way| way.larvae).then(|| Notice::caution(w::LARVAE).view()),
+                told.iter().any(|way| way.in_comb).then(|| Notice::caution(w::LARVAE).view()),
                 bars::all(told, *today),
                 el("p").class("small").text(w::AXIS),
             ],

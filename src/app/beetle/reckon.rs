@@ -6,7 +6,7 @@ use crate::almanac::generations::{self, Season};
 use crate::almanac::sighting::{Seen, Sighting};
 use crate::almanac::soil::{Shade, Soil, SoilKind};
 use crate::almanac::stage::{COMB, Dry, Strength, Walk, Weather};
-use crate::almanac::typed::{self, TypedError};
+use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::almanac::warmth::{Span, Swing, Warmth};
 use crate::app::bench::draft::BenchDraft;
 use crate::app::bench::read;
@@ -28,8 +28,13 @@ pub const SHADES: [(&str, Shade); 3] =
 /// Most degrees by which a climate is made warmer or cooler.
 pub const MOST_SHIFT: i64 = 10;
 
-/// A day of rain may lie this many days back.
-pub const RAIN_BACK: i32 = 400;
+/// A day that has come or is planned.
+///
+/// # Errors
+/// As [`typed::day_planned`].
+pub fn any_day(text: &str, today: Day) -> Result<Day, DayTypedError> {
+    typed::day_done(text, today).or_else(|_| typed::day_planned(text, today))
+}
 
 /// A find and all that its dates go by.
 #[derive(Clone, Debug, PartialEq)]
@@ -44,6 +49,8 @@ pub struct Find {
     pub dry: Vec<Dry>,
     /// So warm that few live through it.
     pub hot: bool,
+    /// The soil of the yard it is in.
+    pub soil: Option<Soil>,
 }
 
 impl Find {
@@ -86,8 +93,7 @@ pub fn find(draft: &BenchDraft, ground: Option<&Ground>, today: Day) -> Result<F
     match draft.dates_ground() {
         "dry" => dry = vec![Dry { from: Day::FIRST, until: None }],
         "rain" => {
-            let rain = typed::day_planned(draft.dates_rain(), today.plus(-RAIN_BACK))
-                .map_err(|_| TypedError::Empty)?;
+            let rain = any_day(draft.dates_rain(), today).map_err(|_| TypedError::Empty)?;
             dry = vec![Dry { from: Day::FIRST, until: Some(rain) }];
         }
         _ => {}
@@ -95,7 +101,8 @@ pub fn find(draft: &BenchDraft, ground: Option<&Ground>, today: Day) -> Result<F
     let place = crate::almanac::climate::place(day);
     let comb = strength.span(weather.air(place)).likely.mean().celsius();
     let hot = comb > HOT_COMB || weather.soil(place).likely.mean().celsius() >= HOT_SOIL;
-    Ok(Find { sighting: Sighting { seen, day, ended: None }, weather, strength, dry, hot })
+    let soil = ground.map(|ground| ground.soil(today));
+    Ok(Find { sighting: Sighting { seen, day, ended: None }, weather, strength, dry, hot, soil })
 }
 
 /// Two temperatures that stay so day and night, and the middle of them.
@@ -139,7 +146,7 @@ pub fn year(draft: &BenchDraft, ground: Option<&Ground>, today: Day) -> Result<Y
     };
     let climate = climate.warmer(shift.as_f64());
     let shade = SHADES.iter().find(|(code, _)| *code == draft.season_shade()).map(|(_, shade)| *shade);
-    let shade = shade.unwrap_or_default();
+    let shade = shade.or(ground.map(|ground| ground.shade)).unwrap_or_default();
     let kind = ground.map_or(SoilKind::Unknown, |ground| ground.kind);
     let mut soil = Soil::of(&climate, kind, shade);
     if let Some(ground) = ground {
@@ -149,7 +156,7 @@ pub fn year(draft: &BenchDraft, ground: Option<&Ground>, today: Day) -> Result<Y
     let mut dry = ground.map(|ground| ground.dry.clone()).unwrap_or_default();
     let text = draft.season_dry();
     if !text.trim().is_empty() {
-        let until = typed::day_planned(text, today.plus(-RAIN_BACK)).map_err(|_| TypedError::Empty)?;
+        let until = any_day(text, today).map_err(|_| TypedError::Empty)?;
         dry = vec![Dry { from: Day::FIRST, until: Some(until) }];
     }
     let weather = Weather::of(&climate, &soil);

@@ -13,7 +13,7 @@ use crate::almanac::stage::Edge;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
-use crate::app::graph::Memo;
+use crate::app::graph::{Memo, untrack};
 use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
@@ -26,6 +26,9 @@ use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_beetle::{self as w, season as ws};
 
+/// The most generations a year that anybody has published (Austria's agency page: 1 to 6 by region).
+const PUBLISHED_MOST: usize = 6;
+
 /// The clock.
 pub(super) fn view(ui: Ui, records: Records) -> Bit {
     let fields = ui.bench();
@@ -35,16 +38,28 @@ pub(super) fn view(ui: Ui, records: Records) -> Bit {
         all.push((at.to_string(), known.name.to_owned()));
     }
     if climate.with_untracked(|climate| all.iter().all(|(known, _)| known != climate)) {
-        climate.set("0".to_owned());
+        climate.set(all.first().map(|(first, _)| first.clone()).unwrap_or_default());
     }
     let ground = chosen(ui, records, climate);
     let year = Memo::new(move || {
         let today = ui.today.get();
         ground.with(|ground| ui.draft.with(|draft| reckon::year(draft, ground.as_ref(), today).ok()))
     });
-    let shades = [0, 1, 2].map(|at| {
-        let code = SHADES.get(at).map_or("", |(code, _)| code);
-        (code, ws::SHADES.get(at).copied().unwrap_or_default())
+    let by_yard = Memo::new(move || ground.with(Option::is_some));
+    let shade = fields.season_shade();
+    let shades = live(move || {
+        let by_yard = by_yard.get();
+        untrack(|| {
+            let mut choice = Choice::new("season-shade", ws::SHADE);
+            if by_yard {
+                choice = choice.option("", ws::AS_WRITTEN);
+            }
+            for ((code, _), words) in SHADES.iter().zip(ws::SHADES) {
+                // Without a yard part shade is meant where nothing was chosen.
+                choice = choice.option(if !by_yard && *code == "part_shade" { "" } else { code }, words);
+            }
+            choice.text(shade).view()
+        })
     });
     let known = move || {
         let at = climate.with(|climate| climate.parse::<usize>().ok())?;
@@ -58,6 +73,9 @@ pub(super) fn view(ui: Ui, records: Records) -> Bit {
                 sum.push(ws::open(edge, edge.of(year.season.open)));
             }
             sum.push(ws::left(year.left.count));
+            if Edge::Earliest.of(year.season.count) > PUBLISHED_MOST {
+                sum.push(ws::MANY.to_owned());
+            }
             Some((ws::count(year.season.count), sum))
         })
     };
@@ -73,7 +91,7 @@ pub(super) fn view(ui: Ui, records: Records) -> Bit {
                     .text(fields.season_shift())
                     .view()
             )
-            .kid(Choice::new("season-shade", ws::SHADE).options(&shades).text(fields.season_shade()).view())
+            .kid(shades)
             .kid(el("p").class("small").text(ws::SHADE_HINT))
             .kid(day_field(ui, "season-dry", ws::DRY, fields.season_dry(), Asks::PlannedOrNone)),
         Answer::of(ws::ANSWER, answer).why(ws::WHY).mark("generations").view(),

@@ -7,6 +7,7 @@ use crate::app::ledger::words;
 use crate::app::wording::en_beetle as w;
 use crate::book::Book;
 use crate::book::finds::{self, UnderWay};
+use crate::book::ground::Ground;
 use crate::book::id::ThingId;
 
 /// One line of dates.
@@ -35,12 +36,14 @@ pub struct Told {
     pub rows: Vec<Row>,
     /// Larvae were seen, not adults alone.
     pub larvae: bool,
+    /// And may still be in the comb.
+    pub in_comb: bool,
     /// Where adults alone were seen: look again by then.
     pub look_by: Option<Day>,
 }
 
 /// What comes of a find, in words.
-pub fn rows(dates: &Dates) -> Vec<Row> {
+pub fn rows(dates: &Dates, today: Day) -> Vec<Row> {
     let mut rows = Vec::new();
     let mut row = |label: &str, three: &[Outcome; 3]| {
         let [one, two, three_] = Edge::ALL.map(|edge| edge.of(*three).ok().map(|when| when.day));
@@ -48,7 +51,7 @@ pub fn rows(dates: &Dates) -> Vec<Row> {
             (Some(one), two, Some(three)) => Some((one, two, three)),
             _ => None,
         };
-        rows.push(Row { label: label.to_owned(), said: w::dates(three), days });
+        rows.push(Row { label: label.to_owned(), said: w::dates(three, today), days });
     };
     if let Some(leaving) = &dates.leaving {
         row(w::LEAVING, leaving);
@@ -61,13 +64,14 @@ pub fn rows(dates: &Dates) -> Vec<Row> {
     rows
 }
 
-/// What is under way in the hives of `yard` on `today`; none as long as nobody wrote down its temperatures.
-pub fn of_yard(book: &Book, yard: &ThingId, today: Day) -> Option<Vec<Told>> {
-    let all = finds::of_yard(book.standing(), yard, today)?;
-    Some(all.iter().map(|way| told(book, way)).collect())
+/// What is under way in the hives of `yard` on `today`, of one where `only` names it; none as long as nobody wrote down its temperatures.
+pub fn of_yard(book: &Book, yard: &ThingId, today: Day, only: Option<&ThingId>) -> Option<Vec<Told>> {
+    let ground = Ground::of(book.standing(), yard, today)?;
+    let all = finds::under_way(book.standing(), yard, today, &ground, &ground.weather(today), only);
+    Some(all.iter().map(|way| told(book, way, today)).collect())
 }
 
-fn told(book: &Book, way: &UnderWay) -> Told {
+fn told(book: &Book, way: &UnderWay, today: Day) -> Told {
     let mut finds = Vec::new();
     for find in &way.finds {
         finds.push(w::found(find.seen, find.day, find.ended));
@@ -78,8 +82,9 @@ fn told(book: &Book, way: &UnderWay) -> Told {
         name: words::hive_name(book, &way.hive),
         finds,
         since: way.since(),
-        rows: rows(&way.dates),
+        rows: rows(&way.dates, today),
         larvae,
+        in_comb: way.in_comb(),
         look_by: way.leaving().filter(|_| !larvae),
     }
 }
@@ -91,8 +96,9 @@ pub fn young(all: &[UnderWay], today: Day) -> Vec<(ThingId, String)> {
     for way in all {
         let Ok(first) = Edge::Earliest.of(way.dates.adults) else { continue };
         if !way.adults_only() && said.iter().all(|(hive, _)| *hive != way.hive) {
-            let last = Edge::Latest.of(way.dates.adults).ok().map(|when| when.day);
-            said.push((way.hive.clone(), w::young(first.day, last, today)));
+            let last = |three: [Outcome; 3]| Edge::Latest.of(three).ok().map(|when| when.day);
+            let (until, laying) = (last(way.dates.adults), last(way.dates.eggs));
+            said.push((way.hive.clone(), w::young(first.day, until, laying, today)));
         }
     }
     said

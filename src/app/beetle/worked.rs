@@ -1,6 +1,7 @@
 //! How dates were worked out: the day-by-day table of one of the three, the constants and the sources.
 
 use super::reckon::Find;
+use super::season::probed;
 use crate::almanac::stage::{Edge, Step};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
@@ -50,7 +51,8 @@ fn body(ui: Ui, find: Memo<Option<Find>>, edge: RwSignal<String>) -> Bit {
         rows.into()
     };
     let small = |text: &str| el("p").class("small").text(text);
-    let mut bits: Vec<Bit> = vec![small(ww::TABLE).into(), table];
+    let soil = find.with(|find| find.as_ref().and_then(|find| probed(ui, find.soil.as_ref()?)));
+    let mut bits: Vec<Bit> = vec![small(ww::TABLE).into(), table, soil.into()];
     for text in ww::SHARES {
         bits.push(small(text).into());
     }

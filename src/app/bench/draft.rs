@@ -269,11 +269,87 @@ fields! {
     bodies_holds = "20";
     /// Bodies: its unit.
     bodies_holds_unit = "mL";
+    /// Open: hives in the yard.
+    open_hives = "40";
+    /// Open: share that is affected, if any is.
+    open_share = "10 %";
+    /// Open: how sure to see one.
+    open_sure = "95 %";
+    /// Open: chance that an affected hive that is opened shows it.
+    open_notice = "85 %";
+    /// Open: hives opened, with none seen; empty counts as many as are to be opened.
+    open_opened = "";
+    /// Open: the seed of the draw; empty until one is drawn.
+    open_seed = "";
+    /// Mesh: wires to the inch.
+    mesh_count = "8";
+    /// Mesh: thickness of a wire.
+    mesh_wire = "0.43";
+    /// Mesh: its unit.
+    mesh_wire_unit = "mm";
+    /// Mesh: a crack; may be empty.
+    mesh_crack = "";
+    /// Mesh: its unit.
+    mesh_crack_unit = "mm";
+    /// Freezer: frames.
+    freezer_frames = "160";
+    /// Freezer: frames that fit in at a time.
+    freezer_fit = "48";
+    /// Freezer: how cold it is.
+    freezer_cold = "-18";
+    /// Freezer: its unit.
+    freezer_cold_unit = "C";
+    /// Freezer: hours until the core of the comb is cold.
+    freezer_chill = "24";
+    /// Freezer: hours from there.
+    freezer_hold = "48";
+    /// Ground: hives.
+    ground_hives = "10";
+    /// Ground: hives in a row.
+    ground_in_row = "10";
+    /// Ground: from the middle of a hive to that of the next.
+    ground_apart = "0.9";
+    /// Ground: its unit.
+    ground_apart_unit = "m";
+    /// Ground: from the middle of a row to that of the next.
+    ground_rows = "3";
+    /// Ground: its unit.
+    ground_rows_unit = "m";
+    /// Ground: how far round a hive.
+    ground_reach = "0.9";
+    /// Ground: its unit.
+    ground_reach_unit = "m";
+    /// Ground: a hive across its entrance.
+    ground_width = "41.3";
+    /// Ground: its unit.
+    ground_width_unit = "cm";
+    /// Ground: a hive from front to back.
+    ground_length = "50.5";
+    /// Ground: its unit.
+    ground_length_unit = "cm";
+    /// Ground: paved; may be empty.
+    ground_paved = "";
+    /// Ground: so much of the product by its label; empty until it is typed, since no rate is built in.
+    ground_rate = "";
+    /// Ground: on so much ground.
+    ground_per = "1";
+    /// Ground: unit of all areas.
+    ground_unit = "m2";
+    /// Ground: water by the label on the same ground; may be empty.
+    ground_water = "";
+    /// Ground: its unit.
+    ground_water_unit = "L";
+    /// Cover: sides of comb that bees cover.
+    cover_sides = "22";
+    /// Cover: frames of drawn comb.
+    cover_frames = "16";
+    /// Cover: frames of a box.
+    cover_a_box = "8";
     /// Dates: what was found: `adults`, `tiny`, `full_grown`, `leaving`, `in_soil`.
     dates_seen = "full_grown";
     /// Dates: day of the find; empty is today.
     dates_on = "";
-    /// Dates: the yard whose temperatures count; empty counts those that are typed.
+    /// Dates: the yard whose temperatures count; `typed` counts those that are typed, empty the first yard there is.
     dates_yard = "";
     /// Dates: the coolest the soil is.
     dates_soil_low = "24";
@@ -297,12 +373,12 @@ fields! {
     dates_ground = "moist";
     /// Dates: that day.
     dates_rain = "";
-    /// Season: the climate: `yard` or the place in the list of known ones.
-    season_climate = "0";
+    /// Season: the climate: a yard, or a place in the list of known ones; empty is the first yard there is, or the first place.
+    season_climate = "";
     /// Season: degrees warmer, with a minus cooler.
     season_shift = "0";
-    /// Season: `full_sun`, `part_shade`, `shade`.
-    season_shade = "part_shade";
+    /// Season: `full_sun`, `part_shade`, `shade`; empty is as written down of the yard.
+    season_shade = "";
     /// Season: the ground is dry until this day; may be empty.
     season_dry = "";
     /// Rhythm: how warm the comb is.

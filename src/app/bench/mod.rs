@@ -2,13 +2,18 @@
 //! fields and reckons, on plain values; `view` holds what is seen of it.
 
 pub mod bodies;
+pub mod cover;
 pub mod draft;
 pub mod fits;
+pub mod freezer;
+pub mod ground;
 pub mod keep;
+pub mod mesh;
 pub mod oil;
 pub mod packs;
 pub mod read;
 pub mod refill;
+pub mod sample;
 pub mod spill;
 #[cfg(target_arch = "wasm32")]
 pub mod view;
@@ -31,12 +36,34 @@ pub enum Sum {
     Refill,
     /// Beetles hide the loss of oil.
     Bodies,
+    /// Hives to open, and what none seen proves.
+    Sample,
+    /// What a mesh or a crack lets through.
+    Mesh,
+    /// Comb through the freezer.
+    Freezer,
+    /// The ground round the hives.
+    Ground,
+    /// How much of their comb the bees cover.
+    Cover,
 }
 
 impl Sum {
     /// Every sum, in order.
-    pub const ALL: [Sum; 7] =
-        [Sum::Yard, Sum::Refill, Sum::Spill, Sum::Fit, Sum::Packs, Sum::Oil, Sum::Bodies];
+    pub const ALL: [Sum; 12] = [
+        Sum::Yard,
+        Sum::Refill,
+        Sum::Spill,
+        Sum::Fit,
+        Sum::Packs,
+        Sum::Oil,
+        Sum::Bodies,
+        Sum::Sample,
+        Sum::Cover,
+        Sum::Mesh,
+        Sum::Freezer,
+        Sum::Ground,
+    ];
 
     /// The word in the address.
     pub fn slug(self) -> &'static str {
@@ -48,6 +75,11 @@ impl Sum {
             Sum::Oil => "oil",
             Sum::Refill => "refill",
             Sum::Bodies => "bodies",
+            Sum::Sample => "open",
+            Sum::Mesh => "mesh",
+            Sum::Freezer => "freezer",
+            Sum::Ground => "ground",
+            Sum::Cover => "cover",
         }
     }
 

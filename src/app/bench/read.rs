@@ -1,6 +1,6 @@
 //! Typed texts of the Bench as values. An empty field that may stay empty is no value and no error.
 
-use crate::almanac::quantity::{Decimal, TypedLength, TypedVolume};
+use crate::almanac::quantity::{Decimal, Length, LengthUnit, TypedLength, TypedVolume};
 use crate::almanac::typed::{self, TypedError};
 use crate::app::prefs::{self, WarmthUnit};
 
@@ -57,6 +57,37 @@ pub fn holds(text: &str, unit: &str) -> Result<TypedVolume, TypedError> {
 pub fn positive(text: &str) -> Result<Decimal, TypedError> {
     let number = typed::decimal(text)?;
     if number.is_negative() { Err(TypedError::Negative) } else { Ok(number) }
+}
+
+/// As [`positive`], of more than 0.
+///
+/// # Errors
+/// As [`positive`], and [`TypedError::TooFew`] for nothing.
+pub fn more(text: &str) -> Result<Decimal, TypedError> {
+    let number = positive(text)?;
+    if number == Decimal::ZERO { Err(TypedError::TooFew { least: Decimal::ZERO }) } else { Ok(number) }
+}
+
+/// Millimetres in the unit with this code.
+pub fn way_unit(unit: &str) -> f64 {
+    match unit {
+        "cm" => 10.0,
+        "in" => 25.4,
+        "ft" => 304.8,
+        _ => 1000.0,
+    }
+}
+
+/// A way in a yard, or a side of a hive: by the unit beside it, or by the millimetres, centimetres or inches behind the number.
+///
+/// # Errors
+/// As [`positive`], and as [`typed::length`] where there is more than a number.
+pub fn way(text: &str, unit: &str) -> Result<Length, TypedError> {
+    match positive(text) {
+        Err(TypedError::NotANumber) => Ok(typed::length(text, LengthUnit::Millimetre)?.length()),
+        // Kept finite: no typed number is above 10⁹.
+        number => Ok(Length::from_millimetres(number?.as_f64() * way_unit(unit)).unwrap_or_default()),
+    }
 }
 
 /// Temperatures above this, in °C, are asked about: no soil, comb or room that beetles live in is as warm (our
@@ -122,6 +153,23 @@ mod tests {
             let read = warmth(text, unit).unwrap();
             assert!((read - celsius).abs() < 0.06, "{text} {unit}: {read}");
         }
+    }
+
+    #[test]
+    fn a_way_goes_by_metre_and_foot_or_by_what_stands_behind_it() {
+        for (text, unit, millimetres) in [
+            ("0,9", "m", 900.0),
+            ("3", "ft", 914.4),
+            ("60 cm", "m", 600.0),
+            ("24 in", "ft", 609.6),
+            ("42", "cm", 420.0),
+        ] {
+            let read = way(text, unit).unwrap();
+            assert!((read.millimetres() - millimetres).abs() < 1e-9, "{text} {unit}");
+        }
+        assert_eq!(way("", "m"), Err(TypedError::Empty));
+        assert_eq!(way("-1", "m"), Err(TypedError::Negative));
+        assert!(way("far", "m").is_err() && way("2 m", "ft").is_err());
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 use super::{boxes, change, stack};
 use crate::almanac::day::Day;
+use crate::app::beetle::bait_said::baited_said;
 use crate::app::beetle::{bars, told};
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el, live};
@@ -16,12 +17,15 @@ use crate::app::round::form::{self, Form, big_link, go};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
 use crate::app::wording::en_beetle as wb;
+use crate::app::wording::en_beetle_rhythm as rhythm;
 use crate::app::wording::en_book::history::double as double_of;
 use crate::app::wording::en_records as wr;
 use crate::app::wording::{en_hive as w, en_limit, en_round};
 use crate::book::Book;
+use crate::book::aims::Aims;
 use crate::book::entry::{Entry, What};
 use crate::book::id::ThingId;
+use crate::book::next_look::next_look;
 use crate::book::record::{About, Blank, Clear, clear_of_product};
 use crate::book::round::{self, Because, HiveDue};
 use crate::book::standing::HiveNow;
@@ -173,16 +177,13 @@ fn state(page: Page) -> Bit {
 
 /// What comes of what was found in it, with its bars.
 fn under_way(page: Page) -> Bit {
+    let book = page.form.walk.records.book;
+    let turn = Memo::new(move || book.with(Book::turn));
     let told = Memo::new(move || {
-        let today = page.form.walk.today.get();
-        let yard = page.now.with(|now| now.as_ref().map(|now| now.yard.clone()))?;
-        let all = page.form.walk.records.book.with(|book| told::of_yard(book, &yard, today))?;
-        let mut own = Vec::new();
-        for told in all {
-            if page.id.with_value(|id| *id == told.hive) {
-                own.push(told);
-            }
-        }
+        let (today, _) = (page.form.walk.today.get(), turn.get());
+        let yard = page.now.with_untracked(|now| now.as_ref().map(|now| now.yard.clone()))?;
+        let own =
+            book.with_untracked(|book| page.id.with_value(|id| told::of_yard(book, &yard, today, Some(id))))?;
         Some((own, today))
     });
     live(move || {
@@ -224,7 +225,13 @@ fn lines_of(page: Page) -> Option<Vec<String>> {
     }
     let again = round::look_by(&now).filter(|_| !matches!(due, HiveDue::Resting { .. }));
     lines.extend(again.map(|by| en_round::look_again(by, today)));
-    walk.records.book.with(|book| seen(&mut lines, book, page));
+    walk.records.book.with(|book| {
+        let (standing, hive, aims) = (book.standing(), page.id.get_value(), Aims::of(book.standing()));
+        lines.append(&mut baited_said(standing, &hive, &aims, today));
+        let look = next_look(standing, &hive, &aims).filter(|_| !matches!(due, HiveDue::Resting { .. }));
+        lines.extend(look.map(|on| rhythm::next_look(on, today)));
+        seen(&mut lines, book, page);
+    });
     if let Some((day, why)) = now.skipped {
         lines.push(en_round::skipped(day, today, why));
     }
@@ -234,15 +241,12 @@ fn lines_of(page: Page) -> Option<Vec<String>> {
     Some(lines)
 }
 
-/// The last look into the hive, a patty that is still in, and what a product that was applied asks for.
+/// The last look into the hive, and what a product that was applied asks for.
 fn seen(lines: &mut Vec<String>, book: &Book, page: Page) {
     let hive = page.id.get_value();
     let standing = book.standing();
-    for blank in [Blank::Look, Blank::Patty] {
-        let Some(now) = standing.newest_record(blank, &hive) else { continue };
-        if blank == Blank::Look || now.record.word("did") == Some("put_in") {
-            lines.push(wr::on(&record_said(book, &now.record), now.day));
-        }
+    if let Some(now) = standing.newest_record(Blank::Look, &hive) {
+        lines.push(wr::on(&record_said(book, &now.record), now.day));
     }
     // Of several products the one that keeps supers off longest.
     let mut still = None;

@@ -1,9 +1,13 @@
 //! A blank as it stands in the fields, and what can be read from them.
 
 use crate::almanac::day::Day;
+use crate::almanac::quantity::Decimal;
 use crate::almanac::typed::{self, DayTypedError, TypedError};
+use crate::app::bench::read::warmth;
 use crate::app::ledger::edit;
+use crate::app::wording::en_records as w;
 use crate::book::entry::Entry;
+use crate::book::ground::warmth_in;
 use crate::book::id::ThingId;
 use crate::book::record::{Answer, Ask, ClockTime, Field, Record};
 
@@ -20,8 +24,8 @@ pub enum Wrong {
     Number(TypedError),
     /// Not a count.
     Count(TypedError),
-    /// A number outside its ends.
-    Ends(i64, i64),
+    /// A number outside its ends, and the code of its unit.
+    Ends(i64, i64, &'static str),
     /// So many characters too many, and how many there can be.
     TooLong(usize, u16),
     /// Not a day.
@@ -61,10 +65,18 @@ pub fn read(field: &Field, typed: &Typed, today: Day) -> Result<Option<Answer>, 
             if minus {
                 number = number.negative();
             }
+            let unit = place(units, &typed.1).unwrap_or(0);
+            let code = units.get(usize::from(unit)).copied().unwrap_or_default();
             if !field.ask.holds(number) {
-                return Err(Wrong::Ends(*least, *most));
+                return Err(Wrong::Ends(*least, *most, code));
             }
-            Answer::Number(number, place(units, &typed.1).unwrap_or(0))
+            if ["C", "F"].contains(&code) && field.name != "freezer" {
+                warmth(&number.to_string(), code).map_err(Wrong::Number)?;
+                if number.millionths() < COLDEST * 1_000_000 {
+                    return Err(Wrong::Ends(COLDEST, if code == "F" { 140 } else { 60 }, code));
+                }
+            }
+            Answer::Number(number, unit)
         }
         Ask::Text(most) => {
             let over = text.chars().count().saturating_sub(usize::from(*most));
@@ -83,6 +95,29 @@ pub fn read(field: &Field, typed: &Typed, today: Day) -> Result<Option<Answer>, 
         Ask::Hive => Answer::Hive(ThingId::parse(text).map_err(|_| Wrong::Lacks)?),
     };
     Ok(Some(answer))
+}
+
+/// No mean low, soil or room is colder (our judgement). It is as many degrees Fahrenheit as Celsius.
+const COLDEST: i64 = -40;
+
+/// What the answer at `at` has against it beside the others, or by the clock of the yard, which shows `now`.
+pub fn against(record: &Record, at: usize, now: &dyn Fn() -> Option<ClockTime>) -> Option<&'static str> {
+    let field = record.blank.fields().get(at)?;
+    match (field.name, record.answers.get(at)?.as_ref()?) {
+        (_, Answer::Time(time)) => now().is_some_and(|now| *time > now).then_some(w::NOT_YET),
+        ("room_low", _) => {
+            let (low, high) = (warmth_in(record, "room_low")?, warmth_in(record, "room")?);
+            // One warmth in two units differs in the last bits.
+            (low.celsius() - high.celsius() > 1e-6).then_some(w::COOLEST_ABOVE)
+        }
+        ("larvae_size", _) => match record.word("larvae") {
+            Some("none") => Some(w::NO_LARVAE),
+            Some("not_looked") => Some(w::NOT_LOOKED),
+            _ => None,
+        },
+        ("rain", Answer::Number(Decimal::ZERO, _)) => Some(w::NO_RAIN),
+        _ => None,
+    }
 }
 
 /// A day that was or is planned.
@@ -209,12 +244,58 @@ mod tests {
     #[test]
     fn what_cannot_be_is_named_and_what_was_typed_stays() {
         assert!(matches!(says(Blank::Look, "adults", "-3"), Err(Wrong::Count(_))));
-        assert_eq!(says(Blank::Look, "frames_of_bees", "-3"), Err(Wrong::Ends(0, 1000)));
-        assert_eq!(says(Blank::Harvest, "humidity", "101"), Err(Wrong::Ends(0, 100)));
+        assert_eq!(says(Blank::Look, "frames_of_bees", "-3"), Err(Wrong::Ends(0, 1000, "")));
+        assert_eq!(says(Blank::Harvest, "humidity", "101"), Err(Wrong::Ends(0, 100, "%")));
         assert_eq!(says(Blank::Product, "product", &"x".repeat(63)), Err(Wrong::TooLong(3, 60)));
         assert_eq!(says(Blank::Harvest, "bees_off", "2026-07-14"), Err(Wrong::Time));
         assert!(matches!(says(Blank::Product, "end", "2206-07-14"), Err(Wrong::Day(_))));
         assert!(matches!(says(Blank::Product, "end", "0026-07-14"), Err(Wrong::Day(_))));
+    }
+
+    #[test]
+    fn a_warmth_that_no_yard_has_is_asked_about() {
+        let too_warm = |name: &str, blank| matches!(says(blank, name, "95"), Err(Wrong::Number(_)));
+        assert!(too_warm("room", Blank::Harvest) && too_warm("room_low", Blank::Harvest));
+        assert!(too_warm("temperature", Blank::Soil) && too_warm("high_7", Blank::Climate));
+        assert!(!too_warm("freezer", Blank::Freezer));
+        assert_eq!(says(Blank::Climate, "low_1", "-41"), Err(Wrong::Ends(-40, 60, "C")));
+        assert!(says(Blank::Climate, "low_1", "-40").is_ok());
+        let room = field(Blank::Harvest, "room");
+        let fahrenheit = |text: &str| read(room, &(text.to_owned(), "F".to_owned()), today());
+        assert!(fahrenheit("95").is_ok() && fahrenheit("-40").is_ok());
+        assert!(matches!(fahrenheit("150"), Err(Wrong::Number(_))));
+        assert_eq!(fahrenheit("-41"), Err(Wrong::Ends(-40, 140, "F")));
+        assert_eq!(says(Blank::Freezer, "freezer", "-61"), Err(Wrong::Ends(-60, 212, "C")));
+    }
+
+    #[test]
+    fn answers_that_contradict_each_other_or_the_clock_are_named() {
+        let noon = ClockTime { day: today(), minute: 720 };
+        let said = |blank, typed: &[(&str, &str, &str)], name: &str| {
+            let mut record = Record::empty(blank, Vec::new());
+            let at = |name: &str| blank.fields().iter().position(|field| field.name == name).unwrap();
+            for (name, text, unit) in typed {
+                let typed = ((*text).to_owned(), (*unit).to_owned());
+                record.answers[at(name)] = read(field(blank, name), &typed, today()).unwrap();
+            }
+            against(&record, at(name), &|| Some(noon))
+        };
+        let room =
+            |low, unit| said(Blank::Harvest, &[("room", "28", "C"), ("room_low", low, unit)], "room_low");
+        assert_eq!(room("29", "C"), Some(w::COOLEST_ABOVE));
+        assert_eq!((room("28", "C"), room("82.4", "F"), room("27", "C")), (None, None, None));
+        assert_eq!(room("83", "F"), Some(w::COOLEST_ABOVE));
+        assert_eq!(said(Blank::Harvest, &[("room_low", "29", "C")], "room_low"), None);
+        let off = |time| said(Blank::Harvest, &[("bees_off", time, "")], "bees_off");
+        assert_eq!(off("2026-07-14T12:01"), Some(w::NOT_YET));
+        assert_eq!((off("2026-07-14T12:00"), off("2026-07-13T23:00")), (None, None));
+        let size =
+            |larvae| said(Blank::Look, &[("larvae", larvae, ""), ("larvae_size", "tiny", "")], "larvae_size");
+        assert_eq!((size("none"), size("not_looked")), (Some(w::NO_LARVAE), Some(w::NOT_LOOKED)));
+        assert_eq!((size("few"), size("many")), (None, None));
+        let rain = |fell| said(Blank::Rain, &[("rain", fell, "mm")], "rain");
+        assert_eq!((rain("0"), rain("0.5")), (Some(w::NO_RAIN), None));
+        assert_eq!(said(Blank::Rain, &[], "rain"), None);
     }
 
     #[test]

@@ -31,7 +31,7 @@ pub(super) fn wrong(wrong: &Wrong) -> String {
         Wrong::Lacks => w::LACKS.to_owned(),
         Wrong::Number(error) => en_typed::number(*error),
         Wrong::Count(error) => en_typed::count(*error),
-        Wrong::Ends(least, most) => w::between(*least, *most),
+        Wrong::Ends(least, most, unit) => w::between(*least, *most, unit),
         Wrong::TooLong(over, most) => w::too_long(*over, *most),
         Wrong::Day(error) => en_typed::day(*error),
         Wrong::Time => w::NO_TIME.to_owned(),

@@ -6,6 +6,7 @@ use super::{Of, is_facts, kept, months, of as named, places, save};
 use crate::almanac::day::Day;
 use crate::almanac::json;
 use crate::app::edge;
+use crate::app::edge::hours;
 use crate::app::edge::pause::when_rested;
 use crate::app::edge::slot;
 use crate::app::el::{Bit, el, live};
@@ -24,7 +25,7 @@ use crate::app::wording::en_records as w;
 use crate::book::Book;
 use crate::book::entry::What;
 use crate::book::id::{EntryId, ThingId};
-use crate::book::record::{About, Blank, Field, Record};
+use crate::book::record::{About, Blank, ClockTime, Field, Record};
 use crate::book::write::Refusal;
 
 /// What the parts of the form share. All fields are handles.
@@ -201,12 +202,36 @@ impl Form {
             return Some(w::UPSIDE_DOWN.to_owned());
         }
         refused.map(str::to_owned).or_else(|| {
+            if let Some(said) = self.against(at) {
+                return Some(said.to_owned());
+            }
             let empty = self.blank.fields().get(at).is_some_and(|field| field.must)
                 && self
                     .signals
                     .with_value(|all| all.get(at).is_some_and(|own| own.text.with(|t| t.trim().is_empty())));
             (empty && self.tried.get()).then(|| w::LACKS.to_owned())
         })
+    }
+
+    /// What the answer at `at` has against it beside the others or by the clock of the yard. Tracked.
+    fn against(self, at: usize) -> Option<&'static str> {
+        // No other blank has such answers: its fields need not follow each other.
+        if !matches!(self.blank, Blank::Look | Blank::Rain | Blank::Harvest) {
+            return None;
+        }
+        let empty = Record::empty(self.blank, Vec::new());
+        let (record, _) = draft::record(empty, &self.typed(), self.today());
+        draft::against(&record, at, &|| self.now())
+    }
+
+    /// What the clock of the yard shows; none where the browser does not know its zone.
+    fn now(self) -> Option<ClockTime> {
+        let yard = self.yard_id()?;
+        let zone = self
+            .records
+            .book
+            .with_untracked(|book| book.standing().yards.get(&yard).map(|yard| yard.zone.clone()))?;
+        hours::shown(hours::now(), &zone)
     }
 
     /// Whether a line is corrected.
@@ -238,7 +263,8 @@ impl Form {
             }
         });
         let (record, wrong) = draft::record(Record::empty(self.blank, hives), &self.typed(), self.today());
-        wrong.iter().all(Option::is_none).then_some(record)
+        let against = (0..wrong.len()).any(|at| self.against(at).is_some());
+        (!against && wrong.iter().all(Option::is_none)).then_some(record)
     }
 }
 

@@ -104,7 +104,7 @@ pub(super) fn upside_down(form: Form, at: usize) -> bool {
     let (first, months) = Blank::months();
     let figure = |at: usize| {
         let (field, own) = field(form, at)?;
-        match draft::read(field, &(own.text.get(), String::new()), Day::FIRST) {
+        match draft::read(field, &(own.text.get(), own.unit.get()), Day::FIRST) {
             Ok(Some(Answer::Number(figure, _))) => Some(figure),
             _ => None,
         }

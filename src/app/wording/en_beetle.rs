@@ -4,7 +4,7 @@ use super::en::{self, counted, date};
 use super::en_round::near;
 use crate::almanac::day::Day;
 use crate::almanac::sighting::Seen;
-use crate::almanac::stage::{Edge, Held, Outcome, Stage, When, Why};
+use crate::almanac::stage::{Edge, Held, Outcome, Stage, Why};
 use crate::app::place::Clock;
 
 /// Name of the list of clocks for screen readers.
@@ -44,6 +44,8 @@ pub const HOT: &str = "So warm that few live through it: above 37 °C eggs die, 
 pub const NO_GROUND: &str = "Larvae that find no loose, moist ground wait for weeks and may crawl far to find some: paving delays them and stops none.";
 /// Key that shows the day-by-day table.
 pub const WORKED: &str = "How this was worked out";
+/// All dates of a find lie behind.
+pub const PAST: &str = "All of this lies in the past.";
 /// Under the bars.
 pub const AXIS: &str =
     "A tick each week, on a long line each fourth; the diamond is the likely day, the dashed line today.";
@@ -73,14 +75,14 @@ pub fn seen(seen: Seen) -> &'static str {
 pub fn found(what: Seen, on: Day, ended: Option<Day>) -> String {
     let mut said = [seen(what), ", ", &near(on)].concat();
     if let Some(ended) = ended {
-        en::put(&mut said, "; none go on in the comb since ");
+        en::put(&mut said, "; no larvae in the comb since ");
         en::put(&mut said, &near(ended));
     }
     said
 }
 
 /// "from Wed 29 July, likely Sat 1 August, at the latest Thu 6 August", or why there is no date.
-pub fn dates(three: &[Outcome; 3]) -> String {
+pub fn dates(three: &[Outcome; 3], today: Day) -> String {
     let mut said = String::new();
     let mut held = Held::default();
     let mut any = false;
@@ -88,16 +90,16 @@ pub fn dates(three: &[Outcome; 3]) -> String {
         match edge.of(*three) {
             Ok(when) => {
                 en::put(&mut said, word);
-                en::put(&mut said, &far(when, three));
+                en::put(&mut said, &far(when.day, today));
                 held = when.held;
                 any = true;
             }
             Err(why) if any => {
                 en::put(
                     &mut said,
-                    if edge == Edge::Likely { "; after that " } else { "; how late, nobody can say: " },
+                    if edge == Edge::Likely { "; not likely: " } else { "; the last nobody can date: " },
                 );
-                en::put(&mut said, reason(why));
+                en::put(&mut said, late(why));
                 break;
             }
             Err(why) => return reason(why).to_owned(),
@@ -112,10 +114,20 @@ pub fn dates(three: &[Outcome; 3]) -> String {
     said
 }
 
-/// A day with its year where the first of the three is so far off that it may be doubted.
-fn far(when: When, three: &[Outcome; 3]) -> String {
-    let first = Edge::Earliest.of(*three).map_or(when.day, |first| first.day);
-    if when.day.year() == first.year() { near(when.day) } else { date(when.day) }
+/// A day, with its year where nobody would guess it.
+fn far(day: Day, today: Day) -> String {
+    if day.days_since(today).abs() < 300 { near(day) } else { date(day) }
+}
+
+/// Why the last of them have no date.
+fn late(why: Why) -> &'static str {
+    match why {
+        Why::TooCold => "it may stay too cold for them",
+        Why::TooHot => "it may stay too hot for them",
+        Why::DrySoil => "dry ground may hold them until it rains",
+        Why::NotInTwoYears => "it may take them more than two years",
+        Why::HiveEnded => "the comb was dealt with",
+    }
 }
 
 fn reason(why: Why) -> &'static str {
@@ -128,20 +140,23 @@ fn reason(why: Why) -> &'static str {
     }
 }
 
-/// In a row of the Round: "young beetles from Wed 29 Jul (estimate)".
-pub fn young(from: Day, to: Option<Day>, today: Day) -> String {
+/// In a row of the Round: "young beetles from Wed 29 Jul (estimate)". `until` the last comes out, `laying` the last lays.
+pub fn young(from: Day, until: Option<Day>, laying: Option<Day>, today: Day) -> String {
     if from > today {
         return ["young beetles from ", &near(from), " (estimate)"].concat();
     }
-    match to {
-        Some(to) => ["young beetles come out now, until ", &near(to), " (estimate)"].concat(),
-        None => "young beetles come out now (estimate)".to_owned(),
+    match (until, laying) {
+        (Some(until), Some(laying)) if until < today => {
+            ["young beetles are out, first eggs until ", &near(laying), " (estimate)"].concat()
+        }
+        (Some(until), _) => ["young beetles come out now, until ", &near(until), " (estimate)"].concat(),
+        _ => "young beetles come out now (estimate)".to_owned(),
     }
 }
 
-/// "Look again by Thu 9 July, before larvae could leave".
-pub fn look_before(by: Day) -> String {
-    ["look again by ", &near(by), ": larvae could leave from then on, if eggs were laid"].concat()
+/// "look again before Thu 9 July: …".
+pub fn look_before(leaving: Day) -> String {
+    ["look again before ", &near(leaving), ": larvae could leave from then on, if eggs were laid"].concat()
 }
 
 /// A day on which the ground was dry, in the table.
@@ -252,6 +267,8 @@ pub mod season {
     ];
     /// Chooses how much sun the ground gets.
     pub const SHADE: &str = "The ground lies in";
+    /// The first choice, where a yard's records say how much.
+    pub const AS_WRITTEN: &str = "as written down";
     /// The choices.
     pub const SHADES: [&str; 3] = ["full sun", "part shade", "shade"];
     /// Under them.
@@ -280,7 +297,7 @@ pub mod season {
     /// When the ground lets larvae go on.
     pub fn open(edge: Edge, open: Open) -> String {
         let word = match edge {
-            Edge::Earliest => "At the most",
+            Edge::Earliest => "The ground is warm enough at the most",
             Edge::Likely => "Likely",
             Edge::Latest => "At the least",
         };
@@ -306,7 +323,7 @@ pub mod season {
             &mut said,
             if most == 1 && fewest == 1 { " more generation comes" } else { " more generations come" },
         );
-        en::put(&mut said, " out before the ground is coldest again.");
+        en::put(&mut said, " out by the coldest time of the year.");
         said
     }
 
@@ -322,12 +339,17 @@ pub mod season {
                 ["from ", &near(first), ", likely ", &near(likely), ", at the latest ", &near(last)].concat()
             }
             [Some(first), Some(likely), None] => {
-                ["from ", &near(first), ", likely ", &near(likely), "; in a cool year not at all"].concat()
+                ["from ", &near(first), ", likely ", &near(likely), "; in cool ground not this season"]
+                    .concat()
             }
             [Some(first), ..] => ["at the earliest from ", &near(first), "; likely not this season"].concat(),
             _ => "not this season".to_owned(),
         }
     }
+
+    /// Where there is room for more than anybody has published.
+    pub const MANY: &str =
+        "More than any published count, which is 1–6 by region: read it as the most there is room for.";
 
     /// From which generation on several come out at once.
     pub fn overlap(number: usize) -> String {

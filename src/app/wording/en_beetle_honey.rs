@@ -1,8 +1,10 @@
 //! English: honey supers against the clock.
 
-use super::en::{counted, date, put, whole};
+use super::en::{counted, date, days, put, whole};
 use super::en_lot::hours;
-use crate::almanac::honey::{Pull, Stand, Work};
+use super::en_round::near;
+use crate::almanac::day::Day;
+use crate::almanac::honey::{Decides, Pull, Stand, Work};
 use crate::book::baited::Baited;
 use crate::book::record::ClockTime;
 
@@ -135,6 +137,25 @@ pub fn gone(gone: i32, left: i32, stand: Stand) -> String {
     [&span(gone), " gone, ", &span(left), to].concat()
 }
 
+/// "Being spun since Wed 15 July 2026, 10:30; write down the end".
+pub fn being_spun(since: ClockTime) -> String {
+    ["Being spun since ", &hour(since), "; write down the end"].concat()
+}
+
+/// Why it is to be spun by then.
+pub fn decides(by: Decides) -> &'static str {
+    match by {
+        Decides::Goal => "The goal decides.",
+        Decides::Limit => "The limit decides.",
+        Decides::Hatch => "The earliest hatch decides: the quickest of the figures for this room.",
+    }
+}
+
+/// "Spin by Wed 15 July 2026, 16:00".
+pub fn spin_by(at: ClockTime) -> String {
+    [SPIN_BY, " ", &hour(at)].concat()
+}
+
 /// "Back within 3 h 00 min", "Back since 2 h 00 min".
 pub fn back(left: i32) -> String {
     [if left < 0 { "Late by " } else { "Back within " }, &span(left)].concat()
@@ -227,6 +248,24 @@ pub fn takes(pull: &Pull, work: &Work) -> String {
 pub fn bait(hive: &str, of: &Baited) -> String {
     let out = if of.patty { ": take the patty out. In since " } else { ": take the bait out. In since " };
     [hive, out, &date(of.since), ", due on ", &date(of.off.on), "."].concat()
+}
+
+/// "Patty in since 14 July: out by 21 July, 3 days late".
+pub fn bait_in(of: &Baited, today: Day) -> String {
+    let what = if of.patty { "Patty in since " } else { "Bait in since " };
+    let late = today.days_since(of.off.on);
+    let mut said = [what, &near(of.since), ": out by ", &near(of.off.on)].concat();
+    match u32::try_from(late) {
+        Ok(0) => put(&mut said, ", today"),
+        Ok(late) => put(&mut said, &[", ", &days(late), " late"].concat()),
+        Err(_) => {}
+    }
+    said
+}
+
+/// "Mill, 6 supers: 9 h 20 min gone, 14 h 40 min to the goal".
+pub fn lot(stack: &str, big: &str) -> String {
+    [stack, ": ", big].concat()
 }
 
 /// Why bait comes out.

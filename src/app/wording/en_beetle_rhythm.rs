@@ -1,6 +1,7 @@
 //! English: would the looks have seen a brood?
 
 use super::en::{counted, date, days, put};
+use super::en_round::near_and_how_far;
 use crate::almanac::day::Day;
 
 /// Said once.
@@ -96,6 +97,11 @@ pub fn drawn(tag: &str, looks: &[Day]) -> String {
 /// "Next look on Sat 18 July 2026: it sees 57 % of the broods since the last one."
 pub fn next(day: Day, seen: &str) -> String {
     ["Next look on ", &date(day), ": it sees ", seen, " of the broods since the look before."].concat()
+}
+
+/// "Look for larvae by Tue 28 July, in 14 days: your own rhythm".
+pub fn next_look(on: Day, today: Day) -> String {
+    ["Look for larvae by ", &near_and_how_far(on, today), ": your own rhythm"].concat()
 }
 
 /// "Skip it, and on Sat 1 August 2026 it is 29 %, 28 days without a look."

@@ -15,6 +15,11 @@ pub fn title(sum: Sum) -> &'static str {
         Sum::Packs => "Packs or singles",
         Sum::Oil => "Oil to buy",
         Sum::Bodies => "Oil or beetles?",
+        Sum::Sample => "How many hives to open?",
+        Sum::Cover => "Enough bees for the comb?",
+        Sum::Mesh => "Mesh and cracks",
+        Sum::Freezer => "Comb through the freezer",
+        Sum::Ground => "Ground round the hives",
     }
 }
 
@@ -28,6 +33,11 @@ pub fn short(sum: Sum) -> &'static str {
         Sum::Packs => "Packs",
         Sum::Oil => "Buy oil",
         Sum::Bodies => "Dead beetles",
+        Sum::Sample => "Hives to open",
+        Sum::Cover => "Bees on comb",
+        Sum::Mesh => "Mesh",
+        Sum::Freezer => "Freezer",
+        Sum::Ground => "Ground",
     }
 }
 
@@ -41,6 +51,11 @@ pub fn asks(sum: Sum) -> &'static str {
         Sum::Packs => "Which packs cover what I need for least money?",
         Sum::Oil => "How much oil for a season, in which containers?",
         Sum::Bodies => "The level looks fine. How much of it is beetles?",
+        Sum::Sample => "How many to open to see it, and what does a look prove that saw none?",
+        Sum::Cover => "Is there more comb than they can guard?",
+        Sum::Mesh => "Does this mesh or crack let beetles through?",
+        Sum::Freezer => "How many batches, and for how many days?",
+        Sum::Ground => "How much ground, and how much product by its label?",
     }
 }
 

@@ -67,7 +67,7 @@ pub mod calendar {
 
     /// Before the hives in which adult beetles were seen.
     pub const LARVAE: &str =
-        "Adult beetles were seen, larvae could leave from today if eggs were laid (estimate): ";
+        "Adult beetles were seen, larvae could leave from tomorrow if eggs were laid (estimate): ";
     /// Before the hives where young beetles may come out.
     pub const YOUNG: &str = "Young beetles may come out of the ground (estimate): ";
 

@@ -1,6 +1,6 @@
 //! English: records of what was seen and done beside the traps.
 
-use super::en::date;
+use super::en::{date, with_unit};
 use super::en_round::near_and_how_far;
 use crate::almanac::day::Day;
 use crate::book::record::Blank;
@@ -33,7 +33,7 @@ pub fn blank(blank: Blank) -> &'static Words {
             fields: &[
                 (
                     "Beetle larvae",
-                    "Larvae or slime: bag those combs now, and move no comb to other hives.",
+                    "Larvae or slime: bag those combs now, and move no comb to other hives. Only saw the entrance? Choose “not looked”.",
                     &["not looked", "none", "few", "many"],
                 ),
                 (
@@ -171,7 +171,7 @@ pub fn blank(blank: Blank) -> &'static Words {
         },
         Blank::Rain => &Words {
             title: "Rain after a dry spell",
-            hint: "Moist ground lets larvae finish: look again around the dates that follow.",
+            hint: "From this day on the ground counts as moist. Moist ground lets larvae finish: look again around the dates that follow.",
             fields: &[("Dry days before", "", &[]), ("Rain", "", &[]), NOTE],
         },
         Blank::Test => &Words {
@@ -356,6 +356,18 @@ pub const LACKS: &str = "This is needed.";
 pub const BACKWARDS: &str = "This lies before the day or the hour above it.";
 /// A month's mean low above its mean high.
 pub const UPSIDE_DOWN: &str = "This low is above the high of the month.";
+/// An hour after the one that the clock of the yard shows.
+pub const NOT_YET: &str = "This hour has not come yet. Is the phone’s clock right?";
+/// The room was cooler than at its coolest.
+pub const COOLEST_ABOVE: &str = "This is above the warmth of the room.";
+/// A size of larvae that were not there.
+pub const NO_LARVAE: &str = "You wrote that there are none. Leave this empty, or say how many.";
+/// A size of larvae that nobody looked for.
+pub const NOT_LOOKED: &str = "You wrote that you did not look. Leave this empty, or say how many.";
+/// Rain of nothing.
+pub const NO_RAIN: &str = "No rain: nothing to write down.";
+/// Beside comb with larvae or slime that went to another hive.
+pub const COMB_WITH_LARVAE: &str = "Larvae go along with that comb. Freeze or melt it; give it to no hive.";
 /// Not a day and an hour.
 pub const NO_TIME: &str = "Choose a day and an hour.";
 /// A colony split into itself.
@@ -387,8 +399,10 @@ pub fn too_long(over: usize, most: u16) -> String {
 pub const EARLIER: &str = "They stood there already: begin them on that day, and save";
 
 /// A number outside its ends.
-pub fn between(least: i64, most: i64) -> String {
-    ["From ", &least.to_string(), " to ", &most.to_string(), "."].concat()
+pub fn between(least: i64, most: i64, code: &'static str) -> String {
+    let most = most.to_string();
+    let most = if code.is_empty() { most } else { with_unit(&most, unit(code)) };
+    ["From ", &least.to_string(), " to ", &most, "."].concat()
 }
 
 /// Supers may be on from that day.

@@ -10,6 +10,7 @@ use crate::app::round::walk::due_word;
 use crate::app::round::{Walk, bits, walk};
 use crate::app::wording::en_records as wr;
 use crate::app::wording::en_round as w;
+use crate::book::Book;
 use crate::book::entry::Did;
 use crate::book::finds::under_way;
 use crate::book::ground::Ground;
@@ -122,10 +123,11 @@ type Young = Vec<(ThingId, String)>;
 /// Worked out anew when what the dates go by has changed, and not at every save: a year of soil takes its time.
 fn young(walk: Walk, yard: &ThingId) -> Memo<Young> {
     let book = walk.records.book;
+    let turn = Memo::new(move || book.with(Book::turn));
     let of = yard.clone();
     let ground = Memo::new(move || {
-        let today = walk.today.get();
-        book.with(|book| Ground::of(book.standing(), &of, today))
+        let (today, _) = (walk.today.get(), turn.get());
+        book.with_untracked(|book| Ground::of(book.standing(), &of, today))
     });
     let weather = Memo::new(move || {
         let today = walk.today.get();
@@ -133,11 +135,14 @@ fn young(walk: Walk, yard: &ThingId) -> Memo<Young> {
     });
     let of = yard.clone();
     Memo::new(move || {
-        let today = walk.today.get();
+        let (today, _) = (walk.today.get(), turn.get());
         ground.with(|ground| {
             weather.with(|weather| {
                 let (Some(ground), Some(weather)) = (ground, weather) else { return Vec::new() };
-                book.with(|book| told::young(&under_way(book.standing(), &of, today, ground, weather), today))
+                book.with_untracked(|book| {
+                    let all = under_way(book.standing(), &of, today, ground, weather, None);
+                    told::young(&all, today)
+                })
             })
         })
     })

@@ -1,6 +1,6 @@
 //! The page: every sum as a card in one scroll, with an index of keys after the first.
 
-use super::{bodies, fits, oil, packs, refill, spill, yard};
+use super::{bodies, cover, fits, freezer, ground, mesh, oil, packs, refill, sample, spill, yard};
 use crate::app::bench::Sum;
 use crate::app::edge;
 use crate::app::el::{El, el};
@@ -34,7 +34,7 @@ fn card_id(sum: Sum) -> String {
     ["bench-", sum.slug()].concat()
 }
 
-fn bit(sum: Sum) -> u8 {
+fn bit(sum: Sum) -> u16 {
     1 << (sum as u8)
 }
 
@@ -54,6 +54,11 @@ fn card(ui: Ui, sum: Sum) -> El {
         Sum::Packs => packs::view(ui),
         Sum::Oil => oil::view(ui),
         Sum::Bodies => bodies::view(ui),
+        Sum::Sample => sample::view(ui),
+        Sum::Mesh => mesh::view(ui),
+        Sum::Freezer => freezer::view(ui),
+        Sum::Ground => ground::view(ui),
+        Sum::Cover => cover::view(ui),
     })
 }
 

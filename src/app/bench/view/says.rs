@@ -48,6 +48,12 @@ pub enum Reads {
     Price,
     /// A number of 0 or more.
     Positive,
+    /// A number of more than 0.
+    More,
+    /// A way in a yard, or a side of a hive, in one of these units.
+    Way(&'static [&'static str]),
+    /// Ground of more than 0.
+    Area,
 }
 
 /// What is said about `text`, read with the unit in `unit` where it has one.
@@ -62,7 +68,9 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
         Reads::Side => side(ui, text, unit),
         Reads::Warmth => warmth(text, unit),
         Reads::Price => price(text),
-        Reads::Positive => positive(text),
+        Reads::Positive => positive(text, read::positive),
+        Reads::More | Reads::Area => positive(text, read::more),
+        Reads::Way(_) => way(text, unit),
     }
 }
 
@@ -77,7 +85,9 @@ pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_
         Reads::Bottle => field.decimal().bottle(at.1),
         Reads::Side => field.decimal().length(at.1),
         Reads::Warmth => field.units(&["C", "F"], at.1),
-        Reads::Price | Reads::Positive => field.decimal(),
+        Reads::Price | Reads::Positive | Reads::More => field.decimal(),
+        Reads::Way(units) => field.decimal().units(units, at.1),
+        Reads::Area => field.decimal().units(&["m2", "sq_ft"], at.1),
     };
     field.says(move || {
         let empty = may_be_empty && at.0.with(|text| text.trim().is_empty());
@@ -188,10 +198,18 @@ pub fn price(text: RwSignal<String>) -> Says {
     })
 }
 
-/// A number of 0 or more.
-pub fn positive(text: RwSignal<String>) -> Says {
-    text.with(|text| match read::positive(text) {
+/// A number that `read` takes.
+pub fn positive(text: RwSignal<String>, read: fn(&str) -> Result<Decimal, TypedError>) -> Says {
+    text.with(|text| match read(text) {
         Ok(number) => echo(text, || locale::number(number.as_f64(), 3)),
         Err(error) => wrong(error),
     })
+}
+
+/// A way; nothing is answered, since its unit stands beside it.
+fn way(text: Text, unit: Text) -> Says {
+    match text.with(|text| unit.with(|unit| read::way(text, unit))) {
+        Ok(_) => Says::Nothing,
+        Err(error) => wrong(error),
+    }
 }

@@ -8,6 +8,7 @@ use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::field::Field;
 use crate::app::parts::notice::Notice;
 use crate::app::state::Ui;
+use crate::app::wording::en;
 use crate::app::wording::en_sums::packs;
 
 /// A field of a card.
@@ -103,6 +104,12 @@ impl Shown {
     #[inline(never)]
     pub(super) fn answer(&mut self, big: String) {
         self.answers.push((big, Vec::new()));
+    }
+
+    /// A dash, and what it waits for.
+    #[inline(never)]
+    pub(super) fn waits(&mut self, what_for: &str) {
+        self.answers.push((en::NO_ANSWER.to_owned(), vec![what_for.to_owned()]));
     }
 
     /// One more line in the sum of the answer before.

@@ -45,7 +45,7 @@ fn race(book: &Book, stack: &Stack, clock: &YardClock) -> Option<Event> {
     }
     wh::put_line(&mut description, wh::NOT_SLIMED);
     // An hour at the least: an event ends behind its beginning.
-    let from = race.goal.min(race.spin_by()).min(race.limit.plus(-60));
+    let from = race.spin_by().0.min(race.limit.plus(-60));
     Some(Event {
         uid: calendar::lot_uid(&stack.line),
         day: told(race.limit)?.day,
@@ -87,7 +87,7 @@ fn event(book: &Book, of: &YardDay, today: Day) -> Event {
         for way in finds::of_yard(standing, &of.yard, today).unwrap_or_default() {
             let here = of.items.iter().any(|item| item.task == Task::Young && item.hive == way.hive);
             if let (true, Some(hive)) = (here && !way.adults_only(), standing.hives.get(&way.hive)) {
-                w::put_dates(&mut description, &hive.tag, &en_beetle::dates(&way.dates.adults));
+                w::put_dates(&mut description, &hive.tag, &en_beetle::dates(&way.dates.adults, today));
             }
         }
     }
