@@ -1,17 +1,23 @@
 //! When bait and patties come out again: before larvae that hatch in them leave.
 
 use super::day::Day;
-use super::stage::Stage;
+use super::stage::{Edge, NEST, Stage, rates};
+use super::warmth::{Span, Swing, Warmth};
 
 /// Days after which bait is taken out at the latest: common practice, no source.
 pub const USUAL_DAYS: u32 = 7;
 /// Days by which it is out before larvae could leave: judgement.
 const AHEAD: f64 = 2.0;
 
-/// Days of egg and larva in a brood nest of 34 °C, by the constants that fit warm places best. Bait in a hive is seldom
-/// warmer.
+/// Days of egg and larva at the quick edge of the brood nest of a strong colony. Bait in a hive is seldom warmer.
+///
+/// This is earlier than the formula with the constants that fit warm places best: at 34 °C they come to 9 days, and 9 less
+/// 2 is a week. But the dates of this page have larvae out of a nest sooner than that, and bait that is out "two days
+/// before" has to be so by the earliest of them.
 pub fn brood_nest() -> (f64, f64) {
-    let days = |stage: Stage| stage.first().days(34.0).unwrap_or_default();
+    let (middle, give) = NEST;
+    let span = Span::around(Swing::flat(Warmth::held(middle)), give);
+    let days = |stage: Stage| 1.0 / Edge::Earliest.of(rates(stage, &span));
     (days(Stage::Egg), days(Stage::Larva))
 }
 

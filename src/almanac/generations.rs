@@ -1,6 +1,6 @@
 //! How many generations a season has room for.
 
-use super::climate::{DAYS, place};
+use super::climate::{DAYS, place_of};
 use super::day::Day;
 use super::stage::{Edge, Held, Stage, Walk, Weather};
 
@@ -55,30 +55,41 @@ pub fn season(walk: &Walk, day: Day) -> Season {
 
 /// What is left of it when eggs are laid on `day`: the generations whose adults come out before that year ends.
 pub fn left(walk: &Walk, day: Day) -> Season {
-    run(walk, year_of(walk.weather, day), day, false)
+    run(walk, year_of(walk.weather, day), day.number(), false)
 }
 
-/// The coldest day of the soil, the last on or before `day`.
-fn year_of(weather: &Weather, day: Day) -> Day {
+/// The coldest day of the soil, the last on or before `day`. In days after 2000-01-01, as all days here: the year that
+/// runs on that day began before it.
+fn year_of(weather: &Weather, day: Day) -> i32 {
     let mut coldest = 0;
     for at in 1..DAYS {
         if weather.soil(at).likely.mean() < weather.soil(coldest).likely.mean() {
             coldest = at;
         }
     }
-    day.plus(-whole((place(day) + DAYS - coldest) % DAYS))
+    at_place(coldest, day.number(), -1)
 }
 
-fn run(walk: &Walk, begin: Day, from: Day, in_soil: bool) -> Season {
+/// The day `place` of the year from `day` on, in steps of a day or of a day back. 28 and 29 February share their place:
+/// the first of them counts.
+fn at_place(place: usize, day: i32, step: i32) -> i32 {
+    let mut day = day;
+    while place_of(day) != place || place_of(day - 1) == place {
+        day += step;
+    }
+    day
+}
+
+fn run(walk: &Walk, begin: i32, from: i32, in_soil: bool) -> Season {
     let mut season = Season {
         open: Edge::ALL.map(|edge| open(walk.weather, edge, begin)),
         generations: Vec::new(),
         count: [0; 3],
         overlap: None,
     };
-    let last = f64::from(begin.plus(365).number());
+    let last = f64::from(at_place(place_of(begin), begin + 1, 1));
     for edge in Edge::ALL {
-        let Some(mut time) = first_time(walk, edge, &season, from, in_soil) else { continue };
+        let Some(mut time) = first_time(walk, edge, begin, from, in_soil) else { continue };
         for at in 0..MOST {
             let Some(out) = walk
                 .end_of(Stage::Soil, edge, time, Held::default(), None)
@@ -118,16 +129,15 @@ fn run(walk: &Walk, begin: Day, from: Day, in_soil: bool) -> Season {
 const HIVE: [Stage; 3] = [Stage::Egg, Stage::Larva, Stage::Wandering];
 
 /// When larvae of the first generation are in the soil.
-fn first_time(walk: &Walk, edge: Edge, season: &Season, from: Day, in_soil: bool) -> Option<f64> {
+fn first_time(walk: &Walk, edge: Edge, begin: i32, from: i32, in_soil: bool) -> Option<f64> {
     if !in_soil {
-        return through_hive(walk, edge, &HIVE, f64::from(from.number()));
+        return through_hive(walk, edge, &HIVE, f64::from(from));
     }
-    let first = match edge.of(season.open) {
-        Open::Never => return None,
-        Open::AllYear => from,
-        Open::From(first, _) => first.max(from),
-    };
-    Some(f64::from(first.number()))
+    match stretch(walk.weather, edge, begin) {
+        Ok((first, _)) => Some(f64::from(first.max(from))),
+        Err(Open::AllYear) => Some(f64::from(from)),
+        Err(_) => None,
+    }
 }
 
 fn through_hive(walk: &Walk, edge: Edge, stages: &[Stage], time: f64) -> Option<f64> {
@@ -144,10 +154,19 @@ fn put(three: &mut [Option<Day>; 3], edge: Edge, day: Day) {
     }
 }
 
-/// The longest stretch of days on which the soil stage goes on at `edge`: that which runs on `day`, or the next.
-pub fn open(weather: &Weather, edge: Edge, day: Day) -> Open {
+/// When the soil stage goes on at `edge`: the longest stretch of days, that which runs on `day` (days after 2000-01-01),
+/// or the next.
+pub fn open(weather: &Weather, edge: Edge, day: i32) -> Open {
+    match stretch(weather, edge, day) {
+        Ok((first, last)) => Open::From(Day::FIRST.plus(first), Day::FIRST.plus(last)),
+        Err(none) => none,
+    }
+}
+
+/// The first and the last day of that stretch, or why there is none.
+fn stretch(weather: &Weather, edge: Edge, day: i32) -> Result<(i32, i32), Open> {
     let goes = |at: usize| edge.of(weather.soil_rates(at % DAYS)) > 0.0;
-    let Some(shut) = (0..DAYS).find(|at| !goes(*at)) else { return Open::AllYear };
+    let Some(shut) = (0..DAYS).find(|at| !goes(*at)) else { return Err(Open::AllYear) };
     // Once around from a shut day on, so that no stretch is cut in two.
     let (mut best, mut length, mut run) = (0, 0, 0);
     for at in shut..=shut + DAYS {
@@ -161,16 +180,13 @@ pub fn open(weather: &Weather, edge: Edge, day: Day) -> Open {
         }
     }
     if length == 0 {
-        return Open::Never;
+        return Err(Open::Never);
     }
-    let here = place(day);
-    // Days since the stretch last began.
-    let gone = (here + 2 * DAYS - best) % DAYS;
-    let begun = if gone < length { -whole(gone) } else { whole(DAYS - gone) };
-    let first = day.plus(begun);
-    Open::From(first, first.plus(whole(length) - 1))
-}
-
-fn whole(days: usize) -> i32 {
-    i32::try_from(days).unwrap_or_default()
+    // It lasts until the day before the first that is shut.
+    let last = |first: i32| at_place((best + length) % DAYS, first, 1) - 1;
+    let mut first = at_place(best % DAYS, day, -1);
+    if last(first) < day {
+        first = at_place(best % DAYS, day, 1);
+    }
+    Ok((first, last(first)))
 }

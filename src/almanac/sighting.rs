@@ -95,36 +95,53 @@ impl Sighting {
         steps
     }
 
-    /// When larvae leave the hive; for those in the soil, when they were seen.
+    /// When larvae leave the hive, at its end at the latest; for those in the soil, when they were seen.
     fn left(&self, walk: &Walk, edge: Edge, mut steps: Option<&mut Vec<Step>>) -> Outcome {
+        let left = self.march(walk, edge, steps.as_deref_mut());
+        let Some(ended) = self.ended.filter(|_| self.seen != Seen::InSoil) else { return left };
+        let last = f64::from(ended.number());
+        if left.is_ok_and(|left| left.time <= last) {
+            return left;
+        }
+        // Whatever the march would have come to, it breaks off there.
+        let mut own = Vec::new();
+        let steps = if let Some(steps) = steps {
+            steps
+        } else {
+            let _ = self.march(walk, edge, Some(&mut own));
+            &mut own
+        };
+        while steps.last().is_some_and(|step| step.day >= ended) {
+            steps.pop();
+        }
+        if edge != Edge::Earliest && self.left(walk, Edge::Earliest, None).is_ok() {
+            Ok(When::at(last, edge, Held::of(steps)))
+        } else {
+            Err(Why::HiveEnded)
+        }
+    }
+
+    /// The same in a hive that goes on.
+    fn march(&self, walk: &Walk, edge: Edge, mut steps: Option<&mut Vec<Step>>) -> Outcome {
         let day = f64::from(self.day.number());
         let fresh = Held::default();
-        let left = match self.seen {
+        match self.seen {
             Seen::AdultsOnly => {
                 let hatched =
                     walk.end_of(Stage::Egg, edge, day + edge.of(LAID), fresh, steps.as_deref_mut())?;
                 let grown =
                     walk.end_of(Stage::Larva, edge, hatched.time, hatched.held, steps.as_deref_mut())?;
-                walk.end_of(Stage::Wandering, edge, grown.time, grown.held, steps)?
+                walk.end_of(Stage::Wandering, edge, grown.time, grown.held, steps)
             }
             Seen::TinyLarvae => {
+                // No larva grows up in four days, so this ends after the day on which they were tiny.
                 let grown =
                     walk.end_of(Stage::Larva, edge, day - edge.of(AGE), fresh, steps.as_deref_mut())?;
-                // Still tiny on that day, whatever the sum says.
-                walk.end_of(Stage::Wandering, edge, grown.time.max(day), grown.held, steps)?
+                walk.end_of(Stage::Wandering, edge, grown.time, grown.held, steps)
             }
-            Seen::FullGrown => walk.end_of(Stage::Wandering, edge, day, fresh, steps)?,
-            Seen::Leaving => When::at(day + edge.of(LEFT), edge, fresh),
-            Seen::InSoil => return Ok(When::at(day, edge, fresh)),
-        };
-        let Some(ended) = self.ended else { return Ok(left) };
-        let last = f64::from(ended.number());
-        if left.time <= last {
-            Ok(left)
-        } else if edge != Edge::Earliest && self.left(walk, Edge::Earliest, None).is_ok() {
-            Ok(When::at(last, edge, left.held))
-        } else {
-            Err(Why::HiveEnded)
+            Seen::FullGrown => walk.end_of(Stage::Wandering, edge, day, fresh, steps),
+            Seen::Leaving => Ok(When::at(day + edge.of(LEFT), edge, fresh)),
+            Seen::InSoil => Ok(When::at(day, edge, fresh)),
         }
     }
 

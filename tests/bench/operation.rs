@@ -5,19 +5,23 @@
 //! The same day gives the same files, letter for letter: all chance comes from one counter.
 //!
 //! What was fitted: a line of trap work is about 170 characters, and a page plans with 2,500,000 characters of storage
-//! (`store::headroom`), so ten seasons of 100 hives have room for some 14,000 lines: a walk every fortnight for half a
-//! year. The 30 looks a hive and season of a keeper who goes every sixth day would come to 5.2 million, all that the
-//! roomiest browser keeps. One yard holds all hives: the longest list and the fullest page of a day there is.
+//! (`store::headroom`), so ten seasons of 100 hives have room for some 14,000 lines of traps: a walk every fortnight for
+//! half a year. On every second stop the hive is looked into as well, 7,000 looks more: beyond the plan, but no more than
+//! three quarters of what the roomiest browser keeps. One yard holds all hives: the longest list, the fullest page of a
+//! day and the most finds in one ground there are.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
+use beetle_almanac::almanac::climate::KNOWN;
 use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::quantity::{Decimal, LengthUnit, Share, TypedLength, TypedVolume, VolumeUnit};
 use beetle_almanac::almanac::stack::{BoxDepth, HiveSize};
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::almanac::trap::{TrapForm, TrapKind, TrapSize};
+use beetle_almanac::almanac::typed::decimal;
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, SkipReason};
 use beetle_almanac::book::id::{ThingId, Writer};
+use beetle_almanac::book::record::{Answer, Ask, Blank, Record};
 use beetle_almanac::book::write::{HivePlan, KindChoice, Pen, Refusal};
 use beetle_almanac::papers::backup;
 use std::fs;
@@ -40,6 +44,8 @@ fn main() {
 
 fn operation(today: Day) -> Book {
     let mut chance = Chance(20_260_401);
+    // Looks have a chance of their own, so that the work with traps is the same with them and without.
+    let mut seen = Chance(20_260_402);
     let mut book = Book::default();
     let start = today.plus(-365 * (SEASONS - 1) - EVERY * (WALKS + 1));
     let plan = HivePlan {
@@ -52,14 +58,19 @@ fn operation(today: Day) -> Book {
     let pen = pen(start, &mut chance);
     let kept = book.keep_yard(&pen, "River bend", "America/New_York", &KindChoice::New(kind()), &plan);
     book.add(kept.expect("a yard"));
+    let yard = book.standing().yards.keys().next().expect("a yard").clone();
+    write(&mut book, &pen, start, &yard, climate());
     let hives: Vec<ThingId> = book.standing().hives.keys().cloned().collect();
     for season in (0..SEASONS).rev() {
         for walk in (1..=WALKS).rev() {
             let day = today.plus(-365 * season - EVERY * walk);
             let mut pen = self::pen(day, &mut chance);
-            for (minute, hive) in (0..).zip(&hives) {
-                pen.at = Stamp::new(day, 28_800 + minute * 97, -240).expect("a time of day");
-                look(&mut book, &pen, day, hive, &mut chance);
+            for (minute, hive) in (0_i32..).zip(&hives) {
+                pen.at = Stamp::new(day, 28_800 + minute.unsigned_abs() * 97, -240).expect("a time of day");
+                stop(&mut book, &pen, day, hive, &mut chance);
+                if (walk + minute) % 2 == 0 {
+                    write(&mut book, &pen, day, &yard, look(hive, &mut seen));
+                }
             }
         }
     }
@@ -67,7 +78,7 @@ fn operation(today: Day) -> Book {
 }
 
 /// One stop at one hive. The shares of what is done are invented, but every kind of line is there.
-fn look(book: &mut Book, pen: &Pen, day: Day, hive: &ThingId, chance: &mut Chance) {
+fn stop(book: &mut Book, pen: &Pen, day: Day, hive: &ThingId, chance: &mut Chance) {
     let die = chance.below(100);
     let written = if die < 3 {
         book.skip(pen, day, day, hive, SkipReason::Temper, None)
@@ -102,6 +113,56 @@ fn look(book: &mut Book, pen: &Pen, day: Day, hive: &ThingId, chance: &mut Chanc
         }
     };
     book.add(written.expect("a line"));
+}
+
+/// What was seen in the open hive: mostly no larvae, and of every seven hives one with some.
+fn look(hive: &ThingId, chance: &mut Chance) -> Record {
+    let mut record = Record::empty(Blank::Look, vec![hive.clone()]);
+    let told: &[(&str, &str)] = match chance.below(100) {
+        0..=2 => &[("larvae", "not_looked")],
+        3..=8 => &[("larvae", "few"), ("larvae_size", "tiny")],
+        9..=13 => &[("larvae", "few"), ("larvae_size", "full_grown")],
+        14 => &[("larvae", "many"), ("larvae_size", "both"), ("slime", "yes")],
+        15 => &[("larvae", "many"), ("entrance", "larvae_leaving")],
+        16 => &[("larvae", "none"), ("soil", "larvae")],
+        _ => &[("larvae", "none")],
+    };
+    for (name, word) in told {
+        fill(&mut record, name, word);
+    }
+    fill(&mut record, "adults", &chance.below(12).to_string());
+    fill(&mut record, "frames_of_bees", &(5 + chance.below(14)).to_string());
+    record
+}
+
+/// That of a place that anybody may use, in °C.
+fn climate() -> Record {
+    let mut record = Record::empty(Blank::Climate, Vec::new());
+    for (name, months) in [("high_", KNOWN[0].highs), ("low_", KNOWN[0].lows)] {
+        for (month, mean) in (1..).zip(months) {
+            fill(&mut record, &format!("{name}{month}"), &mean.to_string());
+        }
+    }
+    record
+}
+
+fn fill(record: &mut Record, name: &str, told: &str) {
+    let place = |word: &&str| *word == told;
+    let field = record.blank.fields().iter().position(|field| field.name == name).expect("a field");
+    record.answers[field] = Some(match record.blank.fields()[field].ask {
+        Ask::Word(words) => {
+            let at = words.iter().position(place).expect("a word");
+            Answer::Word(u8::try_from(at).expect("few words"))
+        }
+        Ask::Words(words) => Answer::Words(1 << words.iter().position(place).expect("a word")),
+        Ask::Count => Answer::Count(CountRange::exact(told.parse().expect("a count"))),
+        _ => Answer::Number(decimal(told).expect("a number"), 0),
+    });
+}
+
+fn write(book: &mut Book, pen: &Pen, day: Day, yard: &ThingId, record: Record) {
+    let written = book.record(pen, day, day, Some(yard), record).expect("a record");
+    book.add(written);
 }
 
 /// Every walk is another start of the page, as it is on a phone.

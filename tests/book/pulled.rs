@@ -207,23 +207,23 @@ fn out(yard: &Yard, today: &str) -> Vec<(Task, String, ThingId)> {
 }
 
 #[test]
-fn a_patty_is_due_a_week_after_it_was_put_in_and_not_once_it_is_out() {
+fn a_patty_is_due_five_days_after_it_was_put_in_and_not_once_it_is_out() {
     let mut yard = yard();
     let (one, two) = (yard.hive("1"), yard.hive("2"));
     write(&mut yard, "2026-07-01", patty(&one, 0));
     write(&mut yard, "2026-07-02", patty(&two, 0));
     let due = |day: &str, hive: &ThingId| (Task::Patty, day.to_owned(), hive.clone());
-    assert_eq!(out(&yard, "2026-07-02"), [due("2026-07-08", &one), due("2026-07-09", &two)]);
+    assert_eq!(out(&yard, "2026-07-02"), [due("2026-07-06", &one), due("2026-07-07", &two)]);
     let named =
         |day_: &str| past_due(yard.book.standing(), &yard.id, day(day_)).into_iter().map(|(hive, _)| hive);
     assert_eq!(
-        (named("2026-07-07").count(), named("2026-07-08").collect::<Vec<_>>()),
+        (named("2026-07-05").count(), named("2026-07-06").collect::<Vec<_>>()),
         (0, vec![one.clone()])
     );
     // Past due it waits for today; out it is gone.
     assert_eq!(out(&yard, "2026-07-20").len(), 2);
     write(&mut yard, "2026-07-05", patty(&one, 1));
-    assert_eq!(out(&yard, "2026-07-05"), [due("2026-07-09", &two)]);
+    assert_eq!(out(&yard, "2026-07-05"), [due("2026-07-07", &two)]);
 }
 
 #[test]
@@ -237,7 +237,7 @@ fn bait_that_is_renewed_begins_anew_and_her_own_days_count() {
     };
     write(&mut yard, "2026-07-01", bait(0));
     write(&mut yard, "2026-07-06", bait(1));
-    assert_eq!(out(&yard, "2026-07-06"), [(Task::Bait, "2026-07-13".to_owned(), hive.clone())]);
+    assert_eq!(out(&yard, "2026-07-06"), [(Task::Bait, "2026-07-11".to_owned(), hive.clone())]);
     let mut aims = Record::empty(Blank::Aims, Vec::new());
     put(&mut aims, "bait_days", Answer::Number(Decimal::whole(4), 0));
     let on = day("2026-07-06");

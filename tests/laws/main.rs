@@ -19,6 +19,7 @@ mod places;
 mod quantities;
 mod races;
 mod refills;
+mod seasons;
 mod sightings;
 mod stages;
 #[path = "../support/mod.rs"]

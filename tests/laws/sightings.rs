@@ -144,27 +144,40 @@ proptest! {
         prop_assert_eq!(one.or(&one), one);
     }
 
+    /// What had not left by then stays, whatever became of it: also where it never got warm enough.
     #[test]
     fn a_hive_that_ended_gives_nothing_after_its_end_and_its_soil_goes_on(
-        climate in climates(), seen in select(&SEEN[..]), start in 0..365_i32, ended in -5..40_i32,
+        climate in climates(), strength in strengths(), seen in select(&SEEN[..]), start in 0..365_i32,
+        ended in prop_oneof![-5..40_i32, 40..800_i32],
     ) {
         let weather = weather_of(&climate);
-        let walk = Walk { weather: &weather, strength: Strength::Strong, dry: &[] };
+        let walk = Walk { weather: &weather, strength, dry: &[] };
         let day = day("2026-01-01").plus(start);
-        let whole = Sighting { seen, day, ended: None }.dates(&walk);
-        let cut = Sighting { seen, day, ended: Some(day.plus(ended)) }.dates(&walk);
+        let end = day.plus(ended);
+        let last = f64::from(end.number());
+        let sighting = Sighting { seen, day, ended: Some(end) };
+        let whole = Sighting { ended: None, ..sighting }.dates(&walk);
+        let cut = sighting.dates(&walk);
         if seen == Seen::InSoil {
             prop_assert_eq!(cut, whole);
         } else {
             let (leaving, before) = (cut.leaving.expect("leaving"), whole.leaving.expect("leaving"));
-            for (cut, whole) in leaving.iter().zip(before) {
-                match cut {
-                    Ok(cut) => prop_assert!(cut.day <= day.plus(ended) && cut.time <= time(whole) + 1e-9),
-                    Err(why) => prop_assert_eq!(*why, Why::HiveEnded),
+            for (edge, (cut, whole)) in Edge::ALL.into_iter().zip(leaving.into_iter().zip(before)) {
+                if time(before[0]) > last {
+                    prop_assert_eq!(cut, Err(Why::HiveEnded));
+                } else if time(whole) <= last {
+                    prop_assert_eq!(cut, whole);
+                } else {
+                    let cut = cut.expect("the end");
+                    prop_assert_eq!((cut.day, cut.time), (end, last));
+                    let steps = sighting.steps(&walk, edge);
+                    let hive: Vec<_> = steps.iter().take_while(|step| step.stage != Stage::Soil).collect();
+                    prop_assert!(hive.iter().all(|step| step.day < end));
+                    let idle = hive.iter().filter(|step| step.rate <= 0.0).count();
+                    prop_assert_eq!(usize::from(cut.held.cold + cut.held.hot + cut.held.dry), idle);
                 }
             }
             prop_assert!(in_order(leaving) && in_order(cut.adults));
-            prop_assert_eq!(leaving[0].is_ok(), time(before[0]) <= f64::from(day.plus(ended).number()));
         }
     }
 }
@@ -196,6 +209,40 @@ proptest! {
         prop_assert!(cool.iter().zip(warm).all(|(cool, warm)| *cool <= warm), "{cool:?} {warm:?}");
     }
 
+}
+
+/// The model lets tiny larvae be four days old: none is full grown by then, however warm it is, so none leaves on the day
+/// on which it was tiny.
+#[test]
+fn what_was_tiny_on_a_day_leaves_after_it() {
+    let weather = constant(Span::around(swing(30.0, 5.0), 2.0), Span::around(swing(25.0, 0.0), 2.0));
+    let seen = day("2026-07-10");
+    for tenths in 100..450 {
+        for give in [0.0, 2.0, 5.0] {
+            let comb = Span::around(swing(f64::from(tenths) / 10.0, 0.0), give);
+            let walk = Walk { weather: &weather, strength: Strength::Known(comb), dry: &[] };
+            let dates = Sighting { seen: Seen::TinyLarvae, day: seen, ended: None }.dates(&walk);
+            for leaving in dates.leaving.expect("leaving").into_iter().flatten() {
+                assert!(leaving.day > seen, "{tenths} give or take {give}: {leaving:?}");
+            }
+        }
+    }
+}
+
+/// A cold place, and combs without bees: the last of the larvae would go on for years.
+#[test]
+fn a_date_without_a_latest_has_one_when_the_hive_ends() {
+    let weather = weather_of(&KNOWN[2].climate());
+    let walk = Walk { weather: &weather, strength: Strength::Cover(0.0), dry: &[] };
+    let seen = Sighting { seen: Seen::TinyLarvae, day: day("2026-03-05"), ended: None };
+    let leaving = |ended: &str| {
+        let dates = Sighting { ended: Some(day(ended)), ..seen }.dates(&walk);
+        dates.leaving.expect("leaving").map(|edge| edge.map(|when| when.day))
+    };
+    assert_eq!(seen.dates(&walk).leaving.expect("leaving")[2], Err(Why::NotInTwoYears));
+    let last = Ok(day("2026-08-02"));
+    assert_eq!(leaving("2026-08-02"), [Ok(day("2026-07-31")), last, last]);
+    assert_eq!(leaving("2026-07-30"), [Err(Why::HiveEnded); 3]);
 }
 
 /// Cold, heat, drought and a season that is too short: words, never a far date.

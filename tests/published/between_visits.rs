@@ -3,11 +3,15 @@
 
 use super::{celsius, close, day};
 use beetle_almanac::almanac::bait;
+use beetle_almanac::almanac::climate::KNOWN;
 use beetle_almanac::almanac::honey::{
     BACK_HOURS, Decides, GOAL_HOURS, Hatch, LIMIT_HOURS, Pull, Race, Stand, Work, hatch,
 };
 use beetle_almanac::almanac::moment::Moment;
 use beetle_almanac::almanac::rhythm::{gaps, longest, share};
+use beetle_almanac::almanac::sighting::{Seen, Sighting};
+use beetle_almanac::almanac::soil::{Shade, Soil, SoilKind};
+use beetle_almanac::almanac::stage::{Stage, Strength, Walk, Weather};
 use beetle_almanac::almanac::warmth::Swing;
 
 fn flat(degrees: f64) -> Swing {
@@ -85,14 +89,34 @@ fn c23_supers_in_five_hours() {
     assert_eq!(work.pull(), Some(Pull { supers: 2, takes: 160, by_uncapping: true }));
 }
 
-/// Hot: 9 days from egg to leaving, less 2.
+/// Hot: 9 days from egg to leaving, less 2. At 34 °C and by the constants that fit warm places best.
 #[test]
 fn c27_bait() {
-    let (egg, larva) = bait::brood_nest();
+    let [egg, larva] = [Stage::Egg, Stage::Larva].map(|stage| stage.first().days(34.0).expect("it develops"));
     close(egg + larva, 9.07, 0.005);
     let hot = bait::off(day("2026-07-01"), bait::USUAL_DAYS, egg, larva);
     assert_eq!((hot.on, hot.days, hot.by_larvae), (day("2026-07-08"), 7, false));
     let hotter = bait::off(day("2026-07-01"), bait::USUAL_DAYS, 0.9, 7.0);
     assert_eq!((hotter.on, hotter.by_larvae), (day("2026-07-06"), true));
     assert_eq!(bait::off(day("2026-07-01"), 7, 0.1, 0.5).days, 1);
+}
+
+/// The page keeps two days to the earliest that its own dates have larvae out of a brood nest, and the wandering of larvae
+/// may take no time: 5 days, or what the keeper wrote down if that is less.
+#[test]
+fn bait_is_out_two_days_before_the_page_has_larvae_leave() {
+    let (egg, larva) = bait::brood_nest();
+    close(egg + larva, 7.19, 0.005);
+    let put_in = day("2026-07-01");
+    let climate = KNOWN[0].climate();
+    let weather = Weather::of(&climate, &Soil::of(&climate, SoilKind::Unknown, Shade::Part));
+    let walk = Walk { weather: &weather, strength: Strength::Strong, dry: &[] };
+    let leaving = Sighting { seen: Seen::AdultsOnly, day: put_in, ended: None }.dates(&walk).leaving;
+    let first = leaving.expect("leaving")[0].expect("a day");
+    assert_eq!(first.day, day("2026-07-08"));
+    let off = bait::off(put_in, bait::USUAL_DAYS, egg, larva);
+    assert_eq!((off.on, off.days, off.by_larvae), (day("2026-07-06"), 5, true));
+    assert!(f64::from(off.on.number()) + 2.0 <= first.time);
+    let sooner = bait::off(put_in, 3, egg, larva);
+    assert_eq!((sooner.on, sooner.by_larvae), (day("2026-07-04"), false));
 }

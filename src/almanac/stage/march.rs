@@ -31,6 +31,33 @@ pub struct Held {
     pub dry: u16,
 }
 
+impl Held {
+    /// Those of `steps`.
+    pub fn of(steps: &[Step]) -> Held {
+        let mut held = Held::default();
+        for step in steps {
+            if step.rate <= 0.0 {
+                held.count(step.stage, step.span, step.dry);
+            }
+        }
+        held
+    }
+
+    /// One more, and why.
+    fn count(&mut self, stage: Stage, span: Option<Span>, dry: bool) -> Why {
+        if dry {
+            self.dry += 1;
+            Why::DrySoil
+        } else if span.is_none_or(|span| span.likely.mean().celsius() < stage.heat().0) {
+            self.cold += 1;
+            Why::TooCold
+        } else {
+            self.hot += 1;
+            Why::TooHot
+        }
+    }
+}
+
 /// Why there is no date.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Why {
@@ -163,16 +190,7 @@ impl Walk<'_> {
                 last = Why::NotInTwoYears;
             } else {
                 idle += 1;
-                last = if dry {
-                    held.dry += 1;
-                    Why::DrySoil
-                } else if self.is_cold(stage, place) {
-                    held.cold += 1;
-                    Why::TooCold
-                } else {
-                    held.hot += 1;
-                    Why::TooHot
-                };
+                last = held.count(stage, self.span(stage, place), dry);
             }
             at = number + 1.0;
         }
@@ -194,10 +212,6 @@ impl Walk<'_> {
             Stage::Soil => Some(self.weather.soil(place)),
             Stage::Wandering | Stage::BeforeLaying => None,
         }
-    }
-
-    fn is_cold(&self, stage: Stage, place: usize) -> bool {
-        self.span(stage, place).is_none_or(|span| span.likely.mean().celsius() < stage.heat().0)
     }
 
     fn is_dry(&self, day: i32) -> bool {

@@ -19,7 +19,7 @@ journey("a patty was forgotten in a hive, and the Beetle names it until it is ou
   await onTheDay(keeper, "2026-07-08T09:00");
   await keeper.place("beetle");
   await keeper.reads("beetle-bait", /take the patty out/);
-  await keeper.reads("beetle-bait", written("2026-07-08"));
+  await keeper.reads("beetle-bait", written("2026-07-06"));
   await patty("taken out", 2);
   await keeper.place("beetle");
   await keeper.one("beetle-yard");
