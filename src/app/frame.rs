@@ -139,6 +139,9 @@ fn follow_address(ui: Ui, records: Records) {
             ui.said.set(String::new());
             records.wanted.renew(false);
         }
+        if matches!(place, Place::Write(..)) && !matches!(before, Place::Write(..)) {
+            ui.write_back.set_value(Some(before.clone()));
+        }
         let within_bench = matches!((&before, &place), (Place::Bench(_), Place::Bench(_)));
         ui.place.set(place);
         // Within the Bench the sum that was jumped to takes the focus itself.

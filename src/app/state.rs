@@ -62,7 +62,7 @@ pub struct Parts {
     pub kind_draft: StoredValue<Option<(String, KindDraft)>>,
     /// What stands in a half-filled form of a record and is not kept yet.
     pub write_kept: StoredValue<Waiting>,
-    /// Where the form of a record goes back to once it is saved, where that is not the page it is about.
+    /// Where the keeper was before the form of a record was opened.
     pub write_back: StoredValue<Option<Place>>,
     /// What "Keep this yard" calls with a checked plan. While none is set, the key is not shown.
     pub on_keep: RwSignal<Option<Keep>>,

@@ -18,7 +18,7 @@ use crate::app::round::bits;
 use crate::app::round::form::select;
 use crate::app::round::walk::moved;
 use crate::app::wording::en_book::history as w;
-use crate::app::wording::{en, en_hive, en_load, en_round, en_typed};
+use crate::app::wording::{en, en_hive, en_load, en_records, en_round, en_typed};
 use crate::app::yard::name_says;
 use crate::book::entry::{Entry, What};
 use crate::book::id::ThingId;
@@ -213,8 +213,12 @@ fn walk(records: Records, hives: RwSignal<Vec<ThingId>>) -> El {
 
 /// Which day it is there, or that this phone does not know such a zone.
 fn zone_says(text: &str) -> Says {
-    match clock::civil_day(clock::now_ms(), text.trim()).filter(|_| !text.trim().is_empty()) {
+    let text = text.trim();
+    if text.is_empty() {
+        return Says::Wrong(en_records::LACKS.to_owned());
+    }
+    match clock::civil_day(clock::now_ms(), text) {
         Some(day) => Says::Echo(en::echo(&en_round::near(day))),
-        None => Says::Wrong(w::no_zone(&clock::own_zone())),
+        None => Says::Wrong(w::no_zone(text, &clock::own_zone())),
     }
 }

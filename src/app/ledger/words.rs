@@ -3,6 +3,7 @@
 //! A sentence is written from front to back into one text: most of its pieces stand in the book or in the program
 //! already, and a text made for each would be let go of at once.
 
+mod order;
 mod records;
 
 pub use records::{put_answer, record, record_alone};
@@ -49,7 +50,7 @@ fn what(said: &mut String, book: &Book, entry: &Entry) {
         },
         What::YardClosed { yard } => w::yard_closed(said, yard_now(book, yard)),
         What::Season { yard, running } => w::season(said, yard_now(book, yard), *running),
-        What::Order { yard, hives } => w::order(said, yard_now(book, yard), hives.len()),
+        What::Order { yard, hives } => order::put_order(said, book, entry, yard, hives),
         What::Hive { tag, size, boxes, .. } => {
             w::hive_new(said, tag, *size);
             if boxes.is_empty() {

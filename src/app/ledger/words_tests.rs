@@ -4,7 +4,7 @@ use crate::almanac::text::Letters;
 use crate::book::Book;
 use crate::book::demo::demo;
 use crate::book::entry::{Check, Did, Entry, What};
-use crate::book::id::{EntryId, Writer};
+use crate::book::id::{EntryId, ThingId, Writer};
 use crate::book::write::Pen;
 
 /// Plain letters are enough for the demonstration's names.
@@ -141,4 +141,41 @@ fn settings_are_spelled_out() {
 fn only_names_written_from_right_to_left_are_set_apart() {
     assert_eq!(isolated("Blue 7"), "Blue 7");
     assert_eq!(isolated("כוורת 7"), "\u{2068}כוורת 7\u{2069}");
+}
+
+#[test]
+fn another_order_of_the_walk_names_what_stands_elsewhere_and_how_it_stood() {
+    let mut book = book();
+    let yard: ThingId = serde_json::from_str("\"demo-1\"").unwrap();
+    let hives = book.standing().yards[&yard].order.clone();
+    let moved = |from: usize, to: usize| {
+        let mut hives = hives.clone();
+        let hive = hives.remove(from);
+        hives.insert(to, hive);
+        hives
+    };
+    let json = |hives: &[ThingId]| {
+        serde_json::to_string(&What::Order { yard: yard.clone(), hives: hives.to_vec() }).unwrap()
+    };
+    let plain = |text: String| text.replace(['\u{2068}', '\u{2069}'], "");
+    let line = plain(said(&book, &json(&moved(3, 1))));
+    assert_eq!(line, "Ferry Field: walking order changed: 4, 2, 3 instead of 2, 3, 4");
+    let line = plain(said(&book, &json(&moved(10, 0))));
+    assert_eq!(line, "Ferry Field: walking order changed: 11, 1, 2, 3, 4, … instead of 1, 2, 3, 4, 5, …");
+    // The next line goes by the order that the one before it left.
+    let what = What::Order { yard: yard.clone(), hives: moved(1, 0) };
+    let written = book.about_yard(&pen(), today(), today(), &yard, what).unwrap();
+    book.add(written);
+    let line = plain(said(&book, &json(&hives)));
+    assert_eq!(line, "Ferry Field: walking order changed: 1, 2 instead of 2, 1");
+}
+
+#[test]
+fn what_a_blank_and_its_field_are_both_called_is_said_once() {
+    let book = book();
+    let patty = r#"{"record":{"blank":"patty","hives":["demo-3"],"answers":{"did":"put_in","amount":{"n":200,"unit":"g"}}}}"#;
+    assert_eq!(
+        said(&book, patty).replace(['\u{2068}', '\u{2069}'], ""),
+        "Hive 1: Patty: put in; How much: 200 g"
+    );
 }

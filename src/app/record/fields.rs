@@ -3,13 +3,14 @@
 use super::draft::{self, Wrong};
 use super::form::Form;
 use crate::almanac::day::Day;
-use crate::app::el::{Bit, El, el};
+use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::RwSignal;
 use crate::app::ledger::words::{hive_name, put_answer};
 use crate::app::load::page::tick;
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::field::{Field as Typing, Says, says_view};
+use crate::app::parts::notice::Notice;
 use crate::app::round::form::{note, select};
 use crate::app::wording::en_records as w;
 use crate::app::wording::{en, en_typed};
@@ -41,6 +42,18 @@ pub(super) fn wrong(wrong: &Wrong) -> String {
 /// Fields in sight at first; the others of a longer blank are folded.
 const IN_SIGHT: usize = 5;
 
+/// The fields that are in sight at first in the form of `blank`, where they are not just the first ones: what was seen
+/// at the entrance belongs to the larvae, and the warmth of the room decides when the supers must be spun.
+fn in_sight(blank: Blank) -> &'static [&'static str] {
+    match blank {
+        Blank::Look => &["larvae", "larvae_size", "soil", "slime", "entrance", "adults"],
+        Blank::Harvest => {
+            &["bees_off", "supers", "into_room", "extraction_began", "extraction_ended", "room"]
+        }
+        _ => &[],
+    }
+}
+
 /// Every field of `blank`. Of a long blank what must be there comes first and the rest is folded, unless something
 /// stands in it already, lacks or is wrong; a line that is corrected is seen whole.
 pub(super) fn view(form: Form, blank: Blank, hives: &[(String, String)]) -> Bit {
@@ -48,20 +61,26 @@ pub(super) fn view(form: Form, blank: Blank, hives: &[(String, String)]) -> Bit 
     let fields = blank.fields();
     let long = fields.len() > IN_SIGHT && !form.corrects();
     let (mut all, mut folded, mut places) = (Vec::new(), Vec::new(), Vec::new());
-    for first in [true, false] {
-        for (at, (field, (label, hint, names))) in fields.iter().zip(words.fields).enumerate() {
-            let Some(signals) = form.signals.with_value(|all| all.get(at).copied()) else { continue };
-            if first != (field.must || !long) {
-                continue;
-            }
-            let bit = one(form, at, field, signals, (label, hint, names), hives);
-            if long && all.len() >= IN_SIGHT {
-                folded.push(bit);
-                places.push(at);
-            } else {
-                all.push(bit);
-            }
+    let named = in_sight(blank);
+    let shown = if named.is_empty() { IN_SIGHT } else { named.len() };
+    for at in order(blank, long) {
+        let Some(signals) = form.signals.with_value(|all| all.get(at).copied()) else { continue };
+        let (Some(field), Some(words)) = (fields.get(at), words.fields.get(at)) else { continue };
+        let bit = one(form, at, field, signals, *words, hives);
+        if long && all.len() >= shown {
+            folded.push(bit);
+            places.push(at);
+        } else {
+            all.push(bit);
         }
+    }
+    if blank == Blank::Comb {
+        all.push(live(move || {
+            let (to, why) = (said(form, "to"), said(form, "why"));
+            let spreads = to == "another_hive" && ["larvae", "slime"].contains(&&*why);
+            spreads
+                .then(|| el("div").test_id("comb-caution").kid(Notice::caution(w::COMB_WITH_LARVAE).view()))
+        }));
     }
     if !folded.is_empty() {
         let fold = more(w::FOLD, Bit::Many(folded)).test_id("write-fold");
@@ -80,6 +99,31 @@ pub(super) fn view(form: Form, blank: Blank, hives: &[(String, String)]) -> Bit 
         all.push(fold.live_prop(move || open(false)).into());
     }
     Bit::Many(all)
+}
+
+/// The order in which the fields are asked for.
+fn order(blank: Blank, long: bool) -> Vec<usize> {
+    let fields = blank.fields();
+    let named = in_sight(blank);
+    let mut order = Vec::new();
+    for name in named {
+        order.extend(fields.iter().position(|field| field.name == *name));
+    }
+    for first in [true, false] {
+        for (at, field) in fields.iter().enumerate() {
+            if first == (field.must || !long) && !order.contains(&at) {
+                order.push(at);
+            }
+        }
+    }
+    order
+}
+
+/// What stands in the field of that name. Tracked.
+fn said(form: Form, name: &str) -> String {
+    let at = form.blank.fields().iter().position(|field| field.name == name);
+    let own = at.and_then(|at| form.signals.with_value(|all| all.get(at).copied()));
+    own.map(|own| own.text.get()).unwrap_or_default()
 }
 
 type Words = (&'static str, &'static str, &'static [&'static str]);

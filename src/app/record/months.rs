@@ -37,14 +37,9 @@ pub(super) fn view(form: Form) -> Bit {
             fill(form, place, fahrenheit);
         }
     });
-    let head = el("div").class("month").attr("aria-hidden", "true").kid(el("span").class("month-name"));
     // From now on they are not those of the place any more: another unit leaves them alone.
     let typed = move |_| known.set(String::new());
-    let mut rows = el("fieldset")
-        .class("choice")
-        .on("input", typed)
-        .kid(el("legend").text(w::MONTHS))
-        .kid(head.kids(w::HIGH_LOW.map(|heading| el("span").class("month-head").text(heading))));
+    let mut rows = el("fieldset").class("choice").on("input", typed).kid(el("legend").text(w::MONTHS));
     for at in first..first + months {
         let name = u32::try_from(at).map_or("", en::month);
         let mut row = el("div").class("month").kid(el("span").class("month-name").text(name));
@@ -52,7 +47,9 @@ pub(super) fn view(form: Form) -> Bit {
         for (at, which) in [at, at + months].into_iter().zip(w::HIGH_LOW) {
             let Some((field, own)) = self::field(form, at) else { continue };
             let (input, line) = figure(form, at, field, own, &[name, NEXT, which].concat());
-            row = row.kid(input);
+            // With large letters the two stand one above the other: each says in sight which it is.
+            let which = el("span").class("month-which").attr("aria-hidden", "true").text(which);
+            row = row.kid(el("label").class("month-figure").kids([which, input]));
             lines.push(line);
         }
         rows = rows.kid(row.kids(lines));

@@ -8,7 +8,7 @@ use crate::app::edge::{self, slot};
 use crate::app::el::{Bit, el, live};
 use crate::app::frame::focus;
 use crate::app::graph::{Memo, StoredValue, untrack};
-use crate::app::place::Place;
+use crate::app::place::{Place, Section};
 use crate::app::records::Stop;
 use crate::app::round::form::{go, refused_line};
 use crate::app::round::said;
@@ -54,8 +54,13 @@ pub(super) fn view(ui: Ui, form: Form, address: String) -> Bit {
         }
         let yard = untrack(|| form.yard_id()).filter(|_| form.blank.about() != About::Keeper);
         let line = form.line.get_value();
-        let to = line.as_ref().map_or_else(|| home(&record, yard.as_ref()), |_| Place::History(None));
-        let to = ui.write_back.get_value().unwrap_or(to);
+        // A new line of the Book leads to what it is about; everything else back to where the keeper was.
+        let back = ui.write_back.get_value();
+        let back = back.filter(|from| line.is_some() || from.section() != Section::Book);
+        let to = back.unwrap_or_else(|| match &line {
+            Some(_) => Place::History(None),
+            None => home(&record, yard.as_ref()),
+        });
         let name = w::saved(w::blank(form.blank).title);
         let written = form.records.book.with_untracked(|book| {
             let pen = form.records.pen();

@@ -81,9 +81,7 @@ fn again(walk: Walk) -> Bit {
 fn seen(hive: &ThingId) -> El {
     let ui = Ui::get();
     let place = Place::Write(Blank::Look, Some(hive.to_string()));
-    let from = untrack(|| ui.place.get());
     keys(big(en_records::blank(Blank::Look).title, "dock-look", move || {
-        ui.write_back.set_value(Some(from.clone()));
         ui.go(&place);
     }))
 }

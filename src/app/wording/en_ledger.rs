@@ -186,12 +186,17 @@ pub fn season(said: &mut String, name: Option<&str>, running: bool) {
 }
 
 /// A new walking order.
-pub fn order(said: &mut String, name: Option<&str>, hives: usize) {
+pub fn order(said: &mut String, name: Option<&str>) {
     yard(said, name);
-    put(said, ": walking order of ");
-    put_count(said, hives, "hive", "hives");
-    put(said, " changed");
+    put(said, ": walking order changed");
 }
+
+/// Before the hives of the new order that stand elsewhere.
+pub const ORDER_NOW: &str = ": ";
+/// Before the same of the order that was.
+pub const ORDER_BEFORE: &str = " instead of ";
+/// After the first of many.
+pub const ORDER_MORE: &str = ", …";
 
 /// A new hive, before its boxes.
 pub fn hive_new(said: &mut String, tag: &str, size: HiveSize) {

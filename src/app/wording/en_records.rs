@@ -308,7 +308,7 @@ pub const AND: &str = "; ";
 pub const SAYS: &str = ": ";
 /// Before the twelve mean highs of a climate, and before its lows.
 pub const MEANS: [&str; 2] = ["mean highs, January to December: ", "mean lows: "];
-/// Over the two columns of the months.
+/// In the two fields of a month.
 pub const HIGH_LOW: [&str; 2] = ["High", "Low"];
 /// Heading of the months.
 pub const MONTHS: &str = "Mean of the daily highs and lows";

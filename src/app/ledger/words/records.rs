@@ -49,8 +49,11 @@ fn put_fields(said: &mut String, book: &Book, record: &Record) {
         let Some(answer) = answer else { continue };
         put(said, between);
         between = wr::AND;
-        put(said, label);
-        put(said, wr::IS);
+        // "Patty: put in": what a blank and its field are both called is said once.
+        if *label != words.title {
+            put(said, label);
+            put(said, wr::IS);
+        }
         put_answer(said, book, &field.ask, answer, names);
     }
     if record.blank == Blank::Climate {

@@ -1,6 +1,7 @@
 //! Every line.
 
 use super::{Day, Stamp, counted, en_round, number, short_date, weekday};
+use crate::app::ledger::words::isolated;
 use crate::book::round::HiveDue;
 use crate::book::shift::Shift;
 
@@ -55,8 +56,8 @@ pub const ZONE_HINT: &str = "Whose days count there, such as Europe/Berlin.";
 pub const SIZE_LEFT: &str = "Not said here";
 
 /// A time zone that the browser does not know.
-pub fn no_zone(own: &str) -> String {
-    ["This phone knows no such time zone. It is in ", own, "."].concat()
+pub fn no_zone(typed: &str, own: &str) -> String {
+    ["No such zone on this phone: ", &isolated(typed), ". The phone itself is in ", own, "."].concat()
 }
 
 /// Under the level left.
