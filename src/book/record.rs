@@ -12,9 +12,11 @@ pub use answer::{Answer, ClockTime, NoClockTime};
 pub use blanks::{About, Ask, Blank, Field};
 pub use clear::{Clear, clear_of_product, keep_until, lot};
 
+use super::aims::number;
 use super::entry::{Entry, EntryError};
 use super::id::ThingId;
 use crate::almanac::day::Day;
+use crate::almanac::honey::LIMIT_HOURS;
 use crate::almanac::json::{Fields, Json, MaybeJson, Object, Value, serde_by_json};
 
 /// A blank filled in.
@@ -105,8 +107,16 @@ impl Record {
         self.filled().map(|(field, _)| field.since).fold(self.blank.since(), u32::max)
     }
 
-    /// The field of the first mean low that lies above the mean high of its month; none of a record that is no climate.
+    /// The field of the first mean low that lies above the mean high of its month, and of a goal behind the limit; none of
+    /// a record of anything else.
     pub fn upside_down(&self) -> Option<usize> {
+        if self.blank == Blank::Aims {
+            // A limit that is not written down is the usual one.
+            let (goal, limit) = (number(self, "goal_hours"), number(self, "limit_hours"));
+            let limit = limit.map_or(f64::from(LIMIT_HOURS), |(hours, _)| hours);
+            let at = self.blank.fields().iter().position(|field| field.name == "goal_hours");
+            return at.filter(|_| goal.is_some_and(|(hours, _)| hours > limit));
+        }
         let (first, months) = Blank::months();
         let figure = |at: usize| match self.answers.get(at) {
             Some(Some(Answer::Number(figure, _))) => Some(*figure),

@@ -15,6 +15,7 @@ use crate::book::aims::Aims;
 use crate::book::baited::baited;
 use crate::book::finds;
 use crate::book::id::{EntryId, ThingId};
+use crate::book::next_look::next_look;
 use crate::book::round::{self, HiveDue};
 use crate::book::standing::Standing;
 
@@ -24,8 +25,15 @@ const PRODUCT: &str = "-//beetle-almanac//beetle-almanac//EN";
 /// After the start of the day: seven in the morning of wherever the phone is then.
 const ALARM: &str = "PT7H";
 
-/// Of an event with hours: at its beginning.
-const ALARM_AT_ONCE: &str = "PT0S";
+/// Of an event with hours: before its beginning, so that there is time left to do it.
+const ALARM_AHEAD: &str = "-PT6H";
+
+/// The same in minutes.
+const AHEAD: i32 = 6 * 60;
+
+/// Minutes after the making of a file at which what should have rung before rings: it takes a while to be opened, and
+/// calendars drop an alarm that is over.
+const SOON: i32 = 10;
 
 /// Days for which a past event is remembered: a strike-out may bring its work back under the same name.
 const REMEMBERED_DAYS: i32 = 60;
@@ -33,6 +41,9 @@ const REMEMBERED_DAYS: i32 = 60;
 /// What is to be done at a hive.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Task {
+    /// By the keeper's own rhythm the next look for larvae is due. The first of all: events that were given out before
+    /// there was this one keep their names.
+    NextLook,
     /// Adult beetles were seen: look again on the day before larvae can leave.
     Larvae,
     /// Young beetles may come out of the ground.
@@ -57,7 +68,7 @@ pub struct Item {
     /// When it is or was due: the day of the event, or before it.
     pub due: Day,
     /// First day of the cycle it belongs to: the service its longest-waiting trap had, the day of the spill, the day of
-    /// the find, or the day on which bait or a patty was put in.
+    /// the find, the day on which bait or a patty was put in, or that of the last look for larvae.
     pub cycle: Day,
 }
 
@@ -123,6 +134,7 @@ impl YardDay {
         let last = self.items.iter().max_by_key(|item| (item.task, &item.hive));
         let Some(Item { task, hive, cycle, .. }) = last else { return self.yard.to_string() };
         let task = match task {
+            Task::NextLook => ".next-look.",
             Task::Larvae => ".larvae.",
             Task::Young => ".young.",
             Task::Traps => ".traps.",
@@ -157,6 +169,10 @@ pub fn yard_days(standing: &Standing, yards: &[ThingId], today: Day) -> Vec<Yard
             for bait in baited(standing, &row.hive, &aims) {
                 let task = if bait.patty { Task::Patty } else { Task::Bait };
                 tasks.push((task, bait.off.on, bait.since));
+            }
+            let every = aims.look_every.and_then(|days| i32::try_from(days).ok());
+            if let (Some(due), Some(every), false) = (next_look(standing, &row.hive, &aims), every, resting) {
+                tasks.push((Task::NextLook, due, due.plus(-every)));
             }
             for (task, due, cycle) in tasks {
                 put_item(&mut days, start, yard, today, Item { task, hive: row.hive.clone(), due, cycle });
@@ -201,6 +217,7 @@ pub fn give_out(
 ) -> Option<Calendar> {
     let (day, second) = made.utc();
     let stamp = moment(day, second);
+    let soon = Moment::new(day, u16::try_from(second / 60).unwrap_or_default()).plus(SOON);
     let mut text = String::new();
     put(&mut text, "BEGIN", "VCALENDAR");
     put(&mut text, "VERSION", "2.0");
@@ -215,7 +232,9 @@ pub fn give_out(
             |old: &Given| old.withdrawn || old.day != event.day || old.words != words || old.hours != hours;
         let sequence = old.map_or(0, |old| old.sequence + u32::from(changed(old)));
         let now = Given { uid: event.uid.clone(), day: event.day, sequence, words, withdrawn: false, hours };
-        put_event(&mut text, &now, &stamp, &event.summary, &event.description);
+        let late = event.hours.is_some_and(|(from, _)| from.plus(-AHEAD) < soon);
+        let late = late.then(|| utc(soon));
+        put_event(&mut text, &now, &stamp, late.as_deref(), [&event.summary, &event.description]);
         given.push(now);
     }
     for old in before {
@@ -226,7 +245,7 @@ pub fn give_out(
         if old.day >= today {
             now.sequence += u32::from(!old.withdrawn);
             now.withdrawn = true;
-            put_event(&mut text, &now, &stamp, withdrawn, "");
+            put_event(&mut text, &now, &stamp, None, [withdrawn, ""]);
         }
         given.push(now);
     }
@@ -237,7 +256,14 @@ pub fn give_out(
     Some(Calendar { text, given })
 }
 
-fn put_event(text: &mut String, event: &Given, stamp: &str, summary: &str, description: &str) {
+/// `soon`: when its alarm rings where the hour for it is over.
+fn put_event(
+    text: &mut String,
+    event: &Given,
+    stamp: &str,
+    soon: Option<&str>,
+    [summary, description]: [&str; 2],
+) {
     let status = if event.withdrawn { "CANCELLED" } else { "CONFIRMED" };
     put(text, "BEGIN", "VEVENT");
     put(text, "UID", &event.uid);
@@ -261,7 +287,10 @@ fn put_event(text: &mut String, event: &Given, stamp: &str, summary: &str, descr
         put(text, "BEGIN", "VALARM");
         put(text, "ACTION", "DISPLAY");
         put_text(text, "DESCRIPTION", summary);
-        put(text, "TRIGGER", if event.hours.is_some() { ALARM_AT_ONCE } else { ALARM });
+        match soon {
+            Some(soon) => put(text, "TRIGGER;VALUE=DATE-TIME", soon),
+            None => put(text, "TRIGGER", if event.hours.is_some() { ALARM_AHEAD } else { ALARM }),
+        }
         put(text, "END", "VALARM");
     }
     put(text, "END", "VEVENT");

@@ -2,17 +2,22 @@
 
 use super::Yard;
 use super::support::{SUMMER, Unicode, day, pen};
+use beetle_almanac::almanac::day::Stamp;
 use beetle_almanac::almanac::honey::{Hatch, Race, Stand};
 use beetle_almanac::almanac::moment::Moment;
 use beetle_almanac::almanac::quantity::Decimal;
+use beetle_almanac::app::beetle::bait_said::baited_said;
 use beetle_almanac::app::beetle::honey::{Stack, Step, YardClock, stacks};
+use beetle_almanac::app::beetle::lots_said::lots_said;
 use beetle_almanac::app::ledger::papers::events::events;
 use beetle_almanac::book::Book;
+use beetle_almanac::book::aims::Aims;
 use beetle_almanac::book::baited::past_due;
 use beetle_almanac::book::entry::{Entry, What};
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::record::{Answer, Blank, ClockTime, Record};
-use beetle_almanac::papers::calendar::{Event, Task, yard_days};
+use beetle_almanac::book::write::Refusal;
+use beetle_almanac::papers::calendar::{Event, Task, give_out, yard_days};
 
 /// The clock of Berlin: two hours before UTC until 25 October 2026 01:00Z, then one.
 const BERLIN: YardClock = YardClock {
@@ -154,7 +159,7 @@ fn supers_that_are_spun_or_struck_are_taken_out_of_the_calendar_and_a_corrected_
     let [moved] = lots(&yard.book, "2026-07-14").try_into().unwrap();
     assert_eq!(moved.uid, first.uid);
     assert_eq!(moved.hours.unwrap().1.since(first.hours.unwrap().1), -180);
-    // Until the day of its limit is over.
+    // With its hours until the day of its limit is over.
     assert_eq!((lots(&yard.book, "2026-07-16").len(), lots(&yard.book, "2026-07-17").len()), (1, 0));
 
     let mut spun = supers("2026-07-14T13:00");
@@ -168,6 +173,97 @@ fn supers_that_are_spun_or_struck_are_taken_out_of_the_calendar_and_a_corrected_
     let strike = other.strike(&pen("aa", on), on, &versions, &Unicode).unwrap();
     other.add(strike);
     assert!(lots(&other, "2026-07-14").is_empty() && stacks(&other, &SUMMER).is_empty());
+}
+
+#[test]
+fn supers_past_their_limit_stay_in_the_calendar_until_they_are_spun_or_nobody_will_have_waited_so_long() {
+    let mut yard = yard();
+    let entry = write(&mut yard, "2026-07-14", supers("2026-07-14T16:00"));
+    let all = |book: &Book, today: &str| {
+        let lots = events(book, day(today), &SUMMER).into_iter();
+        lots.filter(|event| event.uid.contains(".lot")).collect::<Vec<Event>>()
+    };
+    let [due] = all(&yard.book, "2026-07-16").try_into().unwrap();
+    let made = |today: &str| Stamp::midnight(day(today));
+    let first = give_out(std::slice::from_ref(&due), &[], day("2026-07-16"), made("2026-07-16"), "").unwrap();
+    let over = all(&yard.book, "2026-07-18");
+    assert_eq!((over[0].day, over[0].hours, &over[0].uid), (day("2026-07-18"), None, &due.uid));
+    assert_eq!(over[0].summary, "Ferry Field: 6 supers over the limit: spin now");
+    let next = give_out(&over, &first.given, day("2026-07-18"), made("2026-07-18"), "").unwrap();
+    assert!(!next.text.contains("CANCELLED") && next.given[0].sequence == 1, "{}", next.text);
+    let many = |today: &str| all(&yard.book, today).len();
+    assert_eq!((many("2026-07-28"), many("2026-07-29")), (1, 0));
+
+    let mut begun = supers("2026-07-14T16:00");
+    put(&mut begun, "extraction_began", time("2026-07-18T10:30"));
+    let on = day("2026-07-18");
+    let begun = What::Record(begun);
+    let begun = yard.book.correct(&pen("aa", on), day("2026-07-14"), on, &entry.id, begun, &Unicode).unwrap();
+    yard.book.add(begun);
+    let now = Moment::new(on, 12 * 60);
+    assert!(!only(&yard.book, &SUMMER).is_over(now));
+    let said =
+        "Ferry Field, 6 supers: Being spun since Sat 18 July 2026, 10:30; write down the end".to_owned();
+    let said = said.replace("6 supers", "6\u{a0}supers");
+    assert_eq!(lots_said(&yard.book, &SUMMER, now), [(said, false)]);
+    assert_eq!(
+        all(&yard.book, "2026-07-18")[0].summary,
+        "Ferry Field: 6 supers being spun: write down the end"
+    );
+    assert!(lots_said(&yard.book, &SUMMER, now.plus_hours(14 * 24)).is_empty());
+}
+
+#[test]
+fn a_goal_behind_the_limit_is_no_aim() {
+    let yard = yard();
+    let on = day("2026-07-01");
+    let said = |goal: u32, limit: Option<u32>| {
+        let mut aims = Record::empty(Blank::Aims, Vec::new());
+        put(&mut aims, "goal_hours", Answer::Number(Decimal::whole(goal), 0));
+        if let Some(limit) = limit {
+            put(&mut aims, "limit_hours", Answer::Number(Decimal::whole(limit), 0));
+        }
+        yard.book.record(&pen("aa", on), on, on, None, aims).map(|_| ())
+    };
+    assert_eq!(said(60, None), Err(Refusal::Backwards { field: 0 }));
+    assert_eq!(said(25, Some(24)), Err(Refusal::Backwards { field: 0 }));
+    assert_eq!((said(24, Some(24)), said(48, None)), (Ok(()), Ok(())));
+}
+
+#[test]
+fn the_next_look_of_her_own_rhythm_is_in_the_calendar_and_comes_after_all_other_work() {
+    let mut yard = yard();
+    let hive = yard.hive("1");
+    let look = |larvae| {
+        let mut look = Record::empty(Blank::Look, vec![hive.clone()]);
+        put(&mut look, "larvae", Answer::Word(larvae));
+        look
+    };
+    let named = |yard: &Yard, today: &str| {
+        let mut found = Vec::new();
+        for of in yard_days(yard.book.standing(), std::slice::from_ref(&yard.id), day(today)) {
+            for item in of.items.iter().filter(|item| item.task == Task::NextLook) {
+                found.push((of.day.to_string(), item.cycle.to_string()));
+            }
+        }
+        found
+    };
+    write(&mut yard, "2026-07-01", look(1));
+    assert!(named(&yard, "2026-07-02").is_empty());
+    let on = day("2026-07-02");
+    let mut aims = Record::empty(Blank::Aims, Vec::new());
+    put(&mut aims, "look_every", Answer::Number(Decimal::whole(10), 0));
+    let written = yard.book.record(&pen("aa", on), on, on, None, aims).unwrap();
+    yard.book.add(written);
+    let due = |on: &str, since: &str| vec![(on.to_owned(), since.to_owned())];
+    assert_eq!(named(&yard, "2026-07-02"), due("2026-07-11", "2026-07-01"));
+    assert_eq!(named(&yard, "2026-07-20"), due("2026-07-20", "2026-07-01"));
+    // Nobody looked for larvae: the next look stays where it was.
+    write(&mut yard, "2026-07-03", look(0));
+    assert_eq!(named(&yard, "2026-07-03"), due("2026-07-11", "2026-07-01"));
+    write(&mut yard, "2026-07-04", look(1));
+    assert_eq!(named(&yard, "2026-07-04"), due("2026-07-14", "2026-07-04"));
+    assert!([Task::Larvae, Task::Young, Task::Traps].iter().all(|other| Task::NextLook < *other));
 }
 
 #[test]
@@ -220,6 +316,10 @@ fn a_patty_is_due_five_days_after_it_was_put_in_and_not_once_it_is_out() {
         (named("2026-07-05").count(), named("2026-07-06").collect::<Vec<_>>()),
         (0, vec![one.clone()])
     );
+    let said = |on: &str| baited_said(yard.book.standing(), &one, &Aims::of(yard.book.standing()), day(on));
+    assert_eq!(said("2026-07-07"), ["Patty in since Wed 1 July: out by Wed 8 July"]);
+    assert_eq!(said("2026-07-08"), ["Patty in since Wed 1 July: out by Wed 8 July, today"]);
+    assert_eq!(said("2026-07-11"), ["Patty in since Wed 1 July: out by Wed 8 July, 3\u{a0}days late"]);
     // Past due it waits for today; out it is gone.
     assert_eq!(out(&yard, "2026-07-20").len(), 2);
     write(&mut yard, "2026-07-05", patty(&one, 1));

@@ -3,9 +3,10 @@
 use super::honey::{Stack, Step, stacks};
 use super::honey_sum::{self, MOST_FRAMES, MOST_HOURS, MOST_MINUTES, MOST_SECONDS, MOST_WORK};
 use super::honey_told::{self, Told};
+use crate::almanac::honey::{GOAL_HOURS, LIMIT_HOURS};
 use crate::almanac::moment::Moment;
 use crate::app::bench::draft::Slot;
-use crate::app::bench::view::says::Reads;
+use crate::app::bench::view::says::{self, Reads};
 use crate::app::bench::view::shown::{self, Typed};
 use crate::app::edge::hours::{self, CLOCK};
 use crate::app::el::{Bit, El, el, live};
@@ -23,6 +24,7 @@ use crate::app::round::bits;
 use crate::app::round::form::keys;
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_beetle as wb, en_beetle_honey as w};
+use crate::book::aims::Aims;
 use crate::book::record::Blank;
 
 const ROOM: Typed =
@@ -46,22 +48,38 @@ const WORK: [Typed; 6] = [
 pub(super) fn view(ui: Ui, records: Records) -> Bit {
     // The clock of the page moves twice a minute; when this place is opened it is this minute.
     ui.now.renew(hours::now());
+    let aims = Memo::new(move || {
+        let aims = records.book.with(|book| Aims::of(book.standing()));
+        (aims.goal_hours, aims.limit_hours)
+    });
+    let caution = live(move || {
+        let said = match aims.get() {
+            (GOAL_HOURS, LIMIT_HOURS) => w::SPIN.to_owned(),
+            (goal, limit) => w::own_aims(goal, limit),
+        };
+        Notice::caution(said).why(w::HOW).view()
+    });
+    let all = Memo::new(move || records.book.with(|book| stacks(book, &CLOCK)));
+    let open = Memo::new(move || {
+        let now = ui.now.get();
+        all.with(|all| all.iter().any(|stack| !stack.is_old(now)))
+    });
+    let of_typed = move || if open.get() { w::TYPED_OTHER } else { w::TYPED }.to_owned();
     bits![
         heading(wb::clock(Clock::Honey)),
-        Notice::caution(w::SPIN).why(w::HOW).view(),
+        caution,
         Notice::caution(w::NOT_SLIMED).view(),
         el("h2").class("part-title").text(w::ON_THE_WAY),
-        on_the_way(ui, records),
-        el("h2").class("part-title").text(w::TYPED),
-        typed(ui),
+        on_the_way(ui, records, all),
+        el("h2").class("part-title").test_id("honey-typed").live_text(of_typed),
+        typed(ui, aims),
         el("h2").class("part-title").text(w::PULL),
         pull(ui),
         Notice::plain(w::ESTIMATE).view(),
     ]
 }
 
-fn on_the_way(ui: Ui, records: Records) -> Bit {
-    let all = Memo::new(move || records.book.with(|book| stacks(book, &CLOCK)));
+fn on_the_way(ui: Ui, records: Records, all: Memo<Vec<Stack>>) -> Bit {
     // Which of them are old changes once in two weeks: the cards are not drawn anew each minute.
     let shown = Memo::new(move || {
         let now = ui.now.get();
@@ -71,12 +89,12 @@ fn on_the_way(ui: Ui, records: Records) -> Bit {
         let shown = shown.get();
         untrack(|| {
             let mut bits: Vec<Bit> = Vec::new();
-            let mut old = 0;
+            let mut old = Vec::new();
             for (stack, recent) in all.get().into_iter().zip(shown) {
                 if recent {
                     bits.push(card(ui, records, stack));
                 } else {
-                    old += 1;
+                    old.push(to_old(records, &stack));
                 }
             }
             if bits.is_empty() {
@@ -86,20 +104,33 @@ fn on_the_way(ui: Ui, records: Records) -> Bit {
                 bits.push(el("p").class("small").text(w::NO_BELL).into());
                 bits.push(keys(link(w::TO_BOOK, &Place::Book)).into());
             }
-            if old > 0 {
-                bits.push(el("p").class("small").text(&w::old(old)).into());
+            if !old.is_empty() {
+                let count = u32::try_from(old.len()).unwrap_or(u32::MAX);
+                bits.push(el("p").class("small").text(&w::old(count)).into());
+                bits.extend(old);
             }
             Bit::Many(bits)
         })
     })
 }
 
-fn card(ui: Ui, records: Records, stack: Stack) -> Bit {
+/// "Mill, 6 supers".
+fn title(records: Records, stack: &Stack) -> String {
     let name = records.book.with_untracked(|book| match &stack.yard {
         Some(yard) => words::yard_name(book, yard),
         None => String::new(),
     });
-    let title = w::stack(&name, stack.supers);
+    w::stack(&name, stack.supers)
+}
+
+/// The way to the hours of a lot that nobody wrote down.
+fn to_old(records: Records, stack: &Stack) -> Bit {
+    let to = Place::Write(Blank::Harvest, Some(stack.line.to_string()));
+    keys(link(w::to_old(&title(records, stack), stack.day(stack.since(), &CLOCK)), &to)).into()
+}
+
+fn card(ui: Ui, records: Records, stack: Stack) -> Bit {
+    let title = title(records, &stack);
     let to = Place::Write(Blank::Harvest, Some(stack.line.to_string()));
     let race = match stack.step {
         Step::Spin(race, _) => Some(race),
@@ -162,7 +193,7 @@ fn said(told: Memo<Told>) -> Bit {
     })
 }
 
-fn typed(ui: Ui) -> El {
+fn typed(ui: Ui, aims: Memo<(u32, u32)>) -> El {
     let off = ui.bench().honey_off();
     let off_says = move || {
         off.with(|text| match text.trim() {
@@ -173,7 +204,23 @@ fn typed(ui: Ui) -> El {
             },
         })
     };
-    let low = LOW.field(ui);
+    let low_at = (ui.bench().honey_low(), ui.bench().honey_low_unit());
+    let low = LOW.field(ui).says(move || {
+        if low_at.0.with(|text| text.trim().is_empty()) {
+            return Says::Nothing;
+        }
+        match says::said(ui, low_at, Reads::Warmth) {
+            Says::Nothing if ui.draft.with(honey_sum::upside_down) => Says::Wrong(w::UPSIDE_DOWN.to_owned()),
+            says => says,
+        }
+    });
+    let [goal, limit] = HOURS;
+    let goal = goal.field(ui).says(move || match says::count(ui.bench().honey_goal(), 1, MOST_HOURS) {
+        Says::Nothing if ui.draft.with(honey_sum::hours).is_some_and(|(goal, limit)| goal > limit) => {
+            Says::Wrong(w::GOAL_ABOVE.to_owned())
+        }
+        says => says,
+    });
     let worked = Memo::new(move || {
         let (now, zone) = (ui.now.get(), ui.zone.get());
         ui.draft.with(|draft| {
@@ -199,13 +246,12 @@ fn typed(ui: Ui) -> El {
         .class("card-body")
         .kid(Field::new("honey-off", w::OFF_FIELD, off).time().wide().hint(w::OFF_HINT).says(off_says).view())
         .kid(el("div").class("fields").kid(ROOM.field(ui).view()).kid(low.view()))
+        .kid(el("div").class("fields").kid(goal.view()).kid(limit.field(ui).view()))
         .kid(live(move || {
-            let upside = ui
-                .draft
-                .with(|draft| honey_sum::room(draft).is_none() && !draft.honey_low().trim().is_empty());
-            upside.then(|| Notice::caution(w::UPSIDE_DOWN).view())
+            let typed = ui.draft.with(honey_sum::hours)?;
+            let (goal, limit) = aims.get();
+            (typed != (goal, limit)).then(|| el("p").class("small").text(&w::aims_say(goal, limit)))
         }))
-        .kid(shown::fields(ui, &HOURS))
         .kid(Answer::of(w::SPIN_BY, big).mark("spin-by").view())
         .kid(said(told))
 }
@@ -214,6 +260,9 @@ fn pull(ui: Ui) -> El {
     let worked = move || {
         ui.draft.with(|draft| {
             let (work, pull) = honey_sum::pull(draft)?;
+            if work.minutes <= work.beside {
+                return Some((w::NO_TIME.to_owned(), Vec::new()));
+            }
             let lines =
                 vec![w::spins(pull.supers, &work), w::uncaps(pull.supers, &work), w::takes(&pull, &work)];
             Some((w::supers(pull.supers), lines))

@@ -28,22 +28,38 @@ pub fn off(draft: &BenchDraft) -> Result<Option<ClockTime>, NoClockTime> {
     if text.is_empty() { Ok(None) } else { ClockTime::parse(text).map(Some) }
 }
 
-/// The room in the fields.
-pub fn room(draft: &BenchDraft) -> Option<Swing> {
+/// The coolest and the warmest in the fields, whichever is the warmer.
+fn ends(draft: &BenchDraft) -> Option<(Warmth, Warmth)> {
     let warmth = |text: &str, unit: &str| Warmth::from_celsius(read::warmth(text, unit).ok()?).ok();
     let high = warmth(draft.honey_room(), draft.honey_room_unit())?;
     let low = match draft.honey_low().trim() {
         "" => high,
         text => warmth(text, draft.honey_low_unit())?,
     };
-    (low <= high).then_some(Swing { low, high })
+    Some((low, high))
+}
+
+/// The room in the fields.
+pub fn room(draft: &BenchDraft) -> Option<Swing> {
+    ends(draft).filter(|(low, high)| low <= high).map(|(low, high)| Swing { low, high })
+}
+
+/// Warmer at its coolest than at its warmest.
+pub fn upside_down(draft: &BenchDraft) -> bool {
+    ends(draft).is_some_and(|(low, high)| low > high)
+}
+
+/// Goal and limit in the fields.
+pub fn hours(draft: &BenchDraft) -> Option<(u32, u32)> {
+    let hours = |text: &str| typed::count(text, 1, MOST_HOURS).ok();
+    Some((hours(draft.honey_goal())?, hours(draft.honey_limit())?))
 }
 
 /// The race of supers that are off since `off`; none while a field cannot be read.
 pub fn race(draft: &BenchDraft, off: Moment) -> Option<(Race, Hatch)> {
-    let hours = |text: &str| typed::count(text, 1, MOST_HOURS).ok();
+    let (goal, limit) = hours(draft).filter(|(goal, limit)| goal <= limit)?;
     let hatch = hatch(room(draft)?);
-    Some((Race::new(off, hours(draft.honey_goal())?, hours(draft.honey_limit())?, hatch), hatch))
+    Some((Race::new(off, goal, limit, hatch), hatch))
 }
 
 /// The working day in the fields.
@@ -87,7 +103,9 @@ mod tests {
     #[test]
     fn a_room_upside_down_or_an_hour_that_is_none_counts_for_nothing() {
         let upside = BenchDraft::default().with("honey_low", "30");
-        assert!(room(&upside).is_none() && race(&upside, noon()).is_none());
+        assert!(room(&upside).is_none() && race(&upside, noon()).is_none() && upside_down(&upside));
+        assert!(!upside_down(&BenchDraft::default().with("honey_low", "")));
+        assert!(race(&BenchDraft::default().with("honey_goal", "60"), noon()).is_none());
         let cool = BenchDraft::default().with("honey_low", "68 F");
         assert!((room(&cool).unwrap().low.celsius() - 20.0).abs() < 1e-9);
         assert!(off(&BenchDraft::default().with("honey_off", "yesterday")).is_err());

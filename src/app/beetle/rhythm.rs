@@ -50,19 +50,33 @@ pub struct Plan {
     pub longest: [Option<u32>; 3],
 }
 
+/// How warm the comb is, in °C; none while the field cannot be read.
+pub fn comb(draft: &BenchDraft) -> Option<f64> {
+    read::warmth(draft.rhythm_comb(), draft.rhythm_comb_unit()).ok()
+}
+
+/// Days that larvae are in that comb: the shortest, the likely, the longest; none where it is too cold or too hot for them.
+pub fn grow(draft: &BenchDraft) -> Option<[f64; 3]> {
+    let warmth = Warmth::from_celsius(comb(draft)?).ok()?;
+    let [short, likely, long] = Edge::ALL.map(|edge| days(Stage::Larva, warmth, edge));
+    Some([short?, likely?, long?])
+}
+
+/// The days from look to look.
+pub fn every(draft: &BenchDraft) -> Option<u32> {
+    typed::count(draft.rhythm_every(), 1, MOST_DAYS).ok()
+}
+
 /// What stands in the fields of comb and notice; none while one cannot be read or where it is too cold for larvae.
 pub fn stay(draft: &BenchDraft) -> Option<Stay> {
-    let celsius = read::warmth(draft.rhythm_comb(), draft.rhythm_comb_unit()).ok()?;
-    let warmth = Warmth::from_celsius(celsius).ok()?;
-    let [short, likely, long] = Edge::ALL.map(|edge| days(Stage::Larva, warmth, edge));
     let notice = typed::share(draft.rhythm_notice()).ok()?.fraction();
-    Some(Stay { days: [short?, likely?, long?], celsius, notice })
+    Some(Stay { days: grow(draft)?, celsius: comb(draft)?, notice })
 }
 
 /// The plan in the fields.
 pub fn plan(draft: &BenchDraft) -> Option<Plan> {
     let stay = stay(draft)?;
-    let every = typed::count(draft.rhythm_every(), 1, MOST_DAYS).ok()?;
+    let every = every(draft)?;
     let wanted = typed::share(draft.rhythm_wanted()).ok()?.fraction();
     let longest = stay.days.map(|days| longest(wanted, days, stay.notice));
     Some(Plan { stay, every, seen: stay.seen(&[every])?, wanted, longest })
@@ -157,7 +171,7 @@ mod tests {
         assert!(low < likely && likely < high && (likely - 8.22 / 14.0).abs() < 0.001, "{plan:?}");
         assert_eq!(plan.longest, [Some(8), Some(10), Some(12)]);
         let cold = BenchDraft::default().with("rhythm_comb", "8");
-        assert!(stay(&cold).is_none());
+        assert!(stay(&cold).is_none() && comb(&cold).is_some() && grow(&cold).is_none());
         let blind = super::plan(&BenchDraft::default().with("rhythm_notice", "70 %")).unwrap();
         assert_eq!(blind.longest, [None; 3]);
         assert!((blind.seen[1] - likely * 0.7).abs() < 1e-9);

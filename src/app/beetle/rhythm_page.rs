@@ -20,7 +20,7 @@ use crate::app::records::Records;
 use crate::app::round::bits;
 use crate::app::round::form::select;
 use crate::app::state::Ui;
-use crate::app::wording::{en, en_beetle as wb, en_beetle_rhythm as w};
+use crate::app::wording::{en, en_beetle as wb, en_beetle_rhythm as w, en_round};
 use crate::book::aims::Aims;
 use crate::book::id::ThingId;
 
@@ -51,11 +51,26 @@ pub(super) fn view(ui: Ui, records: Records) -> Bit {
         el("div")
             .class("card-body")
             .kid(shown::fields(ui, &FIELDS))
+            .kid(live(move || {
+                let read = ui.draft.with(rhythm::comb).is_some();
+                let cold = read && ui.draft.with(rhythm::grow).is_none();
+                cold.then(|| Notice::caution(w::TOO_COLD).view())
+            }))
+            .kid(aims_say(ui, records))
             .kid(Answer::of(w::SEEN, seen).mark("rhythm-seen").view())
             .kid(Answer::of(w::LONGEST, longest).mark("rhythm-longest").view()),
         el("h2").class("part-title").text(w::OWN),
         own(ui, records),
     ]
+}
+
+/// Which days count where those under aims are others than the typed ones.
+fn aims_say(ui: Ui, records: Records) -> Bit {
+    let aims = Memo::new(move || records.book.with(|book| Aims::of(book.standing()).look_every));
+    live(move || {
+        let (own, typed) = (aims.get()?, ui.draft.with(rhythm::every)?);
+        (own != typed).then(|| el("p").class("small").text(&w::aims_say(own)))
+    })
 }
 
 fn percent(share: f64) -> String {
@@ -140,7 +155,12 @@ fn hives(ui: Ui, records: Records, all: Vec<Looked>, looked: Memo<Vec<Looked>>) 
                 let stay = ui.draft.with(rhythm::stay);
                 looked.with(|all| {
                     let lines = all.iter().map(|hive| el("li").text(&line(hive, stay.as_ref())));
-                    el("ul").class("tabular").test_id("rhythm-hives").kids(lines)
+                    let few = all.iter().filter(|hive| hive.days.len() < 2).count();
+                    let few = u32::try_from(few).unwrap_or(u32::MAX);
+                    bits![
+                        (few > 0).then(|| el("p").test_id("rhythm-few").text(&w::never_twice(few))),
+                        el("ul").class("tabular").test_id("rhythm-hives").kids(lines),
+                    ]
                 })
             })
         ),
@@ -153,7 +173,7 @@ fn big(hive: &Looked, stay: &Stay) -> String {
 }
 
 fn line(hive: &Looked, stay: Option<&Stay>) -> String {
-    let (tag, gaps) = (words::isolated(&hive.tag), hive.gaps());
+    let (tag, gaps) = (en_round::hive(&hive.tag), hive.gaps());
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     match stay.and_then(|stay| stay.seen(&gaps)) {
         Some(seen) => w::hive(&tag, &span(seen), count(gaps.len()), gaps.iter().copied().max().unwrap_or(0)),

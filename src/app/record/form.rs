@@ -21,6 +21,7 @@ use crate::app::records::{Records, Stop};
 use crate::app::round::form::keys;
 use crate::app::state::Ui;
 use crate::app::wording::en;
+use crate::app::wording::en_beetle_honey::GOAL_ABOVE;
 use crate::app::wording::en_records as w;
 use crate::book::Book;
 use crate::book::entry::What;
@@ -194,7 +195,9 @@ impl Form {
     /// What the book or the form has against the field at `at`.
     pub(super) fn lacks(self, at: usize) -> Option<String> {
         let refused = self.stop.with(|stop| match stop {
-            Some(Stop::Refused(Refusal::Backwards { field })) if *field == at => Some(w::BACKWARDS),
+            Some(Stop::Refused(Refusal::Backwards { field })) if *field == at => {
+                Some(if self.blank == Blank::Aims { GOAL_ABOVE } else { w::BACKWARDS })
+            }
             Some(Stop::Refused(Refusal::Lacks { field })) if *field == at => Some(w::LACKS),
             _ => None,
         });

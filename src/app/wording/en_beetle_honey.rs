@@ -14,6 +14,8 @@ pub const OFF: &str = "Bees off: ";
 pub const GOAL: &str = "Goal: ";
 /// Before an hour: the last one.
 pub const LIMIT: &str = "Limit: ";
+/// Before an hour: somebody began to spin.
+pub const BEGAN: &str = "Being spun since: ";
 /// Before an hour: when eggs may hatch.
 pub const FIRST_HATCH: &str = "Eggs laid last may hatch: ";
 /// Caution.
@@ -42,9 +44,14 @@ pub fn hour(at: ClockTime) -> String {
 }
 
 /// "Mill: spin 6 supers". For a calendar, which does not know the space that holds a number and its noun together.
-pub fn summary(yard: &str, supers: Option<u32>) -> String {
+pub fn summary(yard: &str, supers: Option<u32>, over: bool, begun: bool) -> String {
     let supers = supers.map_or_else(|| "supers".to_owned(), |supers| counted(supers, "super", "supers"));
-    [yard, ": spin ", &supers.replace('\u{a0}', " ")].concat()
+    let [before, behind] = match (over, begun) {
+        (false, _) => [": spin ", ""],
+        (true, false) => [": ", " over the limit: spin now"],
+        (true, true) => [": ", " being spun: write down the end"],
+    };
+    [yard, before, &supers.replace('\u{a0}', " "), behind].concat()
 }
 
 /// Said once.
@@ -92,6 +99,12 @@ pub const NO_ROOM: &str = "No temperature of the room is written down, so no hat
 pub const HOW: &str = "Goal and limit are common practice, without a source. Hours of an egg: 19.4 degree-days above 13.5 °C (Meikle & Patt 2011), summed over the day where the room warms up and cools down. The other figures: the quickest and the slowest of the laboratories at the warmest and the coolest the room is.";
 /// The part with typed figures.
 pub const TYPED: &str = "From typed figures";
+/// The same below a lot that is on its way, which it is not about.
+pub const TYPED_OTHER: &str = "For another stack, from typed figures";
+/// Beside the goal.
+pub const GOAL_ABOVE: &str = "The goal lies behind the limit. Make it as many hours or fewer.";
+/// Nothing can be pulled.
+pub const NO_TIME: &str = "None: no time left";
 /// Field.
 pub const OFF_FIELD: &str = "Bees off";
 /// Its hint.
@@ -196,6 +209,29 @@ pub fn stack(yard: &str, supers: Option<u32>) -> String {
         Some(supers) => [yard, ", ", &counted(supers, "super", "supers")].concat(),
         None => yard.to_owned(),
     }
+}
+
+/// "Your goal: 12 h, your limit: 24 h."
+pub fn own_aims(goal: u32, limit: u32) -> String {
+    ["Your goal: ", &whole(goal), "\u{a0}h, your limit: ", &whole(limit), "\u{a0}h."].concat()
+}
+
+/// What is typed is not what stands under aims.
+pub fn aims_say(goal: u32, limit: u32) -> String {
+    [
+        "The hours typed here count for this sum. Lots that are written down go by ",
+        &whole(goal),
+        "\u{a0}h and ",
+        &whole(limit),
+        "\u{a0}h.",
+    ]
+    .concat()
+}
+
+/// "Mill, 6 supers, since Tue 14 July 2026: write down its hours".
+pub fn to_old(stack: &str, since: Option<Day>) -> String {
+    let since = since.map(|day| [", since ", &date(day)].concat()).unwrap_or_default();
+    [stack, &since, ": write down its hours"].concat()
 }
 
 /// Lots whose next hour nobody wrote down.

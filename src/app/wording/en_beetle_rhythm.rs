@@ -68,13 +68,27 @@ pub fn noticed(notice: &str) -> String {
     ["× ", notice, " that you notice"].concat()
 }
 
+/// No larva grows up.
+pub const TOO_COLD: &str = "At this temperature no larvae grow up, so there is nothing to reckon.";
+
+/// The keeper's own days, where others are typed.
+pub fn aims_say(every: u32) -> String {
+    ["The days typed here count for this plan. Your next look goes by ", &days(every), ", as under aims."]
+        .concat()
+}
+
+/// "3 hives were not looked into twice."
+pub fn never_twice(hives: u32) -> String {
+    [&counted(hives, "hive was", "hives were"), " not looked into twice within half a year."].concat()
+}
+
 /// "8 days, were larvae to leave as early as they can; 12 as late".
 pub fn reach(short: Option<u32>, long: Option<u32>) -> String {
     let told = |reached: Option<u32>| reached.map_or_else(|| "never".to_owned(), days);
     ["If larvae leave as early as they can: ", &told(short), "; as late as they can: ", &told(long)].concat()
 }
 
-/// "12: 66 % (54 % to 77 %), 5 gaps, the longest 21 days".
+/// "Hive 12: 66 % (54 % to 77 %), 5 gaps, the longest 21 days".
 pub fn hive(tag: &str, seen: &str, gaps: u32, longest: u32) -> String {
     [tag, ": ", seen, ", ", &counted(gaps, "gap", "gaps"), ", the longest ", &days(longest)].concat()
 }

@@ -45,9 +45,9 @@ pub mod calendar {
     /// Heading.
     pub const TITLE: &str = "Calendar file";
     /// What it is.
-    pub const WHAT: &str = "One all-day event for each yard and day on which traps, bait or a patty are due, a hive wants a second look or young beetles may come out of the ground, and one with its hours for each stack of supers to be spun. Open a newer file in the same calendar: it moves and takes back what has changed.";
+    pub const WHAT: &str = "One all-day event for each yard and day on which traps, bait or a patty are due, a hive wants a second look or the next one of your rhythm, or young beetles may come out of the ground, and one with its hours for each stack of supers to be spun. Open a newer file in the same calendar: it moves and takes back what has changed.";
     /// Where it goes.
-    pub const HOW: &str = "This page rings no bell and sends no notices: the calendar reminds you. Put it into a calendar of its own, so that all of it can be deleted at once. Some calendars drop the alarm.";
+    pub const HOW: &str = "This page rings no bell and sends no notices: the calendar reminds you. Put it into a calendar of its own, so that all of it can be deleted at once. Some calendars drop the alarm. For supers it is set 6 hours before they are to be spun, or a few minutes after the file is made where that is past.";
     /// Nothing due.
     pub const NOTHING: &str = "Nothing is due, so there is nothing to put into a calendar.";
     /// Title of an event that was taken back.
@@ -65,14 +65,23 @@ pub mod calendar {
     /// Before the hives whose patty is to be out.
     pub const PATTY: &str = "Take the patty out: ";
 
+    /// Before the hives to look into by the keeper's own rhythm.
+    pub const NEXT_LOOK: &str = "Next look for larvae by your own rhythm: ";
+
     /// Before the hives in which adult beetles were seen.
     pub const LARVAE: &str =
         "Adult beetles were seen, larvae could leave from tomorrow if eggs were laid (estimate): ";
     /// Before the hives where young beetles may come out.
     pub const YOUNG: &str = "Young beetles may come out of the ground (estimate): ";
 
-    /// "Ferry Field: 5 hives due, look again at 1 hive". Of `rest`: bait, patty, larvae that could leave, young beetles.
-    pub fn summary(yard: &str, due: usize, look: usize, [bait, patty, larvae, young]: [usize; 4]) -> String {
+    /// "Ferry Field: 5 hives due, look again at 1 hive". Of the rest: bait, patty, larvae that could leave, young beetles,
+    /// the next look.
+    pub fn summary(
+        yard: &str,
+        due: usize,
+        look: usize,
+        [bait, patty, larvae, young, next]: [usize; 5],
+    ) -> String {
         let mut said = [yard, ": "].concat();
         let mut between = "";
         for (count, before, one, many) in [
@@ -82,6 +91,7 @@ pub mod calendar {
             (patty, "patty out of ", "hive", "hives"),
             (larvae, "look for larvae in ", "hive", "hives"),
             (young, "young beetles may come at ", "hive", "hives"),
+            (next, "next look into ", "hive", "hives"),
         ] {
             if count > 0 {
                 put(&mut said, between);
@@ -254,12 +264,13 @@ mod tests {
 
     #[test]
     fn an_event_says_how_many_hives_and_which() {
-        assert_eq!(summary("Mill", 1, 0, [0; 4]), "Mill: 1 hive due");
-        assert_eq!(summary("Mill", 12, 1, [0; 4]), "Mill: 12 hives due, look again at 1 hive");
-        assert_eq!(summary("Mill", 0, 2, [0; 4]), "Mill: look again at 2 hives");
-        assert_eq!(summary("Mill", 0, 0, [1, 3, 0, 0]), "Mill: bait out of 1 hive, patty out of 3 hives");
+        assert_eq!(summary("Mill", 1, 0, [0; 5]), "Mill: 1 hive due");
+        assert_eq!(summary("Mill", 12, 1, [0; 5]), "Mill: 12 hives due, look again at 1 hive");
+        assert_eq!(summary("Mill", 0, 2, [0; 5]), "Mill: look again at 2 hives");
+        assert_eq!(summary("Mill", 0, 0, [1, 3, 0, 0, 0]), "Mill: bait out of 1 hive, patty out of 3 hives");
         let young = "Mill: look for larvae in 1 hive, young beetles may come at 2 hives";
-        assert_eq!(summary("Mill", 0, 0, [0, 0, 1, 2]), young);
+        assert_eq!(summary("Mill", 0, 0, [0, 0, 1, 2, 0]), young);
+        assert_eq!(summary("Mill", 0, 0, [0, 0, 0, 0, 1]), "Mill: next look into 1 hive");
         let mut said = "Overdue: hive 9".to_owned();
         put_hives(&mut said, DUE, &["1", "2"]);
         assert_eq!(said, "Overdue: hive 9\nTraps due: hives 1, 2");

@@ -37,6 +37,16 @@ pub fn count(error: TypedError) -> String {
     }
 }
 
+/// A sentence for a temperature.
+pub fn warmth(error: TypedError) -> String {
+    match error {
+        TypedError::TooFew { least } => {
+            ["No soil, comb or room of bees is as cold. At least ", &least.to_string(), " °."].concat()
+        }
+        error => number(error),
+    }
+}
+
 /// A sentence for a share, such as a level.
 pub fn share(error: TypedError) -> String {
     match error {

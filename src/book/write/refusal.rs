@@ -52,7 +52,8 @@ pub enum Refusal {
     NoYard,
     /// A colony cannot be divided into itself, nor into one that it came from.
     SplitOfItself,
-    /// A day or an hour lies before one that comes earlier, or a month's mean low above its mean high.
+    /// A day or an hour lies before one that comes earlier, a month's mean low above its mean high, or a goal
+    /// behind the limit.
     Backwards {
         /// The field of the blank.
         field: usize,

@@ -20,6 +20,8 @@ journey("a patty was forgotten in a hive, and the Beetle names it until it is ou
   await keeper.place("beetle");
   await keeper.reads("beetle-bait", /take the patty out/);
   await keeper.reads("beetle-bait", written("2026-07-06"));
+  await keeper.open(`#/hive/${hive}`);
+  await keeper.reads("hive-state", /Patty in since .*1.*: out by .*6.*, 2.days late/);
   await patty("taken out", 2);
   await keeper.place("beetle");
   await keeper.one("beetle-yard");

@@ -21,6 +21,12 @@ journey("she asks what a look every two weeks sees, and how often to look for ni
   await keeper.reads("rhythm-longest", /^9 days$/);
   await keeper.type("#rhythm-comb", "8");
   await keeper.reads("rhythm-seen", /^–$/);
+  await keeper.reads("main", /At this temperature no larvae grow up/);
+  await keeper.type("#rhythm-comb", "-80");
+  await keeper.reads("#rhythm-comb-says", /No soil, comb or room of bees is as cold/);
+  await keeper.type("#rhythm-comb", "34");
+  await keeper.type("#rhythm-notice", "500 %");
+  await keeper.reads("#rhythm-notice-says", /100 % at most/);
 });
 
 journey("her looks of the summer saw two broods in three, and skipping Saturday would cost her more", ON, async (keeper) => {
@@ -44,9 +50,19 @@ journey("her looks of the summer saw two broods in three, and skipping Saturday 
   await keeper.open("#/beetle/rhythm");
   // Gaps of 7, 9, 21, 14 and 8 days.
   await keeper.reads("rhythm-own", /^6[5-8] % \(5\d % to 7\d %\)$/);
-  await keeper.reads("rhythm-gaps", /5 gaps, the longest 21 days/);
+  await keeper.reads("rhythm-gaps", /^Hive .*: .*5 gaps, the longest 21 days/);
+  await keeper.reads("rhythm-few", /^1 hive was not looked into twice/);
   const skip = plain(await keeper.reads("rhythm-skip", /If you skip it/));
   assert.match(skip, /Next look on .*28.*: it sees 59 % .*If you skip it: 29 % .*, after 28 days without a look\./s);
   await keeper.type("#rhythm-every", "4");
   await keeper.reads("rhythm-skip", /Next look on .*18.*If you skip it: 100 % /s);
+  // Her aims say ten days: the hive's page names the look, and the typed days rule the plan alone.
+  await keeper.open("#/write/aims");
+  await keeper.type("#write-look_every", "10");
+  await keeper.tap("write-save");
+  await keeper.until("it is written", async () => (await entries(keeper)).some((entry) => entry.what.record?.blank === "aims"));
+  await keeper.open("#/beetle/rhythm");
+  await keeper.reads("main", /Your next look goes by 10 days, as under aims\./);
+  await keeper.open(`#/hive/${hive}`);
+  await keeper.reads("hive-state", /Look for larvae by .*24.*: your own rhythm/);
 });

@@ -167,7 +167,7 @@ fn volume_echo(ui: Ui, text: &str, volume: TypedVolume) -> Says {
 fn warmth(text: Text, unit: Text) -> Says {
     match text.with(|text| unit.with(|unit| read::warmth(text, unit))) {
         Ok(_) => Says::Nothing,
-        Err(error) => wrong(error),
+        Err(error) => Says::Wrong(en_typed::warmth(error)),
     }
 }
 

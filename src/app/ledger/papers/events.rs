@@ -17,26 +17,32 @@ pub fn yards(book: &Book) -> Vec<ThingId> {
     open().filter(|id| own != id.is_demo()).cloned().collect()
 }
 
-/// Everything that is due from `today` on, and the stacks of supers whose limit is not over before `today`.
+/// Everything that is due from `today` on, and the stacks of supers that are not spun.
 pub fn events(book: &Book, today: Day, clock: &YardClock) -> Vec<Event> {
     let days = calendar::yard_days(book.standing(), &yards(book), today);
     let mut events: Vec<Event> = days.iter().map(|day| event(book, day, today)).collect();
     for stack in honey::stacks(book, clock) {
-        events.extend(race(book, &stack, clock).filter(|event| event.day >= today));
+        events.extend(race(book, &stack, today, clock));
     }
     events
 }
 
-/// From the goal, or the first hatch where that comes before it, to the limit.
-fn race(book: &Book, stack: &Stack, clock: &YardClock) -> Option<Event> {
+/// From the hour to spin by to the limit; all day today where the limit was before today, until nobody will have waited so
+/// long.
+fn race(book: &Book, stack: &Stack, today: Day, clock: &YardClock) -> Option<Event> {
     let Step::Spin(race, _) = stack.step else { return None };
     let told = |at| (clock.shown)(at, &stack.zone);
+    let limit = told(race.limit)?.day;
+    if today.days_since(told(race.off)?.day) > honey::SHOWN_DAYS {
+        return None;
+    }
     let yard = stack.yard.as_ref().and_then(|yard| book.standing().yards.get(yard));
     let mut description = String::new();
     for (what, at) in [
         (wh::OFF, Some(race.off)),
         (wh::GOAL, Some(race.goal)),
         (wh::LIMIT, Some(race.limit)),
+        (wh::BEGAN, stack.began),
         (wh::FIRST_HATCH, race.hatch),
     ] {
         if let Some(at) = at {
@@ -48,9 +54,14 @@ fn race(book: &Book, stack: &Stack, clock: &YardClock) -> Option<Event> {
     let from = race.spin_by().0.min(race.limit.plus(-60));
     Some(Event {
         uid: calendar::lot_uid(&stack.line),
-        day: told(race.limit)?.day,
-        hours: Some((from, race.limit)),
-        summary: wh::summary(yard.map_or("", |yard| &yard.name), stack.supers),
+        day: limit.max(today),
+        hours: (limit >= today).then_some((from, race.limit)),
+        summary: wh::summary(
+            yard.map_or("", |yard| &yard.name),
+            stack.supers,
+            limit < today,
+            stack.began.is_some(),
+        ),
         description,
     })
 }
@@ -58,7 +69,7 @@ fn race(book: &Book, stack: &Stack, clock: &YardClock) -> Option<Event> {
 fn event(book: &Book, of: &YardDay, today: Day) -> Event {
     let standing = book.standing();
     let name = standing.yards.get(&of.yard).map_or("", |yard| &yard.name);
-    let mut lists = [const { Vec::new() }; 7];
+    let mut lists = [const { Vec::new() }; 8];
     for item in &of.items {
         let at = match item.task {
             Task::Traps if item.due < of.day => 0,
@@ -68,16 +79,17 @@ fn event(book: &Book, of: &YardDay, today: Day) -> Event {
             Task::Patty => 4,
             Task::Larvae => 5,
             Task::Young => 6,
+            Task::NextLook => 7,
         };
         let tag = standing.hives.get(&item.hive).map_or("", |hive| &hive.tag);
         if let Some(list) = lists.get_mut(at) {
             list.push(tag);
         }
     }
-    let [late, due, look, bait, patty, larvae, young] = &lists;
+    let [late, due, look, bait, patty, larvae, young, next] = &lists;
     let mut description = String::new();
     for (list, what) in
-        lists.iter().zip([w::OVERDUE, w::DUE, w::LOOK, w::BAIT, w::PATTY, w::LARVAE, w::YOUNG])
+        lists.iter().zip([w::OVERDUE, w::DUE, w::LOOK, w::BAIT, w::PATTY, w::LARVAE, w::YOUNG, w::NEXT_LOOK])
     {
         if !list.is_empty() {
             w::put_hives(&mut description, what, list);
@@ -91,7 +103,11 @@ fn event(book: &Book, of: &YardDay, today: Day) -> Event {
             }
         }
     }
-    let summary =
-        w::summary(name, late.len() + due.len(), look.len(), [bait, patty, larvae, young].map(Vec::len));
+    let summary = w::summary(
+        name,
+        late.len() + due.len(),
+        look.len(),
+        [bait, patty, larvae, young, next].map(Vec::len),
+    );
     Event { uid: of.uid(), day: of.day, hours: None, summary, description }
 }
