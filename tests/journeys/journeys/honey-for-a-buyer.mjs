@@ -33,8 +33,8 @@ journey("a buyer asks for a lot: its hours, and which products were in its hives
   await keeper.tap("[data-testid=history-line] button");
   await keeper.tapCalmly("history-strike");
   await keeper.open("#/write/harvest");
-  await typeTime(keeper, "write-bees_off", "2026-07-14T01:00");
-  await typeTime(keeper, "write-extraction_began", "2026-07-14T22:05");
+  await typeTime(keeper, "write-bees_off", "2026-07-13T11:00");
+  await typeTime(keeper, "write-extraction_began", "2026-07-14T08:05");
   await keeper.tapWords("Hive 2", ".write-form");
   await keeper.type("#write-supers", "4");
   await keeper.tap("write-save");
