@@ -73,14 +73,14 @@ pub(super) fn view(form: Form, blank: Blank, hives: &[(String, String)]) -> Bit 
         } else {
             all.push(bit);
         }
-    }
-    if blank == Blank::Comb {
-        all.push(live(move || {
-            let (to, why) = (said(form, "to"), said(form, "why"));
-            let spreads = to == "another_hive" && ["larvae", "slime"].contains(&&*why);
-            spreads
-                .then(|| el("div").test_id("comb-caution").kid(Notice::caution(w::COMB_WITH_LARVAE).view()))
-        }));
+        if blank == Blank::Comb && field.name == "why" {
+            all.push(live(move || {
+                let spreads = said(form, "to") == "another_hive";
+                let spreads = spreads && ["larvae", "slime"].contains(&&*said(form, "why"));
+                let caution = || Notice::caution(w::COMB_WITH_LARVAE).view();
+                spreads.then(|| el("div").test_id("comb-caution").kid(caution()))
+            }));
+        }
     }
     if !folded.is_empty() {
         let fold = more(w::FOLD, Bit::Many(folded)).test_id("write-fold");

@@ -153,7 +153,7 @@ async function book(keeper, look) {
     await keeper.tap("write-save");
     await look(`record: ${blank}`);
   }
-  await typeTime(keeper, "write-bees_off", `${await keeper.value("#write-day")}T06:30`);
+  await typeTime(keeper, "write-bees_off", `${await keeper.value("#write-day")}T00:00`);
   await keeper.tap("write-save");
   await keeper.gone("write-save");
   await keeper.driver.go(`${keeper.host.address}#/book/lot`);
