@@ -6,7 +6,7 @@
 //!
 //! What was fitted: a line of trap work is about 170 characters, and a page plans with 2,500,000 characters of storage
 //! (`store::headroom`), so ten seasons of 100 hives have room for some 14,000 lines of traps: a walk every fortnight for
-//! half a year. On every second stop the hive is looked into as well, 7,000 looks more: beyond the plan, but no more than
+//! half a year. On every second stop the hive is looked into as well, 7,000 looks more: beyond the plan, and about
 //! three quarters of what the roomiest browser keeps. One yard holds all hives: the longest list, the fullest page of a
 //! day and the most finds in one ground there are.
 #![allow(clippy::unwrap_used, clippy::expect_used)]

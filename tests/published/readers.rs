@@ -58,7 +58,7 @@ fn both_libraries_read_the_same() {
 }
 
 const YOUNG: &str = "Young beetles may come out of the ground (estimate)";
-const LARVAE: &str = "Adult beetles were seen, larvae could leave from today if eggs were laid (estimate)";
+const LARVAE: &str = "Adult beetles were seen, larvae could leave from tomorrow if eggs were laid (estimate)";
 
 /// Every due hive of the book is in one event, on its day; nothing else is.
 #[test]
@@ -83,11 +83,14 @@ fn the_calendar_says_what_the_book_says() {
             }
             let patty = standing.newest_record(Blank::Patty, &row.hive);
             if let Some(patty) = patty.filter(|patty| patty.record.word("did") == Some("put_in")) {
-                add(patty.day.plus(7), "Take the patty out");
+                add(patty.day.plus(5), "Take the patty out");
             }
             for way in ways.iter().filter(|way| way.hive == row.hive) {
-                let (due, what) =
-                    if way.adults_only() { (way.leaving(), LARVAE) } else { (way.young(), YOUNG) };
+                let (due, what) = if way.adults_only() {
+                    (way.leaving().map(|day| day.plus(-1)), LARVAE)
+                } else {
+                    (way.young(), YOUNG)
+                };
                 if let Some(due) = due {
                     add(due, what);
                 }
