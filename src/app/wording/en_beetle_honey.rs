@@ -74,6 +74,8 @@ pub const ENDED: &str = "Spun: ";
 /// Before an hour: wet supers.
 pub const BACK_BY: &str = "Wet supers and cappings back on hives or in the freezer: ";
 /// Alarm.
+pub const PAST_HATCH: &str = "By the quickest of the figures eggs may have hatched. Spin now.";
+/// Alarm.
 pub const PAST_GOAL: &str = "The goal is over. Spin now.";
 /// Alarm.
 pub const PAST_LIMIT: &str =
