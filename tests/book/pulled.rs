@@ -181,7 +181,7 @@ fn supers_past_their_limit_stay_in_the_calendar_until_they_are_spun_or_nobody_wi
     let entry = write(&mut yard, "2026-07-14", supers("2026-07-14T16:00"));
     let all = |book: &Book, today: &str| {
         let lots = events(book, day(today), &SUMMER).into_iter();
-        lots.filter(|event| event.uid.ends_with(".lot")).collect::<Vec<Event>>()
+        lots.filter(|event| event.summary.contains("supers")).collect::<Vec<Event>>()
     };
     let [due] = all(&yard.book, "2026-07-16").try_into().unwrap();
     let made = |today: &str| Stamp::midnight(day(today));
