@@ -181,7 +181,7 @@ fn supers_past_their_limit_stay_in_the_calendar_until_they_are_spun_or_nobody_wi
     let entry = write(&mut yard, "2026-07-14", supers("2026-07-14T16:00"));
     let all = |book: &Book, today: &str| {
         let lots = events(book, day(today), &SUMMER).into_iter();
-        lots.filter(|event| event.uid.contains(".lot")).collect::<Vec<Event>>()
+        lots.filter(|event| event.summary.contains("supers")).collect::<Vec<Event>>()
     };
     let [due] = all(&yard.book, "2026-07-16").try_into().unwrap();
     let made = |today: &str| Stamp::midnight(day(today));
@@ -317,9 +317,9 @@ fn a_patty_is_due_five_days_after_it_was_put_in_and_not_once_it_is_out() {
         (0, vec![one.clone()])
     );
     let said = |on: &str| baited_said(yard.book.standing(), &one, &Aims::of(yard.book.standing()), day(on));
-    assert_eq!(said("2026-07-07"), ["Patty in since Wed 1 July: out by Wed 8 July"]);
-    assert_eq!(said("2026-07-08"), ["Patty in since Wed 1 July: out by Wed 8 July, today"]);
-    assert_eq!(said("2026-07-11"), ["Patty in since Wed 1 July: out by Wed 8 July, 3\u{a0}days late"]);
+    assert_eq!(said("2026-07-05"), ["Patty in since Wed 1 July: out by Mon 6 July"]);
+    assert_eq!(said("2026-07-06"), ["Patty in since Wed 1 July: out by Mon 6 July, today"]);
+    assert_eq!(said("2026-07-09"), ["Patty in since Wed 1 July: out by Mon 6 July, 3\u{a0}days late"]);
     // Past due it waits for today; out it is gone.
     assert_eq!(out(&yard, "2026-07-20").len(), 2);
     write(&mut yard, "2026-07-05", patty(&one, 1));

@@ -10,6 +10,11 @@ import vobject
 FILES = [pathlib.Path(__file__).parent / "papers" / f"calendar-{number}.ics" for number in (1, 2)]
 
 
+def rings(trigger, start):
+    """Seconds from the beginning of the event, which the trigger counts or leaves to be counted from its moment."""
+    return int((trigger - start if hasattr(trigger, "isoformat") else trigger).total_seconds())
+
+
 def by_icalendar(data):
     calendar = icalendar.Calendar.from_ical(data)
     assert not calendar.errors and calendar["VERSION"] == "2.0", calendar.errors
@@ -27,7 +32,7 @@ def by_icalendar(data):
             "status": str(event["STATUS"]),
             "transparency": str(event["TRANSP"]),
             "place": "LOCATION" in event or "GEO" in event,
-            "alarms": [int(alarm.decoded("TRIGGER").total_seconds()) for alarm in alarms],
+            "alarms": [rings(alarm.decoded("TRIGGER"), event.decoded("DTSTART")) for alarm in alarms],
         }
 
 
@@ -47,7 +52,7 @@ def by_vobject(data):
             "status": event.status.value,
             "transparency": event.transp.value,
             "place": hasattr(event, "location") or hasattr(event, "geo"),
-            "alarms": [int(alarm.trigger.value.total_seconds()) for alarm in alarms],
+            "alarms": [rings(alarm.trigger.value, event.dtstart.value) for alarm in alarms],
         }
 
 

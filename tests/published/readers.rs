@@ -150,16 +150,17 @@ fn supers_to_be_spun_have_their_hours_in_utc_and_are_taken_back_once_spun() {
         first,
         [
             // Those of the demonstration.
-            lot("2026-07-14T12:00", "2026-07-15T12:00", &a, 0, "CONFIRMED", &[0]),
-            lot("2026-07-14T09:00", "2026-07-15T09:00", &a, 0, "CONFIRMED", &[0]),
-            lot("2026-07-15T10:30", "2026-07-16T10:30", &b, 0, "CONFIRMED", &[0]),
+            lot("2026-07-14T12:00", "2026-07-15T12:00", &a, 0, "CONFIRMED", &[-6 * 3600]),
+            lot("2026-07-14T09:00", "2026-07-15T09:00", &a, 0, "CONFIRMED", &[-6 * 3600]),
+            lot("2026-07-15T10:30", "2026-07-16T10:30", &b, 0, "CONFIRMED", &[-6 * 3600]),
         ]
     );
     assert_eq!(
         second,
         [
-            lot("2026-07-14T09:00", "2026-07-15T09:00", &a, 0, "CONFIRMED", &[0]),
-            lot("2026-07-15T10:30", "2026-07-16T10:30", &b, 0, "CONFIRMED", &[0]),
+            // Six hours before it to spin is over: at 22:40, ten minutes after the file is made.
+            lot("2026-07-14T09:00", "2026-07-15T09:00", &a, 0, "CONFIRMED", &[13 * 3600 + 40 * 60]),
+            lot("2026-07-15T10:30", "2026-07-16T10:30", &b, 0, "CONFIRMED", &[-6 * 3600]),
             // The first one that waited is spun: that of the demonstration.
             lot("2026-07-14T12:00", "2026-07-15T12:00", "No longer due", 1, "CANCELLED", &[]),
         ]

@@ -102,7 +102,12 @@ fn supers_to_be_spun_are_an_event_with_hours() {
     let lot = |hours| Event { hours, ..event("k7f3qa-12.lot", "2026-07-16", "spin") };
     let first = out(&[lot(hours)], &[], "2026-07-14");
     assert!(first.text.contains("\r\nDTSTART:20260715T140000Z\r\nDTEND:20260716T140000Z\r\n"));
-    assert!(first.text.contains("\r\nTRIGGER:PT0S\r\n") && !first.text.contains("VALUE=DATE"));
+    // Section 3.8.6.3: before its beginning, or at a moment where that is over: ten minutes after the file is made.
+    assert!(first.text.contains("\r\nTRIGGER:-PT6H\r\n") && !first.text.contains("VALUE=DATE"));
+    let made = Stamp::parse("2026-07-15T09:00:00+00:00").unwrap();
+    let late = give_out(&[lot(hours)], &[], day("2026-07-15"), made, "gone").unwrap();
+    assert!(late.text.contains("\r\nTRIGGER;VALUE=DATE-TIME:20260715T091000Z\r\n"), "{}", late.text);
+    assert_eq!(late.given, first.given);
     assert_eq!(out(&[lot(hours)], &first.given, "2026-07-15").given, first.given);
     let moved = Some((at("2026-07-15", 13), at("2026-07-16", 13)));
     let moved = out(&[lot(moved)], &first.given, "2026-07-15");
@@ -202,7 +207,11 @@ fn every_file_has_the_parts_that_the_standard_demands() {
             }
             let cancelled = own.contains("STATUS:CANCELLED");
             // Section 3.6.6: an alarm that shows words has these three.
-            let trigger = if lot { "\r\nTRIGGER:PT0S" } else { "\r\nTRIGGER:PT7H" };
+            let trigger = match event.contains("\r\nTRIGGER;VALUE=DATE-TIME:") {
+                true if lot => "\r\nTRIGGER;VALUE=DATE-TIME:",
+                _ if lot => "\r\nTRIGGER:-PT6H",
+                _ => "\r\nTRIGGER:PT7H",
+            };
             for once in ["\r\nACTION:DISPLAY", trigger, "\r\nEND:VALARM"] {
                 assert_eq!(event.matches(once).count(), usize::from(!cancelled), "{once} in {event}");
             }

@@ -41,7 +41,7 @@ pub fn race(race: &Race, hatch: Option<Hatch>, now: Moment, clock: &YardClock, z
         line(w::FIRST_HATCH, at);
     }
     told.alarm = match stand {
-        Stand::InTime => None,
+        Stand::InTime => (now > by).then_some(w::PAST_HATCH),
         Stand::PastGoal => Some(w::PAST_GOAL),
         Stand::PastLimit => Some(w::PAST_LIMIT),
     };
@@ -127,6 +127,15 @@ mod tests {
         let late = race(&of, Some(at(28.0)), off.plus_hours(50), &UTC, "");
         assert_eq!(late.big, "50\u{a0}h\u{a0}00\u{a0}min gone, 2\u{a0}h\u{a0}00\u{a0}min past the limit");
         assert_eq!(late.alarm, Some(w::PAST_LIMIT));
+        let goal = ClockTime::parse("2026-07-15T16:00").unwrap();
+        assert_eq!((told.by, late.by), (Some((goal, Decides::Goal)), Some((goal, Decides::Goal))));
+        // The earliest hatch comes before a late goal: once it is over it is said, though the goal is still to come.
+        let slow = |hours: u32| {
+            let slow = Race::new(off, 40, 48, at(28.0));
+            super::race(&slow, Some(at(28.0)), off.plus_hours(hours), &UTC, "")
+        };
+        assert_eq!(slow(24).by.map(|(_, decides)| decides), Some(Decides::Hatch));
+        assert_eq!((slow(24).alarm, slow(27).alarm), (None, Some(w::PAST_HATCH)));
     }
 
     #[test]

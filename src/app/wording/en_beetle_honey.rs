@@ -74,6 +74,8 @@ pub const ENDED: &str = "Spun: ";
 /// Before an hour: wet supers.
 pub const BACK_BY: &str = "Wet supers and cappings back on hives or in the freezer: ";
 /// Alarm.
+pub const PAST_HATCH: &str = "By the quickest of the figures eggs may have hatched. Spin now.";
+/// Alarm.
 pub const PAST_GOAL: &str = "The goal is over. Spin now.";
 /// Alarm.
 pub const PAST_LIMIT: &str =
@@ -286,7 +288,7 @@ pub fn bait(hive: &str, of: &Baited) -> String {
     [hive, out, &date(of.since), ", due on ", &date(of.off.on), "."].concat()
 }
 
-/// "Patty in since 14 July: out by 21 July, 3 days late".
+/// "Patty in since 14 July: out by 19 July, 3 days late".
 pub fn bait_in(of: &Baited, today: Day) -> String {
     let what = if of.patty { "Patty in since " } else { "Bait in since " };
     let late = today.days_since(of.off.on);
@@ -305,4 +307,4 @@ pub fn lot(stack: &str, big: &str) -> String {
 }
 
 /// Why bait comes out.
-pub const BAIT_WHY: &str = "After 7 days, or as many as you wrote down under aims, and no later than two days before larvae of eggs laid on the first day could leave a brood nest of 34 °C. Seven days are common practice, without a source; bait that is left longer can breed what it is to catch.";
+pub const BAIT_WHY: &str = "After 7 days, or as many as you wrote down under aims, and no later than two days before the earliest larvae of eggs laid on the first day could leave a brood nest of 34–35 °C: that is 5 days. Seven days are common practice, without a source; they reckon with 9 days from egg to full-grown larva, and the quickest larvae need little more than 7. Bait that is left longer can breed what it is to catch.";

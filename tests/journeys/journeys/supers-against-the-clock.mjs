@@ -52,7 +52,8 @@ journey("the phone slept through the night, and the honey clock shows the hours 
   await onTheDay(keeper, "2026-07-29T18:30");
   await keeper.open("#/beetle/honey");
   await keeper.gone("[data-testid=stack]");
-  await keeper.tapWords("Orchard, 6 supers, since", "main");
+  await keeper.reads("main", /Orchard.?, 6 supers, since .*14.*: write down its hours/);
+  await keeper.tap("main a[href^='#/write/harvest/']");
   await keeper.one("#write-extraction_ended");
 });
 
