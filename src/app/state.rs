@@ -2,6 +2,7 @@
 
 use super::bench::draft::{BenchDraft, BenchTyped};
 use super::bench::keep::KeepPlan;
+use super::edge::after_paint;
 use super::edge::install::Installer;
 use super::edge::pause::keep_rested;
 use super::edge::worker::Bridge;
@@ -34,6 +35,8 @@ pub struct Parts {
     pub today: RwSignal<Day>,
     /// This minute, as far as twice a minute is often enough.
     pub now: RwSignal<Moment>,
+    /// The first place has been drawn: what may come a moment later is worked out from now on.
+    pub drawn: RwSignal<bool>,
     /// The time zone `today` is read in: the phone's own until a yard says otherwise.
     pub zone: RwSignal<String>,
     /// The keeper has said which day it is, and the phone says another.
@@ -94,6 +97,7 @@ impl Ui {
         let ui = Ui(Box::leak(Box::new(Parts {
             today: RwSignal::new(clock::today(&zone)),
             now: RwSignal::new(hours::now()),
+            drawn: RwSignal::new(false),
             zone: RwSignal::new(zone),
             said_today: RwSignal::new(false),
             set_from: RwSignal::new(None),
@@ -116,6 +120,7 @@ impl Ui {
             install: Installer::start(),
         })));
         provide_context(ui);
+        after_paint(move || ui.drawn.set(true));
         clock::watch(move |before| {
             ui.said_today.renew(clock::is_said());
             if let Some(before) = before {

@@ -5,6 +5,7 @@ use crate::app::beetle::told;
 use crate::app::el::{El, el};
 use crate::app::graph::Memo;
 use crate::app::round::Walk;
+use crate::app::state::Ui;
 use crate::app::wording::{en_beetle_honey, en_beetle_rhythm, en_records as wr};
 use crate::book::Book;
 use crate::book::aims::Aims;
@@ -22,14 +23,17 @@ pub(super) type Said = (String, bool);
 /// The hives that want something, each once.
 pub(super) type Beside = Vec<(ThingId, Vec<Said>)>;
 
-/// Worked out anew when something other than trap work came into the book, and not at every tap.
+/// Worked out anew when something other than trap work came into the book, and not at every tap; at a start once the list
+/// has been drawn.
 pub(super) fn of_yard(walk: Walk, yard: &ThingId) -> Memo<Beside> {
     let book = walk.records.book;
+    let drawn = Ui::get().drawn;
     let turn = Memo::new(move || book.with(Book::turn));
     let of = yard.clone();
     let ground = Memo::new(move || {
         let (today, _) = (walk.today.get(), turn.get());
-        book.with_untracked(|book| Ground::of(book.standing(), &of, today))
+        let drawn = drawn.get();
+        drawn.then(|| book.with_untracked(|book| Ground::of(book.standing(), &of, today)))?
     });
     // A year of soil takes its time.
     let weather = Memo::new(move || {
@@ -39,6 +43,9 @@ pub(super) fn of_yard(walk: Walk, yard: &ThingId) -> Memo<Beside> {
     let of = yard.clone();
     Memo::new(move || {
         let (today, _) = (walk.today.get(), turn.get());
+        if !drawn.get() {
+            return Beside::new();
+        }
         book.with_untracked(|book| {
             let standing = book.standing();
             let young = ground.with(|ground| {
