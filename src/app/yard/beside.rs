@@ -1,6 +1,7 @@
 //! What a hive wants beside its traps: larvae that were seen, young beetles, bait and patties that are to be out, a look.
 
 use crate::almanac::day::Day;
+use crate::almanac::table::Table;
 use crate::app::beetle::told;
 use crate::app::el::{El, el};
 use crate::app::graph::Memo;
@@ -16,12 +17,13 @@ use crate::book::id::ThingId;
 use crate::book::next_look::next_look;
 use crate::book::record::Blank;
 use crate::book::standing::{HiveNow, Standing};
+use std::rc::Rc;
 
 /// A line in the row of a hive, and whether it wants somebody today.
 pub(super) type Said = (String, bool);
 
-/// The hives that want something, each once.
-pub(super) type Beside = Vec<(ThingId, Vec<Said>)>;
+/// The hives that want something. A hundred rows look here at every save, so that each only counts itself in.
+pub(super) type Beside = Table<ThingId, Rc<Vec<Said>>>;
 
 /// Worked out anew when something other than trap work came into the book, and not at every tap; at a start once the list
 /// has been drawn.
@@ -83,7 +85,7 @@ fn hives(standing: &Standing, yard: &ThingId, young: &[(ThingId, Said)], today: 
             said.push((en_beetle_rhythm::next_look(on, today), true));
         }
         if !said.is_empty() {
-            all.push((id.clone(), said));
+            all.insert(id.clone(), Rc::new(said));
         }
     }
     all

@@ -13,6 +13,7 @@ use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
 use crate::book::standing::Standing;
+use std::rc::Rc;
 
 /// A row as it reads.
 #[derive(Clone, Default, PartialEq, Eq)]
@@ -21,7 +22,7 @@ struct Shown {
     word: &'static str,
     mark: Mark,
     first: String,
-    beside: Vec<Said>,
+    beside: Rc<Vec<Said>>,
     second: String,
 }
 
@@ -159,8 +160,7 @@ fn read(standing: &Standing, row: &Row, beside: &Beside, today: Day) -> Option<S
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let parts = w::parts(count(now.boxes.len()), count(now.traps().count()));
     second.push(parts);
-    let beside = beside.iter().find(|(hive, _)| *hive == row.hive).map(|(_, said)| said.clone());
-    let beside = beside.unwrap_or_default();
+    let beside = beside.get(&row.hive).cloned().unwrap_or_default();
     Some(Shown { tag: now.tag.clone(), word, mark, first, beside, second: second.join(" · ") })
 }
 
