@@ -6,6 +6,7 @@ use crate::app::el::{Bit, El, el};
 use crate::app::parts::drawing::{Stretch, stage_bar};
 use crate::app::parts::key::link;
 use crate::app::place::Place;
+use crate::app::round::form::keys;
 use crate::app::wording::en_beetle as w;
 
 /// The rows under each other, on one axis that begins with `since` or with what came before it.
@@ -32,13 +33,12 @@ pub fn rows(rows: &[Row], since: Day, today: Day) -> El {
 
 /// What is under way in a hive: what was found there, and the dates. `named` says which hive.
 pub fn card(told: &Told, today: Day, named: bool) -> El {
-    let name = named.then(|| el("h3").kid(link(&told.name, &Place::Hive(told.hive.to_string()))));
+    // On paper there are no keys, and the name has to stand there all the same.
+    let name = named.then(|| el("h3").text(&told.name));
+    let way = named.then(|| keys(link(w::TO_HIVE, &Place::Hive(told.hive.to_string()))));
     let finds = el("ul").class("plain-list").kids(told.finds.iter().map(|find| el("li").text(find)));
-    el("div").class("under-way").test_id("under-way").kid(name).kid(finds).kid(rows(
-        &told.rows,
-        told.since.unwrap_or(today),
-        today,
-    ))
+    let dates = rows(&told.rows, told.since.unwrap_or(today), today);
+    el("div").class("under-way").test_id("under-way").kid(name).kid(finds).kid(dates).kid(way)
 }
 
 /// Everything under way in hives where larvae were seen, then those where adults alone were, a line each.

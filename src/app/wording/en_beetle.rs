@@ -22,6 +22,8 @@ pub const GO_BY: &str = "What these dates go by";
 /// A yard without temperatures.
 pub const NO_CLIMATE: &str =
     "For dates this page needs the yard’s temperatures: twelve highs and twelve lows, once.";
+/// Key under what is on the way in a hive.
+pub const TO_HIVE: &str = "The hive’s page";
 /// Key that leads to them.
 pub const TO_CLIMATE: &str = "Write down the temperatures";
 /// Heading on the page of a hive.
