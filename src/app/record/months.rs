@@ -38,7 +38,15 @@ pub(super) fn view(form: Form) -> Bit {
         }
     });
     // From now on they are not those of the place any more: another unit leaves them alone.
-    let typed = move |_| known.set(String::new());
+    let typed = move |_| {
+        // Nor does the source speak for them.
+        if !known.with_untracked(String::is_empty)
+            && let Some((_, named)) = self::field(form, 0)
+        {
+            named.text.update(|named| named.push_str(w::FIGURES_CHANGED));
+        }
+        known.set(String::new());
+    };
     let mut rows = el("fieldset").class("choice").on("input", typed).kid(el("legend").text(w::MONTHS));
     for at in first..first + months {
         let name = u32::try_from(at).map_or("", en::month);
@@ -68,7 +76,7 @@ fn fill(form: Form, place: &KnownClimate, fahrenheit: bool) {
     set(0, [place.name, "; ", place.source].concat());
     for (half, figures) in [&place.highs, &place.lows].into_iter().enumerate() {
         for (month, celsius) in figures.iter().enumerate() {
-            // To a tenth of a degree Fahrenheit, which is finer than the source.
+            // To a tenth of a degree Fahrenheit, 0.06 °C: far finer than a climate is known.
             let figure = if fahrenheit { ((celsius * 1.8 + 32.0) * 10.0).round() / 10.0 } else { *celsius };
             let text = Decimal::from_f64(figure).unwrap_or_default().to_string();
             set(first + half * months + month, text);

@@ -428,6 +428,8 @@ pub fn on(said: &str, day: Day) -> String {
     [&date(day), SAYS, said].concat()
 }
 
+/// Behind the name of a known climate whose figures the keeper has changed.
+pub const FIGURES_CHANGED: &str = "; figures changed";
 /// In the row of a hive.
 pub const LARVAE_FEW: &str = "! larvae few, ";
 /// In the row of a hive.
