@@ -70,7 +70,7 @@ pub(super) fn view(ui: Ui, records: Records) -> Bit {
             let year = year.as_ref()?;
             let mut sum = Vec::new();
             for edge in Edge::ALL {
-                sum.push(ws::open(edge, edge.of(year.season.open)));
+                sum.push(ws::open(edge, edge.of(year.season.open), ui.today.get()));
             }
             sum.push(ws::left(year.left.count));
             if Edge::Earliest.of(year.season.count) > PUBLISHED_MOST {
@@ -117,7 +117,7 @@ fn generations(year: &Year, today: Day) -> Bit {
             }
             _ => None,
         };
-        rows.push(Row { label: ws::generation(at + 1), said: ws::days(generation.adults), days });
+        rows.push(Row { label: ws::generation(at + 1), said: ws::days(generation.adults, today), days });
     }
     let since = season.generations.first().and_then(|first| Edge::Earliest.of(first.into_soil));
     bits![

@@ -40,10 +40,9 @@ pub(super) fn view(form: Form) -> Bit {
     // From now on they are not those of the place any more: another unit leaves them alone.
     let typed = move |_| {
         // Nor does the source speak for them.
-        if !known.with_untracked(String::is_empty)
-            && let Some((_, named)) = self::field(form, 0)
-        {
-            named.text.update(|named| named.push_str(w::FIGURES_CHANGED));
+        let place = known.with_untracked(|at| at.parse().ok().and_then(|at: usize| KNOWN.get(at)));
+        if let (Some(place), Some((_, named))) = (place, self::field(form, 0)) {
+            named.text.set([place.name, w::FIGURES_CHANGED].concat());
         }
         known.set(String::new());
     };

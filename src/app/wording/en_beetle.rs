@@ -117,8 +117,8 @@ pub fn dates(three: &[Outcome; 3], today: Day) -> String {
 }
 
 /// A day, with its year where nobody would guess it.
-fn far(day: Day, today: Day) -> String {
-    if day.days_since(today).abs() < 300 { near(day) } else { date(day) }
+pub fn far(day: Day, today: Day) -> String {
+    if day.year() == today.year() { near(day) } else { date(day) }
 }
 
 /// Why the last of them have no date.
@@ -250,8 +250,7 @@ pub mod find {
 /// The season of a climate.
 pub mod season {
     use super::super::en;
-    use super::super::en_round::near;
-    use super::Edge;
+    use super::{Edge, far};
     use crate::almanac::day::Day;
     use crate::almanac::generations::Open;
 
@@ -297,7 +296,7 @@ pub mod season {
     }
 
     /// When the ground lets larvae go on.
-    pub fn open(edge: Edge, open: Open) -> String {
+    pub fn open(edge: Edge, open: Open, today: Day) -> String {
         let word = match edge {
             Edge::Earliest => "The ground is warm enough at the most",
             Edge::Likely => "Likely",
@@ -306,7 +305,7 @@ pub mod season {
         match open {
             Open::Never => [word, ": on no day"].concat(),
             Open::AllYear => [word, ": the year round"].concat(),
-            Open::From(first, last) => [word, ": ", &near(first), " to ", &near(last)].concat(),
+            Open::From(first, last) => [word, ": ", &far(first, today), " to ", &far(last, today)].concat(),
         }
     }
 
@@ -335,7 +334,8 @@ pub mod season {
     }
 
     /// Days of one generation at the three edges; where one has none it does not come in the season.
-    pub fn days(three: [Option<Day>; 3]) -> String {
+    pub fn days(three: [Option<Day>; 3], today: Day) -> String {
+        let near = |day: Day| far(day, today);
         match three {
             [Some(first), Some(likely), Some(last)] => {
                 ["from ", &near(first), ", likely ", &near(likely), ", at the latest ", &near(last)].concat()
