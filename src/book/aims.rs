@@ -1,6 +1,6 @@
 //! What the keeper aims at: hours for honey, how often to look and how sure a look is, days for bait.
 
-use super::record::{Answer, Blank, Record};
+use super::record::Blank;
 use super::standing::Standing;
 use crate::almanac::bait;
 use crate::almanac::honey;
@@ -24,22 +24,14 @@ impl Aims {
     /// Those in force.
     pub fn of(standing: &Standing) -> Aims {
         let aims = standing.facts(Blank::Aims, None, None);
-        let whole = |name| number(&aims, name).and_then(|(number, _)| whole(number));
+        let whole = |name| aims.number(name).and_then(|(number, _)| whole(number));
         Aims {
             goal_hours: whole("goal_hours").unwrap_or(honey::GOAL_HOURS),
             limit_hours: whole("limit_hours").unwrap_or(honey::LIMIT_HOURS),
-            notice: number(&aims, "notice").map_or(1.0, |(percent, _)| percent / 100.0),
+            notice: aims.number("notice").map_or(1.0, |(percent, _)| percent / 100.0),
             look_every: whole("look_every"),
             bait_days: whole("bait_days").unwrap_or(bait::USUAL_DAYS),
         }
-    }
-}
-
-/// The number in a field, and which of the field's units it is in.
-pub fn number(record: &Record, name: &str) -> Option<(f64, u8)> {
-    match record.get(name) {
-        Some(Answer::Number(number, unit)) => Some((number.as_f64(), *unit)),
-        _ => None,
     }
 }
 

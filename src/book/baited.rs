@@ -36,6 +36,11 @@ pub fn baited(standing: &Standing, hive: &ThingId, aims: &Aims) -> Vec<Baited> {
 pub fn past_due(standing: &Standing, yard: &ThingId, today: Day) -> Vec<(ThingId, Baited)> {
     let aims = Aims::of(standing);
     let mut found = Vec::new();
+    // Each hive is looked through for itself: not where there is none in the whole book.
+    let is_bait = |blank| matches!(blank, Blank::Bait | Blank::Patty);
+    if !standing.records.values().any(|now| is_bait(now.record.blank)) {
+        return found;
+    }
     for (hive, _) in standing.hives_of(yard, true) {
         for baited in baited(standing, hive, &aims) {
             if baited.off.on <= today {

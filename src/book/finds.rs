@@ -5,7 +5,7 @@
 use super::entry::Ending;
 use super::ground::Ground;
 use super::id::ThingId;
-use super::record::{Answer, Ask, Blank, Record};
+use super::record::{Answer, Blank, Record};
 use super::standing::{HiveNow, Standing};
 use crate::almanac::day::Day;
 use crate::almanac::order::sort_by;
@@ -259,10 +259,7 @@ pub fn strength(standing: &Standing, id: &ThingId, hive: &HiveNow, today: Day) -
     if hive.ended.is_some() {
         return Strength::Empty;
     }
-    let frames = |record: &Record, name: &str| match record.get(name) {
-        Some(Answer::Number(number, _)) => Some(number.as_f64()),
-        _ => None,
-    };
+    let frames = |record: &Record, name: &str| record.number(name).map(|(frames, _)| frames);
     let mut bees: Option<(Day, f64)> = None;
     for now in standing.records.values() {
         let age = today.days_since(now.day);
@@ -286,7 +283,7 @@ pub fn strength(standing: &Standing, id: &ThingId, hive: &HiveNow, today: Day) -
 pub fn told(record: &Record) -> Vec<Seen> {
     let mut seen = Vec::new();
     let slime = record.word("slime") == Some("yes");
-    if slime || chosen(record, "entrance", "larvae_leaving") || chosen(record, "entrance", "slime") {
+    if slime || record.chosen("entrance", "larvae_leaving") || record.chosen("entrance", "slime") {
         seen.push(Seen::Leaving);
     }
     if record.word("soil") == Some("larvae") {
@@ -322,13 +319,4 @@ fn ends(record: &Record) -> bool {
         }
         _ => false,
     }
-}
-
-/// Whether `word` is among those chosen in the field `name`.
-fn chosen(record: &Record, name: &str, word: &str) -> bool {
-    let Some((field, Answer::Words(bits))) = record.filled().find(|(field, _)| field.name == name) else {
-        return false;
-    };
-    let Ask::Words(words) = field.ask else { return false };
-    words.iter().position(|known| *known == word).is_some_and(|at| bits >> at & 1 == 1)
 }

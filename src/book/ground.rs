@@ -114,24 +114,15 @@ pub fn climate(record: &Record) -> Option<Climate> {
     let mut months = [[Warmth::default(); 12]; 2];
     for (list, head) in months.iter_mut().zip(["high_", "low_"]) {
         for (month, warmth) in (1_u32..).zip(list) {
-            *warmth = warmth_in(record, &[head, &month.to_string()].concat())?;
+            *warmth = record.warmth(&[head, &month.to_string()].concat())?;
         }
     }
     let [highs, lows] = months;
     Climate::new(highs, lows).ok()
 }
 
-/// The temperature in the field `name`, in whichever unit it was typed.
-pub fn warmth_in(record: &Record, name: &str) -> Option<Warmth> {
-    let (field, answer) = record.filled().find(|(field, _)| field.name == name)?;
-    let (Ask::Number { units, .. }, Answer::Number(number, unit)) = (field.ask, answer) else { return None };
-    let fahrenheit = units.get(usize::from(*unit)) == Some(&"F");
-    let read = if fahrenheit { Warmth::from_fahrenheit } else { Warmth::from_celsius };
-    read(number.as_f64()).ok()
-}
-
 fn probe(record: &Record, day: Day) -> Option<Probe> {
-    let warmth = warmth_in(record, "temperature")?;
+    let warmth = record.warmth("temperature")?;
     let millimetres = match record.filled().find(|(field, _)| field.name == "depth") {
         Some((field, Answer::Number(number, unit))) => {
             let Ask::Number { units, .. } = field.ask else { return None };

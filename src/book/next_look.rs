@@ -10,8 +10,7 @@ use crate::almanac::day::Day;
 pub fn last_look(standing: &Standing, hive: &ThingId) -> Option<Day> {
     let mut last = None;
     for (_, now) in standing.records_of(Blank::Look) {
-        let looked = now.record.word("larvae").is_some_and(|larvae| larvae != "not_looked");
-        if looked && now.record.hives.iter().any(|of| standing.kept(of) == hive) {
+        if now.record.looked_for_larvae() && now.record.hives.iter().any(|of| standing.kept(of) == hive) {
             last = last.max(Some(now.day));
         }
     }

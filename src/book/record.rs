@@ -12,12 +12,12 @@ pub use answer::{Answer, ClockTime, NoClockTime};
 pub use blanks::{About, Ask, Blank, Field};
 pub use clear::{Clear, clear_of_product, keep_until, lot};
 
-use super::aims::number;
 use super::entry::{Entry, EntryError};
 use super::id::ThingId;
 use crate::almanac::day::Day;
 use crate::almanac::honey::LIMIT_HOURS;
 use crate::almanac::json::{Fields, Json, MaybeJson, Object, Value, serde_by_json};
+use crate::almanac::warmth::Warmth;
 
 /// A blank filled in.
 #[derive(Clone, Debug, PartialEq)]
@@ -62,6 +62,38 @@ impl Record {
                 _ => None,
             }
         })
+    }
+
+    /// Whether `word` is among those chosen in a field of several.
+    pub fn chosen(&self, name: &str, word: &str) -> bool {
+        self.filled().find(|(field, _)| field.name == name).is_some_and(|(field, answer)| {
+            let (Ask::Words(words), Answer::Words(bits)) = (&field.ask, answer) else { return false };
+            words.iter().position(|known| *known == word).is_some_and(|at| bits >> at & 1 == 1)
+        })
+    }
+
+    /// The number in a field, and the place of its unit among the field's.
+    pub fn number(&self, name: &str) -> Option<(f64, u8)> {
+        match self.get(name) {
+            Some(Answer::Number(number, unit)) => Some((number.as_f64(), *unit)),
+            _ => None,
+        }
+    }
+
+    /// The temperature in a field, in whichever unit it was typed; none beyond what a thermometer shows.
+    pub fn warmth(&self, name: &str) -> Option<Warmth> {
+        let (field, answer) = self.filled().find(|(field, _)| field.name == name)?;
+        let (Ask::Number { units, .. }, Answer::Number(number, unit)) = (&field.ask, answer) else {
+            return None;
+        };
+        let fahrenheit = units.get(usize::from(*unit)) == Some(&"F");
+        let read = if fahrenheit { Warmth::from_fahrenheit } else { Warmth::from_celsius };
+        read(number.as_f64()).ok()
+    }
+
+    /// A look in which somebody looked for larvae, whatever was found.
+    pub fn looked_for_larvae(&self) -> bool {
+        self.blank == Blank::Look && self.word("larvae").is_some_and(|larvae| larvae != "not_looked")
     }
 
     /// The text in a field.
@@ -112,7 +144,7 @@ impl Record {
     pub fn upside_down(&self) -> Option<usize> {
         if self.blank == Blank::Aims {
             // A limit that is not written down is the usual one.
-            let (goal, limit) = (number(self, "goal_hours"), number(self, "limit_hours"));
+            let (goal, limit) = (self.number("goal_hours"), self.number("limit_hours"));
             let limit = limit.map_or(f64::from(LIMIT_HOURS), |(hours, _)| hours);
             let at = self.blank.fields().iter().position(|field| field.name == "goal_hours");
             return at.filter(|_| goal.is_some_and(|(hours, _)| hours > limit));

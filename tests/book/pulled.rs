@@ -116,12 +116,48 @@ fn her_own_goal_and_limit_count() {
     let mut aims = Record::empty(Blank::Aims, Vec::new());
     put(&mut aims, "goal_hours", Answer::Number(Decimal::whole(12), 0));
     put(&mut aims, "limit_hours", Answer::Number(Decimal::whole(36), 0));
+    put(&mut aims, "notice", Answer::Number(Decimal::whole(70), 0));
     let on = day("2026-07-01");
     let written = yard.book.record(&pen("aa", on), on, on, None, aims).unwrap();
     yard.book.add(written);
     write(&mut yard, "2026-07-14", supers("2026-07-14T16:00"));
     let race = race(&only(&yard.book, &SUMMER));
     assert_eq!((race.goal, race.limit), (race.off.plus_hours(12), race.off.plus_hours(36)));
+    let notice = Aims::of(yard.book.standing()).notice;
+    assert!((notice - 0.7).abs() < 1e-12, "{notice}");
+}
+
+/// What a page of another version let through: the two ends of a room are what they are, in whichever field each stands.
+#[test]
+fn a_room_whose_ends_stand_the_wrong_way_round_is_the_same_room() {
+    let room = |high: u32, low: u32| {
+        let mut yard = yard();
+        let mut lot = supers("2026-07-14T16:00");
+        put(&mut lot, "room", Answer::Number(Decimal::whole(high), 0));
+        put(&mut lot, "room_low", Answer::Number(Decimal::whole(low), 0));
+        write(&mut yard, "2026-07-14", lot);
+        only(&yard.book, &SUMMER).room
+    };
+    assert_eq!(room(20, 30), room(30, 20));
+}
+
+/// An event has to end behind its beginning, or a calendar refuses the file.
+#[test]
+fn a_goal_that_is_the_limit_leaves_an_hour_in_the_calendar() {
+    let mut yard = yard();
+    let mut aims = Record::empty(Blank::Aims, Vec::new());
+    put(&mut aims, "goal_hours", Answer::Number(Decimal::whole(24), 0));
+    put(&mut aims, "limit_hours", Answer::Number(Decimal::whole(24), 0));
+    let on = day("2026-07-01");
+    let written = yard.book.record(&pen("aa", on), on, on, None, aims).unwrap();
+    yard.book.add(written);
+    let mut lot = supers("2026-07-14T16:00");
+    // Too cold for a hatch: the goal decides.
+    put(&mut lot, "room", Answer::Number(Decimal::whole(10), 0));
+    write(&mut yard, "2026-07-14", lot);
+    let [event] = lots(&yard.book, "2026-07-14").try_into().unwrap();
+    let (from, to) = event.hours.unwrap();
+    assert_eq!(to.since(from), 60);
 }
 
 #[test]

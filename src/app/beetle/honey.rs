@@ -4,10 +4,10 @@
 use crate::almanac::day::Day;
 use crate::almanac::honey::{BACK_HOURS, Hatch, Race, hatch};
 use crate::almanac::moment::Moment;
-use crate::almanac::warmth::{Swing, Warmth};
+use crate::almanac::warmth::Swing;
 use crate::app::ledger::papers::events::yards;
 use crate::book::Book;
-use crate::book::aims::{Aims, number};
+use crate::book::aims::{Aims, whole};
 use crate::book::id::{EntryId, ThingId};
 use crate::book::record::{Blank, ClockTime, Record};
 
@@ -73,10 +73,9 @@ pub fn stacks(book: &Book, clock: &YardClock) -> Vec<Stack> {
                 line: line.clone(),
                 yard: now.yard.clone(),
                 zone: zone.zone.clone(),
-                supers: number(&now.record, "supers")
-                    .and_then(|(supers, _)| crate::book::aims::whole(supers)),
+                supers: now.record.number("supers").and_then(|(supers, _)| whole(supers)),
                 room: room(&now.record),
-                humidity: number(&now.record, "humidity").map(|(percent, _)| percent),
+                humidity: now.record.number("humidity").map(|(percent, _)| percent),
                 began: moment(&now.record, "extraction_began", &zone.zone, clock),
                 step,
             });
@@ -103,13 +102,8 @@ fn step(record: &Record, zone: &str, aims: &Aims, clock: &YardClock) -> Option<S
 
 /// Between which temperatures the room goes, where one was written down.
 fn room(record: &Record) -> Option<Swing> {
-    let warmth = |name| {
-        let (degrees, unit) = number(record, name)?;
-        let read = if unit == 0 { Warmth::from_celsius(degrees) } else { Warmth::from_fahrenheit(degrees) };
-        read.ok()
-    };
-    let high = warmth("room")?;
-    let low = warmth("room_low").unwrap_or(high);
+    let high = record.warmth("room")?;
+    let low = record.warmth("room_low").unwrap_or(high);
     Some(if low > high { Swing { low: high, high: low } } else { Swing { low, high } })
 }
 

@@ -2,6 +2,7 @@
 
 use super::{call, document, field, intl, listen, options, window};
 use crate::almanac::day::{Day, Stamp};
+use crate::book::record::ClockTime;
 use js_sys::{Array, Date};
 use std::cell::{Cell, RefCell};
 use std::rc::Rc;
@@ -10,18 +11,24 @@ use wasm_bindgen::prelude::*;
 /// The civil day at `utc_ms` (milliseconds after 1970-01-01T00:00Z) in the time zone `zone`, such as
 /// `America/New_York`. None when the browser does not know the zone, or outside 2000–2199.
 pub fn civil_day(utc_ms: f64, zone: &str) -> Option<Day> {
+    shown(utc_ms, zone).map(|time| time.day)
+}
+
+/// What the clock in `zone` shows at `utc_ms`; none as of [`civil_day`].
+pub(super) fn shown(utc_ms: f64, zone: &str) -> Option<ClockTime> {
     let format = format_in(zone)?;
     let parts: Array = call(&format, "formatToParts", &Date::new(&utc_ms.into()).into())?.dyn_into().ok()?;
-    let field = |name: &str| {
-        parts.iter().find_map(|part| {
-            let kind = field(&part, "type");
-            if kind != name {
-                return None;
-            }
-            field(&part, "value").as_string()?.parse::<u32>().ok()
-        })
-    };
-    Day::from_ymd(i32::try_from(field("year")?).ok()?, field("month")?, field("day")?).ok()
+    // In the order in which American English writes them: month, day, year, hour, minute.
+    let mut numbers = [0u32; 5];
+    let mut found = numbers.iter_mut();
+    for part in parts.iter() {
+        if field(&part, "type") != "literal" {
+            *found.next()? = field(&part, "value").as_string()?.parse().ok()?;
+        }
+    }
+    let [month, day, year, hour, minute] = numbers;
+    let day = Day::from_ymd(i32::try_from(year).ok()?, month, day).ok()?;
+    Some(ClockTime { day, minute: u16::try_from(hour % 24 * 60 + minute).ok()? })
 }
 
 thread_local! {
@@ -46,13 +53,11 @@ fn format_in(zone: &str) -> Option<JsValue> {
 /// A format in `zone`, or in the phone's own for `undefined`. Latin digits and the Gregorian calendar, whatever the
 /// phone is set to; one language for both, because a browser takes long over the first format of a language.
 fn format(zone: JsValue) -> Option<JsValue> {
-    let wanted = options(&[
-        ("timeZone", zone),
-        ("year", "numeric".into()),
-        ("month", "numeric".into()),
-        ("day", "numeric".into()),
-    ]);
-    intl("DateTimeFormat", &Array::of2(&"en-US-u-ca-gregory-nu-latn".into(), &wanted))
+    let mut wanted = vec![("timeZone", zone), ("hourCycle", "h23".into())];
+    for part in ["year", "month", "day", "hour", "minute"] {
+        wanted.push((part, "numeric".into()));
+    }
+    intl("DateTimeFormat", &Array::of2(&"en-US-u-ca-gregory-nu-latn".into(), &options(&wanted)))
 }
 
 /// The name of the phone's own time zone; `UTC` when the browser keeps it to itself. A phone that was carried into

@@ -20,7 +20,7 @@ use crate::app::round::walk::moved;
 use crate::app::wording::en_book::history as w;
 use crate::app::wording::{en, en_hive, en_load, en_records, en_round, en_typed};
 use crate::app::yard::name_says;
-use crate::book::entry::{Entry, What};
+use crate::book::entry::{Ending, Entry, What};
 use crate::book::id::ThingId;
 
 /// The fields; all of them are handles.
@@ -177,7 +177,8 @@ fn ended(facts: Facts, entry: &Entry) -> Bit {
         others.push((into, facts.records.book.with_untracked(|book| words::hive_name(book, &hive))));
     }
     let joined = live(move || {
-        let joined = facts.first.with(|at| at == "2");
+        let how = facts.first.with(|at| at.parse().ok().and_then(|at: usize| ENDINGS.get(at)));
+        let joined = matches!(how, Some(Ending::Joined { .. }));
         joined.then(|| untrack(|| select("edit-second", en_hive::JOINED_INTO, facts.second, &others)))
     });
     bits![select("edit-first", en_hive::END_HOW, facts.first, &ways), joined]

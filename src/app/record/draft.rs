@@ -7,7 +7,6 @@ use crate::app::bench::read::warmth;
 use crate::app::ledger::edit;
 use crate::app::wording::en_records as w;
 use crate::book::entry::Entry;
-use crate::book::ground::warmth_in;
 use crate::book::id::ThingId;
 use crate::book::record::{Answer, Ask, ClockTime, Field, Record};
 
@@ -106,7 +105,7 @@ pub fn against(record: &Record, at: usize, now: &dyn Fn() -> Option<ClockTime>) 
     match (field.name, record.answers.get(at)?.as_ref()?) {
         (_, Answer::Time(time)) => now().is_some_and(|now| *time > now).then_some(w::NOT_YET),
         ("room_low", _) => {
-            let (low, high) = (warmth_in(record, "room_low")?, warmth_in(record, "room")?);
+            let (low, high) = (record.warmth("room_low")?, record.warmth("room")?);
             // One warmth in two units differs in the last bits.
             (low.celsius() - high.celsius() > 1e-6).then_some(w::COOLEST_ABOVE)
         }

@@ -10,12 +10,11 @@ use crate::app::state::Ui;
 use crate::app::wording::{en_beetle_honey, en_beetle_rhythm, en_records as wr};
 use crate::book::Book;
 use crate::book::aims::Aims;
-use crate::book::baited::baited;
+use crate::book::baited::past_due;
 use crate::book::finds::{told as seen_in, under_way};
 use crate::book::ground::Ground;
 use crate::book::id::ThingId;
 use crate::book::next_look::next_look;
-use crate::book::record::Blank;
 use crate::book::standing::{HiveNow, Standing};
 use std::rc::Rc;
 
@@ -66,19 +65,14 @@ pub(super) fn of_yard(walk: Walk, yard: &ThingId) -> Memo<Beside> {
 
 fn hives(standing: &Standing, yard: &ThingId, young: &[(ThingId, Said)], today: Day) -> Beside {
     let aims = Aims::of(standing);
-    // Looked for in every hive only where there is any.
-    let bait = standing.records.values().any(|now| matches!(now.record.blank, Blank::Bait | Blank::Patty));
+    let due = past_due(standing, yard, today);
     let mut all = Beside::new();
     for (id, hive) in standing.hives_of(yard, true) {
         let mut said: Vec<Said> = Vec::new();
         said.extend(larvae(standing, hive, today).map(|line| (line, true)));
         said.extend(young.iter().find(|(of, _)| of == id).map(|(_, line)| line.clone()));
-        if bait {
-            for of in baited(standing, id, &aims) {
-                if of.off.on <= today {
-                    said.push((en_beetle_honey::bait_in(&of, today), true));
-                }
-            }
+        for (_, of) in due.iter().filter(|(of, _)| of == id) {
+            said.push((en_beetle_honey::bait_in(of, today), true));
         }
         let look = aims.look_every.and_then(|_| next_look(standing, id, &aims));
         if let Some(on) = look.filter(|on| *on <= today) {

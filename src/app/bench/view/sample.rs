@@ -6,7 +6,6 @@ use crate::almanac::sample::ToOpen;
 use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::bench::read::MOST_HIVES;
 use crate::app::bench::sample::{SampleSum, reckon};
-
 use crate::app::edge::{device, locale};
 use crate::app::el::El;
 use crate::app::parts::key::Key;

@@ -6,7 +6,7 @@ use crate::app::wording::en_beetle;
 use crate::app::wording::en_beetle_honey as wh;
 use crate::app::wording::en_papers::calendar as w;
 use crate::book::Book;
-use crate::book::finds;
+use crate::book::finds::{self, UnderWay};
 use crate::book::id::ThingId;
 use crate::papers::calendar::{self, Event, Task, YardDay};
 
@@ -20,7 +20,16 @@ pub fn yards(book: &Book) -> Vec<ThingId> {
 /// Everything that is due from `today` on, and the stacks of supers that are not spun.
 pub fn events(book: &Book, today: Day, clock: &YardClock) -> Vec<Event> {
     let days = calendar::yard_days(book.standing(), &yards(book), today);
-    let mut events: Vec<Event> = days.iter().map(|day| event(book, day, today)).collect();
+    let mut ways: Vec<(&ThingId, Vec<UnderWay>)> = Vec::new();
+    let mut events: Vec<Event> = Vec::with_capacity(days.len());
+    for day in &days {
+        if ways.last().is_none_or(|(yard, _)| **yard != day.yard) {
+            let of_yard = finds::of_yard(book.standing(), &day.yard, today).unwrap_or_default();
+            ways.push((&day.yard, of_yard));
+        }
+        let of_yard = ways.last().map_or(&[][..], |(_, ways)| ways);
+        events.push(event(book, day, of_yard, today));
+    }
     for stack in honey::stacks(book, clock) {
         events.extend(race(book, &stack, today, clock));
     }
@@ -66,7 +75,7 @@ fn race(book: &Book, stack: &Stack, today: Day, clock: &YardClock) -> Option<Eve
     })
 }
 
-fn event(book: &Book, of: &YardDay, today: Day) -> Event {
+fn event(book: &Book, of: &YardDay, ways: &[UnderWay], today: Day) -> Event {
     let standing = book.standing();
     let name = standing.yards.get(&of.yard).map_or("", |yard| &yard.name);
     let mut lists = [const { Vec::new() }; 8];
@@ -96,7 +105,7 @@ fn event(book: &Book, of: &YardDay, today: Day) -> Event {
         }
     }
     if !young.is_empty() {
-        for way in finds::of_yard(standing, &of.yard, today).unwrap_or_default() {
+        for way in ways {
             let here = of.items.iter().any(|item| item.task == Task::Young && item.hive == way.hive);
             if let (true, Some(hive)) = (here && !way.adults_only(), standing.hives.get(&way.hive)) {
                 w::put_dates(&mut description, &hive.tag, &en_beetle::dates(&way.dates.adults, today));
