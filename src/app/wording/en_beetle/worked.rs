@@ -3,7 +3,7 @@
 /// Chooses the edge.
 pub const WHICH: &str = "Which of the three dates";
 /// Headings of the table: day, stage, temperature, share of the stage that day, share so far.
-pub const HEADINGS: [&str; 5] = ["Day", "Stage", "°C", "That day", "So far"];
+pub const HEADINGS: [&str; 5] = ["Day", "Stage", "°C", "Share", "Sum"];
 /// Nothing to show.
 pub const NONE: &str = "There is no date to work out here.";
 /// What the table does.
