@@ -18,9 +18,9 @@ use crate::store::pages::{Pages, SaveError};
 use crate::store::shelf::{Shelf, ShelfError};
 use std::rc::Rc;
 
-/// Version 3 of a page: version 1, with records since version 2 and more of their blanks and fields since version 3.
+/// Version 4 of a page: version 1, with records since version 2 and more of their blanks and fields since versions 3 and 4.
 pub(super) const PAGE: Format<Page> =
-    Format::grown(&[SAME, SAME], |page: &Page| page.check().is_ok()).read_quickly(plain::page);
+    Format::grown(&[SAME, SAME, SAME], |page: &Page| page.check().is_ok()).read_quickly(plain::page);
 
 /// Size of the text, in bytes, that a file is taken in by.
 const STRETCH: usize = 200_000;

@@ -17,6 +17,7 @@ use super::id::ThingId;
 use crate::almanac::day::Day;
 use crate::almanac::honey::LIMIT_HOURS;
 use crate::almanac::json::{Fields, Json, MaybeJson, Object, Value, serde_by_json};
+use crate::almanac::quantity::{Volume, VolumeUnit};
 use crate::almanac::warmth::Warmth;
 
 /// A blank filled in.
@@ -91,6 +92,13 @@ impl Record {
         read(number.as_f64()).ok()
     }
 
+    /// The volume in a field, in whichever unit it was typed.
+    pub fn volume(&self, name: &str) -> Option<Volume> {
+        let (number, unit) = self.number(name)?;
+        let unit = VolumeUnit::ALL.get(usize::from(unit))?;
+        Volume::from_millilitres(number * unit.millilitres()).ok()
+    }
+
     /// A look in which somebody looked for larvae, whatever was found.
     pub fn looked_for_larvae(&self) -> bool {
         self.blank == Blank::Look && self.word("larvae").is_some_and(|larvae| larvae != "not_looked")
@@ -139,8 +147,8 @@ impl Record {
         self.filled().map(|(field, _)| field.since).fold(self.blank.since(), u32::max)
     }
 
-    /// The field of the first mean low that lies above the mean high of its month, and of a goal behind the limit; none of
-    /// a record of anything else.
+    /// The field of the first mean low that lies above the mean high of its month, of a goal behind the limit, and of
+    /// more that came home than was taken along; none of a record of anything else.
     pub fn upside_down(&self) -> Option<usize> {
         if self.blank == Blank::Aims {
             // A limit that is not written down is the usual one.
@@ -148,6 +156,16 @@ impl Record {
             let limit = limit.map_or(f64::from(LIMIT_HOURS), |(hours, _)| hours);
             let at = self.blank.fields().iter().position(|field| field.name == "goal_hours");
             return at.filter(|_| goal.is_some_and(|(hours, _)| hours > limit));
+        }
+        if self.blank == Blank::Trip {
+            let oil = self
+                .volume("oil_back")
+                .zip(self.volume("oil_taken"))
+                .is_some_and(|(back, taken)| back > taken);
+            let traps = self.number("traps_back").zip(self.number("traps_taken"));
+            let name = if oil { "oil_back" } else { "traps_back" };
+            let at = self.blank.fields().iter().position(|field| field.name == name);
+            return at.filter(|_| oil || traps.is_some_and(|(back, taken)| back.0 > taken.0));
         }
         let (first, months) = Blank::months();
         let figure = |at: usize| match self.answers.get(at) {

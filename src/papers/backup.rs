@@ -15,7 +15,7 @@ use crate::book::log::{Log, Union};
 pub const FORMAT: &str = "beetle-almanac backup";
 /// The newest version this program reads and writes. A file has the lowest version that can say what it says, so that an
 /// older page reads what it can: 1, 2 with records ([`What::Record`]), or 3 with what came to them since.
-pub const VERSION: u32 = 3;
+pub const VERSION: u32 = 4;
 /// Largest file that is opened, in bytes: over twenty times what ten seasons of a hundred hives take.
 pub const MOST_BYTES: usize = 64 * 1024 * 1024;
 

@@ -103,7 +103,7 @@ fn a_damaged_page_costs_its_day_and_nothing_else_and_is_never_written_over() {
 #[test]
 fn a_book_written_by_a_newer_version_is_only_read() {
     let (shelf, yard) = kept();
-    let text = beetle_almanac::store::envelope::wrap(4, 1, "{\"entries\":[],\"more\":1}");
+    let text = beetle_almanac::store::envelope::wrap(5, 1, "{\"entries\":[],\"more\":1}");
     shelf.lay("beetle-almanac:page:keeper:2027-01-01", &text);
     let mut start = Cabinet::open(shelf.clone()).unwrap();
     assert!(start.cabinet.read_only());
@@ -120,7 +120,7 @@ fn a_book_written_by_a_newer_version_is_only_read() {
 fn a_book_that_a_newer_version_writes_to_meanwhile_is_only_read_from_then_on() {
     let (shelf, yard) = kept();
     let mut start = Cabinet::open(shelf.clone()).unwrap();
-    let text = beetle_almanac::store::envelope::wrap(4, 1, "{\"entries\":[],\"more\":1}");
+    let text = beetle_almanac::store::envelope::wrap(5, 1, "{\"entries\":[],\"more\":1}");
     shelf.lay("beetle-almanac:page:keeper:2027-01-01", &text);
     start.cabinet.refresh(&mut start.book).unwrap();
     assert!(start.cabinet.read_only());

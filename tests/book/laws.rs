@@ -239,8 +239,8 @@ fn the_wrong_file_is_named_for_what_it_is() {
     assert_eq!(looks("{\"a\":1}"), Looks::OtherJson);
     assert_eq!(looks("Dear sir"), Looks::Unknown);
     assert_eq!(
-        backup::open("{\"format\":\"beetle-almanac backup\",\"version\":4}"),
-        Err(BackupError::Newer { found: 4 })
+        backup::open("{\"format\":\"beetle-almanac backup\",\"version\":5}"),
+        Err(BackupError::Newer { found: 5 })
     );
     assert_eq!(backup::open(&"[".repeat(100_000)), Err(BackupError::NotABackup(Looks::Unknown)));
 }

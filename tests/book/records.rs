@@ -343,10 +343,11 @@ fn fixture(version: u32) -> Vec<Entry> {
 
 /// Pinned by files that are never edited: one record of each kind, every field filled in, and two hives that are one.
 #[test]
-fn a_backup_of_version_2_or_3_is_read_and_written_byte_for_byte() {
+fn a_backup_of_version_2_3_or_4_is_read_and_written_byte_for_byte() {
     for (version, pinned) in [
         (2, include_str!("../fixtures/v2/yard-backup-2026-07-14.json")),
         (3, include_str!("../fixtures/v3/yard-backup-2026-07-14.json")),
+        (4, include_str!("../fixtures/v4/yard-backup-2026-07-14.json")),
     ] {
         let entries = fixture(version);
         let log = entries.iter().cloned().collect();
@@ -363,7 +364,7 @@ fn a_backup_without_records_still_opens_on_a_phone_with_the_first_version() {
     let yard = three();
     let made = Stamp::midnight(yard.start);
     assert!(backup::write(yard.book.log(), made, None).contains("\"version\": 1,"));
-    for version in [2, 3] {
+    for version in [2, 3, 4] {
         let with: Log = fixture(version).into_iter().collect();
         let text = backup::write(&with, made, None);
         let says = |version: u32| format!("\"version\": {version},");
@@ -381,11 +382,12 @@ fn a_look_without_the_size_of_larvae_still_opens_on_a_phone_with_the_second_vers
     let version = |record: Record| write(&yard, on, record).unwrap()[0].version();
     let (one, two) = (yard.hive("1"), yard.hive("2"));
     for blank in Blank::ALL {
-        let old = filled_since(2, blank, &one, &two);
-        assert_eq!(old.version(), blank.since(), "{}", blank.name());
-        let whole = filled(blank, &one, &two);
-        let third = matches!(blank, Blank::Look | Blank::Harvest) || blank.since() == 3;
-        assert_eq!(whole.version(), if third { 3 } else { 2 }, "{}", blank.name());
+        let whole = |version| filled_since(version, blank, &one, &two).version();
+        let third = if matches!(blank, Blank::Look | Blank::Harvest) { 3 } else { blank.since() };
+        let grown = matches!(blank, Blank::Look | Blank::YardFacts | Blank::Stock | Blank::Aims);
+        assert_eq!(whole(2), blank.since(), "{}", blank.name());
+        assert_eq!(whole(3), third, "{}", blank.name());
+        assert_eq!(whole(4), if grown { 4 } else { third }, "{}", blank.name());
     }
     let mut look = filled_since(2, Blank::Look, &one, &two);
     assert_eq!(version(look.clone()), 2);
@@ -433,7 +435,7 @@ fn a_climate_is_told_in_two_rows_of_twelve() {
 /// The pages of an older version lie on the phone as they were written; what is new is written beside it.
 #[test]
 fn a_book_of_an_older_version_opens_after_the_update_and_goes_on() {
-    for old in [1, 2] {
+    for old in [1, 2, 3] {
         opens_and_goes_on(old);
     }
 }
@@ -446,7 +448,7 @@ fn opens_and_goes_on(old: u32) {
     cabinet.save(&mut Book::default(), yard.book.log().entries().cloned().collect()).unwrap();
     for (key, text) in shelf.texts().iter().filter(|(key, _)| key.contains(":page:")) {
         let inside = envelope::open(text).unwrap();
-        assert_eq!(inside.version, 3);
+        assert_eq!(inside.version, 4);
         shelf.lay(key, &envelope::wrap(old, inside.generation, inside.payload));
     }
     let before = shelf.texts();

@@ -94,7 +94,7 @@ fn two_texts_under_one_name_keep_the_words_here_and_put_the_others_aside() {
 #[test]
 fn a_second_copy_of_a_newer_version_makes_this_one_read_only_and_is_left_alone() {
     let (shelf, second, _) = phone(3);
-    second.lay("beetle-almanac:page:keeper:2027-01-01", &envelope::wrap(4, 1, "{\"more\":1}"));
+    second.lay("beetle-almanac:page:keeper:2027-01-01", &envelope::wrap(5, 1, "{\"more\":1}"));
     let before = (shelf.texts(), second.texts());
     let (mut now, found, _) = start(&shelf, &second);
     assert!(now.cabinet.read_only() && found.asides[0].why == Why::Newer);

@@ -1,4 +1,4 @@
-"""What the general library jsonschema says to backup files by the schema of their format, tests/fixtures/v1 to v3,
+"""What the general library jsonschema says to backup files by the schema of their format, tests/fixtures/v1 to v4,
 backup.schema.json (JSON Schema, draft 2020-12: json-schema.org/draft/2020-12). The library knows nothing of the almanac.
 
 First one row a file: {file, version, entries, errors}. The last of them is too large to be kept: `make figures` has it
@@ -15,7 +15,7 @@ import sys
 import jsonschema
 
 TESTS = pathlib.Path(__file__).parent.parent
-FIXTURES = {version: TESTS / "fixtures" / f"v{version}" for version in (1, 2, 3)}
+FIXTURES = {version: TESTS / "fixtures" / f"v{version}" for version in (1, 2, 3, 4)}
 SCHEMAS = {
     version: json.loads((folder / "backup.schema.json").read_text(encoding="utf-8"))
     for version, folder in FIXTURES.items()
@@ -25,6 +25,7 @@ FILES = [
     FIXTURES[1] / FIXTURE,
     FIXTURES[2] / FIXTURE,
     FIXTURES[3] / FIXTURE,
+    FIXTURES[4] / FIXTURE,
     TESTS / "figures" / "papers" / "backup.json",
     TESTS.parent / "target" / "figures" / "operation.json",
 ]

@@ -12,12 +12,13 @@ use std::collections::{BTreeMap, BTreeSet};
 
 const VERDICTS: &str = include_str!("../figures/backup_files.json");
 /// The newest schema.
-const SCHEMA: &str = include_str!("../fixtures/v3/backup.schema.json");
+const SCHEMA: &str = include_str!("../fixtures/v4/backup.schema.json");
 const FIXTURE: &str = "yard-backup-2026-07-14.json";
-const FIXTURES: [(u32, &str); 3] = [
+const FIXTURES: [(u32, &str); 4] = [
     (1, include_str!("../fixtures/v1/yard-backup-2026-07-14.json")),
     (2, include_str!("../fixtures/v2/yard-backup-2026-07-14.json")),
     (3, include_str!("../fixtures/v3/yard-backup-2026-07-14.json")),
+    (4, include_str!("../fixtures/v4/yard-backup-2026-07-14.json")),
 ];
 /// Every file in which a record says how it lies in a backup.
 const SOURCES: [&str; 8] = [
@@ -40,7 +41,7 @@ fn the_library_finds_no_fault_in_a_file_of_ours() {
     };
     let (_, demonstration) = files().into_iter().find(|(name, _)| name == "backup.json").unwrap();
     let fixtures = FIXTURES.map(|(version, text)| (FIXTURE, version, text));
-    for (name, version, text) in fixtures.into_iter().chain([("backup.json", 3, demonstration.as_str())]) {
+    for (name, version, text) in fixtures.into_iter().chain([("backup.json", 4, demonstration.as_str())]) {
         let entries = backup::open(text).unwrap().entries.len();
         let sound = json!({ "file": name, "version": version, "entries": entries, "errors": 0 });
         assert_eq!(verdict(name, version), sound);

@@ -8,7 +8,7 @@ use beetle_almanac::book::record::{About, Answer, Ask, Blank, ClockTime, Record}
 
 /// `blank` for `hive`, every field filled in; days and hours rise from 14 July 2026.
 pub(crate) fn filled(blank: Blank, hive: &ThingId, other: &ThingId) -> Record {
-    filled_since(3, blank, hive, other)
+    filled_since(4, blank, hive, other)
 }
 
 /// The same with the fields that `version` of the format knows, whatever came between them since.
@@ -29,7 +29,9 @@ pub(crate) fn filled_since(version: u32, blank: Blank, hive: &ThingId, other: &T
             Ask::Number { units, .. } => {
                 // A climate's lows come after its highs and lie below them.
                 let at = if field.name.starts_with("low_") { -i64::from(at) } else { i64::from(at) };
-                let number = Decimal::from_millionths(at * 1_000_000 + 2_500_000).unwrap();
+                // No more comes home than was taken along.
+                let least = if field.name.ends_with("_back") { 500_000 - at * 1_000_000 } else { 2_500_000 };
+                let number = Decimal::from_millionths(at * 1_000_000 + least).unwrap();
                 Answer::Number(number, u8::try_from(units.len().saturating_sub(1)).unwrap())
             }
             Ask::Text(_) => Answer::Text(format!("{} \u{201c}7\u{201d}, =2+2", field.name)),

@@ -147,7 +147,7 @@ impl Form {
             }
             Some(known).filter(|known| known.len() * 2 == rest.len())
         };
-        let Some(signals) = known(3).or_else(|| known(2)) else { return };
+        let Some(signals) = known(4).or_else(|| known(3)).or_else(|| known(2)) else { return };
         self.day.set(day.clone());
         self.yard.set(yard.clone());
         self.hives.set(hives.split(' ').filter(|hive| !hive.is_empty()).map(str::to_owned).collect());
@@ -195,9 +195,11 @@ impl Form {
     /// What the book or the form has against the field at `at`.
     pub(super) fn lacks(self, at: usize) -> Option<String> {
         let refused = self.stop.with(|stop| match stop {
-            Some(Stop::Refused(Refusal::Backwards { field })) if *field == at => {
-                Some(if self.blank == Blank::Aims { GOAL_ABOVE } else { w::BACKWARDS })
-            }
+            Some(Stop::Refused(Refusal::Backwards { field })) if *field == at => Some(match self.blank {
+                Blank::Aims => GOAL_ABOVE,
+                Blank::Trip => w::MORE_BACK,
+                _ => w::BACKWARDS,
+            }),
             Some(Stop::Refused(Refusal::Lacks { field })) if *field == at => Some(w::LACKS),
             _ => None,
         });

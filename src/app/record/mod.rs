@@ -62,7 +62,16 @@ pub fn blanks(about: &[About]) -> Vec<Blank> {
 
 /// The blanks whose newest answers stand in the form already: facts, of which only what changed is typed.
 pub fn is_facts(blank: Blank) -> bool {
-    matches!(blank, Blank::HiveFacts | Blank::YardFacts | Blank::KeeperFacts | Blank::Climate | Blank::Aims)
+    matches!(
+        blank,
+        Blank::HiveFacts
+            | Blank::Stand
+            | Blank::YardFacts
+            | Blank::KeeperFacts
+            | Blank::Climate
+            | Blank::Aims
+            | Blank::Costs
+    )
 }
 
 /// Where the form of `record` leads to: the page of its hive, of its yard, or the records.

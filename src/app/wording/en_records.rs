@@ -15,6 +15,8 @@ pub fn unit(code: &'static str) -> &'static str {
         "F" => "°F",
         "m2" => "m²",
         "sq_ft" => "sq ft",
+        "us_fl_oz" => "US fl oz",
+        "imp_fl_oz" => "imp. fl oz",
         code => code,
     }
 }
@@ -75,6 +77,8 @@ pub const LACKS: &str = "This is needed.";
 pub const BACKWARDS: &str = "This lies before the day or the hour above it.";
 /// A month's mean low above its mean high.
 pub const UPSIDE_DOWN: &str = "This low is above the high of the month.";
+/// More of it came home than was taken along.
+pub const MORE_BACK: &str = "More came home than was taken along.";
 /// An hour after the one that the clock of the yard shows.
 pub const NOT_YET: &str = "This hour has not come yet. Is the phone’s clock right?";
 /// The room was cooler than at its coolest.

@@ -1,6 +1,6 @@
 //! The blanks: one table for each kind of record.
 //!
-//! Names and words stand so in files of format version 2 and 3 and are never changed: what is missing means one more
+//! Names and words stand so in files of format version 2, 3 and 4 and are never changed: what is missing means one more
 //! version.
 //! The fields for products follow what registers of treatments ask for: first day, name, quantity, supplier, hives,
 //! withdrawal period even where it is zero, and its duration (Regulation (EU) 2019/6, Article 108; the United Kingdom's
@@ -91,6 +91,10 @@ const fn third(field: Field) -> Field {
     Field { since: 3, ..field }
 }
 
+const fn fourth(field: Field) -> Field {
+    Field { since: 4, ..field }
+}
+
 const fn number(units: &'static [&'static str], most: i64) -> Ask {
     Ask::Number { units, least: 0, most }
 }
@@ -101,6 +105,11 @@ const fn from_one(units: &'static [&'static str], most: i64) -> Ask {
 
 const NOTE: Field = private("note", Ask::Text(500));
 const NO_YES: Ask = Ask::Word(&["no", "yes"]);
+const SEEN: Ask = Ask::Word(&["not_looked", "no", "yes"]);
+const PLACE: Ask = Ask::Number { units: &["m", "ft"], least: -10_000, most: 10_000 };
+/// In the order of [`VolumeUnit::ALL`](crate::almanac::quantity::VolumeUnit::ALL).
+const OIL: Ask = number(&["mL", "L", "us_fl_oz", "imp_fl_oz"], 1_000_000);
+const MINUTES: Ask = number(&["min"], 1440);
 const FRAMES: Ask = number(&[], 1000);
 const WARMTH: Ask = Ask::Number { units: &["C", "F"], least: -60, most: 212 };
 const NAME: Ask = Ask::Text(60);
@@ -135,7 +144,11 @@ macro_rules! blanks {
 
             /// The version of the format that knows it first.
             pub fn since(self) -> u32 {
-                if matches!(self, Blank::Bait | Blank::Climate | Blank::Soil | Blank::Aims) { 3 } else { 2 }
+                match self {
+                    Blank::Bait | Blank::Climate | Blank::Soil | Blank::Aims => 3,
+                    Blank::Shell | Blank::Stand | Blank::Trial | Blank::Trip | Blank::Costs | Blank::Verdict => 4,
+                    _ => 2,
+                }
             }
 
             /// Where the twelve highs of a climate begin among its fields, and how many fields on the low of each stands.
@@ -159,6 +172,7 @@ blanks! {
         field("slime", Ask::Word(&["not_looked", "no", "yes"])),
         field("adults", Ask::Count),
         field("frames_of_bees", FRAMES),
+        fourth(field("frames_of_comb", FRAMES)),
         field("queen", Ask::Word(&["not_looked", "none", "eggs", "queen"])),
         field("brood", Ask::Word(&["not_looked", "none", "patchy", "solid"])),
         field("stores", Ask::Word(&["not_looked", "low", "enough", "heavy"])),
@@ -201,6 +215,25 @@ blanks! {
     ];
     Cleaned = "cleaned", Hive, true, CLEANED "Barriers and floors cleaned." [
         must("what", Ask::Words(&["slick_board", "notch_screen", "vent_screen", "floor"])),
+        NOTE,
+    ];
+    Shell = "shell", Hive, false, SHELL "What a hive lets in, and where beetles hide in it." [
+        field("crack", number(&["mm", "in"], 1000)),
+        field("crack_length", number(&["cm", "in"], 10_000)),
+        field("notch", Ask::Word(&["not_looked", "none", "screened", "open"])),
+        field("slick_board", Ask::Word(&["not_looked", "none", "clean", "dirty"])),
+        field("empty_space", SEEN),
+        field("burr_comb", SEEN),
+        NOTE,
+    ];
+    Stand = "stand", Hive, true, STAND "Where a hive stands in its yard, from a corner the keeper chose." [
+        must("across", PLACE),
+        must("along", PLACE),
+    ];
+    Trial = "trial", Hives, true, TRIAL "Hives of a trial that are done with, or without, what is tried. Those of both sides are pairs in their order." [
+        must("named", NAME),
+        must("side", Ask::Word(&["with", "without"])),
+        field("until", Ask::Day),
         NOTE,
     ];
     HiveFacts = "hive_facts", Hive, true, HIVE_FACTS "Where a hive comes from and how it is built." [
@@ -257,6 +290,9 @@ blanks! {
         field("shade", Ask::Word(&["full_sun", "part_shade", "shade"])),
         field("surface", Ask::Word(&["grass", "bare", "gravel", "paved", "mulch"])),
         field("registration", NUMBER_TEXT),
+        fourth(field("paved", number(&["m2", "sq_ft"], 1_000_000))),
+        fourth(field("travel", MINUTES)),
+        fourth(field("set_up", MINUTES)),
         private("owner", NAME),
         private("phone", NUMBER_TEXT),
         private("where", Ask::Text(100)),
@@ -317,7 +353,28 @@ blanks! {
     Stock = "stock", Keeper, true, STOCK "Something bought, used up or given away." [
         must("item", NAME),
         must("change", Ask::Number { units: &["pieces", "mL", "L", "g", "kg"], least: -1_000_000, most: 1_000_000 }),
+        fourth(field("sort", Ask::Word(&["trap", "oil", "bait", "screen", "sealant", "other"]))),
         field("price", number(&[], 1_000_000)),
+        fourth(field("good_until", Ask::Day)),
+        NOTE,
+    ];
+    Trip = "trip", Keeper, true, TRIP "What was taken along on a trip, and what came home." [
+        field("oil_taken", OIL),
+        field("oil_back", OIL),
+        field("traps_taken", number(&[], 10_000)),
+        field("traps_back", number(&[], 10_000)),
+        field("travel", MINUTES),
+        NOTE,
+    ];
+    Costs = "costs", Keeper, true, COSTS "What the keeper reckons work with." [
+        field("trip", number(&[], 1_000_000)),
+        field("hour", number(&[], 1_000_000)),
+        field("trap_seasons", from_one(&[], 50)),
+        NOTE,
+    ];
+    Verdict = "verdict", Yard, true, VERDICT "What the keeper made of a way of doing it, and will do next year." [
+        must("about", NAME),
+        must("next", Ask::Word(&["keep", "change", "drop", "not_known"])),
         NOTE,
     ];
     KeeperFacts = "keeper_facts", Keeper, true, KEEPER_FACTS "What papers ask about the keeper." [
@@ -332,5 +389,6 @@ blanks! {
         field("notice", from_one(&["%"], 100)),
         field("look_every", from_one(&[], 90)),
         field("bait_days", from_one(&[], 60)),
+        fourth(field("clean_every", from_one(&[], 366))),
     ];
 }

@@ -49,7 +49,12 @@ impl Book {
         // something must be told.
         let alone = matches!(
             record.blank,
-            Blank::Rain | Blank::HiveFacts | Blank::YardFacts | Blank::KeeperFacts | Blank::Aims
+            Blank::Rain
+                | Blank::HiveFacts
+                | Blank::YardFacts
+                | Blank::KeeperFacts
+                | Blank::Aims
+                | Blank::Costs
         );
         let nothing = record.answers.iter().all(Option::is_none) && !alone;
         if nothing || record.check().is_err() {

@@ -42,6 +42,7 @@ pub fn blank(blank: Blank) -> &'static Words {
                 ("Slime", "", &["not looked", "no", "yes"]),
                 ("Adult beetles seen", "A number or a range, such as 5–19.", &[]),
                 ("Frames of bees", "", &[]),
+                ("Frames of drawn comb", "", &[]),
                 ("Queen", "", &["not looked", "no sign", "eggs", "seen"]),
                 ("Brood", "", &["not looked", "none", "patchy", "solid"]),
                 ("Stores", "", &["not looked", "low", "enough", "heavy"]),
@@ -119,6 +120,38 @@ pub fn blank(blank: Blank) -> &'static Words {
             title: "Barriers cleaned",
             hint: "A screen of 8 meshes to the inch lets beetles in.",
             fields: &[("What", "", &["slick board", "notch screen", "vent screen", "floor"]), NOTE],
+        },
+        Blank::Shell => &Words {
+            title: "Closed up?",
+            hint: "What lets beetles in, and where they hide from the bees. What stays empty keeps what was written down last.",
+            fields: &[
+                ("Widest crack", "0 when all are sealed. Beetles pass above 2 mm.", &[]),
+                ("Length of all cracks", "For the sealant.", &[]),
+                (
+                    "Notch of the inner cover",
+                    "Open: beetles pass. Screened: air passes and they do not.",
+                    &["not looked", "no notch", "screened", "open"],
+                ),
+                ("Slick board", "", &["not looked", "no board", "clean", "dirty"]),
+                ("Room that the bees do not cover", "", &["not looked", "no", "yes"]),
+                ("Burr comb", "", &["not looked", "no", "yes"]),
+                NOTE,
+            ],
+        },
+        Blank::Stand => &Words {
+            title: "Where it stands",
+            hint: "From one corner of the yard, the same for all hives: how far to the side, and how far along. Pacing it out is enough.",
+            fields: &[("To the side", "", &[]), ("Along", "", &[])],
+        },
+        Blank::Trial => &Words {
+            title: "Hives of a trial",
+            hint: "Let the draw decide which hives get it: whoever chooses, chooses the better ones.",
+            fields: &[
+                ("What is tried", "", &[]),
+                ("These hives", "", &["get it", "go without"]),
+                ("Until", "The day on which you will count, decided beforehand.", &[]),
+                NOTE,
+            ],
         },
         Blank::HiveFacts => &Words {
             title: "Origin and build",
@@ -201,6 +234,9 @@ pub fn blank(blank: Blank) -> &'static Words {
                 ("Shade", "", &["full sun", "part shade", "shade"]),
                 ("Surface", "", &["grass", "bare earth", "gravel", "paved", "mulch"]),
                 ("Registration of the yard", "", &[]),
+                ("Paved ground among the hives", "", &[]),
+                ("Way there", "", &[]),
+                ("Getting ready and packing up", "", &[]),
                 ("Landowner", "", &[]),
                 ("Phone", "", &[]),
                 ("Where it is", "", &[]),
@@ -256,7 +292,45 @@ pub fn blank(blank: Blank) -> &'static Words {
         Blank::Stock => &Words {
             title: "Stock bought or used",
             hint: "What went out is written with a minus.",
-            fields: &[("Item", "", &[]), ("Change", "", &[]), ("Price of all of it", "", &[]), NOTE],
+            fields: &[
+                ("Item", "A trap: the name of its kind.", &[]),
+                ("Change", "", &[]),
+                ("What it is", "", &["traps", "oil", "bait", "screen", "sealant", "something else"]),
+                ("Price of all of it", "", &[]),
+                ("Good until", "Oil turns rancid: copy the day from the bottle.", &[]),
+                NOTE,
+            ],
+        },
+        Blank::Trip => &Words {
+            title: "Trip: taken and brought home",
+            hint: "From the oil that came home Load learns how much your traps really take, and what reserve is enough.",
+            fields: &[
+                ("Oil taken along", "", &[]),
+                ("Oil brought home", "", &[]),
+                ("Traps taken along", "", &[]),
+                ("Traps brought home", "Those not put in.", &[]),
+                ("On the way, there and back", "", &[]),
+                NOTE,
+            ],
+        },
+        Blank::Costs => &Words {
+            title: "What your work costs",
+            hint: "For the cost of a hive and season. What stays empty is left out and said so.",
+            fields: &[
+                ("A trip", "Fuel and wear, for one drive to the yards and back.", &[]),
+                ("An hour of your work", "Empty: work is not counted as a cost.", &[]),
+                ("Seasons that a reusable trap lasts", "", &[]),
+                NOTE,
+            ],
+        },
+        Blank::Verdict => &Words {
+            title: "For next year",
+            hint: "What you tried, and what you will do with it.",
+            fields: &[
+                ("What it is about", "", &[]),
+                ("Next year", "", &["keep it", "change it", "drop it", "not known yet"]),
+                NOTE,
+            ],
         },
         Blank::KeeperFacts => &Words {
             title: "About you, for papers",
@@ -281,6 +355,7 @@ pub fn blank(blank: Blank) -> &'static Words {
                 ("Broods you notice when you look", "Of a hundred with larvae in sight.", &[]),
                 ("Days between looks", "", &[]),
                 ("Days bait may stay in", "", &[]),
+                ("Days between cleanings of slick boards", "", &[]),
             ],
         },
     }
