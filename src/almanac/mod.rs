@@ -5,6 +5,7 @@
 
 pub mod bait;
 pub mod base45;
+pub mod chance;
 pub mod checksum;
 pub mod climate;
 pub mod cover;

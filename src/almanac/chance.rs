@@ -1,0 +1,222 @@
+//! What a count says of the rate behind it: exact limits and exact tests for beetles counted over trap-days, and for so many
+//! out of so many.
+//!
+//! Limits are those from which what was seen, or something further off, has a chance of exactly half of what is left out on
+//! each side (Garwood 1936 for counts, Clopper & Pearson 1934 for shares). Chances are summed from their largest term on, so
+//! nothing overflows and nothing is lost at either end.
+
+/// Share of cases in which limits of 95 % leave out the truth, on one side.
+pub const TAIL: f64 = 0.025;
+
+/// Halvings after which two limits are one.
+const HALVINGS: u32 = 200;
+
+/// A chance is told to about so many parts.
+const NOISE: f64 = 1e-12;
+
+/// Natural logarithm of `n!`, by Stirling's series from 16 on (its error is below 10⁻¹² there).
+pub fn ln_factorial(n: u32) -> f64 {
+    if n < 16 {
+        return (2..=n).map(f64::from).product::<f64>().ln();
+    }
+    let x = f64::from(n) + 1.0;
+    let square = x * x;
+    let series = (1.0 / 12.0 - (1.0 / 360.0 - (1.0 / 1260.0 - 1.0 / (1680.0 * square)) / square) / square) / x;
+    (x - 0.5) * x.ln() - x + 0.5 * std::f64::consts::TAU.ln() + series
+}
+
+/// Chance of exactly `count` where `mean` are expected.
+pub fn poisson(count: u32, mean: f64) -> f64 {
+    if mean <= 0.0 {
+        return if count == 0 { 1.0 } else { 0.0 };
+    }
+    (f64::from(count) * mean.ln() - mean - ln_factorial(count)).exp()
+}
+
+/// Chance of at most `count` where `mean` are expected.
+pub fn poisson_at_most(count: u32, mean: f64) -> f64 {
+    let (mut term, mut sum) = (poisson(count, mean), 0.0);
+    if f64::from(count) > mean {
+        // The tail above is the shorter one.
+        let mut above = 0.0;
+        for n in count.. {
+            term *= mean / (f64::from(n) + 1.0);
+            above += term;
+            if term <= above * NOISE {
+                break;
+            }
+        }
+        return 1.0 - above;
+    }
+    for n in (0..=count).rev() {
+        sum += term;
+        if term <= sum * NOISE {
+            break;
+        }
+        term *= f64::from(n) / mean;
+    }
+    sum.min(1.0)
+}
+
+/// Chance of `count` or more where `mean` are expected.
+pub fn poisson_at_least(count: u32, mean: f64) -> f64 {
+    let Some(below) = count.checked_sub(1) else { return 1.0 };
+    if f64::from(count) <= mean {
+        return 1.0 - poisson_at_most(below, mean);
+    }
+    let (mut term, mut sum) = (poisson(count, mean), 0.0);
+    for n in count.. {
+        sum += term;
+        if term <= sum * NOISE {
+            break;
+        }
+        term *= mean / (f64::from(n) + 1.0);
+    }
+    sum.min(1.0)
+}
+
+/// Limits of 95 % for the number expected, where `count` were counted.
+pub fn poisson_limits(count: u32) -> (f64, f64) {
+    let most = f64::from(count) * 2.0 + 40.0;
+    let low = if count == 0 { 0.0 } else { halve(0.0, most, &|mean| poisson_at_least(count, mean) < TAIL) };
+    (low, halve(0.0, most, &|mean| poisson_at_most(count, mean) > TAIL))
+}
+
+/// Chance of exactly `some` of `all` where each has the chance `share`.
+pub fn binomial(some: u32, all: u32, share: f64) -> f64 {
+    if some > all {
+        return 0.0;
+    }
+    if share <= 0.0 || share >= 1.0 {
+        let sure = if share <= 0.0 { some == 0 } else { some == all };
+        return f64::from(u8::from(sure));
+    }
+    let ways = ln_factorial(all) - ln_factorial(some) - ln_factorial(all - some);
+    (ways + f64::from(some) * share.ln() + f64::from(all - some) * (-share).ln_1p()).exp()
+}
+
+/// Chance of at most `some` of `all`.
+pub fn binomial_at_most(some: u32, all: u32, share: f64) -> f64 {
+    if some >= all {
+        return 1.0;
+    }
+    if f64::from(some) > f64::from(all) * share {
+        return 1.0 - binomial_at_most(all - some - 1, all, 1.0 - share);
+    }
+    let (mut sum, mut at) = (0.0, some);
+    loop {
+        let term = binomial(at, all, share);
+        sum += term;
+        if at == 0 || term <= sum * NOISE {
+            return sum.min(1.0);
+        }
+        at -= 1;
+    }
+}
+
+/// Limits of 95 % for the share behind `some` of `all`; everything between 0 and 1 where there are none.
+pub fn binomial_limits(some: u32, all: u32) -> (f64, f64) {
+    let (some, none) = (some.min(all), all.saturating_sub(some));
+    let low = |some| halve(0.0, 1.0, &|share| binomial_at_most(all - some, all, 1.0 - share) < TAIL);
+    (
+        if some == 0 { 0.0 } else { low(some) },
+        if none == 0 { 1.0 } else { halve(0.0, 1.0, &|share| binomial_at_most(some, all, share) > TAIL) },
+    )
+}
+
+/// Chance that two counts, over `first_days` and `second_days`, lie as far apart as these or further when one rate is
+/// behind both: the sum of all ways to part them that are no likelier than the one seen (the conditional test of
+/// Przyborowski & Wilenski 1940, two-sided).
+pub fn two_counts(first: u32, second: u32, first_days: u32, second_days: u32) -> f64 {
+    let all = first.saturating_add(second);
+    let days = f64::from(first_days) + f64::from(second_days);
+    if all == 0 || first_days == 0 || second_days == 0 {
+        return 1.0;
+    }
+    as_unlikely(second, all, f64::from(second_days) / days)
+}
+
+/// Chance of `some` of `all` or of anything that is no likelier.
+pub fn as_unlikely(some: u32, all: u32, share: f64) -> f64 {
+    let seen = binomial(some, all, share) * (1.0 + 1e-7);
+    let mut sum = 0.0;
+    for at in 0..=all {
+        let chance = binomial(at, all, share);
+        if chance <= seen {
+            sum += chance;
+        }
+    }
+    sum.min(1.0)
+}
+
+/// Chance of exactly `count` where `mean` are expected and counts clump: variance `mean + mean² ÷ clumping` (the negative
+/// binomial; the smaller `clumping`, the more they do).
+pub fn clumped(count: u32, mean: f64, clumping: f64) -> f64 {
+    if mean <= 0.0 {
+        return f64::from(u8::from(count == 0));
+    }
+    // (1 + mean ÷ k)^−k · Π (k + i) ÷ (i + 1) · mean ÷ (k + mean)
+    let mut chance = -clumping * (mean / clumping).ln_1p();
+    let step = (mean / (clumping + mean)).ln();
+    for i in 0..count {
+        chance += ((clumping + f64::from(i)) / (f64::from(i) + 1.0)).ln() + step;
+    }
+    chance.exp()
+}
+
+/// Where `below` stops being true between `low` and `high`.
+fn halve(mut low: f64, mut high: f64, below: &dyn Fn(f64) -> bool) -> f64 {
+    for _ in 0..HALVINGS {
+        let middle = f64::midpoint(low, high);
+        if middle <= low || middle >= high {
+            break;
+        }
+        if below(middle) {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    f64::midpoint(low, high)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn near(one: f64, other: f64) -> bool {
+        (one - other).abs() <= 1e-9 * other.abs().max(1.0)
+    }
+
+    #[test]
+    fn logarithms_of_factorials_are_sums_of_logarithms() {
+        let mut sum = 0.0;
+        for n in 1..2000_u32 {
+            sum += f64::from(n).ln();
+            assert!(near(ln_factorial(n), sum), "{n}");
+        }
+        assert!(near(ln_factorial(0), 0.0));
+    }
+
+    #[test]
+    fn chances_add_up_to_one() {
+        for mean in [0.001, 0.7, 3.0, 47.0, 800.0] {
+            for count in [0, 1, 3, 40, 900] {
+                let both = poisson_at_most(count, mean) + poisson_at_least(count + 1, mean);
+                assert!((both - 1.0).abs() < 1e-9, "{count} of {mean}: {both}");
+            }
+            let all: f64 = (0..4000).map(|count| clumped(count, mean.min(50.0), 0.8)).sum();
+            assert!((all - 1.0).abs() < 1e-6, "{mean}: {all}");
+        }
+    }
+
+    #[test]
+    fn nothing_counted_and_nothing_seen_have_limits() {
+        assert!(near(poisson_limits(0).0, 0.0));
+        assert!(near(poisson_limits(0).1, -TAIL.ln()));
+        assert_eq!(binomial_limits(0, 0), (0.0, 1.0));
+        assert!(near(binomial_limits(5, 5).0, TAIL.powf(0.2)));
+        assert!(near(two_counts(0, 0, 10, 10), 1.0));
+        assert!(near(two_counts(5, 9, 0, 10), 1.0));
+    }
+}
