@@ -7,7 +7,8 @@
 //! What was fitted: a line of trap work is about 170 characters, and a page plans with 2,500,000 characters of storage
 //! (`store::headroom`), so ten seasons of 100 hives have room for some 14,000 lines of traps: a walk every fortnight for
 //! half a year. In the last three seasons the hive is looked into on every second stop as well, 2,100 looks more: as much
-//! as a keeper writes who began with looks when the page could. One yard holds all hives: the longest list, the fullest page of a
+//! as a keeper writes who began with looks when the page could. What the decisions go by is there once a hive, a walk or a
+//! season: stands, what lets beetles in, trips, what was bought. One yard holds all hives: the longest list, the fullest page of a
 //! day and the most finds in one ground there are.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
@@ -63,9 +64,15 @@ fn operation(today: Day) -> Book {
     let yard = book.standing().yards.keys().next().expect("a yard").clone();
     write(&mut book, &pen, start, &yard, climate());
     let hives: Vec<ThingId> = book.standing().hives.keys().cloned().collect();
+    // Whatever is beside the traps has writers and a chance of its own.
+    let mut beside = Chance(20_260_403);
+    place(&mut book, &pen, start, &yard, &hives);
     for season in (0..SEASONS).rev() {
+        let spring = today.plus(-365 * season - EVERY * WALKS);
+        bought(&mut book, &self::pen(spring, &mut beside), spring);
         for walk in (1..=WALKS).rev() {
             let day = today.plus(-365 * season - EVERY * walk);
+            trip(&mut book, &self::pen(day, &mut beside), day, &mut beside);
             let mut pen = self::pen(day, &mut chance);
             for (minute, hive) in (0_i32..).zip(&hives) {
                 pen.at = Stamp::new(day, 28_800 + minute.unsigned_abs() * 97, -240).expect("a time of day");
@@ -76,7 +83,73 @@ fn operation(today: Day) -> Book {
             }
         }
     }
+    let autumn = today.plus(-EVERY);
+    closed_up(&mut book, &self::pen(autumn, &mut beside), autumn, &yard, &hives, &mut beside);
     book
+}
+
+/// Ten rows of ten, and what the ground and the way to it are like.
+fn place(book: &mut Book, pen: &Pen, day: Day, yard: &ThingId, hives: &[ThingId]) {
+    let facts: &[(&str, &str)] =
+        &[("soil", "loam"), ("surface", "grass"), ("paved", "12"), ("travel", "35"), ("set_up", "10")];
+    write(book, pen, day, yard, told(Blank::YardFacts, Vec::new(), facts));
+    for (n, hive) in (0_u32..).zip(hives) {
+        let (across, along) = (f64::from(n % 10) * 1.1, f64::from(n / 10) * 3.0);
+        let stand = [("across", across.to_string()), ("along", along.to_string())];
+        let stand = stand.each_ref().map(|(name, value)| (*name, value.as_str()));
+        write(book, pen, day, yard, told(Blank::Stand, vec![hive.clone()], &stand));
+    }
+    let costs: &[(&str, &str)] = &[("trip", "14"), ("hour", "15"), ("trap_seasons", "4")];
+    keep(book, pen, day, told(Blank::Costs, Vec::new(), costs));
+}
+
+/// What a season begins with.
+fn bought(book: &mut Book, pen: &Pen, day: Day) {
+    for (item, change, sort, price) in [("Slim", "24", "trap", "48"), ("Oil", "20000", "oil", "40")] {
+        let mut record =
+            told(Blank::Stock, Vec::new(), &[("change", change), ("sort", sort), ("price", price)]);
+        let unit = u8::from(sort == "oil");
+        put(&mut record, "item", Answer::Text(item.to_owned()));
+        put(&mut record, "change", Answer::Number(decimal(change).expect("a number"), unit));
+        keep(book, pen, day, record);
+    }
+}
+
+/// What came home of 4 L.
+fn trip(book: &mut Book, pen: &Pen, day: Day, chance: &mut Chance) {
+    let back = (900 + chance.below(900)).to_string();
+    let said: &[(&str, &str)] = &[
+        ("oil_taken", "4000"),
+        ("oil_back", &back),
+        ("traps_taken", "12"),
+        ("traps_back", "8"),
+        ("travel", "70"),
+    ];
+    keep(book, pen, day, told(Blank::Trip, Vec::new(), said));
+}
+
+/// Before winter each hive is looked over from outside.
+fn closed_up(book: &mut Book, pen: &Pen, day: Day, yard: &ThingId, hives: &[ThingId], chance: &mut Chance) {
+    for hive in hives {
+        let crack = ["0", "0", "3", "5"][chance.below(4) as usize];
+        let board = ["none", "clean", "dirty"][chance.below(3) as usize];
+        let said: &[(&str, &str)] = &[
+            ("crack", crack),
+            ("crack_length", "20"),
+            ("notch", "open"),
+            ("slick_board", board),
+            ("burr_comb", "no"),
+        ];
+        write(book, pen, day, yard, told(Blank::Shell, vec![hive.clone()], said));
+    }
+}
+
+fn told(blank: Blank, hives: Vec<ThingId>, said: &[(&str, &str)]) -> Record {
+    let mut record = Record::empty(blank, hives);
+    for (name, value) in said {
+        fill(&mut record, name, value);
+    }
+    record
 }
 
 /// One stop at one hive. The shares of what is done are invented, but every kind of line is there.
@@ -133,7 +206,9 @@ fn look(hive: &ThingId, chance: &mut Chance) -> Record {
         fill(&mut record, name, word);
     }
     fill(&mut record, "adults", &chance.below(12).to_string());
-    fill(&mut record, "frames_of_bees", &(5 + chance.below(14)).to_string());
+    let bees = 5 + chance.below(14);
+    fill(&mut record, "frames_of_bees", &bees.to_string());
+    fill(&mut record, "frames_of_comb", &(bees + bees % 4).to_string());
     record
 }
 
@@ -150,8 +225,8 @@ fn climate() -> Record {
 
 fn fill(record: &mut Record, name: &str, told: &str) {
     let place = |word: &&str| *word == told;
-    let field = record.blank.fields().iter().position(|field| field.name == name).expect("a field");
-    record.answers[field] = Some(match record.blank.fields()[field].ask {
+    let field = record.blank.fields().iter().find(|field| field.name == name).expect("a field");
+    let answer = match field.ask {
         Ask::Word(words) => {
             let at = words.iter().position(place).expect("a word");
             Answer::Word(u8::try_from(at).expect("few words"))
@@ -159,11 +234,22 @@ fn fill(record: &mut Record, name: &str, told: &str) {
         Ask::Words(words) => Answer::Words(1 << words.iter().position(place).expect("a word")),
         Ask::Count => Answer::Count(CountRange::exact(told.parse().expect("a count"))),
         _ => Answer::Number(decimal(told).expect("a number"), 0),
-    });
+    };
+    put(record, name, answer);
+}
+
+fn put(record: &mut Record, name: &str, answer: Answer) {
+    let field = record.blank.fields().iter().position(|field| field.name == name).expect("a field");
+    record.answers[field] = Some(answer);
 }
 
 fn write(book: &mut Book, pen: &Pen, day: Day, yard: &ThingId, record: Record) {
     let written = book.record(pen, day, day, Some(yard), record).expect("a record");
+    book.add(written);
+}
+
+fn keep(book: &mut Book, pen: &Pen, day: Day, record: Record) {
+    let written = book.record(pen, day, day, None, record).expect("a record");
     book.add(written);
 }
 
