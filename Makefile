@@ -19,7 +19,7 @@ SEED ?=
 WITH := .ci/env
 WASM := --target wasm32-unknown-unknown
 
-.PHONY: help serve build fresh test check bench setup-build setup-test lane-core lane-page \
+.PHONY: help serve build fresh test check bench setup-build setup-test setup-bench lane-core lane-page \
   check-format check-core check-browser test-core test-browser test-journeys test-lighthouse figures fuzz icons bench-size \
   bench-speed bench-page test-kill
 
@@ -34,6 +34,9 @@ setup-build:
 
 setup-test:
 	@.ci/setup test
+
+setup-bench:
+	@.ci/setup bench
 
 build: setup-build
 	@$(MAKE) dist/sw.js
@@ -119,7 +122,7 @@ bench-speed: setup-build
 	@$(WITH) cargo bench --quiet --locked --bench recompute --bench stages
 
 # The counter that bench-size builds is the measure here too.
-bench-page: setup-test bench-size
+bench-page: setup-bench bench-size
 	@$(WITH) node tests/bench/page.mjs
 	@cd tests/lighthouse && ../../$(WITH) npm test --silent -- --timed
 
