@@ -37,5 +37,6 @@ pub mod table;
 pub mod tally;
 pub mod text;
 pub mod trap;
+pub mod trend;
 pub mod typed;
 pub mod warmth;

@@ -24,6 +24,9 @@ impl std::fmt::Display for Backwards {
 impl std::error::Error for Backwards {}
 
 impl CountRange {
+    /// None at all.
+    pub const NONE: CountRange = CountRange { low: 0, high: Some(0) };
+
     /// Counted to the last one.
     pub fn exact(count: u32) -> CountRange {
         CountRange { low: count, high: Some(count) }

@@ -2,6 +2,7 @@
 
 mod work;
 
+use super::caught::Caught;
 use super::entry::{Did, Entry, NewBox, NewTrap, What};
 use super::id::{EntryId, ThingId};
 use super::log::Log;
@@ -24,20 +25,45 @@ pub fn fold_until(log: &Log, until: Option<Day>) -> Standing {
     for (root, entry) in lines {
         if entry.is_ground() || until.is_none_or(|until| entry.day <= until) {
             let first = log.get(root).map_or(entry.day, |first| first.day);
-            apply_as(&mut standing, root, entry, first);
+            apply_as(&mut standing, root, entry, first, None);
         }
     }
     standing
 }
 
+/// Goes through the whole log once. `evening` is shown the end of each day on which something was written, with the day
+/// that comes next, just as [`fold_until`] would fold that day; `caught` takes every count of beetles that the fold takes.
+pub fn fold_days(
+    log: &Log,
+    mut caught: Option<&mut Vec<Caught>>,
+    evening: &mut dyn FnMut(Day, Option<Day>, &Standing),
+) {
+    let lines = log.in_effect();
+    let mut standing = Standing { twins: twins(&lines), ..Standing::default() };
+    for (at, (root, entry)) in lines.iter().enumerate() {
+        let first = log.get(root).map_or(entry.day, |first| first.day);
+        apply_as(&mut standing, root, entry, first, caught.as_deref_mut());
+        let next = lines.get(at + 1).map(|(_, next)| next.day);
+        if !entry.is_ground() && next != Some(entry.day) {
+            evening(entry.day, next, &standing);
+        }
+    }
+}
+
 /// Puts one more entry on top of what stands. Only right for an entry that takes effect after all others
 /// ([`Log::would_be_last`]).
 pub fn apply(standing: &mut Standing, entry: &Entry) {
-    apply_as(standing, &entry.id, entry, entry.day);
+    apply_as(standing, &entry.id, entry, entry.day, None);
 }
 
 /// `root` is the name under which the things of the entry are known, `first` the day its first line was for.
-fn apply_as(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Day) {
+fn apply_as(
+    standing: &mut Standing,
+    root: &EntryId,
+    entry: &Entry,
+    first: Day,
+    caught: Option<&mut Vec<Caught>>,
+) {
     let other = match told(&standing.twins, root, entry) {
         Told::AsItIs => None,
         Told::Of(other) => Some(other),
@@ -45,7 +71,7 @@ fn apply_as(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Day) 
     };
     let entry = other.as_deref().unwrap_or(entry);
     let known = kinds_known(standing, &entry.what);
-    if apply_known(standing, root, entry, first).is_none() || !known {
+    if apply_known(standing, root, entry, first, caught).is_none() || !known {
         standing.orphans += 1;
     }
 }
@@ -63,7 +89,13 @@ fn kinds_known(standing: &Standing, what: &What) -> bool {
 }
 
 /// None when the entry speaks of something this book does not hold.
-fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Day) -> Option<()> {
+fn apply_known(
+    standing: &mut Standing,
+    root: &EntryId,
+    entry: &Entry,
+    first: Day,
+    caught: Option<&mut Vec<Caught>>,
+) -> Option<()> {
     let day = entry.day;
     match &entry.what {
         What::Keeper(change) => standing.keeper.change(change),
@@ -154,7 +186,7 @@ fn apply_known(standing: &mut Standing, root: &EntryId, entry: &Entry, first: Da
         what => {
             let hive = standing.hives.get_mut(&entry.hive()?)?;
             let before = stock::moves(what).then(|| stock::hanging(hive));
-            let held = on_hive(hive, root, entry);
+            let held = on_hive(hive, root, entry, caught);
             if let Some(before) = before {
                 stock::follow(&mut standing.kinds, &before, hive, what);
             }
@@ -178,7 +210,12 @@ fn keep_record(standing: &mut Standing, root: &EntryId, entry: &Entry, record: &
     record.hives.iter().chain(record.named_hive()).all(here).then_some(())
 }
 
-fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
+fn on_hive(
+    hive: &mut HiveNow,
+    root: &EntryId,
+    entry: &Entry,
+    caught: Option<&mut Vec<Caught>>,
+) -> Option<()> {
     let day = entry.day;
     match &entry.what {
         What::HiveChanged { tag, size, .. } => {
@@ -228,7 +265,7 @@ fn on_hive(hive: &mut HiveNow, root: &EntryId, entry: &Entry) -> Option<()> {
             hive.spilled =
                 if work.did == Did::Spilled { Some(day) } else { hive.spilled.filter(|on| *on == day) };
             let told = work::already(hive, root, entry, work);
-            work::check(hive, work, root, day, &told);
+            work::check(hive, work, root, day, &told, caught);
         }
         What::Skip { why, .. } => {
             hive.last = Some(Seen { day, did: None, entry: root.clone() });

@@ -5,6 +5,7 @@
 
 pub mod aims;
 pub mod baited;
+pub mod caught;
 pub mod chain;
 pub mod demo;
 pub mod entry;

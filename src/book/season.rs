@@ -3,7 +3,7 @@
 
 use super::Book;
 use super::entry::{Check, Did, Ending, Entry, TrapsWent, What};
-use super::fold::fold_until;
+use super::fold::fold_days;
 use super::id::{EntryId, ThingId};
 use super::standing::{HiveNow, Standing};
 use crate::almanac::day::Day;
@@ -140,11 +140,6 @@ impl Season {
     pub fn of(book: &Book, yard: &ThingId, from: Day, to: Day) -> Season {
         let mut season = Season::default();
         let kept = |hive| book.standing().kept(hive);
-        let alive = |standing: &Standing| standing.hives_of(yard, true).count();
-        if from > Day::FIRST {
-            season.start = alive(&fold_until(book.log(), Some(from.plus(-1))));
-        }
-        season.end = alive(&fold_until(book.log(), Some(to)));
         let in_effect = book.log().in_effect();
         let mut visits: Vec<Visit<'_>> = Vec::new();
         let mut skips: Vec<(Day, &ThingId)> = Vec::new();
@@ -175,7 +170,25 @@ impl Season {
                 _ => {}
             }
         }
-        season.visits(book, &visits);
+        let mut by_day = visits.chunk_by(|one, next| one.day == next.day).peekable();
+        let mut last: Vec<(&ThingId, Day)> = Vec::new();
+        fold_days(book.log(), None, &mut |day, next, then| {
+            let alive = || then.hives_of(yard, true).count();
+            if day < from && next.is_none_or(|next| next >= from) {
+                season.start = alive();
+            }
+            if day <= to && next.is_none_or(|next| next > to) {
+                season.end = alive();
+            }
+            if let Some(of_day) =
+                by_day.next_if(|of_day| of_day.first().is_some_and(|first| first.day == day))
+            {
+                season.visits(of_day, then, &mut last);
+            }
+        });
+        for (_, figures) in &mut season.hives {
+            sort_by(&mut figures.gaps, Ord::cmp);
+        }
         for (_, hive) in skips {
             season.figures(hive).skips += 1;
         }
@@ -242,32 +255,25 @@ impl Season {
         &mut self.hives[at].1
     }
 
-    fn visits(&mut self, book: &Book, visits: &[Visit<'_>]) {
-        let mut last: Vec<(&ThingId, Day)> = Vec::new();
-        for day in visits.chunk_by(|one, next| one.day == next.day) {
-            let Some(first) = day.first() else { continue };
-            let then = fold_until(book.log(), Some(first.day));
-            for visit in day {
-                let Some(hive) = then.hives.get(visit.hive) else { continue };
-                let figures = self.figures(visit.hive);
-                figures.visit(visit, hive, &then);
-                let gap = last.iter_mut().find(|(known, _)| *known == visit.hive);
-                if let Some((_, before)) = gap {
-                    let gap = visit.day.days_since(*before);
-                    figures.gaps.push(gap);
-                    let most = hive.traps().filter_map(|trap| then.kinds.get(&trap.kind));
-                    if let Some(most) = most.map(|now| now.kind.max_days).min() {
-                        figures.judged += 1;
-                        figures.on_time += usize::from(gap <= i32::from(most));
-                    }
-                    *before = visit.day;
-                } else {
-                    last.push((visit.hive, visit.day));
+    /// The visits of a day in whose evening the book stood as `then`. `last` holds the visit before of each hive.
+    fn visits<'a>(&mut self, of_day: &[Visit<'a>], then: &Standing, last: &mut Vec<(&'a ThingId, Day)>) {
+        for visit in of_day {
+            let Some(hive) = then.hives.get(visit.hive) else { continue };
+            let figures = self.figures(visit.hive);
+            figures.visit(visit, hive, then);
+            let gap = last.iter_mut().find(|(known, _)| *known == visit.hive);
+            if let Some((_, before)) = gap {
+                let gap = visit.day.days_since(*before);
+                figures.gaps.push(gap);
+                let most = hive.traps().filter_map(|trap| then.kinds.get(&trap.kind));
+                if let Some(most) = most.map(|now| now.kind.max_days).min() {
+                    figures.judged += 1;
+                    figures.on_time += usize::from(gap <= i32::from(most));
                 }
+                *before = visit.day;
+            } else {
+                last.push((visit.hive, visit.day));
             }
-        }
-        for (_, figures) in &mut self.hives {
-            sort_by(&mut figures.gaps, Ord::cmp);
         }
     }
 }

@@ -4,6 +4,7 @@
 mod any_time;
 mod cabinet;
 mod calendar;
+mod caught;
 mod chosen;
 mod clash;
 mod corrections;

@@ -19,6 +19,8 @@ import backup_files
 import calendar_files
 import calendar_months
 import climate_seasons
+import counts
+import false_alarms
 import grounds
 import hatches
 import hours
@@ -34,6 +36,7 @@ import spills
 import stamps
 import table_files
 import tables_in
+import trends
 import weather_years
 import zones
 
@@ -43,6 +46,8 @@ MODULES = [
     calendar_files,
     calendar_months,
     climate_seasons,
+    counts,
+    false_alarms,
     grounds,
     hatches,
     hours,
@@ -58,6 +63,7 @@ MODULES = [
     stamps,
     table_files,
     tables_in,
+    trends,
     weather_years,
     zones,
 ]

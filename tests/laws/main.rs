@@ -8,6 +8,7 @@
 mod baskets;
 mod codes;
 mod corrections;
+mod counts;
 mod days;
 mod decisions;
 mod files;

@@ -3,6 +3,7 @@
 use crate::almanac::day::Day;
 use crate::almanac::quantity::Share;
 use crate::almanac::refill::LossInterval;
+use crate::book::caught::{Caught, Fished};
 use crate::book::entry::{Check, Did, Entry};
 use crate::book::id::EntryId;
 use crate::book::standing::{Catch, Checked, Double, HiveNow, TrapNow, Trouble};
@@ -52,16 +53,29 @@ pub(super) fn already(hive: &mut HiveNow, line: &EntryId, entry: &Entry, work: &
 ///
 /// Where kinds of trap were left at different levels, books of the first weeks hold one count as several lines of one
 /// bulk, each for its traps and the count on the first. Such a line goes on where the first one stopped.
-pub(super) fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, day: Day, told: &OfDay) {
+///
+/// `caught` takes the count with each of its traps, where somebody wants to know.
+pub(super) fn check(
+    hive: &mut HiveNow,
+    work: &Check,
+    root: &EntryId,
+    day: Day,
+    told: &OfDay,
+    caught: Option<&mut Vec<Caught>>,
+) {
     // A count that is told already is as if it had not been written, for the days of the next one too.
     let count = work.count.filter(|_| !told.counted);
+    let hung = caught.is_some().then(|| Caught::hung(hive));
+    let mut each: Vec<Fished> = Vec::new();
     // Not the last one: what two phones wrote lies line by line between each other.
     let same_count = hive.catches.iter_mut().find(|catch| Some(&catch.entry) == told.goes_on.as_ref());
     let counted = count.is_some() || same_count.is_some();
     let mut intervals: Vec<(Day, Share)> = Vec::new();
     let mut rose = false;
     let mut trap_days: i32 = 0;
-    for trap in hive.boxes.iter_mut().flat_map(|part| &mut part.traps) {
+    let boxes = hive.boxes.iter_mut().zip(1..);
+    for (trap, level) in boxes.flat_map(|(part, level)| part.traps.iter_mut().map(move |trap| (trap, level)))
+    {
         if work.traps.as_ref().is_some_and(|named| !named.contains(&trap.id)) {
             continue;
         }
@@ -75,7 +89,11 @@ pub(super) fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, day: Day, 
         let fished =
             trap.trouble.is_none() && !matches!(work.did, Did::Spilled | Did::Missing | Did::GluedShut);
         if fished {
-            trap_days += day.days_since(trap.counting);
+            let days = day.days_since(trap.counting);
+            trap_days += days;
+            if hung.is_some() && days > 0 {
+                each.push(Fished { kind: trap.kind.clone(), level, spot: trap.spot, since: trap.counting });
+            }
             if let (Some((since, from)), Some(found)) = (trap.level, work.before) {
                 if found > from {
                     rose = true;
@@ -100,8 +118,22 @@ pub(super) fn check(hive: &mut HiveNow, work: &Check, root: &EntryId, day: Day, 
     }
     let Ok(trap_days) = u32::try_from(trap_days) else { return };
     match (count, same_count) {
-        (Some(count), _) => remember(&mut hive.catches, Catch { count, trap_days, entry: root.clone() }),
-        (None, Some(catch)) => catch.trap_days = catch.trap_days.saturating_add(trap_days),
+        (Some(count), _) => {
+            if let (Some(caught), Some(hung)) = (caught, hung) {
+                let (hive, yard, entry) = (work.hive.clone(), hive.yard.clone(), root.clone());
+                caught.push(Caught { entry, hive, yard, day, count, trap_days, each, hung });
+            }
+            remember(&mut hive.catches, Catch { count, trap_days, entry: root.clone() });
+        }
+        (None, Some(catch)) => {
+            catch.trap_days = catch.trap_days.saturating_add(trap_days);
+            let name = Some(&catch.entry);
+            let same = caught.and_then(|all| all.iter_mut().rev().find(|one| Some(&one.entry) == name));
+            if let Some(same) = same {
+                same.trap_days = same.trap_days.saturating_add(trap_days);
+                same.each.append(&mut each);
+            }
+        }
         (None, None) => {}
     }
 }
