@@ -19,6 +19,7 @@ pub mod log;
 pub mod lot;
 pub mod newest;
 pub mod next_look;
+pub mod opened;
 pub mod page;
 pub mod plain;
 pub mod record;
