@@ -6,7 +6,7 @@
 use super::cover::ENOUGH_TWENTIETHS;
 use super::quantity::{Decimal, Share};
 
-/// Most frames a hive is reckoned with; more count as so many.
+/// Most frames of comb a hive is reckoned with; more count as so many.
 pub const MOST_FRAMES: u32 = 1000;
 
 /// What is to be divided. Frames of bees are combs covered on both sides.
@@ -55,7 +55,8 @@ pub fn divide(of: &Divide) -> Option<Divided> {
     let old_wants = stays * twentieths * 100 * ONE;
     let carried = take * keeps;
     let wants = up(old_wants + carried * enough, enough * 100 * ONE).max(take);
-    let bees = of.bees.millionths().clamp(0, i64::from(MOST_FRAMES) * ONE);
+    // No number has more than 10¹⁵ millionths, so two thousand times that still fits.
+    let bees = of.bees.millionths().max(0);
     #[allow(clippy::cast_precision_loss)] // shown to the whole per cent
     let share = |covered: i64, comb: i64| (covered.max(0) as f64) / ((comb * 100 * ONE) as f64);
     Some(Divided {

@@ -30,11 +30,14 @@ import rate_sums
 import rhythms
 import samples
 import seasons
+import sheets
 import spills
+import splits
 import stamps
 import table_files
 import tables_in
 import weather_years
+import yard_grounds
 import zones
 
 HERE = pathlib.Path(__file__).parent
@@ -54,11 +57,14 @@ MODULES = [
     rhythms,
     samples,
     seasons,
+    sheets,
     spills,
+    splits,
     stamps,
     table_files,
     tables_in,
     weather_years,
+    yard_grounds,
     zones,
 ]
 

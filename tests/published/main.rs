@@ -12,6 +12,7 @@ mod between_visits;
 mod calendar;
 mod climate_seasons;
 mod common_practice;
+mod cuts;
 mod decisions;
 mod degree_days;
 mod grounds;
