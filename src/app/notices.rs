@@ -231,7 +231,7 @@ fn demonstration(ui: Ui, records: Records) -> Bit {
     let demo = |id: &str| ThingId::parse(id).is_ok_and(|id| id.is_demo());
     let said = Memo::new(move || {
         ui.place.with(|place| match place {
-            Place::Yard(id) | Place::Hive(id) if demo(id) => Some(w::DEMO),
+            Place::Yard(id) | Place::Hive(id) | Place::Decide(id, _) if demo(id) => Some(w::DEMO),
             Place::Round | Place::Load if records.has_demo() => Some(w::DEMO_IN),
             _ => None,
         })
@@ -245,7 +245,7 @@ fn backup_age(ui: Ui, records: Records) -> Bit {
     let shown = Memo::new(move || {
         let state = state(ui, records)?;
         let (home, walking, book) = ui.place.with(|place| {
-            let walking = matches!(place, Place::Yard(_) | Place::Hive(_));
+            let walking = matches!(place, Place::Yard(_) | Place::Hive(_) | Place::Decide(..));
             (*place == Place::Round, walking, place.section() == Section::Book)
         });
         let wanted = home || (state.pressing == Pressing::Now && !walking && !book);

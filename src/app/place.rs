@@ -44,6 +44,8 @@ pub enum Place {
     Yard(String),
     /// One hive, by its id.
     Hive(String),
+    /// The decisions of a yard, by its id; one question when the address names it.
+    Decide(String, Option<Question>),
     /// What to carry and buy.
     Load,
     /// What the beetles do now; one of the clocks when the address names it.
@@ -70,6 +72,38 @@ pub enum Place {
     TableIn,
     /// A sheet for printing; of one yard, or one lot, when the address names it.
     Paper(Paper, Option<String>),
+}
+
+/// What is decided in a yard.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Question {
+    /// What closes its hives up.
+    Close,
+    /// How many of them to open.
+    Open,
+    /// Whether bees cover the comb: boxes off, joining, splitting.
+    Comb,
+    /// The ground round them.
+    Ground,
+    /// Comb for the freezer.
+    Freezer,
+}
+
+impl Question {
+    /// Every one, in the order in which they are offered.
+    pub const ALL: [Question; 5] =
+        [Question::Close, Question::Open, Question::Comb, Question::Ground, Question::Freezer];
+
+    /// Its name in the address.
+    fn slug(self) -> &'static str {
+        match self {
+            Question::Close => "close",
+            Question::Open => "open",
+            Question::Comb => "comb",
+            Question::Ground => "ground",
+            Question::Freezer => "freezer",
+        }
+    }
 }
 
 /// What the Beetle reckons.
@@ -132,20 +166,27 @@ impl Paper {
 }
 
 impl Place {
-    /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/load`, `#/beetle`, `#/beetle/<clock>`, `#/bench`, `#/bench/<sum>`, `#/book`,
+    /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/decide/<yard>`, `#/decide/<yard>/<question>`, `#/load`, `#/beetle`, `#/beetle/<clock>`, `#/bench`, `#/bench/<sum>`, `#/book`,
     /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`, `#/book/records`, `#/book/table`,
     /// `#/book/hand-over`, `#/book/hand-over/<yard>`, `#/book/take-in`, `#/book/<sheet>`, `#/book/<sheet>/<yard>`,
     /// `#/write/<blank>`, `#/write/<blank>/<id>`; anything else names no place.
     pub fn parse(hash: &str) -> Option<Place> {
         let mut parts = hash.strip_prefix('#').unwrap_or(hash).strip_prefix('/')?.split('/');
         let (head, rest, last, end) = (parts.next()?, parts.next(), parts.next(), parts.next());
-        if end.is_some() || (last.is_some() && !matches!(head, "book" | "write")) {
+        if end.is_some() || (last.is_some() && !matches!(head, "book" | "write" | "decide")) {
             return None;
         }
         match (head, rest) {
             ("round", None) => Some(Place::Round),
             ("round", Some(yard)) => id(yard).map(Place::Yard),
             ("hive", Some(hive)) => id(hive).map(Place::Hive),
+            ("decide", Some(yard)) => {
+                let asked = match last {
+                    Some(name) => Some(Question::ALL.into_iter().find(|asked| asked.slug() == name)?),
+                    None => None,
+                };
+                id(yard).map(|yard| Place::Decide(yard, asked))
+            }
             ("load", None) => Some(Place::Load),
             ("beetle", None) => Some(Place::Beetle(None)),
             ("beetle", Some(name)) => {
@@ -196,6 +237,8 @@ impl Place {
             Place::Round => "#/round".to_owned(),
             Place::Yard(yard) => ["#/round/", yard].concat(),
             Place::Hive(hive) => ["#/hive/", hive].concat(),
+            Place::Decide(yard, None) => ["#/decide/", yard].concat(),
+            Place::Decide(yard, Some(asked)) => ["#/decide/", yard, "/", asked.slug()].concat(),
             Place::Load => "#/load".to_owned(),
             Place::Beetle(None) => "#/beetle".to_owned(),
             Place::Beetle(Some(clock)) => ["#/beetle/", clock.slug()].concat(),
@@ -221,7 +264,9 @@ impl Place {
     /// The key of the bottom bar this place belongs to.
     pub fn section(&self) -> Section {
         match self {
-            Place::Round | Place::Yard(_) | Place::Hive(_) | Place::Write(_, Some(_)) => Section::Round,
+            Place::Round | Place::Yard(_) | Place::Hive(_) | Place::Decide(..) | Place::Write(_, Some(_)) => {
+                Section::Round
+            }
             Place::Load => Section::Load,
             Place::Beetle(_) => Section::Beetle,
             Place::Bench(_) => Section::Bench,
@@ -273,6 +318,8 @@ mod tests {
         places.push(Place::Paper(Paper::Lot, Some("k7f3qa-12".to_owned())));
         places.extend(Clock::ALL.map(|clock| Place::Beetle(Some(clock))));
         places.extend(Sum::ALL.map(|sum| Place::Bench(Some(sum))));
+        places.push(Place::Decide("y-1".to_owned(), None));
+        places.extend(Question::ALL.map(|asked| Place::Decide("y-1".to_owned(), Some(asked))));
         places.push(Place::Records);
         places.extend(Blank::ALL.map(|blank| Place::Write(blank, None)));
         places.extend(Blank::ALL.map(|blank| Place::Write(blank, Some("k7f3qa-12".to_owned()))));
@@ -296,6 +343,10 @@ mod tests {
             "#/beetle/x",
             "#/beetle/honey/a",
             "#/load/1",
+            "#/decide",
+            "#/decide/",
+            "#/decide/y-1/x",
+            "#/decide/y-1/open/a",
             "#/book/x",
             "#/book/history/",
             "#/book/history/a/b",

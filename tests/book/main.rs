@@ -49,6 +49,7 @@ mod twins;
 mod undone;
 mod unsaved;
 mod yard;
+mod yard_decides;
 
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::{Decimal, LengthUnit, Share, TypedLength, TypedVolume, VolumeUnit};

@@ -32,12 +32,15 @@ import rate_sums
 import rhythms
 import samples
 import seasons
+import sheets
 import spills
+import splits
 import stamps
 import table_files
 import tables_in
 import trends
 import weather_years
+import yard_grounds
 import zones
 
 HERE = pathlib.Path(__file__).parent
@@ -59,12 +62,15 @@ MODULES = [
     rhythms,
     samples,
     seasons,
+    sheets,
     spills,
+    splits,
     stamps,
     table_files,
     tables_in,
     trends,
     weather_years,
+    yard_grounds,
     zones,
 ]
 

@@ -6,6 +6,7 @@
 #![allow(missing_docs)]
 
 mod baskets;
+mod closing;
 mod codes;
 mod corrections;
 mod counts;

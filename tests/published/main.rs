@@ -13,6 +13,7 @@ mod calendar;
 mod climate_seasons;
 mod common_practice;
 mod counts;
+mod cuts;
 mod decisions;
 mod degree_days;
 mod grounds;

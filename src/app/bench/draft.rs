@@ -345,6 +345,54 @@ fields! {
     cover_frames = "16";
     /// Cover: frames of a box.
     cover_a_box = "8";
+    /// Closing up: notch screens.
+    closing_screens = "10";
+    /// Closing up: one side of a screen.
+    closing_cut = "12";
+    /// Closing up: the other side.
+    closing_cut_to = "8";
+    /// Closing up: unit of both.
+    closing_cut_unit = "cm";
+    /// Closing up: one side of a sheet.
+    closing_sheet = "100";
+    /// Closing up: the other side.
+    closing_sheet_to = "50";
+    /// Closing up: unit of both.
+    closing_sheet_unit = "cm";
+    /// Closing up: all cracks together; may be empty.
+    closing_cracks = "8";
+    /// Closing up: its unit.
+    closing_cracks_unit = "m";
+    /// Closing up: sealant on top.
+    closing_reserve = "10 %";
+    /// Closing up: how far a tube goes; empty until it is typed.
+    closing_tube = "";
+    /// Closing up: its unit.
+    closing_tube_unit = "m";
+    /// Closing up: boards to coat; may be empty.
+    closing_boards = "";
+    /// Closing up: boards that one tin or block is enough for; empty until it is typed.
+    closing_coats = "";
+    /// Closing up: the widest entrance that is wanted now; empty until it is typed.
+    closing_entrance = "";
+    /// Closing up: its unit.
+    closing_entrance_unit = "mm";
+    /// Split: frames of bees in the hive.
+    split_bees = "16";
+    /// Split: frames of comb that stay.
+    split_stays = "10";
+    /// Split: frames of comb the new hive gets.
+    split_goes = "5";
+    /// Split: share of the bees carried over that flies back.
+    split_back = "30 %";
+    /// Hives drawn by lot to be opened, yard by yard.
+    decide_drawn = "";
+    /// Ground of a yard: `larvae`, `all` or `tags`.
+    decide_ground = "all";
+    /// Ground of a yard: the tags that were chosen.
+    decide_tags = "";
+    /// Ground of a yard: how much of the product a pack holds, in the label's measure; empty until it is typed.
+    decide_pack = "";
     /// Dates: what was found: `adults`, `tiny`, `full_grown`, `leaving`, `in_soil`.
     dates_seen = "full_grown";
     /// Dates: day of the find; empty is today.

@@ -2,7 +2,7 @@
 
 use super::draft::BenchDraft;
 use super::read::{self, MOST_HIVES};
-use crate::almanac::ground::{Ring, area, rows};
+use crate::almanac::ground::{Ring, Stand, area, rows};
 use crate::almanac::quantity::{Decimal, Length, TypedVolume, Volume};
 use crate::almanac::typed::{self, TypedError};
 
@@ -42,16 +42,38 @@ fn read_all(draft: &BenchDraft) -> Result<GroundSum, TypedError> {
     let in_row = typed::count(draft.ground_in_row(), 1, MOST_HIVES)?;
     let apart = read::way(draft.ground_apart(), draft.ground_apart_unit())?;
     let rows_apart = read::way(draft.ground_rows(), draft.ground_rows_unit())?;
-    let ring = Ring {
+    on(draft, &rows(hives, in_row, apart, rows_apart), None)
+}
+
+/// The same for hives that stand where it was written down, with so many square metres paved; where nobody wrote that
+/// down, as much as stands in the field.
+pub fn reckon_on(draft: &BenchDraft, stands: &[Stand], paved: Option<f64>) -> Option<GroundSum> {
+    on(draft, stands, paved).ok()
+}
+
+/// The ground of one hive, by the fields.
+///
+/// # Errors
+/// As [`read::way`].
+pub fn ring(draft: &BenchDraft) -> Result<Ring, TypedError> {
+    Ok(Ring {
         width: read::way(draft.ground_width(), draft.ground_width_unit())?,
         length: read::way(draft.ground_length(), draft.ground_length_unit())?,
         reach: read::way(draft.ground_reach(), draft.ground_reach_unit())?,
-    };
+    })
+}
+
+fn on(draft: &BenchDraft, stands: &[Stand], paved: Option<f64>) -> Result<GroundSum, TypedError> {
+    let ring = ring(draft)?;
+    let hives = u32::try_from(stands.len()).unwrap_or(u32::MAX);
     let unit = if draft.ground_unit() == "sq_ft" { SQUARE_FOOT } else { 1.0 };
     let one = (ring.area() / unit * 100.0).round() / 100.0;
     // What is shown is what is reckoned with, so that the sum holds by hand.
-    let all = (area(&rows(hives, in_row, apart, rows_apart), &ring) / unit * 10.0).round() / 10.0;
-    let paved = read::maybe(read::more(draft.ground_paved()))?.map(Decimal::as_f64);
+    let all = (area(stands, &ring) / unit * 10.0).round() / 10.0;
+    let paved = match paved {
+        Some(paved) => Some((paved / unit * 1000.0).round() / 1000.0),
+        None => read::maybe(read::more(draft.ground_paved()))?.map(Decimal::as_f64),
+    };
     let treated = (all - paved.unwrap_or_default()).max(0.0);
     let per = read::more(draft.ground_per())?;
     let times = treated / per.as_f64();

@@ -2,7 +2,9 @@
 //! fields and reckons, on plain values; `view` holds what is seen of it.
 
 pub mod bodies;
+pub mod closing;
 pub mod cover;
+pub mod divide;
 pub mod draft;
 pub mod fits;
 pub mod freezer;
@@ -46,11 +48,15 @@ pub enum Sum {
     Ground,
     /// How much of their comb the bees cover.
     Cover,
+    /// How large a split is to be.
+    Split,
+    /// What it takes to close up.
+    Closing,
 }
 
 impl Sum {
     /// Every sum, in order.
-    pub const ALL: [Sum; 12] = [
+    pub const ALL: [Sum; 14] = [
         Sum::Yard,
         Sum::Refill,
         Sum::Spill,
@@ -60,7 +66,9 @@ impl Sum {
         Sum::Bodies,
         Sum::Sample,
         Sum::Cover,
+        Sum::Split,
         Sum::Mesh,
+        Sum::Closing,
         Sum::Freezer,
         Sum::Ground,
     ];
@@ -80,6 +88,8 @@ impl Sum {
             Sum::Freezer => "freezer",
             Sum::Ground => "ground",
             Sum::Cover => "cover",
+            Sum::Split => "split",
+            Sum::Closing => "closing",
         }
     }
 

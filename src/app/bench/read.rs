@@ -90,6 +90,24 @@ pub fn way(text: &str, unit: &str) -> Result<Length, TypedError> {
     }
 }
 
+/// Frames, in parts too: 7.5 are seven combs and one side.
+///
+/// # Errors
+/// As [`positive`], and [`TypedError::TooMany`].
+pub fn frames(text: &str, most: u32) -> Result<Decimal, TypedError> {
+    let (frames, most) = (positive(text)?, Decimal::whole(most));
+    if frames > most { Err(TypedError::TooMany { most }) } else { Ok(frames) }
+}
+
+/// As [`way`], of more than 0.
+///
+/// # Errors
+/// As [`way`], and [`TypedError::TooFew`] for nothing.
+pub fn far(text: &str, unit: &str) -> Result<Length, TypedError> {
+    let far = way(text, unit)?;
+    if far.millimetres() > 0.0 { Ok(far) } else { Err(TypedError::TooFew { least: Decimal::ZERO }) }
+}
+
 /// Temperatures above this, in °C, are asked about: no soil, comb or room that beetles live in is as warm (our
 /// judgement), and many a number above it is one of °F.
 const WARMEST: f64 = 60.0;

@@ -4,6 +4,7 @@ use super::{boxes, change, stack};
 use crate::almanac::day::Day;
 use crate::app::beetle::bait_said::baited_said;
 use crate::app::beetle::{bars, told};
+use crate::app::decide::card;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, StoredValue};
@@ -96,6 +97,7 @@ pub fn view(walk: Walk, hive: &ThingId) -> Bit {
         back(page),
         el("h1").class("place-name").attr("tabindex", "-1").live_text(name),
         state(page),
+        same_day(page),
         under_way(page),
         el("h2").class("part-title").text(w::BOXES),
         stack::view(page),
@@ -173,6 +175,19 @@ fn state(page: Page) -> Bit {
         }
     });
     bits![el("div").class("hive-state").test_id("hive-state").kid(shown).kid(rose).kid(double).kid(twin), key]
+}
+
+/// What it wants today, where slime, many larvae or a dead-out were written down.
+fn same_day(page: Page) -> Bit {
+    let book = page.form.walk.records.book;
+    let turn = Memo::new(move || book.with(Book::turn));
+    live(move || {
+        let (today, _) = (page.form.walk.today.get(), turn.get());
+        let wants = |hive: &ThingId| book.with_untracked(|book| card::wants(book.standing(), hive, today));
+        page.id.with_value(|hive| {
+            wants(hive).map(|(urgent, yard)| card::view(&hive.to_string(), &urgent, &yard))
+        })
+    })
 }
 
 /// What comes of what was found in it, with its bars.

@@ -9,11 +9,11 @@ use crate::app::edge::clock;
 use crate::app::el::{Bit, El, each, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, on_cleanup, untrack};
-use crate::app::place::{Place, Section};
+use crate::app::place::{Place, Question, Section};
 use crate::app::records::Stop;
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_round as w};
-use crate::app::{hive, yard};
+use crate::app::{decide, hive, yard};
 use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::round;
@@ -34,6 +34,7 @@ pub fn view(ui: Ui) -> Bit {
                 Shown::Yards => yards(walk),
                 Shown::Yard(id, alone) => yard::view(walk, &id, alone),
                 Shown::Hive(id) => hive::view(walk, &id),
+                Shown::Decide(id, asked) => decide::view(ui, walk, &id, asked),
                 Shown::Lost => lost(),
             }
         })
@@ -48,6 +49,7 @@ enum Shown {
     Yards,
     Yard(ThingId, bool),
     Hive(ThingId),
+    Decide(ThingId, Option<Question>),
     Lost,
 }
 
@@ -69,6 +71,10 @@ fn shown(ui: Ui, walk: Walk) -> Shown {
                     let others = standing.open_yards().any(|(other, _)| *other != id);
                     Shown::Yard(id, !others)
                 }
+                _ => Shown::Lost,
+            },
+            Place::Decide(id, asked) => match ThingId::parse(&id) {
+                Ok(id) if standing.yards.contains_key(&id) => Shown::Decide(id, asked),
                 _ => Shown::Lost,
             },
             Place::Hive(id) => match ThingId::parse(&id) {
@@ -94,6 +100,7 @@ fn settle(ui: Ui, walk: Walk, shown: &Shown) {
                 (Some(yard.clone()), open.as_ref().and_then(yard_of).as_ref() == Some(yard))
             }
             Shown::Hive(hive) => (yard_of(hive), open.as_ref() == Some(hive)),
+            Shown::Decide(yard, _) => (Some(yard.clone()), false),
             Shown::Elsewhere => (None, true),
             _ => (None, false),
         };

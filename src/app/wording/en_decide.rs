@@ -230,6 +230,10 @@ pub mod ground {
     pub const WATER_FOR: &str = "Water for it";
     /// Nothing typed.
     pub const NO_RATE: &str = "Type the label’s rate.";
+    /// No water typed.
+    pub const NO_WATER: &str = "None typed.";
+    /// More paving than ground.
+    pub const ALL_PAVED: &str = "As much or more is paved than lies within reach: nothing is left to treat.";
     /// Caution.
     pub const LAW: &str = "The label is the law. Use only where and how it says.";
     /// Its reason.

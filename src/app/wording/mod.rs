@@ -27,3 +27,4 @@ pub mod en_sums;
 pub mod en_table_in;
 pub mod en_typed;
 pub mod en_walk;
+pub mod en_yard_decides;

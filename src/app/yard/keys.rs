@@ -17,6 +17,7 @@ use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::keep::twice;
 use crate::app::wording::en_records as wr;
+use crate::app::wording::en_yard_decides::TITLE as DECIDE;
 use crate::app::wording::{en_hive as w, en_round, en_typed};
 use crate::book::Book;
 use crate::book::entry::What;
@@ -52,6 +53,7 @@ pub(super) fn view(walk: Walk, yard: &ThingId) -> Bit {
     let desk = Desk { form: Form::new(walk), yard: StoredValue::new(yard.clone()) };
     bits![
         el("h2").class("part-title").text(w::YARD),
+        keys(big_link(DECIDE, &Place::Decide(yard.to_string(), None)).test_id("to-decide")),
         fold(wr::MORE, "write-more", {
             let of = yard.to_string();
             move || ways(&[About::Hives, About::Place, About::Yard], Some(&of))

@@ -1,17 +1,19 @@
 //! What is seen of the Bench: the page, and one file a sum.
 
 mod bodies;
+pub mod closing;
 mod cover;
+pub mod divide;
 mod fits;
-mod freezer;
-mod ground;
+pub mod freezer;
+pub mod ground;
 mod keep;
 mod mesh;
 mod oil;
 pub mod packs;
 mod page;
 mod refill;
-mod sample;
+pub mod sample;
 pub mod says;
 pub mod shown;
 mod spill;

@@ -1,6 +1,8 @@
 //! The page: every sum as a card in one scroll, with an index of keys after the first.
 
-use super::{bodies, cover, fits, freezer, ground, mesh, oil, packs, refill, sample, spill, yard};
+use super::{
+    bodies, closing, cover, divide, fits, freezer, ground, mesh, oil, packs, refill, sample, spill, yard,
+};
 use crate::app::bench::Sum;
 use crate::app::edge;
 use crate::app::el::{El, el};
@@ -59,6 +61,8 @@ fn card(ui: Ui, sum: Sum) -> El {
         Sum::Freezer => freezer::view(ui),
         Sum::Ground => ground::view(ui),
         Sum::Cover => cover::view(ui),
+        Sum::Split => divide::view(ui),
+        Sum::Closing => closing::view(ui),
     })
 }
 

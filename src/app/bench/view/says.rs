@@ -1,6 +1,6 @@
 //! What fields say about their text, and the fields themselves by what is read from them.
 
-use crate::almanac::quantity::{Decimal, Share, TypedLength, TypedVolume, VolumeUnit};
+use crate::almanac::quantity::{Decimal, Length, Share, TypedLength, TypedVolume, VolumeUnit};
 use crate::almanac::typed::{self, TypedError};
 use crate::app::bench::read;
 use crate::app::edge::locale;
@@ -52,6 +52,10 @@ pub enum Reads {
     More,
     /// A way in a yard, or a side of a hive, in one of these units.
     Way(&'static [&'static str]),
+    /// The same of more than 0.
+    Far(&'static [&'static str]),
+    /// Frames, in parts too, up to so many.
+    Frames(u32),
     /// Ground of more than 0.
     Area,
 }
@@ -70,7 +74,12 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
         Reads::Price => price(text),
         Reads::Positive => positive(text, read::positive),
         Reads::More | Reads::Area => positive(text, read::more),
-        Reads::Way(_) => way(text, unit),
+        Reads::Way(_) => way(text, unit, read::way),
+        Reads::Far(_) => way(text, unit, read::far),
+        Reads::Frames(most) => match text.with(|text| read::frames(text, most)) {
+            Ok(_) => Says::Nothing,
+            Err(error) => wrong(error),
+        },
     }
 }
 
@@ -85,8 +94,8 @@ pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_
         Reads::Bottle => field.decimal().bottle(at.1),
         Reads::Side => field.decimal().length(at.1),
         Reads::Warmth => field.units(&["C", "F"], at.1),
-        Reads::Price | Reads::Positive | Reads::More => field.decimal(),
-        Reads::Way(units) => field.decimal().units(units, at.1),
+        Reads::Price | Reads::Positive | Reads::More | Reads::Frames(_) => field.decimal(),
+        Reads::Way(units) | Reads::Far(units) => field.decimal().units(units, at.1),
         Reads::Area => field.decimal().units(&["m2", "sq_ft"], at.1),
     };
     field.says(move || {
@@ -207,8 +216,8 @@ pub fn positive(text: RwSignal<String>, read: fn(&str) -> Result<Decimal, TypedE
 }
 
 /// A way; nothing is answered, since its unit stands beside it.
-fn way(text: Text, unit: Text) -> Says {
-    match text.with(|text| unit.with(|unit| read::way(text, unit))) {
+fn way(text: Text, unit: Text, read: fn(&str, &str) -> Result<Length, TypedError>) -> Says {
+    match text.with(|text| unit.with(|unit| read(text, unit))) {
         Ok(_) => Says::Nothing,
         Err(error) => wrong(error),
     }

@@ -90,31 +90,31 @@ pub(super) fn then_fields(fields: El, ui: Ui, rows: &[Typed]) -> El {
 
 /// Everything of a card that changes while someone types.
 #[derive(PartialEq, Eq, Default)]
-pub(super) struct Shown {
+pub(in crate::app) struct Shown {
     /// Answers, each with the lines of its sum.
     answers: Vec<Worked>,
     /// Cautions under them.
-    pub(super) cautions: Vec<String>,
+    pub(in crate::app) cautions: Vec<String>,
     /// Other cases, to compare.
-    pub(super) list: Vec<String>,
+    pub(in crate::app) list: Vec<String>,
 }
 
 impl Shown {
     /// One more answer.
     #[inline(never)]
-    pub(super) fn answer(&mut self, big: String) {
+    pub(in crate::app) fn answer(&mut self, big: String) {
         self.answers.push((big, Vec::new()));
     }
 
     /// A dash, and what it waits for.
     #[inline(never)]
-    pub(super) fn waits(&mut self, what_for: &str) {
+    pub(in crate::app) fn waits(&mut self, what_for: &str) {
         self.answers.push((en::NO_ANSWER.to_owned(), vec![what_for.to_owned()]));
     }
 
     /// One more line in the sum of the answer before.
     #[inline(never)]
-    pub(super) fn line(&mut self, line: String) {
+    pub(in crate::app) fn line(&mut self, line: String) {
         if let Some((_, sum)) = self.answers.last_mut() {
             sum.push(line);
         }
@@ -122,7 +122,7 @@ impl Shown {
 
     /// A caution.
     #[inline(never)]
-    pub(super) fn caution(&mut self, caution: &str) {
+    pub(in crate::app) fn caution(&mut self, caution: &str) {
         self.cautions.push(caution.to_owned());
     }
 }
@@ -130,8 +130,16 @@ impl Shown {
 /// Fills in what is shown of the fields; nothing counts while one of them cannot be read.
 pub(super) type Show = fn(Ui, &BenchDraft, &mut Shown) -> Option<()>;
 
+/// The same with what it goes by beside the fields.
+pub(in crate::app) type Shows = Box<dyn Fn(Ui, &BenchDraft, &mut Shown) -> Option<()>>;
+
 /// Follows a sum.
 pub(super) fn follow(ui: Ui, show: Show) -> Memo<Shown> {
+    following(ui, Box::new(show))
+}
+
+/// Follows a sum that goes by more than the fields.
+pub(in crate::app) fn following(ui: Ui, show: Shows) -> Memo<Shown> {
     Memo::new(move || {
         let mut shown = Shown::default();
         match ui.draft.with(|draft| show(ui, draft, &mut shown)) {
@@ -142,12 +150,12 @@ pub(super) fn follow(ui: Ui, show: Show) -> Memo<Shown> {
 }
 
 /// The answer with this index.
-pub(super) fn answer(label: &str, shown: Memo<Shown>, index: usize) -> Answer {
+pub(in crate::app) fn answer(label: &str, shown: Memo<Shown>, index: usize) -> Answer {
     Answer::of(label, move || shown.with(|shown| shown.answers.get(index).cloned()))
 }
 
 /// The cautions.
-pub(super) fn cautions(shown: Memo<Shown>) -> Bit {
+pub(in crate::app) fn cautions(shown: Memo<Shown>) -> Bit {
     each(shown, |shown| &shown.cautions, |caution| Notice::caution(caution).view())
 }
 
@@ -164,21 +172,21 @@ fn each(shown: Memo<Shown>, of: fn(&Shown) -> &Vec<String>, draw: fn(&str) -> El
 }
 
 /// The cases to compare.
-pub(super) fn list(shown: Memo<Shown>) -> El {
+pub(in crate::app) fn list(shown: Memo<Shown>) -> El {
     el("ul").class("tabular").kid(each(shown, |shown| &shown.list, |line| el("li").text(line)))
 }
 
 /// A heading within a card.
-pub(super) fn h3(text: &str) -> El {
+pub(in crate::app) fn h3(text: &str) -> El {
     el("h3").text(text)
 }
 
 /// A remark.
-pub(super) fn small(text: &str) -> El {
+pub(in crate::app) fn small(text: &str) -> El {
     el("p").class("small").text(text)
 }
 
 /// The body of a card.
-pub(super) fn body() -> El {
+pub(in crate::app) fn body() -> El {
     el("div").class("stack")
 }

@@ -9,6 +9,7 @@ mod hive_side;
 mod looks_bar;
 mod race_bar;
 mod stage_bar;
+mod stand_map;
 
 pub use box_plan::box_plan;
 pub use cutaway::cutaway;
@@ -16,6 +17,7 @@ pub use hive_side::{BoxSide, hive_side};
 pub use looks_bar::looks_bar;
 pub use race_bar::{Hours, race_bar};
 pub use stage_bar::{Stretch, stage_bar};
+pub use stand_map::{MapStand, stand_map};
 
 use crate::app::el::{El, svg};
 

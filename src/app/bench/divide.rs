@@ -1,0 +1,49 @@
+//! How large a split is to be.
+
+use super::cover::MOST_FRAMES;
+use super::draft::BenchDraft;
+use super::read;
+use crate::almanac::divide::{Divide, Divided, divide};
+use crate::almanac::typed::{self, TypedError};
+
+/// The answer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct DivideSum {
+    /// What is to be divided.
+    pub of: Divide,
+    /// The answer; none when all bees fly back.
+    pub divided: Option<Divided>,
+}
+
+/// The answer to what stands in the fields; none while one of them cannot be read.
+pub fn reckon(draft: &BenchDraft) -> Option<DivideSum> {
+    read_all(draft).ok()
+}
+
+fn read_all(draft: &BenchDraft) -> Result<DivideSum, TypedError> {
+    let bees = read::frames(draft.split_bees(), MOST_FRAMES)?;
+    let of = Divide {
+        bees,
+        stays: typed::count(draft.split_stays(), 1, MOST_FRAMES)?,
+        goes: typed::count(draft.split_goes(), 1, MOST_FRAMES)?,
+        back: typed::share(draft.split_back())?,
+    };
+    Ok(DivideSum { of, divided: divide(&of) })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Worked by hand: 5 ÷ 0.7 = 7.14, so 8 frames; 8 × 0.7 = 5.6 stay over there, 16 − 5.6 = 10.4 are left on 10.
+    #[test]
+    fn eight_frames_of_sixteen_leave_both_hives_guarded() {
+        let divided = reckon(&BenchDraft::default()).unwrap().divided.unwrap();
+        assert_eq!((divided.take, divided.wants, divided.enough), (8, 15, true));
+        assert!((divided.new - 1.12).abs() < 1e-9 && (divided.old - 1.04).abs() < 1e-9);
+        let few = reckon(&BenchDraft::default().with("split_bees", "12")).unwrap().divided.unwrap();
+        assert!(!few.enough && (few.old - 0.64).abs() < 1e-9);
+        assert_eq!(reckon(&BenchDraft::default().with("split_bees", "121")), None);
+        assert_eq!(reckon(&BenchDraft::default().with("split_back", "100 %")).unwrap().divided, None);
+    }
+}

@@ -1,0 +1,55 @@
+//! How large a split is to be.
+
+use super::says::Reads;
+use super::shown::{self, Shown, Typed, answer};
+use crate::app::bench::cover::MOST_FRAMES;
+use crate::app::bench::divide::reckon;
+use crate::app::bench::draft::{BenchDraft, Slot};
+use crate::app::edge::locale;
+use crate::app::el::{El, el};
+use crate::app::state::Ui;
+use crate::app::wording::en_yard_decides::split as w;
+
+const FIELDS: &[Typed] = &[
+    Typed::new("split-bees", w::BEES, Slot::split_bees, Reads::Frames(MOST_FRAMES)),
+    Typed::new("split-stays", w::STAYS, Slot::split_stays, Reads::Count(1, MOST_FRAMES)),
+    Typed::new("split-goes", w::GOES, Slot::split_goes, Reads::Count(1, MOST_FRAMES)),
+    Typed::new("split-back", w::BACK, Slot::split_back, Reads::Share).hint(w::BACK_HINT),
+];
+
+/// The card's body.
+pub(in crate::app) fn view(ui: Ui) -> El {
+    let shown = shown::follow(ui, show);
+    let looks = move || {
+        let today = ui.today.get();
+        w::looks(today.plus(3), today.plus(7))
+    };
+    shown::body()
+        .kid(shown::fields(ui, FIELDS))
+        .kid(answer(w::TAKE, shown, 0).why(w::WHY).view())
+        .kid(answer(w::GO, shown, 1).view())
+        .kid(el("p").live_text(looks))
+        .kid(el("p").text(w::TRAPS))
+        .kid(shown::small(w::SEASON))
+}
+
+fn show(_: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
+    let sum = reckon(draft)?;
+    let of = &sum.of;
+    let Some(divided) = &sum.divided else {
+        shown.waits(w::ALL_BACK);
+        shown.waits(w::ALL_BACK);
+        return Some(());
+    };
+    let percent = |share: f64| locale::percent(share, 0);
+    let (take, bees) = (locale::whole(divided.take), locale::number(of.bees.as_f64(), 1));
+    let back = locale::percent(of.back.fraction(), 1);
+    let keeps = locale::percent(1.0 - of.back.fraction(), 1);
+    shown.answer(take.clone());
+    shown.line(w::take(of.goes, &back, &take));
+    shown.line(w::new(&take, &keeps, of.goes, &percent(divided.new)));
+    shown.line(w::old(&bees, &take, &keeps, of.stays, &percent(divided.old)));
+    shown.answer(w::go(divided.enough).to_owned());
+    shown.line(w::wants(divided.enough, divided.wants, &bees));
+    Some(())
+}

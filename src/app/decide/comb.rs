@@ -1,0 +1,117 @@
+//! How well the bees cover their comb: boxes off, joining, and a split.
+
+use super::page::{Asked, lines};
+use crate::almanac::cover::Guard;
+use crate::almanac::quantity::Decimal;
+use crate::app::bench::view::divide;
+use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::parts::key::{Key, link};
+use crate::app::parts::notice::Notice;
+use crate::app::place::Place;
+use crate::app::round::bits;
+use crate::app::round::form::keys;
+use crate::app::wording::en_decide::cover as wc;
+use crate::app::wording::en_yard_decides::{self, comb as w};
+use crate::book::combs::{Combs, Counted, Look, combs};
+use crate::book::record::Blank;
+
+/// Groups of hives, the ones that want most first.
+const GROUPS: [(Option<Guard>, &str); 4] = [
+    (Some(Guard::Little), w::LITTLE),
+    (Some(Guard::Watch), w::WATCH),
+    (Some(Guard::Well), w::WELL),
+    (None, w::NOT_KNOWN),
+];
+
+pub(super) fn view(asked: &Asked) -> Bit {
+    let ui = asked.ui;
+    let found = asked.follow(combs);
+    let of = asked.clone();
+    let list = live(move || {
+        found.with(|hives| {
+            if hives.is_empty() {
+                return Bit::from(el("p").text(en_yard_decides::EMPTY));
+            }
+            let mut bits = Vec::new();
+            for (guard, title) in GROUPS {
+                let mut own = hives.iter().filter(|hive| hive.guard() == guard).peekable();
+                if own.peek().is_some() {
+                    bits.push(Bit::from(el("h3").text(title)));
+                    bits.push(el("ul").class("decide-hives").kids(own.map(|hive| line(&of, hive))).into());
+                }
+            }
+            Bit::Many(bits)
+        })
+    });
+    bits![
+        Notice::caution(w::NEVER_JOIN).why(w::NEVER_WHY).view(),
+        el("h2").class("part-title").text(en_yard_decides::HIVES),
+        el("div").test_id("comb-hives").kid(list),
+        el("p").class("small").text(wc::FLOW),
+        el("p").class("small").text(wc::WHY),
+        el("h2").class("part-title").attr("id", "split").text(w::SPLIT),
+        el("div").class("card-body").test_id("comb-split").kid(divide::view(ui)),
+    ]
+}
+
+fn line(asked: &Asked, hive: &Combs) -> El {
+    let body = el("li").kid(el("h4").kid(asked.way(&hive.hive))).kid(lines(&told(hive)));
+    let figures = hive.last.as_ref().and_then(|look| Some((look.bees, look.frames?)));
+    let typed = asked.ui.bench();
+    let take = figures.map(|(bees, frames)| {
+        Key::new(w::SPLIT_OF, move || {
+            typed.split_bees().set(locale::number(bees.as_f64(), 1));
+            // As many go along as stand in the field; the rest stays.
+            let goes = typed.split_goes().with_untracked(|text| text.trim().parse().unwrap_or(0));
+            let stays = frames.saturating_sub(goes).max(1);
+            typed.split_stays().set(stays.to_string());
+            crate::app::frame::focus("#split-bees");
+        })
+        .mark("split-of")
+        .view()
+    });
+    let look = Place::Write(Blank::Look, Some(hive.hive.to_string()));
+    body.kid(keys(bits![link(w::LOOK, &look), take]))
+}
+
+/// What is known of a hive and what follows.
+fn told(hive: &Combs) -> Vec<String> {
+    let mut said = Vec::new();
+    match &hive.last {
+        None => said.push(w::NO_LOOK.to_owned()),
+        Some(look) => cover(look, hive.a_box, &mut said),
+    }
+    if hive.little_twice {
+        said.push(w::TWICE.to_owned());
+    }
+    said.extend(hive.queenless.map(w::queenless));
+    if let Some((what, result, day)) = &hive.test {
+        let before = if hive.to_join() { [w::TEST_FIRST, " "].concat() } else { String::new() };
+        said.push([&before, &*w::test(what, result, *day)].concat());
+    } else if hive.to_join() {
+        said.push(w::JOIN.to_owned());
+    }
+    said
+}
+
+fn cover(look: &Look, a_box: Option<u32>, said: &mut Vec<String>) {
+    let (Some(frames), Some(cover)) = (look.frames, look.cover) else {
+        let bees =
+            if look.bees == Decimal::ZERO { "0".to_owned() } else { locale::number(look.bees.as_f64(), 1) };
+        said.push([w::NO_COMB, " ", &bees, " frames of bees."].concat());
+        return;
+    };
+    let percent = |share| locale::percent(share, 0);
+    said.push(w::sum(look.sides, frames, &percent(cover.share), look.day));
+    if let Counted::Boxes(boxes, each) = look.counted {
+        said.push(w::by_boxes(boxes, each));
+    }
+    said.push(wc::guard(cover.guard).to_owned());
+    match (cover.off, a_box) {
+        (Some(off), Some(_)) => said.push(w::off(off, &percent(cover.then))),
+        (None, Some(_)) if cover.guard != Guard::Well => said.push(wc::JOIN.to_owned()),
+        (_, None) if cover.guard != Guard::Well => said.push(w::NO_BOX.to_owned()),
+        _ => {}
+    }
+}

@@ -1,0 +1,65 @@
+//! The hives that were drawn by lot to be opened, yard by yard, as they are kept like a field.
+//!
+//! The hives themselves are kept and not the seed: a hive that is added later does not change who was drawn.
+
+use crate::almanac::day::Day;
+use crate::book::id::ThingId;
+
+/// A draw.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Drawn {
+    /// The day it was made.
+    pub day: Day,
+    /// The hives, in the order in which they were walked.
+    pub hives: Vec<ThingId>,
+}
+
+/// The draw of `yard` in the kept text; none before the first.
+pub fn of(kept: &str, yard: &ThingId) -> Option<Drawn> {
+    let named = yard.to_string();
+    let mut parts = kept.split(';').find(|draw| draw.split('|').next() == Some(&*named))?.split('|').skip(1);
+    let day = Day::parse(parts.next()?).ok()?;
+    let hives = parts.next()?.split(',').filter_map(|id| ThingId::parse(id).ok()).collect();
+    Some(Drawn { day, hives })
+}
+
+/// The kept text with another draw for `yard`.
+pub fn with(kept: &str, yard: &ThingId, drawn: &Drawn) -> String {
+    let named = yard.to_string();
+    let mut text = String::new();
+    for draw in kept.split(';').filter(|draw| !draw.is_empty() && draw.split('|').next() != Some(&*named)) {
+        text.push_str(draw);
+        text.push(';');
+    }
+    text.push_str(&[&named, "|", &drawn.day.to_string(), "|"].concat());
+    for (at, hive) in drawn.hives.iter().enumerate() {
+        if at > 0 {
+            text.push(',');
+        }
+        text.push_str(&hive.to_string());
+    }
+    text
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_yard_has_its_own_draw_and_the_last_counts() {
+        let id = |text: &str| ThingId::parse(text).unwrap();
+        let day = |text: &str| Day::parse(text).unwrap();
+        let drawn =
+            |on: &str, hives: &[&str]| Drawn { day: day(on), hives: hives.iter().map(|h| id(h)).collect() };
+        let (mill, ford) = (id("aaaaaaaa-1"), id("aaaaaaaa-12"));
+        let one = drawn("2026-06-01", &["aaaaaaaa-3", "aaaaaaaa-5.1"]);
+        let two = drawn("2026-06-02", &["aaaaaaaa-4"]);
+        let kept = with("", &mill, &one);
+        let kept = with(&kept, &ford, &two);
+        assert_eq!((of(&kept, &mill), of(&kept, &ford)), (Some(one), Some(two.clone())));
+        let kept = with(&kept, &mill, &two);
+        assert_eq!(of(&kept, &mill), Some(two));
+        assert_eq!(kept.split(';').count(), 2);
+        assert_eq!((of("", &mill), of("spoiled", &mill), of("aaaaaaaa-1|x|", &mill)), (None, None, None));
+    }
+}

@@ -1,0 +1,241 @@
+//! The ground to treat, from where the hives stand.
+
+use super::page::Asked;
+use crate::almanac::day::Day;
+use crate::almanac::ground::{Ring, Stand};
+use crate::almanac::typed;
+use crate::app::beetle::{bars, told};
+use crate::app::bench::draft::{BenchDraft, Slot};
+use crate::app::bench::ground::{reckon_on, ring};
+use crate::app::bench::read::{self, MOST_HIVES};
+use crate::app::bench::view::ground::{self as bench, LABEL, PAVED, RING, say};
+use crate::app::bench::view::says::Reads;
+use crate::app::bench::view::shown::{self, Shown, Typed};
+use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::Memo;
+use crate::app::kinds::same_name;
+use crate::app::parts::answer::Answer;
+use crate::app::parts::card::more;
+use crate::app::parts::choice::Choice;
+use crate::app::parts::drawing::{MapStand, stand_map};
+use crate::app::parts::field::{Field, Says};
+use crate::app::parts::key::link;
+use crate::app::parts::notice::{self, Notice};
+use crate::app::place::Place;
+use crate::app::round::bits;
+use crate::app::round::form::keys;
+use crate::app::state::Ui;
+use crate::app::wording::en::with_unit;
+use crate::app::wording::en_decide::ground as wg;
+use crate::app::wording::en_typed;
+use crate::app::wording::en_yard_decides::ground as w;
+use crate::book::Book;
+use crate::book::record::Blank;
+use crate::book::stands::{Placed, paved, placed};
+
+const PACK: &[Typed] = &[Typed::new("decide-pack", w::PACK, Slot::decide_pack, Reads::More).may_be_empty()];
+
+/// The hives, what is paved, whether the yard is, and the day.
+type Found = (Vec<(Placed, String)>, Option<f64>, bool, Day);
+
+/// Stands with their tags, and the tags of hives that nobody placed.
+type Chosen = (Vec<(Stand, String)>, Vec<String>);
+
+pub(super) fn view(asked: &Asked) -> Bit {
+    let ui = asked.ui;
+    let found = asked.follow(|standing, yard, today| -> Found {
+        let mut hives = Vec::new();
+        for hive in placed(standing, yard, today) {
+            let tag = standing.hives.get(&hive.hive).map(|now| now.tag.clone()).unwrap_or_default();
+            hives.push((hive, tag));
+        }
+        let facts = standing.facts(Blank::YardFacts, Some(yard), None);
+        (hives, paved(standing, yard), facts.word("surface") == Some("paved"), today)
+    });
+    let which = ui.bench().decide_ground();
+    let tags = ui.bench().decide_tags();
+    // What is drawn and reckoned: the hives that were chosen, and those of them nobody placed.
+    let chosen: Memo<Chosen> = Memo::new(move || {
+        found.with(|(hives, ..)| which.with(|which| tags.with(|tags| choose(hives, which, tags))))
+    });
+    let worked = shown::following(
+        ui,
+        Box::new(move |ui, draft, shown| {
+            let stands: Vec<Stand> =
+                chosen.with(|(placed, _)| placed.iter().map(|(stand, _)| *stand).collect());
+            show(ui, draft, &stands, found.with(|(_, paved, ..)| *paved), shown)
+        }),
+    );
+    let none_placed =
+        Memo::new(move || found.with(|(hives, ..)| hives.iter().all(|(hive, _)| hive.stand.is_none())));
+    let choice = Choice::new("decide-ground", w::WHICH).options(&w::CHOICES).text(which).view();
+    let tags_field = live(move || {
+        let by_tag = which.with(|which| which == "tags");
+        by_tag.then(|| {
+            let says = move || match tags.with(|tags| typed::tags(tags, MOST_HIVES as usize)) {
+                Ok(_) => Says::Nothing,
+                Err(error) => Says::Wrong(en_typed::tags(&error)),
+            };
+            Field::new("decide-tags", w::TAGS, tags).wide().hint(w::TAGS_HINT).says(says).view()
+        })
+    });
+    let body = live(move || {
+        if none_placed.get() {
+            return bits![
+                el("p").test_id("ground-by-rows").text(w::BY_ROWS),
+                stands_keys(&found),
+                bench::view(ui)
+            ];
+        }
+        let told_paved = found.with(|(_, paved, ..)| paved.is_some());
+        let paving = if told_paved {
+            Bit::from(el("p").class("small").text(w::PAVED_TOLD))
+        } else {
+            shown::fields(ui, PAVED).into()
+        };
+        bits![
+            el("div").test_id("ground-map").kid(live(move || map(ui, chosen))),
+            live(move || chosen.with(|(placed, left_out)| {
+                let mut bits = Vec::new();
+                if placed.is_empty() && left_out.is_empty() {
+                    let why =
+                        if which.with_untracked(|which| which == "larvae") { w::NO_LARVAE } else { w::NONE };
+                    bits.push(Bit::from(el("p").text(why)));
+                }
+                if !left_out.is_empty() {
+                    let said = [w::NO_STAND, &left_out.join(", ")].concat();
+                    bits.push(el("p").test_id("ground-left-out").text(&said).into());
+                }
+                Bit::Many(bits)
+            })),
+            paving,
+            more(w::REST, shown::fields(ui, RING)),
+            shown::answer(wg::GROUND, worked, 0).why(wg::WHY).mark("ground-area").view(),
+            Notice::caution(wg::LAW).why(wg::LAW_WHY).view(),
+            shown::fields(ui, LABEL),
+            shown::answer(wg::PRODUCT, worked, 1).mark("ground-product").view(),
+            shown::answer(wg::WATER_FOR, worked, 2).view(),
+        ]
+    });
+    let pack = Answer::of(w::PACKS, move || {
+        let stands = chosen.with(|(placed, _)| placed.iter().map(|(stand, _)| *stand).collect::<Vec<_>>());
+        let paved = found.with(|(_, paved, ..)| *paved);
+        let by_rows = none_placed.get();
+        ui.draft.with(|draft| packs_of(draft, (!by_rows).then_some(&*stands), paved))
+    });
+    let surface =
+        live(move || found.with(|(_, _, paved, _)| paved.then(|| Notice::caution(w::SURFACE).view())));
+    let yard = asked.yard.to_string();
+    bits![
+        surface,
+        el("div")
+            .class("card-body stack")
+            .kid(choice)
+            .kid(tags_field)
+            .kid(body)
+            .kid(shown::fields(ui, PACK))
+            .kid(pack.mark("ground-packs").view()),
+        el("h2").class("part-title").text(w::WINDOW),
+        window(asked, &found),
+        el("h2").class("part-title").text(w::CARD),
+        el("ul").class("plain-list").kids(w::CARD_LINES.map(|line| el("li").text(line))),
+        notice::why(w::CARD_WHY),
+        el("p").class("small").text(wg::LIME),
+        keys(link(w::WRITE, &Place::Write(Blank::Ground, Some(yard))).class("key key-big")),
+    ]
+}
+
+/// Ways to the forms of the hives that nobody placed.
+fn stands_keys(found: &Memo<Found>) -> El {
+    let ways = found.with_untracked(|(hives, ..)| {
+        hives
+            .iter()
+            .map(|(hive, tag)| {
+                let place = Place::Write(Blank::Stand, Some(hive.hive.to_string()));
+                el("li").kid(link(crate::app::wording::en_round::hive(tag), &place))
+            })
+            .collect::<Vec<El>>()
+    });
+    more(w::STANDS, el("ul").class("ways").kids(ways))
+}
+
+fn choose(hives: &[(Placed, String)], which: &str, tags: &str) -> Chosen {
+    let named =
+        if which == "tags" { typed::tags(tags, MOST_HIVES as usize).unwrap_or_default() } else { Vec::new() };
+    let (mut placed, mut left_out) = (Vec::new(), Vec::new());
+    for (hive, tag) in hives {
+        let wanted = match which {
+            "larvae" => hive.larvae.is_some(),
+            "tags" => named.iter().any(|named| same_name(named, tag)),
+            _ => true,
+        };
+        match (wanted, hive.stand) {
+            (true, Some(stand)) => placed.push((stand, tag.clone())),
+            (true, None) => left_out.push(tag.clone()),
+            _ => {}
+        }
+    }
+    (placed, left_out)
+}
+
+fn map(ui: Ui, chosen: Memo<Chosen>) -> Option<El> {
+    let ring: Ring = ui.draft.with(|draft| ring(draft).ok())?;
+    let unit = ui.draft.with(|draft| if draft.ground_reach_unit() == "ft" { "ft" } else { "m" });
+    let far = |millimetres: f64| with_unit(&locale::number(millimetres / read::way_unit(unit), 1), unit);
+    chosen.with(|(placed, _)| {
+        let stands: Vec<MapStand<'_>> =
+            placed.iter().map(|(stand, tag)| MapStand { stand: *stand, tag }).collect();
+        stand_map(&stands, &ring, read::way_unit(unit), &far)
+    })
+}
+
+fn show(ui: Ui, draft: &BenchDraft, stands: &[Stand], paved: Option<f64>, shown: &mut Shown) -> Option<()> {
+    reckon_on(draft, stands, paved).map(|sum| say(ui, draft, &sum, shown))
+}
+
+/// Packs for what the label's rate comes to.
+fn packs_of(
+    draft: &BenchDraft,
+    stands: Option<&[Stand]>,
+    paved: Option<f64>,
+) -> Option<(String, Vec<String>)> {
+    let sum = match stands {
+        Some(stands) => reckon_on(draft, stands, paved)?,
+        None => crate::app::bench::ground::reckon(draft)?,
+    };
+    let pack = read::maybe(read::more(draft.decide_pack())).ok()?;
+    let (Some((_, amount)), Some(pack)) = (sum.rate, pack) else {
+        return Some((crate::app::wording::en::NO_ANSWER.to_owned(), vec![w::NO_PACK.to_owned()]));
+    };
+    let pack = pack.as_f64();
+    let whole = up(amount / pack);
+    let packs = locale::whole(whole);
+    let line = w::packs(&locale::number(amount, 2), &locale::number(pack, 6), &packs);
+    Some((packs, vec![line]))
+}
+
+/// Up to whole ones; float noise is nothing to buy.
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a float cast stops at the ends of u32
+fn up(number: f64) -> u32 {
+    (number - 1e-9).ceil().max(0.0) as u32
+}
+
+/// The days by the finds, where the Beetle's clock has them.
+fn window(asked: &Asked, found: &Memo<Found>) -> Bit {
+    let (walk, yard, found) = (asked.walk, asked.yard.clone(), *found);
+    let turn = Memo::new(move || walk.records.book.with(Book::turn));
+    let dates = Memo::new(move || {
+        let (today, _) = (walk.today.get(), turn.get());
+        walk.records.book.with_untracked(|book| told::of_yard(book, &yard, today, None))
+    });
+    live(move || {
+        let today = found.with(|(.., today)| *today);
+        dates.with(|dates| match dates {
+            Some(told) if told.iter().any(|way| way.larvae) => {
+                bits![el("p").text(w::WINDOW_HOW), bars::all(told, today)]
+            }
+            _ => el("p").text(w::NO_WINDOW).into(),
+        })
+    })
+}

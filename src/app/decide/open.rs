@@ -1,0 +1,177 @@
+//! How many hives to open, which, and what it proves when none showed anything.
+
+use super::draws::{self, Drawn};
+use super::page::Asked;
+use crate::almanac::draw::draw;
+use crate::almanac::sample::{at_most, to_open};
+use crate::almanac::typed;
+use crate::app::bench::draft::BenchDraft;
+use crate::app::bench::view::sample::{CHANCES, show_open};
+use crate::app::bench::view::shown::{self, Shown};
+use crate::app::edge::{device, locale};
+use crate::app::el::{Bit, el, live};
+use crate::app::graph::untrack;
+use crate::app::parts::key::Key;
+use crate::app::round::bits;
+use crate::app::round::form::keys;
+use crate::app::wording::en_decide::sample as ws;
+use crate::app::wording::en_yard_decides::open as w;
+use crate::book::combs::combs;
+use crate::book::id::ThingId;
+use crate::book::opened::{Opened, opened};
+use crate::book::standing::Standing;
+
+/// Letters of a seed that is used once.
+const SEED_LETTERS: usize = 8;
+
+/// Hives in care in the order of the walk, and those of them that are weak.
+type Found = (Vec<ThingId>, Vec<ThingId>);
+
+pub(super) fn view(asked: &Asked) -> Bit {
+    let (ui, walk) = (asked.ui, asked.walk);
+    let kept = ui.bench().decide_drawn();
+    let found = asked.follow(|standing, yard, today| -> Found {
+        let hives = standing.hives_of(yard, true).map(|(id, _)| id.clone()).collect();
+        let weak = combs(standing, yard, today).into_iter().filter(crate::book::combs::Combs::weak);
+        (hives, weak.map(|hive| hive.hive).collect())
+    });
+    let of = asked.clone();
+    let looked = asked.follow(move |standing, yard, today| {
+        let drawn = kept.with(|kept| draws::of(kept, yard))?;
+        let drawn = standing_now(standing, yard, drawn);
+        let states = opened(standing, yard, &drawn.hives, drawn.day, today);
+        Some((drawn.day, drawn.hives.into_iter().zip(states).collect::<Vec<_>>()))
+    });
+    let worked = shown::following(
+        ui,
+        Box::new(move |_, draft, shown| {
+            let count = found.with(|(hives, _)| u32::try_from(hives.len()).unwrap_or(u32::MAX));
+            looked.with(|looked| {
+                let looked = looked.as_ref().map(|(day, hives)| (*day, hives.as_slice()));
+                show(draft, count, looked, shown)
+            })
+        }),
+    );
+    let number = move || {
+        found.with_untracked(|(hives, _)| ui.draft.with_untracked(|draft| wanted(draft, hives.len())))
+    };
+    let press = {
+        let yard = asked.yard.clone();
+        move || {
+            let Some(number) = number() else { return };
+            let day = walk.today.get_untracked();
+            let hives = found.with_untracked(|(hives, _)| {
+                let count = u32::try_from(hives.len()).unwrap_or(u32::MAX);
+                let places = draw(count, number, &device::id(SEED_LETTERS));
+                let at = |place: &u32| hives.get((*place as usize).checked_sub(1)?).cloned();
+                places.iter().filter_map(at).collect()
+            });
+            kept.update(|kept| *kept = draws::with(kept, &yard, &Drawn { day, hives }));
+        }
+    };
+    let drawn = {
+        let of = of.clone();
+        live(move || {
+            let yes = looked.with(Option::is_some);
+            let press = press.clone();
+            let key = Key::new(if yes { w::AGAIN } else { w::DRAW }, press).mark("decide-draw").view();
+            looked.with(|looked| {
+                let list = looked.as_ref().map(|(_, hives)| {
+                    let line = |(hive, state): &(ThingId, Opened)| {
+                        let said = match state {
+                            Opened::NotYet => w::TO_OPEN,
+                            Opened::Clean => w::CLEAN,
+                            Opened::Found => w::FOUND,
+                        };
+                        el("li").kid(of.way(hive)).text(": ").text(said)
+                    };
+                    bits![
+                        el("h2").class("part-title").text(w::DRAWN),
+                        el("ul").class("decide-hives").test_id("open-drawn").kids(hives.iter().map(line)),
+                    ]
+                });
+                untrack(|| bits![keys(key), list])
+            })
+        })
+    };
+    let weak = live(move || {
+        found.with(|(_, weak)| {
+            if weak.is_empty() {
+                return Bit::from(el("p").text(w::NO_WEAK));
+            }
+            let ways = weak.iter().map(|hive| el("li").kid(of.way(hive)));
+            el("ul").class("decide-hives").test_id("open-weak").kids(ways).into()
+        })
+    });
+    bits![
+        el("div")
+            .class("card-body stack")
+            .kid(shown::fields(ui, CHANCES))
+            .kid(shown::answer(ws::OPEN, worked, 0).why(ws::WHY).mark("open-count").view())
+            .kid(shown::small(ws::BY_LOT)),
+        drawn,
+        el("h2").class("part-title").text(w::WEAK),
+        weak,
+        el("p").class("small").text(w::WEAK_WHY),
+        el("div")
+            .class("card-body stack")
+            .kid(shown::answer(w::PROVES, worked, 1).why(w::COUNTS).mark("open-proves").view())
+            .kid(shown::cautions(worked)),
+    ]
+}
+
+/// Of the hives drawn those that still stand in the yard in care.
+fn standing_now(standing: &Standing, yard: &ThingId, mut drawn: Drawn) -> Drawn {
+    drawn.hives.retain(|hive| standing.hives.get(hive).is_some_and(|now| now.yard == *yard && now.alive()));
+    drawn
+}
+
+/// How many to open of so many, by the fields.
+fn wanted(draft: &BenchDraft, hives: usize) -> Option<u32> {
+    let share = typed::share(draft.open_share()).ok()?;
+    let (notice, sure) = (typed::share(draft.open_notice()).ok()?, typed::share(draft.open_sure()).ok()?);
+    to_open(u32::try_from(hives).unwrap_or(u32::MAX), share, notice, sure).map(|open| open.opened)
+}
+
+type Looked<'a> = Option<(crate::almanac::day::Day, &'a [(ThingId, Opened)])>;
+
+fn show(draft: &BenchDraft, hives: u32, looked: Looked, shown: &mut Shown) -> Option<()> {
+    let share = typed::share(draft.open_share()).ok()?;
+    let (notice, sure) = (typed::share(draft.open_notice()).ok()?, typed::share(draft.open_sure()).ok()?);
+    let open = to_open(hives, share, notice, sure);
+    let whole = locale::whole(hives);
+    match &open {
+        Some(open) => show_open(share, sure, open, &whole, shown),
+        None => shown.waits(ws::NOTHING),
+    }
+    let Some((day, drawn)) = looked else {
+        shown.waits(w::NOT_DRAWN);
+        return Some(());
+    };
+    let number = |wanted: fn(Opened) -> bool| {
+        let count = drawn.iter().filter(|(_, state)| wanted(*state)).count();
+        u32::try_from(count).unwrap_or(u32::MAX)
+    };
+    let all = number(|_| true);
+    if let Some(now) = open.filter(|open| open.opened != all) {
+        shown.line(w::now(now.opened));
+    }
+    shown.line(w::drawn(day, all, hives));
+    let (clean, found) = (number(|state| state == Opened::Clean), number(|state| state == Opened::Found));
+    if found > 0 {
+        shown.answer(w::found(found, clean + found));
+        shown.line(w::IS_THERE.to_owned());
+    } else if clean == 0 {
+        shown.waits(w::NO_LOOK);
+    } else {
+        let most = at_most(hives, clean, notice, sure);
+        shown.answer(ws::at_most(&locale::whole(most), &whole));
+        shown.line(w::looked(clean, all));
+        if most < hives {
+            let percent = locale::percent(sure.fraction(), 1);
+            shown.line(ws::proves(&locale::whole(most + 1), &locale::whole(clean), &percent));
+        }
+        shown.caution(&ws::none_seen(&locale::whole(clean), &whole));
+    }
+    Some(())
+}

@@ -1,0 +1,92 @@
+//! The ways to the questions of a yard, and whichever of them the address names.
+
+use super::{close, comb, freezer, ground, open};
+use crate::almanac::day::Day;
+use crate::app::el::{Bit, El, el};
+use crate::app::frame::heading;
+use crate::app::graph::Memo;
+use crate::app::ledger::words;
+use crate::app::parts::key::link;
+use crate::app::place::{Place, Question};
+use crate::app::round::form::big_link;
+use crate::app::round::{Walk, bits};
+use crate::app::state::Ui;
+use crate::app::wording::en_round::own;
+use crate::app::wording::en_yard_decides as w;
+use crate::book::Book;
+use crate::book::id::ThingId;
+use crate::book::standing::Standing;
+
+/// What every question goes by.
+#[derive(Clone)]
+pub(super) struct Asked {
+    pub(super) ui: Ui,
+    pub(super) walk: Walk,
+    pub(super) yard: ThingId,
+}
+
+impl Asked {
+    /// Worked out anew when records, hives or the day change, and not at a tap on the traps.
+    pub(super) fn follow<T: PartialEq + 'static>(
+        &self,
+        work: impl Fn(&Standing, &ThingId, Day) -> T + 'static,
+    ) -> Memo<T> {
+        let (walk, yard) = (self.walk, self.yard.clone());
+        let turn = Memo::new(move || walk.records.book.with(Book::turn));
+        Memo::new(move || {
+            let (today, _) = (walk.today.get(), turn.get());
+            walk.records.book.with_untracked(|book| work(book.standing(), &yard, today))
+        })
+    }
+
+    /// "Hive 7", as a way to its page.
+    pub(super) fn way(&self, hive: &ThingId) -> El {
+        let name = self.walk.records.book.with_untracked(|book| words::hive_name(book, hive));
+        el("a").attr("href", &Place::Hive(hive.to_string()).hash()).text(&name)
+    }
+
+    /// The tag of a hive.
+    pub(super) fn tag(&self, hive: &ThingId) -> String {
+        let tag = |book: &Book| book.standing().hives.get(hive).map(|now| own(&now.tag));
+        self.walk.records.book.with_untracked(tag).unwrap_or_default()
+    }
+}
+
+/// The page.
+pub fn view(ui: Ui, walk: Walk, yard: &ThingId, asked: Option<Question>) -> Bit {
+    let name = walk.records.book.with_untracked(|book| words::yard_name(book, yard));
+    let of = yard.to_string();
+    let Some(question) = asked else {
+        let ways = Question::ALL.map(|asked| {
+            let place = Place::Decide(of.clone(), Some(asked));
+            el("li").kid(link(w::question(asked), &place).class("key key-big"))
+        });
+        return bits![
+            back(name, &Place::Yard(of.clone())),
+            heading(w::TITLE),
+            el("nav").attr("aria-label", w::INDEX).kid(el("ul").class("ways").test_id("decide").kids(ways)),
+        ];
+    };
+    let of_yard = Asked { ui, walk, yard: yard.clone() };
+    let body = match question {
+        Question::Close => close::view(&of_yard),
+        Question::Open => open::view(&of_yard),
+        Question::Comb => comb::view(&of_yard),
+        Question::Ground => ground::view(&of_yard),
+        Question::Freezer => freezer::view(&of_yard),
+    };
+    bits![
+        back([&name, " – ", w::TITLE].concat(), &Place::Decide(of, None)),
+        heading(w::question(question)),
+        el("div").class("ledger decide").kid(body),
+    ]
+}
+
+fn back(name: String, place: &Place) -> El {
+    el("p").class("back").kid(big_link(name, place))
+}
+
+/// A line for each of some texts.
+pub(super) fn lines(texts: &[String]) -> El {
+    el("ul").class("plain-list").kids(texts.iter().map(|text| el("li").text(text)))
+}

@@ -1,0 +1,99 @@
+//! Comb that waits for the freezer, and the batches in it.
+
+use super::id::ThingId;
+use super::record::Blank;
+use super::standing::Standing;
+use crate::almanac::day::Day;
+use crate::almanac::freezer::KILLS_CELSIUS;
+
+/// Warmer than this, °C, no time is known after which even wax moth is dead in comb (job map, C25: 4.5 hours at −7 °C).
+pub const HARDLY_CELSIUS: f64 = -7.0;
+
+/// A batch that has not been taken out.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Batch {
+    /// The day it was written for.
+    pub day: Day,
+    /// Frames in it.
+    pub frames: u32,
+    /// Since when it is cold inside; none as long as nobody wrote it down.
+    pub cold_since: Option<Day>,
+    /// The first day on which it may come out; none as long as it is not known to be cold.
+    pub out_on: Option<Day>,
+    /// How cold the freezer is, °C.
+    pub celsius: Option<f64>,
+}
+
+impl Batch {
+    /// Warmer than what is known to kill every stage.
+    pub fn too_warm(&self) -> bool {
+        self.celsius.is_some_and(|celsius| celsius > KILLS_CELSIUS + 1e-9)
+    }
+
+    /// So warm that nothing is known to be killed at all.
+    pub fn hardly_cold(&self) -> bool {
+        self.celsius.is_some_and(|celsius| celsius > HARDLY_CELSIUS + 1e-9)
+    }
+}
+
+/// What waits and what is in.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Chilled {
+    /// Frames taken out of hives for the freezer.
+    pub taken: u32,
+    /// Frames of all batches.
+    pub frozen: u32,
+    /// Those that wait, from the newest back: hive, day and frames.
+    pub from: Vec<(ThingId, Day, u32)>,
+    /// Batches that are in, oldest first.
+    pub within: Vec<Batch>,
+}
+
+impl Chilled {
+    /// Frames that wait. Batches of more than was taken out hold comb from elsewhere.
+    pub fn waiting(&self) -> u32 {
+        self.taken.saturating_sub(self.frozen)
+    }
+}
+
+/// By the whole book up to `today`, held cold for `hold` hours. The demonstration counts by itself: `demo` asks for it.
+pub fn chilled(standing: &Standing, hold: u32, today: Day, demo: bool) -> Chilled {
+    let mut all = Chilled::default();
+    let days = i32::try_from(hold.div_ceil(24)).unwrap_or(i32::MAX);
+    let mut taken = Vec::new();
+    let until = |day: &Day| *day <= today;
+    for (_, now) in standing.records_of(Blank::Comb) {
+        let [hive] = &*now.record.hives else { continue };
+        let own = hive.is_demo() == demo && until(&now.day) && now.record.word("to") == Some("freezer");
+        let frames = super::combs::whole(&now.record, "frames", true).filter(|frames| own && *frames > 0);
+        if let Some(frames) = frames {
+            all.taken = all.taken.saturating_add(frames);
+            taken.push((standing.kept(hive).clone(), now.day, frames));
+        }
+    }
+    for (id, now) in standing.records_of(Blank::Freezer) {
+        if id.is_demo() != demo || !until(&now.day) {
+            continue;
+        }
+        let record = &now.record;
+        let frames = super::combs::whole(record, "frames", true).unwrap_or_default();
+        all.frozen = all.frozen.saturating_add(frames);
+        if record.day("out").is_some_and(|out| out <= today) {
+            continue;
+        }
+        let cold_since = record.day("cold_since").filter(until);
+        let out_on = cold_since.map(|since| since.plus(days));
+        let celsius = record.warmth("freezer").map(crate::almanac::warmth::Warmth::celsius);
+        all.within.push(Batch { day: now.day, frames, cold_since, out_on, celsius });
+    }
+    let mut left = all.waiting();
+    // What was taken out first went in first.
+    for (hive, day, frames) in taken.into_iter().rev() {
+        let waits = frames.min(left);
+        if waits > 0 {
+            all.from.push((hive, day, waits));
+        }
+        left -= waits;
+    }
+    all
+}

@@ -1,0 +1,110 @@
+//! What a hive wants on the same day: slime or many larvae in the newest look, or a dead-out whose comb is still there.
+
+use super::combs::whole;
+use super::finds::told;
+use super::id::ThingId;
+use super::newest::Newest;
+use super::record::{Blank, Record};
+use super::standing::Standing;
+use crate::almanac::day::Day;
+
+/// Where combs went since.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Fates {
+    /// Frames to the freezer.
+    pub frozen: u32,
+    /// Frames melted.
+    pub melted: u32,
+    /// Frames burned.
+    pub burned: u32,
+    /// Frames put into store as they were.
+    pub stored: u32,
+    /// Frames given to another hive.
+    pub given: u32,
+}
+
+impl Fates {
+    /// Frames that are accounted for.
+    pub fn all(&self) -> u32 {
+        [self.frozen, self.melted, self.burned, self.stored, self.given]
+            .into_iter()
+            .fold(0, u32::saturating_add)
+    }
+}
+
+/// Why today.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Because {
+    /// Slime, larvae on the way out, or many of them, in the newest look.
+    Slime,
+    /// A dead colony.
+    Dead,
+}
+
+/// What is known of it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Urgent {
+    /// Why.
+    pub because: Because,
+    /// Since when.
+    pub since: Day,
+    /// Combs to account for: all of a dead hive, or those its bees do not cover. None when nobody counted them.
+    pub combs: Option<u32>,
+    /// Where combs went since.
+    pub fates: Fates,
+    /// The ground of its yard was worked on since.
+    pub ground: bool,
+}
+
+impl Urgent {
+    /// Combs that nobody has accounted for.
+    pub fn open(&self) -> Option<u32> {
+        self.combs.map(|combs| combs.saturating_sub(self.fates.all()))
+    }
+}
+
+/// Whether `hive` wants it on `today`. A dead hive wants nothing more once all its combs are accounted for.
+pub fn urgent(standing: &Standing, hive: &ThingId, today: Day) -> Option<Urgent> {
+    let now = standing.hives.get(hive)?;
+    let blanks = [Blank::Look, Blank::DeadOut, Blank::Comb, Blank::HiveFacts];
+    let newest = Newest::of(standing, &now.yard, &blanks, today);
+    let look = newest.first(hive, Blank::Look);
+    let dead = newest.first(hive, Blank::DeadOut);
+    let boxes = u32::try_from(now.boxes.len()).unwrap_or(u32::MAX);
+    let facts = newest.first(hive, Blank::HiveFacts).and_then(|(_, record)| whole(record, "frames", true));
+    let by_boxes = facts.filter(|_| boxes > 0).map(|each| each.saturating_mul(boxes));
+    let comb = look.and_then(|(_, record)| whole(record, "frames_of_comb", true)).or(by_boxes);
+    let (because, since, combs) = match (look, dead) {
+        (look, Some((day, record))) if look.is_none_or(|(on, _)| on <= day) => {
+            (Because::Dead, day, comb.or_else(|| whole(record, "frames_spoilt", true)))
+        }
+        (Some((day, record)), _) if now.alive() && slimed(record) => {
+            let bees = whole(record, "frames_of_bees", false);
+            (Because::Slime, day, comb.zip(bees).map(|(comb, bees)| comb.saturating_sub(bees)))
+        }
+        _ => return None,
+    };
+    let mut fates = Fates::default();
+    for (_, now) in newest.each(hive, Blank::Comb).take_while(|(day, _)| *day >= since) {
+        let frames = whole(&now.record, "frames", true).unwrap_or_default();
+        let fate = match now.record.word("to") {
+            Some("freezer") => &mut fates.frozen,
+            Some("melted") => &mut fates.melted,
+            Some("burned") => &mut fates.burned,
+            Some("another_hive") => &mut fates.given,
+            _ => &mut fates.stored,
+        };
+        *fate = fate.saturating_add(frames);
+    }
+    let ground = standing.records.values().any(|work| {
+        work.record.blank == Blank::Ground && work.yard.as_ref() == Some(&now.yard) && work.day >= since
+    });
+    let urgent = Urgent { because, since, combs, fates, ground };
+    let done = because == Because::Dead && urgent.open() == Some(0);
+    (!done).then_some(urgent)
+}
+
+/// Slime, larvae outside, or many of them.
+fn slimed(record: &Record) -> bool {
+    record.word("larvae") == Some("many") || told(record).iter().any(|seen| seen.outside())
+}
