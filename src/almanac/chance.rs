@@ -21,7 +21,8 @@ pub fn ln_factorial(n: u32) -> f64 {
     }
     let x = f64::from(n) + 1.0;
     let square = x * x;
-    let series = (1.0 / 12.0 - (1.0 / 360.0 - (1.0 / 1260.0 - 1.0 / (1680.0 * square)) / square) / square) / x;
+    let series =
+        (1.0 / 12.0 - (1.0 / 360.0 - (1.0 / 1260.0 - 1.0 / (1680.0 * square)) / square) / square) / x;
     (x - 0.5) * x.ln() - x + 0.5 * std::f64::consts::TAU.ln() + series
 }
 

@@ -20,6 +20,7 @@ mod lots;
 mod mended;
 mod mixed;
 mod names;
+mod oil_used;
 mod other_hands;
 mod owed;
 mod packs;
@@ -40,6 +41,7 @@ mod second_copy;
 mod second_faults;
 mod spoiled;
 mod stock;
+mod store_room;
 #[path = "../support/mod.rs"]
 mod support;
 mod table_in;
