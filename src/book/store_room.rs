@@ -10,6 +10,7 @@ use crate::almanac::quantity::Volume;
 
 /// Places of the units of a stock record among its field's.
 const PIECES: u8 = 0;
+const MILLILITRES: u8 = 1;
 const LITRES: u8 = 2;
 
 /// So much of one thing.
@@ -80,9 +81,8 @@ impl StoreRoom {
             return;
         };
         let change = match (sort, unit) {
-            ("trap", PIECES) => change,
+            ("trap", PIECES) | ("oil", MILLILITRES) => change,
             ("oil", LITRES) => change * 1000.0,
-            ("oil", 1) => change,
             _ => return,
         };
         let oil = sort == "oil";
