@@ -25,6 +25,7 @@ import hours
 import levels
 import medians
 import none_seen
+import orders
 import packs
 import rate_sums
 import rhythms
@@ -49,6 +50,7 @@ MODULES = [
     levels,
     medians,
     none_seen,
+    orders,
     packs,
     rate_sums,
     rhythms,

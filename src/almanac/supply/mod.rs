@@ -3,8 +3,10 @@
 //! Things to buy round up.
 
 mod basket;
+mod order;
 
 pub use basket::{Basket, BasketError, Delivery, cheapest};
+pub use order::{Item, Order, order};
 
 use super::quantity::{Decimal, Share, Volume};
 use super::trap::Pack;
