@@ -14,6 +14,7 @@ pub mod ground;
 pub mod id;
 pub mod keeper;
 pub mod log;
+pub mod lost;
 pub mod lot;
 pub mod next_look;
 pub mod oil_used;

@@ -16,6 +16,7 @@ mod half_made;
 mod kept_back;
 mod late;
 mod laws;
+mod lost;
 mod lots;
 mod mended;
 mod mixed;
