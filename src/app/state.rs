@@ -8,6 +8,7 @@ use super::edge::pause::keep_rested;
 use super::edge::worker::Bridge;
 use super::edge::{clock, hours, locale, slot};
 use super::kinds::draft::KindDraft;
+use super::load::ticks;
 use super::place::Place;
 use super::prefs::Prefs;
 use super::record::kept::Waiting;
@@ -55,6 +56,8 @@ pub struct Parts {
     pub bench_open: RwSignal<u16>,
     /// Day of the trip on the Load, as typed: it stays while the keeper looks something up elsewhere.
     pub trip_day: RwSignal<String>,
+    /// What was ticked off for it (`load/ticks`). Kept by itself on every change.
+    pub trip_ticks: RwSignal<String>,
     /// Walks left in the season and its last day, as typed on the Load.
     pub walks: RwSignal<String>,
     /// See [`Parts::walks`].
@@ -94,6 +97,7 @@ impl Ui {
         let bench: BenchDraft = kept(slot::BENCH);
         let zone = clock::own_zone();
         let bench = BenchTyped::new(bench);
+        let trip = slot::read(slot::TRIP).unwrap_or_default();
         let ui = Ui(Box::leak(Box::new(Parts {
             today: RwSignal::new(clock::today(&zone)),
             now: RwSignal::new(hours::now()),
@@ -106,7 +110,8 @@ impl Ui {
             typed: StoredValue::new(bench),
             draft: Memo::new(move || bench.draft()),
             bench_open: RwSignal::new(1),
-            trip_day: RwSignal::new(String::new()),
+            trip_day: RwSignal::new(ticks::day(&trip).to_owned()),
+            trip_ticks: RwSignal::new(trip),
             walks: RwSignal::new(String::new()),
             season_end: RwSignal::new(String::new()),
             in_store: RwSignal::new(Vec::new()),
@@ -134,6 +139,7 @@ impl Ui {
         });
         keep_slot(slot::PREFS, move || json::to_text(&ui.prefs.get()));
         keep_slot(slot::BENCH, move || json::to_text(&ui.draft.get()));
+        keep_slot(slot::TRIP, move || ui.trip_ticks.get());
         ui
     }
 

@@ -19,12 +19,23 @@ pub fn fold(log: &Log) -> Standing {
 
 /// What the log says of everything up to the evening of `until`, or of every day.
 pub fn fold_until(log: &Log, until: Option<Day>) -> Standing {
+    fold_watched(log, until, &mut |_, _, _| ())
+}
+
+/// The same, and `watch` sees each line just before it takes effect, with the name under which its things are known and
+/// what stands by then: one pass tells of many days.
+pub fn fold_watched(
+    log: &Log,
+    until: Option<Day>,
+    watch: &mut dyn FnMut(&Standing, &EntryId, &Entry),
+) -> Standing {
     let lines = log.in_effect();
     // Whatever the day on which somebody said so: it was one hive all along.
     let mut standing = Standing { twins: twins(&lines), ..Standing::default() };
     for (root, entry) in lines {
         if entry.is_ground() || until.is_none_or(|until| entry.day <= until) {
             let first = log.get(root).map_or(entry.day, |first| first.day);
+            watch(&standing, root, entry);
             apply_as(&mut standing, root, entry, first, None);
         }
     }

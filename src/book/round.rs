@@ -263,6 +263,17 @@ fn expected_level(trap: &TrapNow, loss: Loss, day: Day) -> Option<Share> {
     Share::from_percent(Decimal::from_f64(left.floor().max(0.0)).ok()?).ok()
 }
 
+/// The same of a trap of `hive` that is used again and fishes; none of any other, which is filled anew.
+pub fn sunk_to(standing: &Standing, hive: &HiveNow, trap: &TrapNow, day: Day) -> Option<Share> {
+    let reusable = standing.kinds.get(&trap.kind).is_some_and(|now| now.kind.reusable);
+    if !reusable || trap.trouble.is_some() {
+        return None;
+    }
+    let own = hive_loss(hive, None);
+    let loss = if own == Loss::Unknown { hive_loss(hive, yard_loss(standing, &hive.yard)) } else { own };
+    expected_level(trap, loss, day)
+}
+
 fn facts(trap: &TrapNow, kind: Option<&TrapKind>, loss: Loss, catch_per_day: Option<f64>) -> RefillFacts {
     let Some(kind) = kind else {
         // Its kind was struck out, perhaps on another phone: nobody knows how long it may wait, so somebody looks.

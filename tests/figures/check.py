@@ -27,6 +27,7 @@ import hours
 import levels
 import medians
 import none_seen
+import orders
 import packs
 import rate_sums
 import rhythms
@@ -57,6 +58,7 @@ MODULES = [
     levels,
     medians,
     none_seen,
+    orders,
     packs,
     rate_sums,
     rhythms,

@@ -2,7 +2,9 @@
 
 use super::{millionths, ml};
 use beetle_almanac::almanac::quantity::{Decimal, Share, Volume};
-use beetle_almanac::almanac::supply::{Basket, BasketError, Delivery, cheapest, containers, oil_to_buy};
+use beetle_almanac::almanac::supply::{
+    Basket, BasketError, Delivery, Item, Order, cheapest, containers, oil_to_buy, order,
+};
 use beetle_almanac::almanac::trap::Pack;
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -180,5 +182,108 @@ proptest! {
             Err(BasketError::TooMany { most }) => prop_assert!(most < need),
             Err(_) => {}
         }
+    }
+}
+
+type Shelves = Vec<(u32, Vec<(u32, u32)>)>;
+
+/// Needs and packs of two or three things. Small, so that every order is looked at.
+fn things() -> impl Strategy<Value = Shelves> {
+    vec((0..5_u32, vec((1..5_u32, 1..12_u32), 1..3)), 2..4)
+}
+
+fn ordered(things: &Shelves, delivery: Option<Delivery>) -> Order {
+    let shelves: Vec<Vec<Pack>> = things.iter().map(|(_, offers)| shelf(offers)).collect();
+    let items: Vec<Item<'_>> =
+        things.iter().zip(&shelves).map(|((need, _), offers)| Item { need: *need, offers }).collect();
+    order(&items, delivery).unwrap()
+}
+
+/// The least (total, pieces, packs) over every order, told in tenths: all baskets of a thing by price, put together.
+fn every_order(things: &Shelves, fee: u32, free_from: u32) -> (u32, u32, u32) {
+    let mut sums = vec![(0, 0, 0)];
+    for (need, offers) in things {
+        let most = need.max(&free_from) + 1;
+        let mut here = Vec::new();
+        let mut counts = vec![0; offers.len()];
+        'all: loop {
+            let pieces: u32 = counts.iter().zip(offers).map(|(n, (size, _))| n * size).sum();
+            let goods: u32 = counts.iter().zip(offers).map(|(n, (_, price))| n * price).sum();
+            if pieces >= *need {
+                here.push((goods, pieces, counts.iter().sum::<u32>()));
+            }
+            let Some(at) = counts.iter().position(|n| *n < most) else { break 'all };
+            counts[..at].fill(0);
+            counts[at] += 1;
+        }
+        here.sort_unstable();
+        here.dedup_by_key(|(goods, ..)| *goods);
+        here.truncate(60);
+        let mut next: Vec<_> = sums
+            .iter()
+            .flat_map(|(g, p, n)| {
+                here.iter().map(move |(goods, pieces, packs)| (g + goods, p + pieces, n + packs))
+            })
+            .collect();
+        next.sort_unstable();
+        next.dedup_by_key(|(goods, ..)| *goods);
+        sums = next;
+    }
+    let paid = |(goods, pieces, packs): &(u32, u32, u32)| {
+        (goods + if *goods >= free_from { 0 } else { fee }, *pieces, *packs)
+    };
+    sums.iter().map(paid).min().unwrap()
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 64, ..ProptestConfig::default() })]
+
+    #[test]
+    fn a_small_order_is_the_best_of_all_orders(things in things(), fee in 0..10_u32, free_from in 0..30_u32) {
+        prop_assume!(things.iter().any(|(need, _)| *need > 0));
+        let delivery = Delivery { fee: tenths(fee), free_from: Some(tenths(free_from)) };
+        let found = ordered(&things, Some(delivery));
+        let pieces: u32 = found.baskets.iter().map(|basket| basket.pieces).sum();
+        let packs: u32 = found.baskets.iter().map(count).sum();
+        let (total, all, many) = every_order(&things, fee, free_from);
+        prop_assert_eq!((found.total, pieces, packs), (tenths(total), all, many));
+    }
+
+    #[test]
+    fn more_in_store_or_a_cheaper_pack_never_makes_an_order_dearer(
+        things in vec((0..40_u32, offers()), 1..4),
+        delivery in deliveries(),
+        at in 0..4_usize,
+        stock in 1..20_u32,
+        dearer in 1..50_u32,
+    ) {
+        let before = ordered(&things, delivery);
+        let at = at % things.len();
+        let mut stocked = things.clone();
+        stocked[at].0 = stocked[at].0.saturating_sub(stock);
+        prop_assert!(ordered(&stocked, delivery).total <= before.total);
+        let mut raised = things.clone();
+        raised[at].1[0].1 += dearer;
+        // With the delivery paid whatever it is a dearer pack never makes an order cheaper.
+        let flat = delivery.map(|delivery| Delivery { free_from: None, ..delivery });
+        prop_assert!(ordered(&raised, flat).total >= ordered(&things, flat).total);
+    }
+
+    #[test]
+    fn an_order_of_one_thing_is_its_basket_and_every_need_is_met(
+        things in vec((0..40_u32, offers()), 1..4),
+        delivery in deliveries(),
+    ) {
+        let found = ordered(&things, delivery);
+        for (basket, (need, offers)) in found.baskets.iter().zip(&things) {
+            prop_assert_eq!(basket.left_over, basket.pieces - need);
+            prop_assert!(basket.goods >= cheapest(*need, &shelf(offers), None).unwrap().goods);
+        }
+        let goods: i64 = found.baskets.iter().map(|basket| basket.goods.millionths()).sum();
+        prop_assert_eq!(found.goods.millionths(), goods);
+        prop_assert_eq!(found.total.millionths(), goods + found.delivery.millionths());
+        let one = ordered(&things[..1].to_vec(), delivery);
+        let basket = cheapest(things[0].0, &shelf(&things[0].1), delivery).unwrap();
+        prop_assert_eq!((one.total, &one.baskets[0].packs), (basket.total, &basket.packs));
     }
 }

@@ -24,6 +24,7 @@ mod medians;
 mod meikle_patt;
 mod meshes;
 mod nist;
+mod orders;
 mod packs;
 #[path = "../support/papers.rs"]
 mod papers;

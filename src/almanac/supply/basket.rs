@@ -2,6 +2,7 @@
 //!
 //! Prices are summed in millionths of the keeper's currency, so the cheapest basket is exact.
 
+use super::order::{Item, order};
 use crate::almanac::quantity::Decimal;
 use crate::almanac::table::Table;
 use crate::almanac::trap::Pack;
@@ -9,14 +10,14 @@ use std::cmp::Reverse;
 use std::collections::BinaryHeap;
 
 /// The most pieces (or millilitres) one basket is reckoned for.
-const MOST: u32 = 250_000;
+pub(super) const MOST: u32 = 250_000;
 
 /// How many part-filled baskets the search past a free-delivery limit looks at before it gives up. Shops whose packs
 /// cost clearly different amounts a piece stay far below.
 const MOST_TRIALS: usize = 50_000;
 
 /// What to buy, with the sum.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Basket {
     /// Index of an offer and how many of it, ascending; offers that are not bought are left out.
     pub packs: Vec<(usize, u32)>,
@@ -64,7 +65,7 @@ pub struct Delivery {
 
 /// An offer with a price: millionths, pieces, index.
 #[derive(Clone, Copy)]
-struct Offer {
+pub(super) struct Offer {
     price: i64,
     pieces: u64,
     index: usize,
@@ -72,15 +73,15 @@ struct Offer {
 
 /// Ordered as baskets are preferred: cheaper goods, then fewer pieces (so fewer left over), then fewer packs.
 #[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-struct Cost {
-    goods: i64,
-    pieces: u64,
-    packs: u32,
+pub(super) struct Cost {
+    pub(super) goods: i64,
+    pub(super) pieces: u64,
+    pub(super) packs: u32,
 }
 
 impl Cost {
-    const NONE: Cost = Cost { goods: 0, pieces: 0, packs: 0 };
-    const BEYOND: Cost = Cost { goods: i64::MAX, pieces: u64::MAX, packs: u32::MAX };
+    pub(super) const NONE: Cost = Cost { goods: 0, pieces: 0, packs: 0 };
+    pub(super) const BEYOND: Cost = Cost { goods: i64::MAX, pieces: u64::MAX, packs: u32::MAX };
 
     fn with(self, offer: Offer) -> Cost {
         let goods = self.goods.saturating_add(offer.price);
@@ -108,6 +109,13 @@ impl Cost {
 /// # Ok(()) }
 /// ```
 pub fn cheapest(need: u32, offers: &[Pack], delivery: Option<Delivery>) -> Result<Basket, BasketError> {
+    let ordered = order(&[Item { need, offers }], delivery).map_err(|(_, error)| error)?;
+    let basket = ordered.baskets.into_iter().next().unwrap_or_default();
+    Ok(Basket { delivery: ordered.delivery, total: ordered.total, ..basket })
+}
+
+/// The offers with a price, and those that have none.
+pub(super) fn priced(offers: &[Pack]) -> Result<(Vec<Offer>, Vec<usize>), BasketError> {
     if let Some(index) = offers.iter().position(|offer| offer.pieces == 0) {
         return Err(BasketError::PackOfNothing { index });
     }
@@ -121,42 +129,11 @@ pub fn cheapest(need: u32, offers: &[Pack], delivery: Option<Delivery>) -> Resul
             _ => left_out.push(index),
         }
     }
-    if need == 0 {
-        return Ok(basket(need, &[], 0, left_out));
-    }
-    if priced.is_empty() {
-        return Err(BasketError::NothingPriced);
-    }
-    if need > MOST {
-        return Err(BasketError::TooMany { most: MOST });
-    }
-    let table = table(need, &priced);
-    let most = table.iter().rposition(|(cost, _)| *cost != Cost::BEYOND).unwrap_or(0);
-    let most = u32::try_from(most).unwrap_or(MOST);
-    if most < need {
-        return Err(BasketError::TooMany { most });
-    }
-    let (least, bought) = plain(&table, need, &priced);
-    let fee = delivery.map_or(0, |d| d.fee.millionths().max(0));
-    let free_from = delivery.and_then(|d| d.free_from).map_or(i64::MAX, Decimal::millionths);
-    if least.goods >= free_from {
-        return Ok(basket(need, &bought, 0, left_out));
-    }
-    let total = least.goods.saturating_add(fee);
-    if free_from <= total && fee > 0 {
-        let (larger, more) = past_the_limit(need, &priced, &table, free_from, total)?;
-        if (larger.goods, larger.pieces, larger.packs) < (total, least.pieces, least.packs) {
-            return Ok(basket(need, &more, 0, left_out));
-        }
-    }
-    if Decimal::from_millionths(total).is_err() {
-        return Err(BasketError::TooMany { most: need.saturating_sub(1) });
-    }
-    Ok(basket(need, &bought, fee, left_out))
+    Ok((priced, left_out))
 }
 
 /// For every need up to `need`: the best cost, and the offer it adds to a smaller need.
-fn table(need: u32, offers: &[Offer]) -> Vec<(Cost, Option<Offer>)> {
+pub(super) fn table(need: u32, offers: &[Offer]) -> Vec<(Cost, Option<Offer>)> {
     let mut table: Vec<(Cost, Option<Offer>)> = Vec::with_capacity(need as usize + 1);
     table.push((Cost::NONE, None));
     for want in 1..=u64::from(need) {
@@ -169,68 +146,88 @@ fn table(need: u32, offers: &[Offer]) -> Vec<(Cost, Option<Offer>)> {
     table
 }
 
-fn best_for(table: &[(Cost, Option<Offer>)], want: u64) -> Cost {
+pub(super) fn best_for(table: &[(Cost, Option<Offer>)], want: u64) -> Cost {
     usize::try_from(want).ok().and_then(|want| table.get(want)).map_or(Cost::BEYOND, |(cost, _)| *cost)
 }
 
-/// The best cost for `need` when delivery is left aside, and the offers bought.
-fn plain(table: &[(Cost, Option<Offer>)], need: u32, offers: &[Offer]) -> (Cost, Vec<Offer>) {
+/// Baskets that hold `need` pieces: the search they came from, and the best of each price of goods, cheapest first.
+pub(super) struct Search {
+    /// Part-filled and full baskets by price and pieces, each with the offer that was added last.
+    done: Table<(i64, u64), Option<Offer>>,
+    /// The best full basket of each price.
+    pub(super) full: Vec<Cost>,
+}
+
+impl Search {
+    /// Every price up to `most` that a full basket can have, and no more once one costs `enough`.
+    ///
+    /// Part-filled baskets are taken up in order of their price, then of their pieces, and dropped when the cheapest way
+    /// to complete them costs more than `most`; the first full one of a price is therefore the best of it.
+    pub(super) fn of(
+        need: u32,
+        offers: &[Offer],
+        table: &[(Cost, Option<Offer>)],
+        enough: i64,
+        most: i64,
+    ) -> Result<Search, BasketError> {
+        // With the number of those met before (of equals the first is taken up) and the offer that was added.
+        let mut open = BinaryHeap::from([Reverse((Cost::NONE, 0_u32, None))]);
+        let mut met = 0;
+        let mut search = Search { done: Table::new(), full: Vec::new() };
+        while let Some(Reverse((here, _, last))) = open.pop() {
+            let place = (here.goods, here.pieces);
+            // Reached before, with no more packs.
+            if search.done.contains_key(&place) {
+                continue;
+            }
+            search.done.insert(place, last.and_then(|last: usize| offers.get(last)).copied());
+            if here.pieces >= u64::from(need) && search.full.last().is_none_or(|full| full.goods < here.goods)
+            {
+                search.full.push(here);
+                if here.goods >= enough {
+                    break;
+                }
+            }
+            if search.done.len() > MOST_TRIALS {
+                return Err(BasketError::TooAlike);
+            }
+            for (added, offer) in offers.iter().enumerate() {
+                let next = here.with(*offer);
+                let to_go = best_for(table, u64::from(need).saturating_sub(next.pieces));
+                if next.goods.saturating_add(to_go.goods) <= most {
+                    met += 1;
+                    open.push(Reverse((next, met, Some(added))));
+                }
+            }
+        }
+        Ok(search)
+    }
+
+    /// The packs of a full basket.
+    pub(super) fn bought(&self, full: Cost) -> Vec<Offer> {
+        let mut bought = Vec::new();
+        let mut at = (full.goods, full.pieces);
+        while let Some(Some(offer)) = self.done.get(&at) {
+            bought.push(*offer);
+            at = (at.0 - offer.price, at.1 - offer.pieces);
+        }
+        bought
+    }
+}
+
+/// The packs of the cheapest basket, delivery left aside.
+pub(super) fn plain(table: &[(Cost, Option<Offer>)], need: u32) -> Vec<Offer> {
     let mut want = u64::from(need);
-    let mut bought = Vec::with_capacity(offers.len());
+    let mut bought = Vec::new();
     while let Some((_, Some(offer))) = usize::try_from(want).ok().and_then(|want| table.get(want)) {
         bought.push(*offer);
         want = want.saturating_sub(offer.pieces);
     }
-    (best_for(table, u64::from(need)), bought)
+    bought
 }
 
-/// The best basket whose goods cost between `free_from` and `most`.
-///
-/// Part-filled baskets are taken up in order of their price, then of their pieces, and dropped when the cheapest way
-/// to complete them costs more than `most`; the first that satisfies both limits is therefore the best.
-fn past_the_limit(
-    need: u32,
-    offers: &[Offer],
-    table: &[(Cost, Option<Offer>)],
-    free_from: i64,
-    most: i64,
-) -> Result<(Cost, Vec<Offer>), BasketError> {
-    // With the number of those met before (of equals the first is taken up) and the offer that was added.
-    let mut open = BinaryHeap::from([Reverse((Cost::NONE, 0_u32, None))]);
-    let mut met = 0;
-    let mut done: Table<(i64, u64), Option<Offer>> = Table::new();
-    while let Some(Reverse((here, _, last))) = open.pop() {
-        let place = (here.goods, here.pieces);
-        // Reached before, with no more packs.
-        if done.contains_key(&place) {
-            continue;
-        }
-        done.insert(place, last.and_then(|last: usize| offers.get(last)).copied());
-        if here.goods >= free_from && here.pieces >= u64::from(need) {
-            let mut bought = Vec::new();
-            let mut at = place;
-            while let Some(Some(offer)) = done.get(&at) {
-                bought.push(*offer);
-                at = (at.0 - offer.price, at.1 - offer.pieces);
-            }
-            return Ok((here, bought));
-        }
-        if done.len() > MOST_TRIALS {
-            return Err(BasketError::TooAlike);
-        }
-        for (added, offer) in offers.iter().enumerate() {
-            let next = here.with(*offer);
-            let to_go = best_for(table, u64::from(need).saturating_sub(next.pieces));
-            if next.goods.saturating_add(to_go.goods) <= most {
-                met += 1;
-                open.push(Reverse((next, met, Some(added))));
-            }
-        }
-    }
-    Ok((Cost::BEYOND, Vec::new()))
-}
-
-fn basket(need: u32, bought: &[Offer], fee: i64, left_out: Vec<usize>) -> Basket {
+/// The basket of these packs, brought for nothing.
+pub(super) fn basket(need: u32, bought: &[Offer], left_out: Vec<usize>) -> Basket {
     let mut packs: Table<usize, u32> = Table::new();
     for offer in bought {
         *packs.or_insert(offer.index, 0) += 1;
@@ -245,8 +242,8 @@ fn basket(need: u32, bought: &[Offer], fee: i64, left_out: Vec<usize>) -> Basket
         pieces,
         left_over: pieces.saturating_sub(need),
         goods: money(goods),
-        delivery: money(fee),
-        total: money(goods + fee),
+        delivery: Decimal::ZERO,
+        total: money(goods),
         left_out,
     }
 }

@@ -3,8 +3,12 @@
 //! Things to buy round up.
 
 mod basket;
+mod next_season;
+mod order;
 
 pub use basket::{Basket, BasketError, Delivery, cheapest};
+pub use next_season::{FEW_TRAPS, NextSeason, SeasonTraps, next_season};
+pub use order::{Item, Order, order};
 
 use super::quantity::{Decimal, Share, Volume};
 use super::trap::Pack;

@@ -8,6 +8,8 @@ use web_sys::Storage;
 pub const PREFS: &str = "beetle-almanac/prefs";
 /// What stands in the fields of the Bench.
 pub const BENCH: &str = "beetle-almanac/bench";
+/// What was ticked off for a trip. Not of a tab: it outlives the night in which the phone shuts the page.
+pub const TRIP: &str = "beetle-almanac/trip";
 
 /// This tab's entry in the making.
 pub const DRAFT: &str = "beetle-almanac/draft";

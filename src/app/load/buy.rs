@@ -1,10 +1,11 @@
 //! What to buy: traps in the cheapest packs, for the trip and for the rest of the season, and oil for the season.
 
 use super::page::{Trip, percent};
-use super::sum::{KindNeed, MOST_WALKS, every_trap, missing, shortest, spare_kind, traps_of, walks};
+use super::store::{self, needs};
+use super::sum::{MOST_WALKS, every_trap, shortest, spare_kind, traps_of, walks};
 use crate::almanac::day::Day;
 use crate::almanac::oil::bottles;
-use crate::almanac::quantity::{Share, TypedVolume};
+use crate::almanac::quantity::{Share, TypedVolume, Volume};
 use crate::almanac::supply::{cheapest, oil_to_buy};
 use crate::almanac::trap::Pack;
 use crate::almanac::typed::{self, DayTypedError};
@@ -25,7 +26,6 @@ use crate::app::wording::en_load as w;
 use crate::app::wording::en_sums::packs as wp;
 use crate::app::wording::{en, en_typed};
 use crate::book::id::ThingId;
-use crate::book::standing::Standing;
 
 /// The section.
 pub(super) fn view(trip: Trip) -> El {
@@ -89,13 +89,6 @@ fn walks_left(trip: Trip) -> Option<u32> {
     trip.ui.walks.with(|text| typed::count(text, 0, MOST_WALKS)).ok()
 }
 
-/// The kinds to buy: the demonstration's only while nothing but its yards is on the way.
-fn needs(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
-    let mut needs = missing(standing, yards);
-    needs.retain(|need| yards.is_empty() || need.kind.is_demo() == yards.iter().all(ThingId::is_demo));
-    needs
-}
-
 /// What is to be bought of one kind, and how it is sold.
 #[derive(Clone, PartialEq)]
 struct Want {
@@ -122,9 +115,9 @@ fn kind(trip: Trip, id: ThingId, nth: usize) -> Bit {
             let spare = spare_kind(standing, &yards, &needs).as_ref() == Some(&of);
             let now = standing.kinds.get(&of);
             let packs = now.map(|now| now.kind.packs.clone()).unwrap_or_default();
-            // A used trap that is thrown away when it is full is no stock, wherever it lies.
             let reusable = now.is_some_and(|now| now.kind.reusable);
-            let stock = now.filter(|_| reusable).map_or(0, |now| now.stock);
+            let on = trip.day().unwrap_or_else(|_| trip.ui.today.get());
+            let stock = store::in_store(standing, &store::room(standing, &yards, on), &of);
             let every = (!reusable).then(|| traps_of(standing, &yards, &of));
             Want { need, spare, packs, stock, every }
         })
@@ -218,22 +211,61 @@ fn worked(want: &Want, spare: u32, store: u32, walks: Option<u32>) -> Option<Wor
     Some((big, lines))
 }
 
+/// Most months oil is good for: longer than any label says (judgement, no source).
+const MOST_MONTHS: u32 = 120;
+/// Days of a month, rather too few: oil is bought for one walk less than for one too many.
+const MONTH: u32 = 30;
+
+/// The walks oil is bought for: no more than there are until it is no longer good, where somebody typed until when.
+fn good_for(trip: Trip, months: RwSignal<String>, walks_left: u32, lines: &mut Vec<String>) -> u32 {
+    let within = || {
+        let months = months.with(|text| typed::count(text, 1, MOST_MONTHS)).ok()?;
+        let (first, yards) = (trip.day().ok()?, trip.yards());
+        let every = trip.records.book.with(|book| shortest(book.standing(), &yards))?;
+        let last = first.plus(i32::try_from(months * MONTH).ok()?);
+        Some((months, walks(first, last, every)))
+    };
+    match within() {
+        Some((months, within)) if within < walks_left => {
+            lines.push(w::good_for(months, within, walks_left));
+            within
+        }
+        _ => walks_left,
+    }
+}
+
 fn oil(trip: Trip) -> Bit {
     let spilled = RwSignal::new("10 %".to_owned());
     let ui = trip.ui;
+    let months = RwSignal::new(String::new());
     let answer = move || {
-        let count = walks_left(trip)?;
+        let walks = walks_left(trip)?;
+        let mut lines = Vec::new();
+        let count = good_for(trip, months, walks, &mut lines);
         let share: Share = spilled.with(|text| typed::share(text)).ok()?;
         let yards = trip.yards();
         let all = trip.records.book.with(|book| every_trap(book.standing(), &yards));
-        let season = oil_to_buy(count, all.oil, share, None, 0);
+        // What a walk takes varies as its share of the sum did on the trips so far.
+        let spread = trip.learned.get().map(|learned| all.oil.times(learned.spread));
+        let season = oil_to_buy(count, all.oil, share, spread, count);
         let times = f64::from(season.services) * (1.0 + season.spill_share.fraction());
-        let each = ui.volume_in_sum(season.each, times, season.high, true);
-        let sum = ui.volume_up(season.high);
-        let mut lines = vec![w::season(season.services, &each, &percent(season.spill_share), &sum)];
+        let each = ui.volume_in_sum(season.each, times, season.mean, true);
+        let sum = ui.volume_up(season.mean);
+        lines.insert(0, w::season(season.services, &each, &percent(season.spill_share), &sum));
+        if let Some(spread) = spread {
+            let give = season.high.millilitres() - season.mean.millilitres();
+            let low = Volume::from_millilitres(season.mean.millilitres() - give).unwrap_or_default();
+            let (low, high) = (ui.volume(low), ui.volume_up(season.high));
+            lines.push(w::season_span(&low, &high, &ui.volume(spread), count));
+        }
+        let mut buy = season.high;
+        if let Some(held) = trip.oil_in_store() {
+            buy = Volume::from_millilitres(buy.millilitres() - held.oil().millilitres()).unwrap_or_default();
+            lines.push(w::season_store(&ui.volume(held.oil()), &ui.volume_up(buy)));
+        }
+        let sum = ui.volume_up(buy);
         let bottle = trip.bottle().map(TypedVolume::volume);
-        if let Some((bottle, count)) = bottle.and_then(|bottle| Some((bottle, bottles(season.high, bottle)?)))
-        {
+        if let Some((bottle, count)) = bottle.and_then(|bottle| Some((bottle, bottles(buy, bottle)?))) {
             lines.push(w::bottles(count, &ui.volume(bottle)));
         }
         if all.unknown > 0 {
@@ -244,6 +276,10 @@ fn oil(trip: Trip) -> Bit {
     Bit::Many(vec![
         el("h3").text(w::OIL_TO_BUY).into(),
         says::field(ui, "load-spilled", w::SPILLED, (spilled, spilled), Reads::Share, false).view().into(),
+        says::field(ui, "load-months", w::GOOD_FOR, (months, months), Reads::Count(1, MOST_MONTHS), true)
+            .hint(w::GOOD_FOR_HINT)
+            .view()
+            .into(),
         Answer::of(w::SEASON_OIL, answer).why(w::SEASON_WHY).view().into(),
     ])
 }

@@ -1,9 +1,13 @@
 //! What to carry and what to buy, from the records.
 
+pub mod store;
 pub mod sum;
+pub mod ticks;
 
 #[cfg(target_arch = "wasm32")]
 mod buy;
+#[cfg(target_arch = "wasm32")]
+mod learned;
 #[cfg(target_arch = "wasm32")]
 pub mod page;
 #[cfg(target_arch = "wasm32")]

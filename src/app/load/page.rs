@@ -1,6 +1,6 @@
 //! The Load: which day, which yards, what it takes.
 
-use super::{buy, trip};
+use super::{buy, learned, store, trip};
 use crate::almanac::day::Day;
 use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::{Share, TypedVolume};
@@ -25,6 +25,8 @@ use crate::app::wording::en_load as w;
 use crate::app::wording::{en, en_typed};
 use crate::book::entry::{KeeperChange, What};
 use crate::book::id::ThingId;
+use crate::book::oil_used::Learned;
+use crate::book::store_room::Held;
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 
@@ -37,9 +39,11 @@ pub(super) struct Trip {
     day: RwSignal<String>,
     /// Yards that were ticked off.
     off: RwSignal<Vec<ThingId>>,
-    reserve: RwSignal<String>,
+    pub(super) reserve: RwSignal<String>,
     /// Spare traps as typed: brought and bought.
     pub(super) spare: RwSignal<String>,
+    /// What earlier trips tell of the reserve.
+    pub(super) learned: Memo<Option<Learned>>,
     bottle: RwSignal<String>,
     bottle_unit: RwSignal<String>,
 }
@@ -66,6 +70,12 @@ impl Trip {
     /// Spare traps; none while the field cannot be read.
     pub(super) fn spares(self) -> Option<u32> {
         self.spare.with(|text| typed::count(text, 0, MOST_PIECES)).ok()
+    }
+
+    /// Oil in store on the day of the trip; none where none was ever written down.
+    pub(super) fn oil_in_store(self) -> Option<Held> {
+        let (day, yards) = (self.day().ok()?, self.yards());
+        self.records.book.with(|book| store::room(book.standing(), &yards, day).oil())
     }
 
     /// Bottle size; none while the field is empty or cannot be read.
@@ -120,6 +130,7 @@ fn full(ui: Ui, records: Records) -> Bit {
         ui.trip_day.set(today.to_string());
     }
     let trip = Trip {
+        learned: learned::memo(records),
         ui,
         records,
         day: ui.trip_day,

@@ -2,17 +2,23 @@
 
 use super::page::{Trip, cautions, percent, tick};
 use super::sum::{self, Load, YardLoad};
+use super::{learned, store, ticks};
+use crate::almanac::day::Day;
 use crate::almanac::oil::{OilForVisit, Service};
+use crate::almanac::quantity::Volume;
+use crate::almanac::typed;
 use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::says;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::{Memo, RwSignal, effect_since};
+use crate::app::graph::{Memo, effect_since};
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::notice::Notice;
+use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_bench::yard::step_sum;
 use crate::app::wording::en_load as w;
+use crate::book::baited::past_due;
 
 /// The answers, then each yard.
 pub(super) fn view(trip: Trip) -> Bit {
@@ -40,8 +46,9 @@ pub(super) fn view(trip: Trip) -> Bit {
     let yards = live(move || {
         load.with(|load| {
             let mut bits = Vec::new();
+            let day = trip.day().ok();
             for yard in load.as_ref().map_or(&[][..], |load| &load.yards) {
-                yard_view(trip, yard, &mut bits);
+                yard_view(trip, yard, day, &mut bits);
             }
             Bit::Many(bits)
         })
@@ -57,10 +64,11 @@ pub(super) fn view(trip: Trip) -> Bit {
         .class("card")
         .kid(none)
         .kid(oil.mark("load-oil").view())
+        .kid(learned::view(trip))
         .kid(cautions())
         .kid(traps.mark("load-traps").view())
         .kid(spares)
-        .kid(things());
+        .kid(things(trip));
     let yards_card = el("section").class("card").kid(el("h2").text(w::YARD_BY_YARD)).kid(yards);
     Bit::Many(vec![trip_card.into(), yards_card.into()])
 }
@@ -90,7 +98,21 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
     if load.unknown > 0 {
         lines.push(w::unknown(load.unknown));
     }
+    if let Some(held) = trip.oil_in_store() {
+        lines.push(w::oil_store(&ui.volume(held.oil()), &short(ui, load.carry, held.oil())));
+        if held.past > 0.0 {
+            lines.push(w::oil_past(&ui.volume(Volume::from_millilitres(held.past).unwrap_or_default())));
+        }
+    }
     lines
+}
+
+/// What is wanted beyond what is there; nothing where that is enough.
+pub(super) fn short(ui: Ui, need: Volume, held: Volume) -> String {
+    match Volume::from_millilitres(need.millilitres() - held.millilitres()) {
+        Ok(short) if short > Volume::ZERO => ui.volume_up(short),
+        _ => String::new(),
+    }
 }
 
 fn need_lines(trip: Trip, oil: &OilForVisit, lines: &mut Vec<String>) {
@@ -113,13 +135,25 @@ fn bring(trip: Trip, load: &Load) -> Worked {
         big = w::traps(load.place + spare);
         lines.push(w::spare(spare));
     }
+    if let Some((spare, day)) = trip.spares().zip(trip.day().ok()) {
+        let yards = trip.yards();
+        let kinds = trip.records.book.with(|book| store::by_kind(book.standing(), &yards, spare, day));
+        for kind in kinds {
+            let typed = trip.ui.in_store.with(|all| {
+                let typed = all.iter().find(|(id, _)| *id == kind.kind);
+                typed.and_then(|(_, text)| typed::count(text, 0, MOST_PIECES).ok())
+            });
+            let store = typed.unwrap_or(kind.store);
+            lines.push(w::of_kind(&isolated(&kind.name), kind.place, kind.spare, store));
+        }
+    }
     if load.disposable > 0 {
         lines.push(w::disposable(load.disposable));
     }
     (big, lines)
 }
 
-fn yard_view(trip: Trip, yard: &YardLoad, bits: &mut Vec<Bit>) {
+fn yard_view(trip: Trip, yard: &YardLoad, day: Option<Day>, bits: &mut Vec<Bit>) {
     let mut lines = Vec::new();
     if let Some(since) = yard.resting {
         lines.push(w::resting(&en::date(since)));
@@ -137,16 +171,37 @@ fn yard_view(trip: Trip, yard: &YardLoad, bits: &mut Vec<Bit>) {
             lines.push(w::unknown(yard.need.oil.unknown));
         }
     }
+    // Bait breeds beetles whether or not trap work rests.
+    trip.records.book.with(|book| {
+        let standing = book.standing();
+        let (mut bait, mut patty) = (Vec::new(), Vec::new());
+        for (hive, baited) in day.map(|day| past_due(standing, &yard.yard, day)).unwrap_or_default() {
+            let tag = standing.hives.get(&hive).map_or("", |hive| &hive.tag);
+            let of = if baited.patty { &mut patty } else { &mut bait };
+            of.push(isolated(tag));
+        }
+        for (what, hives) in [(w::BAIT_OUT, bait), (w::PATTY_OUT, patty)] {
+            if !hives.is_empty() {
+                lines.push(w::out_by_then(what, &hives.join(", ")));
+            }
+        }
+    });
     let list = el("ul").class("tabular").kids(lines.iter().map(|line| el("li").text(line)));
     bits.push(el("h3").text(&isolated(&yard.name)).into());
     bits.push(list.into());
 }
 
-/// A list to tick off while the car is loaded. Ticks stay as long as the page is open, a locked screen included.
-fn things() -> El {
-    let ticks = w::THINGS.map(|thing| {
-        let done = RwSignal::new(false);
-        tick(thing, move || done.get(), move |on| done.set(on))
-    });
+/// A list to tick off while the car is loaded. Ticks outlive the page and are of one trip: another day begins with none.
+fn things(trip: Trip) -> El {
+    let (day, kept) = (trip.ui.trip_day, trip.ui.trip_ticks);
+    let mut ticks = Vec::new();
+    for (nth, thing) in w::THINGS.into_iter().enumerate() {
+        let done = move || day.with(|day| kept.with(|kept| ticks::ticked(kept, day, nth)));
+        let set = move |on: bool| {
+            let now = day.with_untracked(|day| kept.with_untracked(|kept| ticks::with(kept, day, nth, on)));
+            kept.set(now);
+        };
+        ticks.push(tick(thing, done, set));
+    }
     el("fieldset").class("choice").kid(el("legend").text(w::ALSO)).kids(ticks)
 }

@@ -59,7 +59,7 @@ pub const USED_AGAIN: &str =
 /// Field.
 pub const STORE: &str = "Traps in store";
 /// Why that number.
-pub const STORE_WHY: &str = "In store: traps used again that you took out of hives “to stock” and have not put in since. The book does not know what you bought or threw out: type what is really there. “At most” is as if every trap were thrown away and a new one put in on every walk.";
+pub const STORE_WHY: &str = "In store: traps used again that you took out of hives “to stock” and have not put in since, and what you wrote down under Stock as bought, less what you wrote down as used up, by the name of the kind. Traps bought and put into hives since are not taken off by themselves: type what is really there. “At most” is as if every trap were thrown away and a new one put in on every walk.";
 /// Field.
 pub const SEASON_END: &str = "Last day of trap work, about";
 /// Before what it costs.
@@ -122,6 +122,57 @@ pub fn wanting(count: u32) -> String {
     ["Places without a trap: ", &count.to_string()].concat()
 }
 
+/// Field.
+pub const GOOD_FOR: &str = "Oil is good for, in months";
+/// What it is for.
+pub const GOOD_FOR_HINT: &str = "As its bottle says. May stay empty: then nothing is capped.";
+
+/// "It is good for 3 months: that is 6 of 10 walks. Buy the rest later."
+pub fn good_for(months: u32, walks: u32, of: u32) -> String {
+    let months = counted(months, "month", "months");
+    [
+        "It is good for ",
+        &months,
+        ": that is ",
+        &whole(walks),
+        " of ",
+        &counted(of, "walk", "walks"),
+        ". Buy the rest later.",
+    ]
+    .concat()
+}
+
+/// "Estimate from your trips: 4.6 L to 5.5 L, 2 standard deviations of 90 mL a walk either way, × √10".
+pub fn season_span(low: &str, high: &str, spread: &str, walks: u32) -> String {
+    let walks = whole(walks);
+    [
+        "Estimate from your trips: ",
+        low,
+        " to ",
+        high,
+        ", 2 standard deviations of ",
+        spread,
+        " a walk either way × √",
+        &walks,
+    ]
+    .concat()
+}
+
+/// "− 500 mL in store = 4.5 L".
+pub fn season_store(held: &str, buy: &str) -> String {
+    ["− ", held, " in store =\u{a0}", buy].concat()
+}
+
+/// Lead of the hives whose bait is due out.
+pub const BAIT_OUT: &str = "Take the bait out of";
+/// Lead of those with a patty.
+pub const PATTY_OUT: &str = "Take the patty out of";
+
+/// "Take the patty out of: hive 3, 7. Bags or a tub with a lid".
+pub fn out_by_then(what: &str, hives: &str) -> String {
+    [what, ": ", hives, " (bring a tub or bags that shut)"].concat()
+}
+
 /// Trap work is paused.
 pub fn resting(since: &str) -> String {
     ["Trap work is paused since ", since, ": nothing is due."].concat()
@@ -180,6 +231,79 @@ pub fn spare(count: u32) -> String {
 pub fn disposable(count: u32) -> String {
     [&count.to_string(), " more if you replace the full ones instead of topping up"].concat()
 }
+
+/// "Slim: 4 + 2 to spare = 6; in store 3, short by 3".
+pub fn of_kind(name: &str, place: u32, spare: u32, store: u32) -> String {
+    let all = place.saturating_add(spare);
+    let mut said = [name, ": ", &whole(place)].concat();
+    if spare > 0 {
+        said.push_str(&[" + ", &whole(spare), " to spare =\u{a0}", &whole(all)].concat());
+    }
+    let short = all.saturating_sub(store);
+    let short = if short > 0 { ["short by ", &whole(short)].concat() } else { "enough".to_owned() };
+    said.push_str(&["; in store ", &whole(store), ", ", &short].concat());
+    said
+}
+
+/// "In store: 500 mL, short by 100 mL"; `short` is empty where it is enough.
+pub fn oil_store(held: &str, short: &str) -> String {
+    let lead = ["In store: ", held, ", "].concat();
+    if short.is_empty() { [&lead, "enough"].concat() } else { [&lead, "short by ", short].concat() }
+}
+
+/// "In store, but past its day and not counted: 500 mL".
+pub fn oil_past(held: &str) -> String {
+    ["In store, but past its day and not counted: ", held].concat()
+}
+
+/// Key to the record of a trip.
+pub const CAME_HOME: &str = "What came home";
+/// What it is for.
+pub const CAME_HOME_WHY: &str =
+    "Write down what oil you took and what came home. After three trips the reserve is learned from that.";
+
+/// "Your last 5 trips took 8 % more oil than the sum of what was done (from 2 % less to 15 % more)".
+pub fn trips_took(trips: u32, mean: &str, least: &str, most: &str) -> String {
+    let trips = counted(trips, "trip", "trips");
+    [
+        "Your last ",
+        &trips,
+        " took ",
+        mean,
+        " oil than the sum of what was done (from ",
+        least,
+        " to ",
+        most,
+        "), ",
+    ]
+    .concat()
+}
+
+/// "8 % more", "2 % less".
+pub fn more_or_less(share: &str, less: bool) -> String {
+    [share, if less { " less" } else { " more" }].concat()
+}
+
+/// "11 mL for each trap filled."
+pub fn each_filled(each: &str) -> String {
+    [each, " for each trap filled."].concat()
+}
+
+/// "Estimate: a reserve of 20 % would do on nearly every trip."
+pub fn learned_reserve(share: &str, beyond: bool) -> String {
+    if beyond {
+        return ["Estimate: not even a reserve of ", share, " would do on nearly every trip."].concat();
+    }
+    ["Estimate: a reserve of ", share, " would do on nearly every trip."].concat()
+}
+
+/// "Reckon with 20 %".
+pub fn reckon_with(share: &str) -> String {
+    ["Reckon with ", share].concat()
+}
+
+/// How the learned reserve is worked out.
+pub const LEARNED_WHY: &str = "For each of your last trips, twelve at most: oil taken less oil that came home, divided by what the book says was filled that day, by kind and level. The reserve is the mean of that and two standard deviations, up to the next 5 %: an estimate that is too small on about one trip in forty if trips vary as they did. From three trips on; before that, a quarter is our judgement. A day with a trap nobody has measured is left out.";
 
 /// "need 4 + 2 to spare = 6".
 pub fn need(need: u32, spare: u32) -> String {

@@ -4,9 +4,9 @@ use super::sheet::{demo_mark, list, table, yard_name};
 use crate::almanac::day::Day;
 use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::TypedVolume;
-use crate::app::el::{Bit, el};
+use crate::app::el::{Bit, El, el};
 use crate::app::ledger::words::isolated;
-use crate::app::load::sum;
+use crate::app::load::{sum, ticks};
 use crate::app::state::Ui;
 use crate::app::wording::en_hive::depth_word;
 use crate::app::wording::en_papers::truck as w;
@@ -25,7 +25,7 @@ pub(super) fn view(ui: Ui, book: &Book, yard: &ThingId, day: Day) -> Bit {
         el("h2").text(&[&yard_name(book, yard), ", ", &en::date(day)].concat()).into(),
         demo_mark(yard).into(),
         el("h3").text(w::LOAD).into(),
-        list("paper-ticks", &to_load(ui, book, yard, day)).into(),
+        to_load(ui, book, yard, day).into(),
         el("h3").text(w::HIVES).into(),
         table(&w::COLUMNS, rows).into(),
         el("p").class("small").text(w::MARKS).into(),
@@ -33,7 +33,8 @@ pub(super) fn view(ui: Ui, book: &Book, yard: &ThingId, day: Day) -> Bit {
     ])
 }
 
-fn to_load(ui: Ui, book: &Book, yard: &ThingId, day: Day) -> Vec<String> {
+/// The list to tick off; what was ticked for a trip of that day is ticked here too.
+fn to_load(ui: Ui, book: &Book, yard: &ThingId, day: Day) -> El {
     let keeper = &book.standing().keeper;
     let unit = ui.prefs.get().volume;
     let reserve = keeper.reserve.unwrap_or(USUAL_RESERVE);
@@ -50,10 +51,14 @@ fn to_load(ui: Ui, book: &Book, yard: &ThingId, day: Day) -> Vec<String> {
     if load.disposable > 0 {
         lines.push(en_load::disposable(load.disposable));
     }
-    for thing in en_load::THINGS {
-        lines.push(thing.to_owned());
+    let mut list = list("paper-ticks", &lines);
+    let of_day = day.to_string();
+    for (nth, thing) in en_load::THINGS.into_iter().enumerate() {
+        let line = el("li").text(thing);
+        let ticked = ui.trip_ticks.with(|kept| ticks::ticked(kept, &of_day, nth));
+        list = list.kid(if ticked { line.class("paper-ticked") } else { line });
     }
-    lines
+    list
 }
 
 fn hive(row: &Row, hive: &HiveNow, day: Day) -> Vec<Bit> {

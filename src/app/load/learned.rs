@@ -1,0 +1,59 @@
+//! What trips taught of the reserve, and the way to write down the next one.
+
+use super::page::{Trip, percent};
+use crate::app::edge;
+use crate::app::edge::locale;
+use crate::app::el::{Bit, el, live};
+use crate::app::graph::{Memo, RwSignal, untrack};
+use crate::app::parts::key::{Key, link};
+use crate::app::parts::notice;
+use crate::app::place::Place;
+use crate::app::records::Records;
+use crate::app::wording::en_load as w;
+use crate::book::oil_used::{self, Learned};
+use crate::book::record::Blank;
+
+/// What the trips say; worked out once the page is drawn, since it is one pass over the whole log.
+pub(super) fn memo(records: Records) -> Memo<Option<Learned>> {
+    let drawn = RwSignal::new(false);
+    edge::after_paint(move || drawn.set(true));
+    Memo::new(move || {
+        let learn = || records.book.with(|book| oil_used::learned(&oil_used::trips(book)));
+        drawn.get().then(learn).flatten()
+    })
+}
+
+/// Under the oil to carry.
+pub(super) fn view(trip: Trip) -> Bit {
+    let learned = trip.learned;
+    let told = live(move || learned.get().map(|learned| untrack(|| said(trip, &learned))));
+    // Whoever drives home tonight has something to write down; before the day nothing came home.
+    let home = live(move || {
+        let there = trip.day().is_ok_and(|day| day <= trip.ui.today.get());
+        there.then(|| {
+            let way = link(w::CAME_HOME, &Place::Write(Blank::Trip, None)).test_id("load-home");
+            el("div").kid(el("p").class("keys").kid(way)).kid(notice::why(w::CAME_HOME_WHY))
+        })
+    });
+    Bit::Many(vec![told, home])
+}
+
+fn said(trip: Trip, learned: &Learned) -> Bit {
+    let beside = |ratio: f64| w::more_or_less(&locale::percent((ratio - 1.0).abs(), 0), ratio < 1.0);
+    let trips = u32::try_from(learned.trips).unwrap_or(u32::MAX);
+    let (least, most) = learned.ends;
+    let took = w::trips_took(trips, &beside(learned.mean), &beside(least), &beside(most));
+    let took = [took, w::each_filled(&trip.ui.volume(learned.each))].concat();
+    let (reserve, share) = (learned.reserve, percent(learned.reserve));
+    let estimate = w::learned_reserve(&share, learned.beyond);
+    let key = live(move || {
+        (trip.reserve() != reserve).then(|| {
+            let take = move || trip.reserve.set([&reserve.percent().to_string(), " %"].concat());
+            el("p")
+                .class("keys")
+                .kid(Key::new(w::reckon_with(&percent(reserve)), take).mark("load-learned").view())
+        })
+    });
+    let told = el("p").test_id("load-trips").text(&[&took, " ", &estimate].concat());
+    Bit::Many(vec![told.into(), notice::why(w::LEARNED_WHY).into(), key])
+}

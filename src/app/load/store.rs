@@ -1,0 +1,134 @@
+//! What the store holds of what is brought and bought.
+
+use super::sum::{KindNeed, missing, spare_kind};
+use crate::almanac::day::Day;
+use crate::app::kinds::{kind_name, same_name};
+use crate::book::id::ThingId;
+use crate::book::standing::Standing;
+use crate::book::store_room::StoreRoom;
+
+/// Traps of one kind to bring.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KindLoad {
+    /// Which.
+    pub kind: ThingId,
+    /// Its name, as people read it.
+    pub name: String,
+    /// Missing from hives, and places without one.
+    pub place: u32,
+    /// To spare.
+    pub spare: u32,
+    /// In store, as far as the book knows.
+    pub store: u32,
+}
+
+/// The kinds to bring and buy: the demonstration's only while nothing but its yards is on the way.
+pub fn needs(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
+    let mut needs = missing(standing, yards);
+    needs.retain(|need| yards.is_empty() || need.kind.is_demo() == only_demo(yards));
+    needs
+}
+
+/// The store on `day` that these yards are served from.
+pub fn room(standing: &Standing, yards: &[ThingId], day: Day) -> StoreRoom {
+    StoreRoom::of(standing, day, !yards.is_empty() && only_demo(yards))
+}
+
+fn only_demo(yards: &[ThingId]) -> bool {
+    yards.iter().all(ThingId::is_demo)
+}
+
+/// Good traps of `kind` in store as far as the book knows: bought less used up, and those used again that were taken out of
+/// hives. A used trap that is thrown away when it is full is no stock, wherever it lies.
+pub fn in_store(standing: &Standing, room: &StoreRoom, kind: &ThingId) -> u32 {
+    let name = kind_name(standing, kind);
+    let bought = room.traps(&|item| same_name(item, &name)).pieces();
+    let out = standing.kinds.get(kind).filter(|now| now.kind.reusable).map_or(0, |now| now.stock);
+    bought.saturating_add(out)
+}
+
+/// What is brought of each kind that is wanted or lies in store, `spare` traps of the kind that [`spare_kind`] names. Traps
+/// for places that no kind is known for are in none.
+pub fn by_kind(standing: &Standing, yards: &[ThingId], spare: u32, day: Day) -> Vec<KindLoad> {
+    let (needs, room) = (needs(standing, yards), room(standing, yards, day));
+    let spares = spare_kind(standing, yards, &needs);
+    let mut kinds = Vec::new();
+    for need in needs {
+        let spare = if spares.as_ref() == Some(&need.kind) { spare } else { 0 };
+        let store = in_store(standing, &room, &need.kind);
+        if need.traps + spare + store > 0 {
+            let name = kind_name(standing, &need.kind);
+            kinds.push(KindLoad { kind: need.kind, name, place: need.traps, spare, store });
+        }
+    }
+    kinds
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::almanac::quantity::Decimal;
+    use crate::app::ledger::words::tests::{book, today};
+    use crate::book::entry::{Entry, What};
+    use crate::book::record::{Answer, Blank, Record};
+
+    fn yards(standing: &Standing) -> Vec<ThingId> {
+        standing.yards.keys().cloned().collect()
+    }
+
+    #[test]
+    fn each_kind_is_a_line_and_all_lines_are_what_is_brought() {
+        let book = book();
+        let mut standing = book.standing().clone();
+        for hive in standing.hives.values_mut().filter(|hive| hive.alive()) {
+            hive.boxes[0].wants += 1;
+        }
+        let all = yards(&standing);
+        let brought = super::super::sum::load(
+            &standing,
+            &all,
+            today(),
+            crate::almanac::quantity::Share::NONE,
+            None,
+            crate::almanac::quantity::VolumeUnit::Millilitre,
+        );
+        let kinds = by_kind(&standing, &all, brought.spare, today());
+        assert_eq!(kinds.len(), 2);
+        assert_eq!(kinds.iter().map(|kind| kind.place).sum::<u32>(), brought.place);
+        assert_eq!(kinds.iter().map(|kind| kind.spare).sum::<u32>(), brought.spare);
+        assert!(kinds.iter().all(|kind| kind.place > 0) && kinds.iter().any(|kind| kind.spare == 0));
+    }
+
+    #[test]
+    fn what_was_bought_under_the_name_of_a_kind_is_in_its_store() {
+        let mut book = book();
+        let kind = book.standing().kinds.keys().next().unwrap().clone();
+        let name = kind_name(book.standing(), &kind);
+        let mut record = Record::empty(Blank::Stock, Vec::new());
+        record.answers[0] = Some(Answer::Text([" ", &name.to_uppercase()].concat()));
+        record.answers[1] = Some(Answer::Number(Decimal::whole(12), 0));
+        record.answers[2] = Some(Answer::Word(0));
+        // A line of the demonstration, as the yards are.
+        let first = book.log().entries().find(|entry| entry.is_demo()).unwrap().id.writer().clone();
+        let entry = Entry {
+            id: crate::book::id::EntryId::new(first, book.log().next_n()).unwrap(),
+            day: today(),
+            at: crate::almanac::day::Stamp::midnight(today()),
+            by: None,
+            yard: None,
+            replaces: None,
+            bulk: None,
+            what: What::Record(record),
+        };
+        let all = yards(book.standing());
+        let before = in_store(book.standing(), &room(book.standing(), &all, today()), &kind);
+        book.add(vec![entry]);
+        let standing = book.standing();
+        assert_eq!(in_store(standing, &room(standing, &all, today()), &kind), before + 12);
+        assert_eq!(
+            in_store(standing, &room(standing, &[], today()), &kind),
+            before,
+            "not of the keeper's own"
+        );
+    }
+}

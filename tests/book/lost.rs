@@ -1,0 +1,46 @@
+//! Traps that the wind or a bear took, of those that hung.
+
+use crate::support::{day, pen};
+use crate::{Yard, trap};
+use beetle_almanac::book::entry::{Did, TrapsWent, What};
+use beetle_almanac::book::lost::{Lost, lost};
+
+fn of(yard: &Yard, from: &str) -> (u32, u32) {
+    let [Lost { kind, lost, of }] = &lost(&yard.book, day(from), false)[..] else { panic!("one kind hangs") };
+    assert_eq!(*kind, yard.kind());
+    (*lost, *of)
+}
+
+#[test]
+fn a_trap_that_went_missing_and_was_put_back_is_one_that_was_lost() {
+    let mut yard = Yard::with(&["1", "2"], day("2026-05-01"), &trap());
+    assert_eq!(of(&yard, "2026-05-01"), (0, 8));
+    yard.log("1", day("2026-05-10"), Did::Missing, (None, None));
+    assert_eq!(of(&yard, "2026-05-01"), (4, 8), "four of eight");
+    // Found missing again on the next walk: it is no other trap.
+    yard.log("1", day("2026-05-20"), Did::Missing, (None, None));
+    assert_eq!(of(&yard, "2026-05-01"), (4, 8));
+    yard.log("1", day("2026-05-21"), Did::Replaced, (None, Some(50)));
+    assert_eq!(of(&yard, "2026-05-01"), (4, 12), "four hang in their stead");
+    assert_eq!(of(&yard, "2026-05-11"), (0, 8), "that was before");
+}
+
+#[test]
+fn traps_taken_off_as_lost_are_lost_and_those_that_went_to_stock_are_not() {
+    let mut yard = Yard::with(&["1", "2"], day("2026-05-01"), &trap());
+    let on = day("2026-05-10");
+    for (tag, went) in [("1", TrapsWent::Lost), ("2", TrapsWent::Stock)] {
+        let hive = yard.hive(tag);
+        let traps = yard.book.standing().hives[&hive].traps().map(|trap| trap.id.clone()).take(2).collect();
+        let off = What::TrapsOff { hive, traps, went };
+        let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, off).unwrap();
+        yard.book.add(entries);
+    }
+    assert_eq!(of(&yard, "2026-05-01"), (2, 6));
+    let hive = yard.hive("1");
+    let part = yard.book.standing().hives[&hive].boxes[1].id.clone();
+    let off = yard.book.box_off(&pen("aa", on), on, on, &hive, &part, TrapsWent::Lost).unwrap();
+    yard.book.add(off);
+    assert_eq!(of(&yard, "2026-05-01"), (4, 6));
+    assert_eq!(lost(&yard.book, day("2026-05-01"), true), [], "nothing of the demonstration");
+}

@@ -1,0 +1,144 @@
+//! Oil that was taken along and came home, beside what was filled in on that day.
+
+use crate::support::{day, pen};
+use crate::{Yard, trap};
+use beetle_almanac::almanac::day::Day;
+use beetle_almanac::almanac::quantity::{Decimal, Share, Volume};
+use beetle_almanac::almanac::trap::TrapKind;
+use beetle_almanac::book::entry::Did;
+use beetle_almanac::book::oil_used::{Learned, TRIPS_MOST, TripUse, learned, trips};
+use beetle_almanac::book::record::{Answer, Blank, Record};
+
+fn ml(value: f64) -> Volume {
+    Volume::from_millilitres(value).unwrap()
+}
+
+/// Writes down a trip: oil taken and oil brought home, in mL.
+fn trip(yard: &mut Yard, on: Day, taken: Option<u32>, back: Option<u32>) {
+    let mut record = Record::empty(Blank::Trip, Vec::new());
+    for (field, answer) in Blank::Trip.fields().iter().zip(&mut record.answers) {
+        let number = match field.name {
+            "oil_taken" => taken,
+            "oil_back" => back,
+            "traps_taken" => Some(4),
+            _ => None,
+        };
+        *answer = number.map(|number| Answer::Number(Decimal::whole(number), 0));
+    }
+    let entries = yard.book.record(&pen("aa", on), on, on, None, record).unwrap();
+    yard.book.add(entries);
+}
+
+/// A lidded trap of 20 mL that is topped up.
+fn reusable() -> TrapKind {
+    TrapKind { reusable: true, ..trap() }
+}
+
+#[test]
+fn four_traps_were_filled_and_what_came_home_says_what_it_took() {
+    let mut yard = Yard::with(&["1", "2"], day("2026-07-01"), &reusable());
+    let on = day("2026-07-10");
+    assert_eq!(trips(&yard.book), []);
+    trip(&mut yard, on, Some(150), Some(60));
+    assert_eq!(trips(&yard.book), [], "nothing was filled on that day");
+    // 4 traps from 35 % to 50 % of 20 mL: 12 mL; and 4 anew: 40 mL.
+    yard.log("1", on, Did::ToppedUp, (Some(35), Some(50)));
+    yard.log("2", on, Did::Replaced, (None, Some(50)));
+    yard.log("2", on.plus(1), Did::Replaced, (None, Some(50)));
+    let [found] = trips(&yard.book)[..] else { panic!("one trip") };
+    assert_eq!((found.day, found.used, found.services), (on, ml(90.0), 8));
+    assert!((found.sum.millilitres() - 52.0).abs() < 1e-9);
+    // A second bottle of the same day.
+    trip(&mut yard, on, Some(20), Some(0));
+    assert_eq!(trips(&yard.book)[0].used, ml(110.0));
+}
+
+#[test]
+fn a_level_nobody_read_is_the_one_the_trap_has_sunk_to_and_else_a_whole_fill() {
+    let mut yard = Yard::with(&["1"], day("2026-07-01"), &reusable());
+    let on = day("2026-07-05");
+    trip(&mut yard, on, Some(100), Some(50));
+    yard.log("1", on, Did::ToppedUp, (None, Some(50)));
+    assert!((trips(&yard.book)[0].sum.millilitres() - 40.0).abs() < 1e-9, "4 × 10 mL, nothing known");
+    // Ten per cent of the depth in five days, read on the 10th; five days later it stands at 40 % again.
+    yard.log("1", day("2026-07-10"), Did::ToppedUp, (Some(40), Some(50)));
+    let later = day("2026-07-15");
+    trip(&mut yard, later, Some(100), Some(90));
+    yard.log("1", later, Did::ToppedUp, (None, Some(50)));
+    assert!((trips(&yard.book)[1].sum.millilitres() - 8.0).abs() < 1e-9);
+}
+
+#[test]
+fn what_cannot_be_known_leaves_its_day_out() {
+    let mut yard = Yard::with(&["1"], day("2026-07-01"), &TrapKind { capacity: None, ..trap() });
+    let on = day("2026-07-10");
+    trip(&mut yard, on, Some(100), Some(50));
+    yard.log("1", on, Did::Replaced, (None, Some(50)));
+    assert_eq!(trips(&yard.book), [], "nobody has measured the trap");
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    yard.log("1", on, Did::Replaced, (None, Some(50)));
+    trip(&mut yard, on, None, None);
+    assert_eq!(trips(&yard.book), [], "of traps alone");
+    trip(&mut yard, on, Some(100), None);
+    assert_eq!(trips(&yard.book), [], "nobody wrote down what came home");
+}
+
+#[test]
+fn two_phones_wrote_the_same_work_down_and_it_took_its_oil_once() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    let on = day("2026-07-10");
+    trip(&mut yard, on, Some(100), Some(50));
+    let mut other = Yard { book: yard.book.clone(), id: yard.id.clone(), start: yard.start };
+    yard.log("1", on, Did::Replaced, (None, Some(50)));
+    let hive = other.hive("1");
+    let work = beetle_almanac::book::entry::Check {
+        hive,
+        traps: None,
+        did: Did::Replaced,
+        before: None,
+        after: Some(Share::HALF),
+        count: None,
+        note: None,
+    };
+    let entries = other.book.check(&pen("bb", on), on, on, work).unwrap();
+    other.book.add(entries.clone());
+    yard.book.add(entries);
+    assert_eq!(trips(&yard.book), trips(&other.book));
+    assert_eq!((trips(&yard.book)[0].sum, trips(&yard.book)[0].services), (ml(40.0), 4));
+}
+
+#[test]
+fn only_the_newest_trips_count() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    for nth in 0..15 {
+        let on = day("2026-07-02").plus(nth);
+        yard.log("1", on, Did::Replaced, (None, Some(50)));
+        trip(&mut yard, on, Some(100), Some(50));
+    }
+    let found = trips(&yard.book);
+    assert_eq!((found.len(), found[0].day), (TRIPS_MOST, day("2026-07-05")));
+}
+
+/// Worked by hand: ratios 1.00, 1.10 and 1.20 have the mean 1.10 and the sample standard deviation 0.10; 10 % + 2 × 10 % = 30 %.
+#[test]
+fn the_learned_reserve_is_mean_and_two_standard_deviations_up_to_the_next_five() {
+    let trip = |used: f64| TripUse { day: day("2026-07-01"), used: ml(used), sum: ml(100.0), services: 10 };
+    let of = |used: &[f64]| learned(&used.iter().map(|used| trip(*used)).collect::<Vec<_>>());
+    let near = |one: f64, other: f64| (one - other).abs() < 1e-9;
+    let Some(Learned { trips, mean, spread, ends, each, reserve, beyond }) = of(&[100.0, 110.0, 120.0])
+    else {
+        panic!("three trips are enough")
+    };
+    assert!(near(mean, 1.1) && near(spread, 0.1) && near(ends.0, 1.0) && near(ends.1, 1.2));
+    assert!(near(each.millilitres(), 11.0));
+    assert_eq!((trips, reserve, beyond), (3, Share::from_percent(Decimal::whole(30)).unwrap(), false));
+    let reserve = |used: &[f64]| of(used).map(|learned| learned.reserve.percent().as_f64());
+    assert_eq!(of(&[100.0, 110.0]), None, "two are too few");
+    assert_eq!(reserve(&[105.0, 105.0, 105.0]), Some(5.0), "no more than the step it is");
+    assert_eq!(reserve(&[105.1, 105.1, 105.1]), Some(10.0));
+    assert_eq!(reserve(&[60.0, 61.0, 62.0]), Some(0.0), "never below nothing");
+    assert_eq!(
+        of(&[100.0, 300.0, 500.0]).map(|learned| (learned.reserve, learned.beyond)),
+        Some((Share::FULL, true))
+    );
+}
