@@ -135,6 +135,49 @@ export class Meter {
     return figures(times, works, labours);
   }
 
+  /** `count` times from leaving a place for `hash` until `mark` is drawn there; between two times the page shows `rest`. */
+  async opens(hash, mark, rest, count, profile) {
+    await this.cdp("Performance.enable", { timeDomain: "threadTicks" });
+    const times = [];
+    const works = [];
+    const labours = [];
+    const there = (hash, mark) => {
+      window.bench = { opened: null };
+      const begun = performance.now();
+      location.hash = hash;
+      const look = () => {
+        if (location.hash !== hash || !document.querySelector(mark)) return void requestAnimationFrame(look);
+        const { port1, port2 } = new MessageChannel();
+        port1.onmessage = () => (window.bench.opened = performance.now() - begun);
+        port2.postMessage(null);
+      };
+      requestAnimationFrame(look);
+    };
+    const opened = async () => {
+      for (const end = Date.now() + 30_000; Date.now() < end; ) {
+        const at = await this.driver.run(() => window.bench?.opened ?? null);
+        if (at !== null) return at;
+        await new Promise((done) => setTimeout(done, 20));
+      }
+      throw new Error(`${hash} did not show ${mark}`);
+    };
+    for (let nth = 0; nth < count; nth++) {
+      await this.driver.run(there, rest.hash, rest.mark);
+      await opened();
+      labours.push(await this.driver.run(labour));
+      const last = this.profile && profile && nth === count - 1;
+      if (last) await this.begin();
+      await this.slow(this.slower);
+      const begun = await this.work();
+      await this.driver.run(there, hash, mark);
+      times.push(await opened());
+      works.push((await this.work()).map((now, part) => now - begun[part]));
+      if (last) await this.end(profile);
+      await this.slow(1);
+    }
+    return figures(times, works, labours);
+  }
+
   async begin() {
     await this.cdp("Profiler.enable");
     await this.cdp("Profiler.setSamplingInterval", { interval: 500 });
