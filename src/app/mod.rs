@@ -7,6 +7,7 @@ pub mod aside;
 pub mod beetle;
 pub mod bench;
 pub mod cabinet;
+pub mod catch;
 pub mod half_made;
 pub mod kinds;
 pub mod ledger;

@@ -2,6 +2,7 @@
 //! fields and reckons, on plain values; `view` holds what is seen of it.
 
 pub mod bodies;
+pub mod counts;
 pub mod cover;
 pub mod draft;
 pub mod fits;
@@ -46,11 +47,13 @@ pub enum Sum {
     Ground,
     /// How much of their comb the bees cover.
     Cover,
+    /// Two counts beside each other.
+    Counts,
 }
 
 impl Sum {
     /// Every sum, in order.
-    pub const ALL: [Sum; 12] = [
+    pub const ALL: [Sum; 13] = [
         Sum::Yard,
         Sum::Refill,
         Sum::Spill,
@@ -63,6 +66,7 @@ impl Sum {
         Sum::Mesh,
         Sum::Freezer,
         Sum::Ground,
+        Sum::Counts,
     ];
 
     /// The word in the address.
@@ -80,6 +84,7 @@ impl Sum {
             Sum::Freezer => "freezer",
             Sum::Ground => "ground",
             Sum::Cover => "cover",
+            Sum::Counts => "counts",
         }
     }
 

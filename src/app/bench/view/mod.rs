@@ -1,6 +1,7 @@
 //! What is seen of the Bench: the page, and one file a sum.
 
 mod bodies;
+mod counts;
 mod cover;
 mod fits;
 mod freezer;
