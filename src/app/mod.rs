@@ -8,6 +8,7 @@ pub mod beetle;
 pub mod bench;
 pub mod cabinet;
 pub mod decide;
+pub mod catch;
 pub mod half_made;
 pub mod kinds;
 pub mod ledger;

@@ -66,6 +66,8 @@ pub enum Place {
     Write(Blank, Option<String>),
     /// Hives for another phone; those of one yard when the address names it.
     HandOver(Option<String>),
+    /// Is the catch getting better? Of one yard when the address names it.
+    Catch(Option<String>),
     /// What another phone hands over.
     TakeIn,
     /// A table that was kept elsewhere comes in.
@@ -168,7 +170,7 @@ impl Paper {
 impl Place {
     /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/decide/<yard>`, `#/decide/<yard>/<question>`, `#/load`, `#/beetle`, `#/beetle/<clock>`, `#/bench`, `#/bench/<sum>`, `#/book`,
     /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`, `#/book/records`, `#/book/table`,
-    /// `#/book/hand-over`, `#/book/hand-over/<yard>`, `#/book/take-in`, `#/book/<sheet>`, `#/book/<sheet>/<yard>`,
+    /// `#/book/hand-over`, `#/book/hand-over/<yard>`, `#/book/take-in`, `#/book/catch`, `#/book/catch/<yard>`, `#/book/<sheet>`, `#/book/<sheet>/<yard>`,
     /// `#/write/<blank>`, `#/write/<blank>/<id>`; anything else names no place.
     pub fn parse(hash: &str) -> Option<Place> {
         let mut parts = hash.strip_prefix('#').unwrap_or(hash).strip_prefix('/')?.split('/');
@@ -216,6 +218,10 @@ impl Place {
                 Some(yard) => id(yard).map(|yard| Place::HandOver(Some(yard))),
                 None => Some(Place::HandOver(None)),
             },
+            ("book", Some("catch")) => match last {
+                Some(yard) => id(yard).map(|yard| Place::Catch(Some(yard))),
+                None => Some(Place::Catch(None)),
+            },
             ("book", Some("take-in")) => last.is_none().then_some(Place::TakeIn),
             ("book", Some("table")) if last.is_none() => Some(Place::TableIn),
             ("book", Some(sheet)) => {
@@ -249,6 +255,8 @@ impl Place {
             Place::History(Some(of)) => ["#/book/history/", of].concat(),
             Place::HandOver(None) => "#/book/hand-over".to_owned(),
             Place::HandOver(Some(yard)) => ["#/book/hand-over/", yard].concat(),
+            Place::Catch(None) => "#/book/catch".to_owned(),
+            Place::Catch(Some(of)) => ["#/book/catch/", of].concat(),
             Place::TakeIn => "#/book/take-in".to_owned(),
             Place::TableIn => "#/book/table".to_owned(),
             Place::Kinds => "#/book/kinds".to_owned(),
@@ -277,6 +285,7 @@ impl Place {
             | Place::Records
             | Place::Write(_, None)
             | Place::HandOver(_)
+            | Place::Catch(_)
             | Place::TakeIn
             | Place::TableIn
             | Place::Paper(..) => Section::Book,
@@ -310,6 +319,8 @@ mod tests {
             Place::Kind("new".to_owned()),
             Place::HandOver(None),
             Place::HandOver(Some("k7f3qa-12".to_owned())),
+            Place::Catch(None),
+            Place::Catch(Some("k7f3qa-12".to_owned())),
             Place::TakeIn,
             Place::TableIn,
         ];
@@ -352,6 +363,7 @@ mod tests {
             "#/book/history/a/b",
             "#/book/kinds/a b",
             "#/book/hand-over/a b",
+            "#/book/catch/a b",
             "#/book/take-in/a",
             "#/book/table/a",
             "#/book/inspector/a",

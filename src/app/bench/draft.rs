@@ -393,6 +393,22 @@ fields! {
     decide_tags = "";
     /// Ground of a yard: how much of the product a pack holds, in the label's measure; empty until it is typed.
     decide_pack = "";
+    /// Two counts: beetles of the first.
+    counts_first = "60";
+    /// Two counts: its trap-days.
+    counts_first_days = "500";
+    /// Two counts: beetles of the second.
+    counts_second = "96";
+    /// Two counts: its trap-days.
+    counts_second_days = "500";
+    /// Two counts: how many times as much as by chance hives spread.
+    counts_spread = "3";
+    /// Catch: the yard; empty is the first.
+    catch_yard = "";
+    /// Catch: `years`, or `day` for before and after a day.
+    catch_by = "years";
+    /// Catch: that day.
+    catch_day = "";
     /// Dates: what was found: `adults`, `tiny`, `full_grown`, `leaving`, `in_soil`.
     dates_seen = "full_grown";
     /// Dates: day of the find; empty is today.

@@ -3,6 +3,7 @@
 
 pub mod bodies;
 pub mod closing;
+pub mod counts;
 pub mod cover;
 pub mod divide;
 pub mod draft;
@@ -52,11 +53,13 @@ pub enum Sum {
     Split,
     /// What it takes to close up.
     Closing,
+    /// Two counts beside each other.
+    Counts,
 }
 
 impl Sum {
     /// Every sum, in order.
-    pub const ALL: [Sum; 14] = [
+    pub const ALL: [Sum; 15] = [
         Sum::Yard,
         Sum::Refill,
         Sum::Spill,
@@ -71,6 +74,7 @@ impl Sum {
         Sum::Closing,
         Sum::Freezer,
         Sum::Ground,
+        Sum::Counts,
     ];
 
     /// The word in the address.
@@ -90,6 +94,7 @@ impl Sum {
             Sum::Cover => "cover",
             Sum::Split => "split",
             Sum::Closing => "closing",
+            Sum::Counts => "counts",
         }
     }
 

@@ -24,6 +24,7 @@ pub fn page(ui: Ui) -> El {
             Place::Paper(paper, of) => papers::page::view(ui, records, paper, of.as_deref()),
             Place::Records => crate::app::record::list::view(records),
             Place::HandOver(yard) => super::hand_over::give::view(ui, records, yard.as_deref()),
+            Place::Catch(yard) => crate::app::catch::page::view(ui, records, yard.as_deref()),
             Place::TakeIn => super::hand_over::take::view(records),
             Place::TableIn => table_in::view(ui, records),
             Place::Kinds => crate::app::kinds::list::view(ui, records),
@@ -41,6 +42,7 @@ fn first(ui: Ui, records: Records) -> Bit {
         .class("ways")
         .kid(el("li").kid(history))
         .kid(el("li").kid(link(wr::TITLE, &Place::Records)))
+        .kid(el("li").kid(link(crate::app::wording::en_catch::TITLE, &Place::Catch(None))))
         .kid(el("li").kid(link(w::KINDS_KEY, &Place::Kinds)))
         .kid(el("li").kid(link(HAND_OVER, &Place::HandOver(None))))
         .kid(el("li").kid(link(TAKE_IN, &Place::TakeIn)))

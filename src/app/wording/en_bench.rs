@@ -22,6 +22,7 @@ pub fn title(sum: Sum) -> &'static str {
         Sum::Mesh => "Mesh and cracks",
         Sum::Freezer => "Comb through the freezer",
         Sum::Ground => "Ground round the hives",
+        Sum::Counts => "Two counts: is it getting better?",
     }
 }
 
@@ -42,6 +43,7 @@ pub fn short(sum: Sum) -> &'static str {
         Sum::Mesh => "Mesh",
         Sum::Freezer => "Freezer",
         Sum::Ground => "Ground",
+        Sum::Counts => "Two counts",
     }
 }
 
@@ -62,6 +64,7 @@ pub fn asks(sum: Sum) -> &'static str {
         Sum::Mesh => "Does this mesh or crack let beetles through?",
         Sum::Freezer => "How many batches, and for how many days?",
         Sum::Ground => "How much ground, and how much product by its label?",
+        Sum::Counts => "Has the catch fallen, or is it chance?",
     }
 }
 

@@ -12,7 +12,7 @@ use crate::app::round::{Walk, bits, form};
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::yard as sums;
 use crate::app::wording::en_hand_over::HAND_OVER;
-use crate::app::wording::{en, en_hive, en_round as w};
+use crate::app::wording::{en, en_catch, en_hive, en_round as w};
 use crate::book::id::ThingId;
 use crate::book::round::{self, Row, YardNeed};
 use crate::book::standing::Standing;
@@ -64,6 +64,7 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
     let back = (!alone).then(|| el("p").class("back").kid(form::big_link(w::ALL_YARDS, &Place::Round)));
     let sheet = Place::Paper(Paper::Truck, Some(yard.to_string()));
     let give = Place::HandOver(Some(yard.to_string()));
+    let catch = Place::Catch(Some(yard.to_string()));
     let name = el("bdi").live_text(move || named.with(|(name, ..)| name.clone()));
     bits![
         back,
@@ -80,6 +81,7 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
         form::keys([
             Bit::from(form::big_link(en_hive::PRINT, &sheet)),
             form::big_link(HAND_OVER, &give).into(),
+            form::big_link(en_catch::TITLE, &catch).test_id("yard-catch").into(),
             alone.then(form::add_yard).into()
         ]),
     ]

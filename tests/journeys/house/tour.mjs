@@ -164,6 +164,11 @@ async function book(keeper, look) {
   await keeper.tap("write-save");
   await keeper.one("records");
   await look("records");
+  await keeper.driver.go(`${keeper.host.address}#/book/catch`);
+  await keeper.one("catch-hives");
+  await keeper.tapWords("Before and after a day", "main");
+  await openDetails(keeper);
+  await look("catch");
   await keeper.driver.go(`${keeper.host.address}#/book/take-in`);
   await keeper.one("codes-text");
   await look("take in");

@@ -2,6 +2,7 @@
 
 mod bodies;
 pub mod closing;
+mod counts;
 mod cover;
 pub mod divide;
 mod fits;

@@ -1,8 +1,6 @@
 //! The page: every sum as a card in one scroll, with an index of keys after the first.
 
-use super::{
-    bodies, closing, cover, divide, fits, freezer, ground, mesh, oil, packs, refill, sample, spill, yard,
-};
+use super::{bodies, closing, counts, cover, divide, fits, freezer, ground, mesh, oil, packs, refill, sample, spill, yard};
 use crate::app::bench::Sum;
 use crate::app::edge;
 use crate::app::el::{El, el};
@@ -63,6 +61,7 @@ fn card(ui: Ui, sum: Sum) -> El {
         Sum::Cover => cover::view(ui),
         Sum::Split => divide::view(ui),
         Sum::Closing => closing::view(ui),
+        Sum::Counts => counts::view(ui),
     })
 }
 

@@ -30,6 +30,8 @@ pub enum Reads {
     Count(u32, u32),
     /// The same, with keys to step it.
     Steps(u32, u32),
+    /// A whole number or a range of them, up to this.
+    Counted(u32),
     /// A share.
     Share,
     /// How full a trap is filled: a share, and a caution above three fifths.
@@ -65,6 +67,7 @@ pub enum Reads {
 pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
     match reads {
         Reads::Count(least, most) | Reads::Steps(least, most) => count(text, least, most),
+        Reads::Counted(most) => counted(text, most),
         Reads::Share => share(text),
         Reads::Fill => fill(text),
         Reads::Volume => volume(ui, (text, unit), read::volume),
@@ -88,7 +91,7 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
 pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_be_empty: bool) -> Field {
     let field = Field::new(id, label, at.0);
     let field = match reads {
-        Reads::Share | Reads::Fill => field,
+        Reads::Share | Reads::Fill | Reads::Counted(_) => field,
         Reads::Count(..) | Reads::Steps(..) => field.whole(),
         Reads::Volume | Reads::Holds => field.decimal().volume(at.1),
         Reads::Bottle => field.decimal().bottle(at.1),
@@ -129,6 +132,14 @@ pub fn optional(says: Says, text: &str) -> Says {
 /// A whole number.
 pub fn count(text: RwSignal<String>, least: u32, most: u32) -> Says {
     text.with(|text| match typed::count(text, least, most) {
+        Ok(_) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::count(error)),
+    })
+}
+
+/// A whole number, or a range.
+fn counted(text: RwSignal<String>, most: u32) -> Says {
+    text.with(|text| match typed::count_or_range(text, most) {
         Ok(_) => Says::Nothing,
         Err(error) => Says::Wrong(en_typed::count(error)),
     })

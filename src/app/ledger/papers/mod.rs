@@ -11,7 +11,7 @@ pub(super) mod give;
 #[cfg(target_arch = "wasm32")]
 mod lot;
 #[cfg(target_arch = "wasm32")]
-pub(in crate::app::ledger) mod page;
+pub(in crate::app) mod page;
 #[cfg(target_arch = "wasm32")]
 pub(super) mod part;
 #[cfg(target_arch = "wasm32")]

@@ -204,7 +204,7 @@ impl Span {
     }
 }
 
-pub(in crate::app::ledger) fn day_field(
+pub(in crate::app) fn day_field(
     id: &str,
     label: &str,
     typed: RwSignal<String>,

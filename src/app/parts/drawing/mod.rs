@@ -4,6 +4,7 @@
 //! Coordinates are whole numbers in a drawing's own units; the style sheet gives lines and grounds by class.
 
 mod box_plan;
+mod catch_chart;
 mod cutaway;
 mod hive_side;
 mod looks_bar;
@@ -12,6 +13,7 @@ mod stage_bar;
 mod stand_map;
 
 pub use box_plan::box_plan;
+pub use catch_chart::{Point, catch_chart};
 pub use cutaway::cutaway;
 pub use hive_side::{BoxSide, hive_side};
 pub use looks_bar::looks_bar;

@@ -1,0 +1,194 @@
+//! The page: two times of a yard beside each other, a chart for each hive, and what its boxes, corners and kinds of trap caught.
+
+use super::{charts, told};
+use crate::almanac::day::Day;
+use crate::almanac::typed::day_done;
+use crate::app::edge::locale;
+use crate::app::el::{Bit, El, el, live};
+use crate::app::frame::heading;
+use crate::app::graph::{Memo, untrack};
+use crate::app::kinds::kind_name;
+use crate::app::ledger::papers::events::yards;
+use crate::app::ledger::papers::page::day_field;
+use crate::app::ledger::words;
+use crate::app::parts::answer::{Answer, Worked};
+use crate::app::parts::card::more;
+use crate::app::parts::choice::Choice;
+use crate::app::parts::key::link;
+use crate::app::parts::notice::Notice;
+use crate::app::place::{Place, Section};
+use crate::app::records::Records;
+use crate::app::round::bits;
+use crate::app::round::form::select;
+use crate::app::state::Ui;
+use crate::app::wording::{en, en_catch as w};
+use crate::book::Book;
+use crate::book::caught::{Both, Days, Part, Parts, all, both, parts};
+use crate::book::id::ThingId;
+
+/// Days of a year, so that two of them have the same seasons.
+const YEAR: i32 = 365;
+/// Tags that are named one by one.
+const NAMED: usize = 6;
+
+/// The page of the Book, of the yard `of` where the address names one.
+pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
+    let of = of.and_then(|of| ThingId::parse(of).ok());
+    let (all_yards, from_yard) = records.book.with_untracked(|book| {
+        let mut ids = yards(book);
+        let named = of.filter(|of| book.standing().yards.contains_key(of));
+        if let Some(named) = &named
+            && !ids.contains(named)
+        {
+            ids.push(named.clone());
+        }
+        let name = |id: &ThingId| (id.to_string(), words::yard_name(book, id));
+        (ids.iter().map(name).collect::<Vec<_>>(), named.as_ref().map(name))
+    });
+    let back = match &from_yard {
+        Some((yard, name)) => link(name.clone(), &Place::Yard(yard.clone())),
+        None => link(en::section(Section::Book), &Place::Book),
+    };
+    let top = bits![
+        el("p").class("back").kid(back),
+        heading(w::TITLE),
+        Notice::caution(w::NOT_ALL).why(w::NOT_ALL_WHY).view(),
+    ];
+    let yard = ui.bench().catch_yard();
+    let Some((first, _)) = from_yard.as_ref().or(all_yards.first()) else {
+        return bits![top, el("p").text(w::NO_YARD)];
+    };
+    let known = yard.with_untracked(|yard| all_yards.iter().any(|(known, _)| known == yard));
+    if from_yard.is_some() || !known {
+        yard.set(first.clone());
+    }
+    let caught = Memo::new(move || records.book.with(all));
+    let chosen = Memo::new(move || yard.with(|yard| ThingId::parse(yard).ok()));
+    let today = Memo::new(move || chosen.get().map(|yard| records.today(&yard)));
+    let (by, typed) = (ui.bench().catch_by(), ui.bench().catch_day());
+    let day = Memo::new(move || typed.with(|text| day_done(text, today.get().unwrap_or(Day::FIRST))));
+    // The day at which both times meet: the second is as long as the first.
+    let middle = Memo::new(move || {
+        let today = today.get()?;
+        if by.with(|by| by == "day") { day.get().ok() } else { Some(today.plus(-YEAR)) }
+    });
+    let times = Memo::new(move || {
+        let (middle, today) = middle.get().zip(today.get())?;
+        let length = today.days_since(middle).min(YEAR);
+        let first = Days { from: middle.plus(-length), to: middle };
+        (length > 0).then_some((first, Days { from: middle, to: middle.plus(length) }))
+    });
+    let compared = Memo::new(move || {
+        let ((first, second), yard) = times.get().zip(chosen.get())?;
+        Some(caught.with(|caught| both(caught, &yard, first, second)))
+    });
+    let answer = move || {
+        let (first, second) = times.get()?;
+        compared.with(|both| both.as_ref().map(|both| worked(records, both, first, second)))
+    };
+    let [years, before_after] = w::SIDES;
+    let chooser = (all_yards.len() > 1).then(|| select("catch-yard", w::YARD, yard, &all_yards));
+    bits![
+        top,
+        el("div")
+            .class("card-body")
+            .kid(chooser)
+            .kid(
+                Choice::new("catch-by", w::BY)
+                    .options(&[("years", years), ("day", before_after)])
+                    .text(by)
+                    .view(),
+            )
+            .kid(live(move || by.with(|by| by == "day").then(|| untrack(|| bits![
+                day_field("catch-day", w::DAY, typed, day),
+                Notice::caution(w::SEASON).view(),
+            ]))))
+            .kid(Answer::of(w::ANSWER, answer).why(w::WHY).mark("catch-word").view()),
+        live(move || {
+            let (times, yard, middle) = (times.get(), chosen.get(), middle.get());
+            let any = compared.with(|both| both.as_ref().is_some_and(|both| !both.hives.is_empty()));
+            let (Some((first, second)), Some(yard), Some(middle)) = (times, yard, middle) else {
+                return Bit::Nothing;
+            };
+            if !any {
+                return el("p").test_id("catch-none").text(w::NO_COUNTS).into();
+            }
+            let days = Days { from: first.from, to: second.to };
+            untrack(|| {
+                bits![
+                    el("h2").class("part-title").text(w::EACH),
+                    charts::view(records, caught, compared, &yard, days, middle),
+                    more(
+                        w::PARTS,
+                        bits![
+                            el("p").class("small").text(w::PARTS_HOW),
+                            live(move || {
+                                let parts = caught.with(|caught| parts(caught, &yard, days));
+                                records.book.with(|book| tables(book, &parts))
+                            }),
+                        ]
+                    ),
+                ]
+            })
+        }),
+    ]
+}
+
+fn worked(records: Records, both: &Both, first: Days, second: Days) -> Worked {
+    let (big, mut lines) = told::trend(&both.trend, true, locale::number, locale::percent);
+    let [of_first, of_second] = w::WHICH;
+    for (at, (which, days)) in [(of_first, first), (of_second, second)].into_iter().enumerate() {
+        lines.insert(at, [which, ": ", &w::span(days.from, days.to)].concat());
+    }
+    let alone = both.hives.iter().filter(|of| (of.first.trap_days > 0) != (of.second.trap_days > 0)).count();
+    let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
+    if alone > 0 {
+        lines.push(w::alone_in_one(count(alone)));
+    }
+    if both.straddling > 0 {
+        lines.push(w::straddling(count(both.straddling)));
+    }
+    let changed: Vec<_> = both.hives.iter().filter(|of| of.changed).collect();
+    if !changed.is_empty() {
+        lines.push(w::changed(&records.book.with(|book| {
+            if changed.len() > NAMED {
+                return w::hives(count(changed.len()));
+            }
+            let mut tags = String::new();
+            for of in &changed {
+                let before = if tags.is_empty() { "hive " } else { ", " };
+                en::put(&mut tags, before);
+                let tag = book.standing().hives.get(&of.hive).map_or("", |now| &now.tag);
+                en::put(&mut tags, &words::isolated(tag));
+            }
+            tags
+        })));
+    }
+    (big, lines)
+}
+
+/// Boxes, corners and kinds, each a short list.
+fn tables(book: &Book, parts: &[Parts; 3]) -> Bit {
+    let mut bits = Vec::new();
+    for (title, parts) in w::PART.into_iter().zip(parts) {
+        let mut list = el("ul").class("tabular");
+        for (part, stretch) in &parts.each {
+            let name = match part {
+                Part::Box(level) => w::level(*level),
+                Part::Corner(corner) => en::drawing::corner(*corner).to_owned(),
+                Part::Elsewhere => w::ELSEWHERE.to_owned(),
+                Part::Kind(kind) => kind_name(book.standing(), kind),
+            };
+            list = list.kid(line(&told::side(&name, stretch, locale::number)));
+        }
+        if parts.together.trap_days > 0 {
+            list = list.kid(line(&told::side(w::TOGETHER, &parts.together, locale::number)));
+        }
+        bits.push(Bit::from([el("h3").text(title), list]));
+    }
+    Bit::Many(bits)
+}
+
+fn line(text: &str) -> El {
+    el("li").text(text)
+}
