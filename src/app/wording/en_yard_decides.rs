@@ -72,11 +72,11 @@ pub mod closing {
     pub const SEALANT_WHY: &str =
         "A tenth on top for what is squeezed out beside the crack: judgement, no source.";
     /// None wanted.
-    pub const NO_SCREENS: &str = "No open notch is written down.";
+    pub const NO_SCREENS: &str = "No screen wanted: no open notch.";
     /// None wanted.
-    pub const NO_CRACKS: &str = "No length of cracks is written down.";
+    pub const NO_CRACKS: &str = "No length of cracks.";
     /// None wanted.
-    pub const NO_BOARDS: &str = "No board is dirty or due.";
+    pub const NO_BOARDS: &str = "No board to coat.";
     /// A screen too large.
     pub const NOT_ONE: &str = "Not one screen of this size comes out of this sheet.";
     /// No tube typed.
@@ -212,10 +212,11 @@ pub mod closing {
         }
     }
 
-    /// "2 reducers: hives 1, 4".
+    /// "Entrance reducers: 2 (hives 1, 4)".
     pub fn count_of(what: &str, tags: &[String]) -> String {
-        let count = u32::try_from(tags.len()).unwrap_or(u32::MAX);
-        [what, ": ", &count.to_string(), " (", &tags.join(", "), ")"].concat()
+        let count = tags.len().to_string();
+        let hives = if tags.len() == 1 { " (hive " } else { " (hives " };
+        [what, ": ", &count, hives, &tags.join(", "), ")"].concat()
     }
 
     /// Reducers.

@@ -17,8 +17,61 @@ export async function tour(keeper, look) {
   await keeper.reads("demo-remove", /./);
   await round(keeper, look);
   await rest(keeper, look);
+  await decide(keeper, look);
   await beetle(keeper, look);
   await book(keeper, look);
+}
+
+async function decide(keeper, look) {
+  await keeper.place("round");
+  await keeper.tap("yard-open");
+  await keeper.one("row");
+  const yard = await keeper.driver.run(() => location.hash.split("/").pop());
+  await keeper.tap("row-open");
+  await keeper.tap("[data-testid=panel] a");
+  await keeper.until("the page of the hive is shown", () => keeper.driver.run(() => location.hash.startsWith("#/hive/")));
+  const hive = await keeper.driver.run(() => location.hash.split("/").pop());
+  const write = async (blank, fill) => {
+    await keeper.driver.go(`${keeper.host.address}#/write/${blank}/${hive}`);
+    await keeper.one("write-save");
+    await openDetails(keeper);
+    await fill();
+    await keeper.tap("write-save");
+    await keeper.gone("write-save");
+  };
+  const choose = (name, word) => keeper.tap(`.radio:has([name=write-${name}][value="${word}"])`);
+  await write("look", async () => {
+    await choose("larvae", "many");
+    await keeper.type("#write-frames_of_bees", "5");
+    await keeper.type("#write-frames_of_comb", "14");
+  });
+  await write("shell", async () => {
+    await keeper.type("#write-crack", "4");
+    await keeper.type("#write-crack_length", "50");
+    await choose("notch", "open");
+  });
+  await write("stand", async () => {
+    await keeper.type("#write-across", "2");
+    await keeper.type("#write-along", "1.5");
+  });
+  await write("comb", async () => {
+    await keeper.type("#write-frames", "4");
+    await choose("to", "freezer");
+  });
+  await keeper.driver.go(`${keeper.host.address}#/hive/${hive}`);
+  await keeper.one("same-day");
+  await openDetails(keeper);
+  await look("hive: the same day");
+  await keeper.driver.go(`${keeper.host.address}#/decide/${yard}`);
+  await keeper.one("decide");
+  await look("decide");
+  for (const question of ["close", "open", "comb", "ground", "freezer"]) {
+    await keeper.driver.go(`${keeper.host.address}#/decide/${yard}/${question}`);
+    await keeper.one(".decide");
+    if (question === "open") await keeper.tap("decide-draw");
+    await openDetails(keeper);
+    await look(`decide: ${question}`);
+  }
 }
 
 async function bench(keeper, look) {
