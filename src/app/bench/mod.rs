@@ -10,6 +10,7 @@ pub mod ground;
 pub mod keep;
 pub mod mesh;
 pub mod oil;
+pub mod order;
 pub mod packs;
 pub mod read;
 pub mod refill;
@@ -46,16 +47,19 @@ pub enum Sum {
     Ground,
     /// How much of their comb the bees cover.
     Cover,
+    /// What to order for the next season.
+    Order,
 }
 
 impl Sum {
     /// Every sum, in order.
-    pub const ALL: [Sum; 12] = [
+    pub const ALL: [Sum; 13] = [
         Sum::Yard,
         Sum::Refill,
         Sum::Spill,
         Sum::Fit,
         Sum::Packs,
+        Sum::Order,
         Sum::Oil,
         Sum::Bodies,
         Sum::Sample,
@@ -80,6 +84,7 @@ impl Sum {
             Sum::Freezer => "freezer",
             Sum::Ground => "ground",
             Sum::Cover => "cover",
+            Sum::Order => "order",
         }
     }
 

@@ -8,6 +8,7 @@ mod ground;
 mod keep;
 mod mesh;
 mod oil;
+pub mod order;
 pub mod packs;
 mod page;
 mod refill;

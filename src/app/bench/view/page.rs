@@ -1,6 +1,6 @@
 //! The page: every sum as a card in one scroll, with an index of keys after the first.
 
-use super::{bodies, cover, fits, freezer, ground, mesh, oil, packs, refill, sample, spill, yard};
+use super::{bodies, cover, fits, freezer, ground, mesh, oil, order, packs, refill, sample, spill, yard};
 use crate::app::bench::Sum;
 use crate::app::edge;
 use crate::app::el::{El, el};
@@ -59,6 +59,7 @@ fn card(ui: Ui, sum: Sum) -> El {
         Sum::Freezer => freezer::view(ui),
         Sum::Ground => ground::view(ui),
         Sum::Cover => cover::view(ui),
+        Sum::Order => order::view(ui),
     })
 }
 
