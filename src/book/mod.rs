@@ -18,6 +18,7 @@ pub mod lost;
 pub mod lot;
 pub mod next_look;
 pub mod oil_used;
+pub mod pace;
 pub mod page;
 pub mod plain;
 pub mod record;
