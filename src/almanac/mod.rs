@@ -28,6 +28,7 @@ pub mod order;
 pub mod quantity;
 pub mod refill;
 pub mod rhythm;
+pub mod route;
 pub mod sample;
 pub mod sighting;
 pub mod soil;

@@ -23,6 +23,7 @@ pub mod newest;
 pub mod next_look;
 pub mod oil_used;
 pub mod opened;
+pub mod pace;
 pub mod page;
 pub mod plain;
 pub mod record;

@@ -25,6 +25,7 @@ mod names;
 mod oil_used;
 mod other_hands;
 mod owed;
+mod pace;
 mod packs;
 #[path = "../support/phone.rs"]
 mod phone;

@@ -46,6 +46,9 @@ struct Wanted {
 /// thing.
 type Sums = Table<i64, (Cost, Vec<usize>)>;
 
+/// What everything costs, and the packs of each thing.
+type Bought = (Cost, Vec<Vec<Offer>>);
+
 /// The cheapest packs that hold at least the need of every thing: the least total with the one delivery; among equals the
 /// one with fewer pieces, then the one with fewer packs. Exact, also where buying more makes the delivery free. Nothing
 /// wanted is nothing bought.
@@ -107,11 +110,7 @@ fn plus(one: Cost, other: Cost) -> Option<Cost> {
 }
 
 /// The best packs whose price lies `gap` or more above the least, and no more than `fee`.
-fn past_the_limit(
-    things: &[Wanted],
-    gap: i64,
-    fee: i64,
-) -> Result<Option<(Cost, Vec<Vec<Offer>>)>, (usize, BasketError)> {
+fn past_the_limit(things: &[Wanted], gap: i64, fee: i64) -> Result<Option<Bought>, (usize, BasketError)> {
     let mut searches = Vec::with_capacity(things.len());
     let mut sums = Sums::new();
     sums.insert(0, (Cost::NONE, Vec::new()));
@@ -120,7 +119,7 @@ fn past_the_limit(
         let search = Search::of(thing.need, &thing.offers, &thing.table, enough, most);
         let search = search.map_err(|error| (at, error))?;
         let mut next = Sums::new();
-        for (over, (cost, chosen)) in sums.iter() {
+        for (over, (cost, chosen)) in &sums {
             for (nth, full) in search.full.iter().enumerate() {
                 let over = over + (full.goods - thing.least.goods);
                 let Some(cost) = plus(*cost, *full).filter(|_| over <= fee) else { break };

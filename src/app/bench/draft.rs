@@ -339,6 +339,60 @@ fields! {
     ground_water = "";
     /// Ground: its unit.
     ground_water_unit = "L";
+    /// Order: hives alive.
+    order_alive = "30";
+    /// Order: share of hives that the winter takes, or a span.
+    order_winter = "20 %";
+    /// Order: splits planned.
+    order_splits = "0";
+    /// Order: boxes with traps on each hive.
+    order_boxes = "1";
+    /// Order: traps in each box.
+    order_a_box = "2";
+    /// Order: traps lost last season.
+    order_lost = "";
+    /// Order: traps that were in service.
+    order_of = "";
+    /// Order: spares.
+    order_spares = "5";
+    /// Order: good traps in store.
+    order_stock = "0";
+    /// Order: pieces in pack 1 of thing 1.
+    order_size11 = "1";
+    /// Order: its price.
+    order_price11 = "2.20";
+    /// Order: pieces in pack 2 of thing 1.
+    order_size12 = "5";
+    /// Order: its price.
+    order_price12 = "9.50";
+    /// Order: pieces in pack 3 of thing 1.
+    order_size13 = "12";
+    /// Order: its price.
+    order_price13 = "18.00";
+    /// Order: pieces of thing 2.
+    order_need2 = "";
+    /// Order: pieces in pack 1 of thing 2.
+    order_size21 = "";
+    /// Order: its price.
+    order_price21 = "";
+    /// Order: pieces in pack 2 of thing 2.
+    order_size22 = "";
+    /// Order: its price.
+    order_price22 = "";
+    /// Order: pieces of thing 3.
+    order_need3 = "";
+    /// Order: pieces in pack 1 of thing 3.
+    order_size31 = "";
+    /// Order: its price.
+    order_price31 = "";
+    /// Order: pieces in pack 2 of thing 3.
+    order_size32 = "";
+    /// Order: its price.
+    order_price32 = "";
+    /// Order: price of the delivery.
+    order_fee = "";
+    /// Order: price of goods from which it is free.
+    order_free = "";
     /// Cover: sides of comb that bees cover.
     cover_sides = "22";
     /// Cover: frames of drawn comb.

@@ -13,6 +13,7 @@ pub mod ground;
 pub mod keep;
 pub mod mesh;
 pub mod oil;
+pub mod order;
 pub mod packs;
 pub mod read;
 pub mod refill;
@@ -55,16 +56,19 @@ pub enum Sum {
     Closing,
     /// Two counts beside each other.
     Counts,
+    /// What to order for the next season.
+    Order,
 }
 
 impl Sum {
     /// Every sum, in order.
-    pub const ALL: [Sum; 15] = [
+    pub const ALL: [Sum; 16] = [
         Sum::Yard,
         Sum::Refill,
         Sum::Spill,
         Sum::Fit,
         Sum::Packs,
+        Sum::Order,
         Sum::Oil,
         Sum::Bodies,
         Sum::Sample,
@@ -95,6 +99,7 @@ impl Sum {
             Sum::Split => "split",
             Sum::Closing => "closing",
             Sum::Counts => "counts",
+            Sum::Order => "order",
         }
     }
 

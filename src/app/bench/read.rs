@@ -1,6 +1,6 @@
 //! Typed texts of the Bench as values. An empty field that may stay empty is no value and no error.
 
-use crate::almanac::quantity::{Decimal, Length, LengthUnit, TypedLength, TypedVolume};
+use crate::almanac::quantity::{Decimal, Length, LengthUnit, Share, TypedLength, TypedVolume};
 use crate::almanac::typed::{self, TypedError};
 use crate::app::prefs::{self, WarmthUnit};
 
@@ -66,6 +66,26 @@ pub fn positive(text: &str) -> Result<Decimal, TypedError> {
 pub fn more(text: &str) -> Result<Decimal, TypedError> {
     let number = positive(text)?;
     if number == Decimal::ZERO { Err(TypedError::TooFew { least: Decimal::ZERO }) } else { Ok(number) }
+}
+
+/// A share, or a span of two: "20 %", "10–25 %", "10 % to 25 %". The less first, whichever was typed first.
+///
+/// # Errors
+/// As [`typed::share`], of either end.
+pub fn shares(text: &str) -> Result<(Share, Share), TypedError> {
+    let ends = text.split_once(['–', '—', '-']).or_else(|| text.split_once(" to "));
+    let Some((least, most)) = ends.filter(|(least, _)| !least.trim().is_empty()) else {
+        return typed::share(text).map(|share| (share, share));
+    };
+    // The sign behind the second is meant for both.
+    let least = least.trim();
+    let both = most.contains('%') && !least.ends_with('%');
+    let least = if both { typed::share(&[least, " %"].concat()) } else { typed::share(least) }?;
+    let most = typed::share(most).map_err(|error| match error {
+        TypedError::Empty => TypedError::NotANumber,
+        error => error,
+    })?;
+    Ok((least.min(most), least.max(most)))
 }
 
 /// Millimetres in the unit with this code.

@@ -1,6 +1,6 @@
 //! The Load: which day, which yards, what it takes.
 
-use super::{buy, learned, store, trip};
+use super::{buy, learned, next, store, trip};
 use crate::almanac::day::Day;
 use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::{Share, TypedVolume};
@@ -153,6 +153,7 @@ fn full(ui: Ui, records: Records) -> Bit {
         more(w::SET, set(trip)).into(),
         trip::view(trip),
         buy::view(trip).into(),
+        next::view(trip).into(),
     ])
 }
 

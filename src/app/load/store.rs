@@ -4,6 +4,7 @@ use super::sum::{KindNeed, missing, spare_kind};
 use crate::almanac::day::Day;
 use crate::app::kinds::{kind_name, same_name};
 use crate::book::id::ThingId;
+use crate::book::round::likely_kind;
 use crate::book::standing::Standing;
 use crate::book::store_room::StoreRoom;
 
@@ -64,6 +65,51 @@ pub fn by_kind(standing: &Standing, yards: &[ThingId], spare: u32, day: Day) -> 
     kinds
 }
 
+/// What the next season begins from, kind by kind.
+#[derive(Clone, Debug, PartialEq)]
+pub struct KindNext {
+    /// Which.
+    pub kind: ThingId,
+    /// Its name, as people read it.
+    pub name: String,
+    /// Hives alive that carry it, or will.
+    pub hives: u32,
+    /// Traps in each of them, up to a whole one.
+    pub each: u32,
+    /// In store, as far as the book knows.
+    pub store: u32,
+}
+
+/// The kinds that hives of `yards` carry or are meant to. A hive with several counts with the one it has most of.
+pub fn next(standing: &Standing, yards: &[ThingId], day: Day) -> Vec<KindNext> {
+    let room = room(standing, yards, day);
+    let mut kinds: Vec<KindNext> = Vec::new();
+    for yard in yards {
+        for (_, hive) in standing.hives_of(yard, true) {
+            let Some(kind) = likely_kind(standing, yard, Some(hive)) else { continue };
+            let traps =
+                u32::try_from(hive.traps().count()).unwrap_or(u32::MAX).saturating_add(hive.wanting());
+            match kinds.iter_mut().find(|known| known.kind == *kind) {
+                Some(known) => {
+                    known.hives += 1;
+                    known.each += traps;
+                }
+                None => kinds.push(KindNext {
+                    kind: kind.clone(),
+                    name: kind_name(standing, kind),
+                    hives: 1,
+                    each: traps,
+                    store: in_store(standing, &room, kind),
+                }),
+            }
+        }
+    }
+    for kind in &mut kinds {
+        kind.each = kind.each.div_ceil(kind.hives);
+    }
+    kinds
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -97,6 +143,22 @@ mod tests {
         assert_eq!(kinds.iter().map(|kind| kind.place).sum::<u32>(), brought.place);
         assert_eq!(kinds.iter().map(|kind| kind.spare).sum::<u32>(), brought.spare);
         assert!(kinds.iter().all(|kind| kind.place > 0) && kinds.iter().any(|kind| kind.spare == 0));
+    }
+
+    #[test]
+    fn the_next_season_begins_from_the_hives_that_carry_each_kind() {
+        let book = book();
+        let standing = book.standing();
+        let all = yards(standing);
+        let found = next(standing, &all, today());
+        let alive = standing.hives.values().filter(|hive| hive.alive()).count();
+        assert_eq!(found.iter().map(|kind| kind.hives as usize).sum::<usize>(), alive);
+        let traps: usize =
+            standing.hives.values().filter(|hive| hive.alive()).map(|hive| hive.traps().count()).sum();
+        // Up to a whole trap, kind by kind.
+        let room: u32 = found.iter().map(|kind| kind.hives * kind.each).sum();
+        assert!(found.len() == 2 && room as usize >= traps && room as usize <= traps + alive);
+        assert_eq!(next(standing, &[], today()), []);
     }
 
     #[test]

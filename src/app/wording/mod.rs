@@ -19,6 +19,7 @@ pub mod en_load;
 pub mod en_log;
 pub mod en_lot;
 pub mod en_notices;
+pub mod en_order;
 pub mod en_packet;
 pub mod en_papers;
 pub mod en_records;

@@ -11,6 +11,7 @@ pub mod ground;
 mod keep;
 mod mesh;
 mod oil;
+pub mod order;
 pub mod packs;
 mod page;
 mod refill;

@@ -1,6 +1,9 @@
 //! The page: every sum as a card in one scroll, with an index of keys after the first.
 
-use super::{bodies, closing, counts, cover, divide, fits, freezer, ground, mesh, oil, packs, refill, sample, spill, yard};
+use super::{
+    bodies, closing, counts, cover, divide, fits, freezer, ground, mesh, oil, order, packs, refill, sample,
+    spill, yard,
+};
 use crate::app::bench::Sum;
 use crate::app::edge;
 use crate::app::el::{El, el};
@@ -62,6 +65,7 @@ fn card(ui: Ui, sum: Sum) -> El {
         Sum::Split => divide::view(ui),
         Sum::Closing => closing::view(ui),
         Sum::Counts => counts::view(ui),
+        Sum::Order => order::view(ui),
     })
 }
 

@@ -34,6 +34,8 @@ pub enum Reads {
     Counted(u32),
     /// A share.
     Share,
+    /// A share, or a span of two.
+    Shares,
     /// How full a trap is filled: a share, and a caution above three fifths.
     Fill,
     /// A volume in the unit beside it.
@@ -69,6 +71,7 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
         Reads::Count(least, most) | Reads::Steps(least, most) => count(text, least, most),
         Reads::Counted(most) => counted(text, most),
         Reads::Share => share(text),
+        Reads::Shares => shares(text),
         Reads::Fill => fill(text),
         Reads::Volume => volume(ui, (text, unit), read::volume),
         Reads::Holds | Reads::Bottle => volume(ui, (text, unit), read::holds),
@@ -91,7 +94,7 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
 pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_be_empty: bool) -> Field {
     let field = Field::new(id, label, at.0);
     let field = match reads {
-        Reads::Share | Reads::Fill | Reads::Counted(_) => field,
+        Reads::Share | Reads::Shares | Reads::Fill | Reads::Counted(_) => field,
         Reads::Count(..) | Reads::Steps(..) => field.whole(),
         Reads::Volume | Reads::Holds => field.decimal().volume(at.1),
         Reads::Bottle => field.decimal().bottle(at.1),
@@ -154,6 +157,14 @@ pub fn share(text: RwSignal<String>) -> Says {
         }
         Err(error) => Says::Wrong(en_typed::share(error)),
     })
+}
+
+/// A share, or a span of two.
+fn shares(text: Text) -> Says {
+    match text.with(|text| read::shares(text)) {
+        Ok(_) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::share(error)),
+    }
 }
 
 /// How full a trap is filled, with a caution where it is a lot.

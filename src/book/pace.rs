@@ -1,0 +1,108 @@
+//! How long a hive takes, and which hives a trip leads to.
+
+use super::Book;
+use super::entry::{Entry, What};
+use super::finds::finds;
+use super::id::ThingId;
+use super::record::Blank;
+use super::round::{HiveDue, rows};
+use super::standing::Standing;
+use crate::almanac::day::Day;
+use crate::almanac::refill::{Timing, median};
+use crate::almanac::route::{Pressing, Stop};
+use crate::almanac::sighting::Seen;
+
+/// Fewest stretches between two hives that are learned from (judgement, no source).
+pub const LEAST_GAPS: usize = 5;
+/// Newest days of work that are.
+const DAYS: usize = 5;
+/// A longer stretch is a rest, a drive or a talk over the fence (judgement, no source).
+const MOST_SECONDS: i64 = 30 * 60;
+
+/// Minutes from one hive to the next, and how many stretches they are learned from: the median over the last five days of
+/// work. None of fewer than five.
+///
+/// A stretch lies between two lines that one writer wrote one after another on the day they are for, in one yard, about
+/// different hives. What was written for many hives at once, corrects something or belongs to the demonstration tells
+/// nothing. This is the one place where the moment of writing is reckoned with: it is an estimate in minutes, and no day
+/// hangs on it.
+pub fn pace(book: &Book) -> Option<(f64, usize)> {
+    let mut last: Vec<(&Entry, ThingId)> = Vec::new();
+    let mut gaps: Vec<(Day, f64)> = Vec::new();
+    for entry in book.log().entries() {
+        let plain = entry.replaces.is_none() && entry.bulk.is_none() && !entry.is_demo();
+        if !plain || entry.at.day() != entry.day || !matches!(entry.what, What::Check(_) | What::Skip { .. })
+        {
+            continue;
+        }
+        let Some(hive) = entry.hive() else { continue };
+        let before = last.iter().position(|(known, _)| known.id.writer() == entry.id.writer());
+        if let Some((known, of)) = before.and_then(|at| last.get(at)) {
+            let seconds = seconds(entry) - seconds(known);
+            let walked = known.yard == entry.yard && known.day == entry.day && *of != hive;
+            if walked && (1..=MOST_SECONDS).contains(&seconds) {
+                #[allow(clippy::cast_precision_loss)] // half an hour at most
+                gaps.push((entry.day, seconds as f64 / 60.0));
+            }
+        }
+        match before.and_then(|at| last.get_mut(at)) {
+            Some(known) => *known = (entry, hive),
+            None => last.push((entry, hive)),
+        }
+    }
+    let mut days: Vec<Day> = Vec::new();
+    let mut newest = || {
+        let next = gaps.iter().map(|(day, _)| *day).filter(|day| !days.contains(day)).max();
+        days.extend(next);
+    };
+    for _ in 0..DAYS {
+        newest();
+    }
+    let mut minutes: Vec<f64> =
+        gaps.iter().filter(|(day, _)| days.contains(day)).map(|(_, minutes)| *minutes).collect();
+    let many = minutes.len();
+    median(&mut minutes).filter(|_| many >= LEAST_GAPS).map(|minutes| (minutes, many))
+}
+
+fn seconds(entry: &Entry) -> i64 {
+    let (day, second) = entry.at.utc();
+    i64::from(day.number()) * 86_400 + i64::from(second)
+}
+
+/// The hives to see in `yards` on `day`, in the order in which they are walked: those due, skipped, with a trap that does
+/// not fish, to be looked at again, or with larvae in the comb.
+pub fn stops(standing: &Standing, yards: &[ThingId], day: Day) -> Vec<(ThingId, Stop)> {
+    let mut stops = Vec::new();
+    for (yard, id) in yards.iter().enumerate() {
+        let finds = finds(standing, id, day);
+        let larvae = |hive: &ThingId| {
+            let here = finds.iter().filter(|find| find.hive == *hive && find.sighting.ended.is_none());
+            here.map(|find| find.sighting.seen).any(|seen| !matches!(seen, Seen::AdultsOnly | Seen::InSoil))
+        };
+        for row in rows(standing, id, day) {
+            let late = matches!(row.due, HiveDue::Due { timing: Timing::Overdue { .. }, .. });
+            let bare = matches!(row.due, HiveDue::NoTraps { wanting: 1.. });
+            let resting = matches!(row.due, HiveDue::Resting { .. });
+            let pressing = if larvae(&row.hive) {
+                Pressing::Larvae
+            } else if !resting && (late || row.trouble.is_some()) {
+                Pressing::Overdue
+            } else if row.due.now() {
+                Pressing::Due
+            } else if row.look_due(day) || bare || row.skipped.is_some() && !resting {
+                Pressing::Rest
+            } else {
+                continue;
+            };
+            stops.push((row.hive, Stop { yard, pressing }));
+        }
+    }
+    stops
+}
+
+/// Minutes of the way to `yard` and of setting up there, each as written down under its facts.
+pub fn ways(standing: &Standing, yard: &ThingId) -> (Option<f64>, Option<f64>) {
+    let facts = standing.facts(Blank::YardFacts, Some(yard), None);
+    let minutes = |name| facts.number(name).map(|(minutes, _)| minutes);
+    (minutes("travel"), minutes("set_up"))
+}
