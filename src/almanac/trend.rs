@@ -7,7 +7,7 @@
 //! - the ratio of the rates is that of Mantel & Haenszel over the hives that fished in both stretches. Where effort is alike
 //!   at all hives it is `(c2 ÷ t2) ÷ (c1 ÷ t1)` of the sums, and its variance `1 ÷ c1 + 1 ÷ c2` (Greenland & Robins 1985);
 //! - the variance is multiplied by the spread `φ`: the larger of 1, of Pearson's χ² of the hives ÷ (hives − 1)
-//!   (quasi-likelihood: McCullagh & Nelder 1989, 9.2), and of what the hives one by one would have moved the answer by (the
+//!   (quasi-likelihood: `McCullagh` & Nelder 1989, 9.2), and of what the hives one by one would have moved the answer by (the
 //!   jackknife form of the sandwich: `MacKinnon` & White 1985, HC3). Pearson's alone is too small where a few hives bring most
 //!   of the beetles: it leaves 14 % false alarms with 24 hives at `k` = 0.5;
 //! - the limits are as wide as Student's t of hives − 1 makes them, since `φ` is itself an estimate from so many hives.
@@ -216,7 +216,7 @@ fn judge(hives: &[(Stretch, Stretch)], spread: Option<f64>) -> Trend {
 }
 
 /// Whether the rate of `one` lies above that of `other` wherever in their ranges both are.
-fn above(one: &Stretch, other: &Stretch) -> bool {
+pub(super) fn above(one: &Stretch, other: &Stretch) -> bool {
     let each = |beetles: u32, days: u32| u64::from(beetles) * u64::from(days);
     other.count.high().is_some_and(|high| each(one.count.low(), other.trap_days) > each(high, one.trap_days))
 }
@@ -286,7 +286,7 @@ fn judge_exact(hives: &[Of], known: Option<f64>, (rose, fell): (u32, u32)) -> Ju
     judged.limits = (Some(low), Some(high));
     // Of one hive without a spread the exact test says as much as can be said.
     let clear = low > 1.0 || high < 1.0 || alone && chance.is_some() && judged.spread <= 1.0;
-    if striking && clear && up != down {
+    if striking && clear {
         judged.word = if up > down { Word::Up } else { Word::Down };
     }
     judged

@@ -37,6 +37,7 @@ import stamps
 import table_files
 import tables_in
 import trends
+import trials
 import weather_years
 import zones
 
@@ -64,6 +65,7 @@ MODULES = [
     table_files,
     tables_in,
     trends,
+    trials,
     weather_years,
     zones,
 ]
