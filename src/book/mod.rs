@@ -25,6 +25,7 @@ pub mod season;
 pub mod shift;
 pub mod standing;
 mod stock;
+pub mod trial;
 pub mod twins;
 pub mod withheld;
 pub mod write;

@@ -44,6 +44,7 @@ mod stock;
 #[path = "../support/mod.rs"]
 mod support;
 mod table_in;
+mod trials;
 mod trouble;
 mod twins;
 mod undone;

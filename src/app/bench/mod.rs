@@ -16,6 +16,7 @@ pub mod read;
 pub mod refill;
 pub mod sample;
 pub mod spill;
+pub mod trial;
 #[cfg(target_arch = "wasm32")]
 pub mod view;
 pub mod yard;
@@ -49,11 +50,13 @@ pub enum Sum {
     Cover,
     /// Two counts beside each other.
     Counts,
+    /// Whether a trial in pairs can tell anything.
+    Trial,
 }
 
 impl Sum {
     /// Every sum, in order.
-    pub const ALL: [Sum; 13] = [
+    pub const ALL: [Sum; 14] = [
         Sum::Yard,
         Sum::Refill,
         Sum::Spill,
@@ -67,6 +70,7 @@ impl Sum {
         Sum::Freezer,
         Sum::Ground,
         Sum::Counts,
+        Sum::Trial,
     ];
 
     /// The word in the address.
@@ -85,6 +89,7 @@ impl Sum {
             Sum::Ground => "ground",
             Sum::Cover => "cover",
             Sum::Counts => "counts",
+            Sum::Trial => "trial",
         }
     }
 

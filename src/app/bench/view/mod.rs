@@ -16,6 +16,7 @@ mod sample;
 pub mod says;
 pub mod shown;
 mod spill;
+mod trial;
 mod yard;
 
 pub use page::page;

@@ -52,6 +52,8 @@ pub enum Reads {
     Positive,
     /// A number of more than 0.
     More,
+    /// The same, up to this.
+    Within(u32),
     /// A way in a yard, or a side of a hive, in one of these units.
     Way(&'static [&'static str]),
     /// Ground of more than 0.
@@ -73,6 +75,7 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
         Reads::Price => price(text),
         Reads::Positive => positive(text, read::positive),
         Reads::More | Reads::Area => positive(text, read::more),
+        Reads::Within(most) => within(text, most),
         Reads::Way(_) => way(text, unit),
     }
 }
@@ -88,7 +91,7 @@ pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_
         Reads::Bottle => field.decimal().bottle(at.1),
         Reads::Side => field.decimal().length(at.1),
         Reads::Warmth => field.units(&["C", "F"], at.1),
-        Reads::Price | Reads::Positive | Reads::More => field.decimal(),
+        Reads::Price | Reads::Positive | Reads::More | Reads::Within(_) => field.decimal(),
         Reads::Way(units) => field.decimal().units(units, at.1),
         Reads::Area => field.decimal().units(&["m2", "sq_ft"], at.1),
     };
@@ -215,6 +218,12 @@ pub fn positive(text: RwSignal<String>, read: fn(&str) -> Result<Decimal, TypedE
         Ok(number) => echo(text, || locale::number(number.as_f64(), 3)),
         Err(error) => wrong(error),
     })
+}
+
+/// A number of more than 0, up to `most`.
+fn within(text: RwSignal<String>, most: u32) -> Says {
+    let over = text.with(|text| read::more(text)).is_ok_and(|number| number.as_f64() > f64::from(most));
+    if over { wrong(TypedError::TooMany { most: Decimal::whole(most) }) } else { positive(text, read::more) }
 }
 
 /// A way; nothing is answered, since its unit stands beside it.
