@@ -164,7 +164,7 @@ fn draw(
         Err(error) => Says::Wrong(en_typed::label(error)),
     };
     let day_says = move || match day.get() {
-        _ if until.with(|text| text.is_empty()) => Says::Nothing,
+        _ if until.with(String::is_empty) => Says::Nothing,
         Ok(day) if day <= today() => Says::Wrong(w::NOT_TODAY.to_owned()),
         Ok(day) => Says::Echo(en::echo(&en::date(day))),
         Err(error) => Says::Wrong(en_typed::day(error)),

@@ -23,7 +23,8 @@ journey("she asks whether four pairs could ever tell, and how many would", {}, a
 journey("she draws a trial by lot, writes it down, and it is not opened before its day", ON, async (keeper) => {
   await keeper.open();
   await keepYard(keeper, 13);
-  await keeper.open("#/book/trial");
+  await keeper.open("#/book/catch");
+  await keeper.tap("to-trials");
   await keeper.reads("trials", /No trial is written down yet/);
   await keeper.type("#trial-named", "Notch screened");
   await typeTime(keeper, "trial-until", "2026-06-01");
