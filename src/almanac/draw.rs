@@ -17,6 +17,12 @@ pub fn draw(hives: u32, count: u32, seed: &str) -> Vec<u32> {
     drawn
 }
 
+/// Tosses `count` coins, each by itself.
+pub fn coins(count: usize, seed: &str) -> Vec<bool> {
+    let mut state = start(seed);
+    (0..count).map(|_| next(&mut state) >> 63 == 1).collect()
+}
+
 /// FNV-1a of 64 bits.
 fn start(seed: &str) -> u64 {
     seed.bytes()

@@ -41,5 +41,6 @@ pub mod tally;
 pub mod text;
 pub mod trap;
 pub mod trend;
+pub mod trial;
 pub mod typed;
 pub mod warmth;

@@ -216,7 +216,7 @@ fn judge(hives: &[(Stretch, Stretch)], spread: Option<f64>) -> Trend {
 }
 
 /// Whether the rate of `one` lies above that of `other` wherever in their ranges both are.
-fn above(one: &Stretch, other: &Stretch) -> bool {
+pub(super) fn above(one: &Stretch, other: &Stretch) -> bool {
     let each = |beetles: u32, days: u32| u64::from(beetles) * u64::from(days);
     other.count.high().is_some_and(|high| each(one.count.low(), other.trap_days) > each(high, one.trap_days))
 }
@@ -286,7 +286,7 @@ fn judge_exact(hives: &[Of], known: Option<f64>, (rose, fell): (u32, u32)) -> Ju
     judged.limits = (Some(low), Some(high));
     // Of one hive without a spread the exact test says as much as can be said.
     let clear = low > 1.0 || high < 1.0 || alone && chance.is_some() && judged.spread <= 1.0;
-    if striking && clear && up != down {
+    if striking && clear {
         judged.word = if up > down { Word::Up } else { Word::Down };
     }
     judged

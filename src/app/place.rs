@@ -68,6 +68,8 @@ pub enum Place {
     HandOver(Option<String>),
     /// Is the catch getting better? Of one yard when the address names it.
     Catch(Option<String>),
+    /// Trials of the keeper's own; of one yard when the address names it.
+    Trial(Option<String>),
     /// What another phone hands over.
     TakeIn,
     /// A table that was kept elsewhere comes in.
@@ -170,7 +172,8 @@ impl Paper {
 impl Place {
     /// Reads `#/round`, `#/round/<yard>`, `#/hive/<id>`, `#/decide/<yard>`, `#/decide/<yard>/<question>`, `#/load`, `#/beetle`, `#/beetle/<clock>`, `#/bench`, `#/bench/<sum>`, `#/book`,
     /// `#/book/history`, `#/book/history/<id>`, `#/book/kinds`, `#/book/kinds/<id>`, `#/book/records`, `#/book/table`,
-    /// `#/book/hand-over`, `#/book/hand-over/<yard>`, `#/book/take-in`, `#/book/catch`, `#/book/catch/<yard>`, `#/book/<sheet>`, `#/book/<sheet>/<yard>`,
+    /// `#/book/hand-over`, `#/book/hand-over/<yard>`, `#/book/take-in`, `#/book/catch`, `#/book/catch/<yard>`,
+    /// `#/book/trial`, `#/book/trial/<yard>`, `#/book/<sheet>`, `#/book/<sheet>/<yard>`,
     /// `#/write/<blank>`, `#/write/<blank>/<id>`; anything else names no place.
     pub fn parse(hash: &str) -> Option<Place> {
         let mut parts = hash.strip_prefix('#').unwrap_or(hash).strip_prefix('/')?.split('/');
@@ -222,6 +225,10 @@ impl Place {
                 Some(yard) => id(yard).map(|yard| Place::Catch(Some(yard))),
                 None => Some(Place::Catch(None)),
             },
+            ("book", Some("trial")) => match last {
+                Some(yard) => id(yard).map(|yard| Place::Trial(Some(yard))),
+                None => Some(Place::Trial(None)),
+            },
             ("book", Some("take-in")) => last.is_none().then_some(Place::TakeIn),
             ("book", Some("table")) if last.is_none() => Some(Place::TableIn),
             ("book", Some(sheet)) => {
@@ -257,6 +264,8 @@ impl Place {
             Place::HandOver(Some(yard)) => ["#/book/hand-over/", yard].concat(),
             Place::Catch(None) => "#/book/catch".to_owned(),
             Place::Catch(Some(of)) => ["#/book/catch/", of].concat(),
+            Place::Trial(None) => "#/book/trial".to_owned(),
+            Place::Trial(Some(of)) => ["#/book/trial/", of].concat(),
             Place::TakeIn => "#/book/take-in".to_owned(),
             Place::TableIn => "#/book/table".to_owned(),
             Place::Kinds => "#/book/kinds".to_owned(),
@@ -286,6 +295,7 @@ impl Place {
             | Place::Write(_, None)
             | Place::HandOver(_)
             | Place::Catch(_)
+            | Place::Trial(_)
             | Place::TakeIn
             | Place::TableIn
             | Place::Paper(..) => Section::Book,
@@ -319,6 +329,8 @@ mod tests {
             Place::Kind("new".to_owned()),
             Place::HandOver(None),
             Place::HandOver(Some("k7f3qa-12".to_owned())),
+            Place::Trial(None),
+            Place::Trial(Some("k7f3qa-12".to_owned())),
             Place::Catch(None),
             Place::Catch(Some("k7f3qa-12".to_owned())),
             Place::TakeIn,
@@ -364,6 +376,7 @@ mod tests {
             "#/book/kinds/a b",
             "#/book/hand-over/a b",
             "#/book/catch/a b",
+            "#/book/trial/a b",
             "#/book/take-in/a",
             "#/book/table/a",
             "#/book/inspector/a",

@@ -53,12 +53,11 @@ impl Caught {
     pub(super) fn hung(hive: &HiveNow) -> Vec<(ThingId, u32)> {
         let mut kinds: Vec<(ThingId, u32)> = Vec::new();
         for trap in hive.traps() {
-            match kinds.iter_mut().find(|(kind, _)| *kind == trap.kind) {
-                Some((_, known)) => *known += 1,
-                None => {
-                    let at = kinds.iter().take_while(|(kind, _)| *kind < trap.kind).count();
-                    kinds.insert(at, (trap.kind.clone(), 1));
-                }
+            if let Some((_, known)) = kinds.iter_mut().find(|(kind, _)| *kind == trap.kind) {
+                *known += 1;
+            } else {
+                let at = kinds.iter().take_while(|(kind, _)| *kind < trap.kind).count();
+                kinds.insert(at, (trap.kind.clone(), 1));
             }
         }
         kinds

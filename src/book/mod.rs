@@ -35,6 +35,7 @@ pub mod standing;
 pub mod stands;
 mod stock;
 pub mod store_room;
+pub mod trial;
 pub mod twins;
 pub mod urgent;
 pub mod withheld;

@@ -14,7 +14,7 @@ use beetle_almanac::book::id::ThingId;
 
 impl Yard {
     /// Counts beetles on `on`, out of all traps of the hive or out of the `nth` alone.
-    fn count(&mut self, tag: &str, on: &str, count: u32, nth: Option<usize>) {
+    pub(crate) fn count(&mut self, tag: &str, on: &str, count: u32, nth: Option<usize>) {
         let hive = self.hive(tag);
         let traps: Vec<ThingId> =
             self.book.standing().hives.get(&hive).unwrap().traps().map(|trap| trap.id.clone()).collect();

@@ -48,6 +48,7 @@ mod store_room;
 #[path = "../support/mod.rs"]
 mod support;
 mod table_in;
+mod trials;
 mod trouble;
 mod twins;
 mod undone;

@@ -40,6 +40,7 @@ import stamps
 import table_files
 import tables_in
 import trends
+import trials
 import weather_years
 import yard_grounds
 import zones
@@ -71,6 +72,7 @@ MODULES = [
     table_files,
     tables_in,
     trends,
+    trials,
     weather_years,
     yard_grounds,
     zones,

@@ -27,6 +27,7 @@ mod stages;
 #[path = "../support/mod.rs"]
 mod support;
 mod tables_in;
+mod trials;
 mod typing;
 
 use beetle_almanac::almanac::quantity::{

@@ -43,6 +43,7 @@ mod stamps;
 #[path = "../support/mod.rs"]
 mod support;
 mod tables_in;
+mod trials;
 mod vectors;
 mod weather_years;
 mod whole_lives;

@@ -463,6 +463,20 @@ fields! {
     catch_by = "years";
     /// Catch: that day.
     catch_day = "";
+    /// Trial: pairs of hives.
+    trial_pairs = "10";
+    /// Trial: beetles that a hive without it catches over the trial.
+    trial_mean = "20";
+    /// Trial: how much hives clump; the smaller, the more.
+    trial_clump = "2";
+    /// Trial: share of the catch that it leaves.
+    trial_left = "½";
+    /// Trial from the book: what is tried.
+    trial_named = "";
+    /// Trial from the book: the day on which it is opened.
+    trial_until = "";
+    /// Trial from the book: the seed of the draw; empty until one is drawn.
+    trial_seed = "";
     /// Dates: what was found: `adults`, `tiny`, `full_grown`, `leaving`, `in_soil`.
     dates_seen = "full_grown";
     /// Dates: day of the find; empty is today.

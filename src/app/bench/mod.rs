@@ -19,6 +19,7 @@ pub mod read;
 pub mod refill;
 pub mod sample;
 pub mod spill;
+pub mod trial;
 #[cfg(target_arch = "wasm32")]
 pub mod view;
 pub mod yard;
@@ -58,11 +59,13 @@ pub enum Sum {
     Counts,
     /// What to order for the next season.
     Order,
+    /// Whether a trial in pairs can tell anything.
+    Trial,
 }
 
 impl Sum {
     /// Every sum, in order.
-    pub const ALL: [Sum; 16] = [
+    pub const ALL: [Sum; 17] = [
         Sum::Yard,
         Sum::Refill,
         Sum::Spill,
@@ -79,6 +82,7 @@ impl Sum {
         Sum::Freezer,
         Sum::Ground,
         Sum::Counts,
+        Sum::Trial,
     ];
 
     /// The word in the address.
@@ -100,6 +104,7 @@ impl Sum {
             Sum::Closing => "closing",
             Sum::Counts => "counts",
             Sum::Order => "order",
+            Sum::Trial => "trial",
         }
     }
 

@@ -5,3 +5,5 @@ mod charts;
 #[cfg(target_arch = "wasm32")]
 pub mod page;
 pub mod told;
+#[cfg(target_arch = "wasm32")]
+pub mod trial;

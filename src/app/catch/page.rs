@@ -19,9 +19,9 @@ use crate::app::parts::notice::Notice;
 use crate::app::place::{Place, Section};
 use crate::app::records::Records;
 use crate::app::round::bits;
-use crate::app::round::form::select;
+use crate::app::round::form::{keys, select};
 use crate::app::state::Ui;
-use crate::app::wording::{en, en_catch as w};
+use crate::app::wording::{en, en_catch as w, en_trial};
 use crate::book::Book;
 use crate::book::caught::{Both, Days, Part, Parts, all, both, parts};
 use crate::book::id::ThingId;
@@ -104,6 +104,7 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
                 Notice::caution(w::SEASON).view(),
             ]))))
             .kid(Answer::of(w::ANSWER, answer).why(w::WHY).mark("catch-word").view()),
+        keys(link(en_trial::TITLE, &Place::Trial(None)).test_id("to-trials")),
         live(move || {
             let (times, yard, middle) = (times.get(), chosen.get(), middle.get());
             let any = compared.with(|both| both.as_ref().is_some_and(|both| !both.hives.is_empty()));

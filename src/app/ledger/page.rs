@@ -25,6 +25,7 @@ pub fn page(ui: Ui) -> El {
             Place::Records => crate::app::record::list::view(records),
             Place::HandOver(yard) => super::hand_over::give::view(ui, records, yard.as_deref()),
             Place::Catch(yard) => crate::app::catch::page::view(ui, records, yard.as_deref()),
+            Place::Trial(yard) => crate::app::catch::trial::view(ui, records, yard.as_deref()),
             Place::TakeIn => super::hand_over::take::view(records),
             Place::TableIn => table_in::view(ui, records),
             Place::Kinds => crate::app::kinds::list::view(ui, records),

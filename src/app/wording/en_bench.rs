@@ -24,6 +24,7 @@ pub fn title(sum: Sum) -> &'static str {
         Sum::Freezer => "Comb through the freezer",
         Sum::Ground => "Ground round the hives",
         Sum::Counts => "Two counts: is it getting better?",
+        Sum::Trial => "A trial of your own",
     }
 }
 
@@ -46,6 +47,7 @@ pub fn short(sum: Sum) -> &'static str {
         Sum::Freezer => "Freezer",
         Sum::Ground => "Ground",
         Sum::Counts => "Two counts",
+        Sum::Trial => "Own trial",
     }
 }
 
@@ -68,6 +70,7 @@ pub fn asks(sum: Sum) -> &'static str {
         Sum::Freezer => "How many batches, and for how many days?",
         Sum::Ground => "How much ground, and how much product by its label?",
         Sum::Counts => "Has the catch fallen, or is it chance?",
+        Sum::Trial => "With so many hives, could it ever tell?",
     }
 }
 

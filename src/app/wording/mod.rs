@@ -27,6 +27,7 @@ pub mod en_round;
 pub mod en_season;
 pub mod en_sums;
 pub mod en_table_in;
+pub mod en_trial;
 pub mod en_typed;
 pub mod en_walk;
 pub mod en_yard_decides;

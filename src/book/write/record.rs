@@ -31,6 +31,30 @@ impl Book {
         self.holding(draft.done())
     }
 
+    /// Several blanks filled in for `day` as one act: undone together.
+    ///
+    /// # Errors
+    /// As [`Book::record`], of the first that is refused.
+    pub fn records_together(
+        &self,
+        pen: &Pen,
+        day: Day,
+        today: Day,
+        yard: Option<&ThingId>,
+        records: Vec<Record>,
+    ) -> Result<Vec<Entry>, Refusal> {
+        if yard.is_some_and(|yard| !self.standing().yards.contains_key(yard)) {
+            return Err(Refusal::Unknown);
+        }
+        let mut draft = Draft::new(self, pen);
+        draft.bulk();
+        for record in records {
+            self.record_holds(&record, day, today)?;
+            draft.push(day, yard, What::Record(record))?;
+        }
+        self.holding(draft.done())
+    }
+
     /// Whether the book has anything against `record` on `day`.
     ///
     /// # Errors

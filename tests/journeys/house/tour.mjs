@@ -222,6 +222,10 @@ async function book(keeper, look) {
   await keeper.tapWords("Before and after a day", "main");
   await openDetails(keeper);
   await look("catch");
+  await keeper.driver.go(`${keeper.host.address}#/book/trial`);
+  await keeper.tap("trial-draw");
+  await keeper.one("trial-lists");
+  await look("a trial");
   await keeper.driver.go(`${keeper.host.address}#/book/take-in`);
   await keeper.one("codes-text");
   await look("take in");

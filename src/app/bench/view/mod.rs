@@ -19,6 +19,7 @@ pub mod sample;
 pub mod says;
 pub mod shown;
 mod spill;
+mod trial;
 mod yard;
 
 pub use page::page;

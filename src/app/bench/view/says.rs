@@ -54,6 +54,8 @@ pub enum Reads {
     Positive,
     /// A number of more than 0.
     More,
+    /// The same, up to this.
+    Within(u32),
     /// A way in a yard, or a side of a hive, in one of these units.
     Way(&'static [&'static str]),
     /// The same of more than 0.
@@ -86,6 +88,8 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
             Ok(_) => Says::Nothing,
             Err(error) => wrong(error),
         },
+        Reads::Within(most) => within(text, most),
+        Reads::Way(_) => way(text, unit),
     }
 }
 
@@ -102,6 +106,8 @@ pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_
         Reads::Warmth => field.units(&["C", "F"], at.1),
         Reads::Price | Reads::Positive | Reads::More | Reads::Frames(_) => field.decimal(),
         Reads::Way(units) | Reads::Far(units) => field.decimal().units(units, at.1),
+        Reads::Price | Reads::Positive | Reads::More | Reads::Within(_) => field.decimal(),
+        Reads::Way(units) => field.decimal().units(units, at.1),
         Reads::Area => field.decimal().units(&["m2", "sq_ft"], at.1),
     };
     field.says(move || {
@@ -235,6 +241,12 @@ pub fn positive(text: RwSignal<String>, read: fn(&str) -> Result<Decimal, TypedE
         Ok(number) => echo(text, || locale::number(number.as_f64(), 3)),
         Err(error) => wrong(error),
     })
+}
+
+/// A number of more than 0, up to `most`.
+fn within(text: RwSignal<String>, most: u32) -> Says {
+    let over = text.with(|text| read::more(text)).is_ok_and(|number| number.as_f64() > f64::from(most));
+    if over { wrong(TypedError::TooMany { most: Decimal::whole(most) }) } else { positive(text, read::more) }
 }
 
 /// A way; nothing is answered, since its unit stands beside it.

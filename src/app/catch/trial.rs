@@ -1,0 +1,238 @@
+//! The page of trials: those written down, not opened before their day, and the lot for one more.
+
+use crate::almanac::day::Day;
+use crate::almanac::text::{LABEL_MOST, label};
+use crate::almanac::trial::{LEAST_PAIRS, Outcome, Pairs};
+use crate::almanac::typed::day_planned;
+use crate::app::edge::letters::BrowserLetters;
+use crate::app::edge::{device, locale};
+use crate::app::el::{Bit, El, el, live};
+use crate::app::frame::heading;
+use crate::app::graph::{Memo, RwSignal, untrack};
+use crate::app::ledger::papers::events::yards;
+use crate::app::ledger::words;
+use crate::app::parts::field::{Field, Says};
+use crate::app::parts::key::{Key, link};
+use crate::app::parts::notice::{Notice, why};
+use crate::app::place::{Place, Section};
+use crate::app::records::{Records, Stop};
+use crate::app::round::bits;
+use crate::app::round::form::{go, keys, refused_line, select};
+use crate::app::round::said;
+use crate::app::state::Ui;
+use crate::app::wording::{en, en_catch as wc, en_trial as w, en_typed};
+use crate::book::Book;
+use crate::book::caught;
+use crate::book::id::ThingId;
+use crate::book::trial::{self, Trial, hives, plan, records as lists};
+
+/// Of 32: more draws than anybody makes.
+const SEED_LETTERS: usize = 8;
+
+/// A list of one side, and a hive that is left.
+type Drawn = Option<(Vec<ThingId>, Pairs)>;
+
+/// The page of the Book, of the yard `of` where the address names one.
+pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
+    let all: Vec<(String, String)> = records.book.with_untracked(|book| {
+        yards(book).into_iter().map(|id| (id.to_string(), words::yard_name(book, &id))).collect()
+    });
+    let yard = ui.bench().catch_yard();
+    let wanted = of.map(str::to_owned).or_else(|| Some(yard.get_untracked()));
+    let known = all.iter().find(|(id, _)| Some(id) == wanted.as_ref()).or(all.first());
+    if let Some((id, _)) = known {
+        yard.set(id.clone());
+    }
+    let chosen = Memo::new(move || yard.with(|yard| ThingId::parse(yard).ok()));
+    let written = live(move || {
+        let all = records.book.with(trial::all);
+        untrack(|| {
+            if all.is_empty() {
+                return Bit::from(el("p").text(w::NONE));
+            }
+            records.book.with(|book| {
+                // Once, and not for each of them.
+                let caught = caught::all(book);
+                Bit::Many(all.iter().map(|trial| told(records, book, trial, &caught)).collect())
+            })
+        })
+    });
+    let new =
+        if all.is_empty() { el("p").text(wc::NO_YARD).into() } else { draw(ui, records, &all, yard, chosen) };
+    bits![
+        el("p").class("back").kid(link(en::section(Section::Book), &Place::Book)),
+        heading(w::TITLE),
+        el("p").text(w::WHAT),
+        el("h2").class("part-title").text(w::SO_FAR),
+        el("div").test_id("trials").kid(written),
+        el("h2").class("part-title").text(w::NEW),
+        new,
+    ]
+}
+
+fn told(records: Records, book: &Book, trial: &Trial, caught: &[caught::Caught]) -> Bit {
+    let today = match &trial.yard {
+        Some(yard) => records.today(yard),
+        None => Ui::get().today.get(),
+    };
+    let mut card = el("section").class("card").kid(el("h3").text(&words::isolated(&trial.named)));
+    let both: [Vec<&ThingId>; 2] =
+        [trial.pairs.iter().map(|(one, _)| one).collect(), trial.pairs.iter().map(|(_, one)| one).collect()];
+    for (side, of) in w::SIDES.into_iter().zip(both) {
+        card = card.kid(side_of(book, side, &of));
+    }
+    match (trial.until, trial.outcome(caught, today)) {
+        (None, _) => card.kid(Notice::plain(w::NO_DAY).view()),
+        (Some(until), None) => card.kid(Notice::plain(w::opened(until)).view()),
+        (Some(until), Some(outcome)) => {
+            let big = w::big(outcome.told(), outcome.less, outcome.more);
+            let mut sum = el("ul").class("answer-sum");
+            sum = sum.kid(el("li").text(&w::span(trial.from, until)));
+            for line in sum_of(&outcome) {
+                sum = sum.kid(el("li").text(&line));
+            }
+            card.kid(el("p").class("answer-big").test_id("trial-word").text(&big))
+                .kid(sum)
+                .kid(why(wc::NOT_ALL_WHY))
+        }
+    }
+    .into()
+}
+
+fn sum_of(outcome: &Outcome) -> Vec<String> {
+    let percent = |chance| locale::percent(chance, 1);
+    let mut lines = vec![w::signs(outcome.less, outcome.more, outcome.even), w::sign(&percent(outcome.sign))];
+    lines.extend(outcome.permuted.map(|chance| w::permuted(&percent(chance))));
+    if outcome.open > 0 {
+        lines.push(w::open(outcome.open));
+    }
+    let uneven = outcome.less + outcome.more;
+    if uneven < LEAST_PAIRS {
+        lines.push(w::never(uneven.max(1)));
+    }
+    lines
+}
+
+/// Hives of one side in the order in which they are walked.
+fn side_of(book: &Book, side: &str, hives: &[&ThingId]) -> El {
+    let standing = book.standing();
+    let place = |hive: &ThingId| {
+        let yard = standing.hives.get(hive).and_then(|now| standing.yards.get(&now.yard))?;
+        yard.order.iter().position(|known| known == hive)
+    };
+    let mut walked: Vec<(usize, String)> = Vec::new();
+    for hive in hives {
+        let at = place(hive).unwrap_or(usize::MAX);
+        let tag = words::isolated(standing.hives.get(*hive).map_or("", |now| &now.tag));
+        let before = walked.iter().take_while(|(known, _)| *known <= at).count();
+        walked.insert(before, (at, tag));
+    }
+    let mut said = String::new();
+    for (_, tag) in &walked {
+        let comma = if said.is_empty() { "" } else { ", " };
+        en::put(&mut said, comma);
+        en::put(&mut said, tag);
+    }
+    el("p").kid(el("strong").text(&[side, ": "].concat())).text(&said)
+}
+
+fn draw(
+    ui: Ui,
+    records: Records,
+    all: &[(String, String)],
+    yard: RwSignal<String>,
+    chosen: Memo<Option<ThingId>>,
+) -> Bit {
+    let typed = ui.bench();
+    let (named, until, seed) = (typed.trial_named(), typed.trial_until(), typed.trial_seed());
+    let stop: RwSignal<Option<Stop>> = RwSignal::new(None);
+    let today = move || chosen.get().map_or_else(|| ui.today.get(), |yard| records.today(&yard));
+    let name = Memo::new(move || named.with(|text| label(text, LABEL_MOST, &BrowserLetters)));
+    let day = Memo::new(move || until.with(|text| day_planned(text, today())));
+    let drawn: Memo<Drawn> = Memo::new(move || {
+        let seed = seed.with(|seed| (!seed.is_empty()).then(|| seed.clone()))?;
+        let yard = chosen.get()?;
+        records.book.with(|book| {
+            let hives = hives(book, &yard);
+            let pairs = plan(&hives, &caught::all(book), &seed);
+            Some((hives, pairs))
+        })
+    });
+    let name_says = move || match name.get() {
+        Ok(_) => Says::Nothing,
+        Err(_) if named.with(|text| text.trim().is_empty()) => Says::Nothing,
+        Err(error) => Says::Wrong(en_typed::label(error)),
+    };
+    let day_says = move || match day.get() {
+        _ if until.with(String::is_empty) => Says::Nothing,
+        Ok(day) if day <= today() => Says::Wrong(w::NOT_TODAY.to_owned()),
+        Ok(day) => Says::Echo(en::echo(&en::date(day))),
+        Err(error) => Says::Wrong(en_typed::day(error)),
+    };
+    let refused = Memo::new(move || stop.with(|stop| stop.as_ref().map(said::stop)));
+    let write = move || {
+        let now = untrack(today);
+        let planned = untrack(|| day.get().ok()).filter(|day: &Day| *day > now);
+        let wanted = untrack(|| Some((name.get().ok()?, planned?, drawn.get()?, chosen.get()?)));
+        let Some((name, until_day, (hives, pairs), yard)) = wanted else {
+            stop.set(Some(Stop::Refused(crate::book::write::Refusal::Nothing)));
+            return;
+        };
+        let pen = records.pen();
+        let made = records.book.with_untracked(|book| {
+            book.records_together(&pen, now, now, Some(&yard), lists(&name, until_day, &hives, &pairs).into())
+        });
+        let done = move || {
+            named.set(String::new());
+            until.set(String::new());
+            seed.set(String::new());
+        };
+        match records.put(made, w::WRITTEN) {
+            Ok(_) => {
+                stop.set(None);
+                done();
+            }
+            Err(why) => {
+                if why == Stop::NotSaved {
+                    records.once_kept(Box::new(done));
+                }
+                stop.set(Some(why));
+            }
+        }
+    };
+    let shown = live(move || {
+        let Some((hives, pairs)) = drawn.get() else { return Bit::Nothing };
+        if pairs.each.is_empty() {
+            return el("p").text(w::TOO_FEW).into();
+        }
+        let count = u32::try_from(pairs.each.len()).unwrap_or(u32::MAX);
+        let of = |place: fn(&(usize, usize)) -> usize| -> Vec<&ThingId> {
+            pairs.each.iter().filter_map(|pair| hives.get(place(pair))).collect()
+        };
+        let [with, without] = w::SIDES;
+        let lists = records.book.with(|book| {
+            let left = pairs.left.and_then(|left| hives.get(left)).map(|hive| {
+                let tag = book.standing().hives.get(hive).map_or("", |now| &now.tag);
+                el("p").text(&w::left(&crate::app::wording::en_round::hive(tag)))
+            });
+            bits![side_of(book, with, &of(|pair| pair.0)), side_of(book, without, &of(|pair| pair.1)), left]
+        });
+        bits![
+            el("div").test_id("trial-lists").kid(lists),
+            el("p").class("small").text(w::PAIRED),
+            (count < LEAST_PAIRS).then(|| Notice::caution(w::never(count)).view()),
+            Notice::caution(w::EMPTY_FIRST).view(),
+            refused_line(refused),
+            go(w::WRITE, "trial-write", write),
+        ]
+    });
+    bits![
+        el("div")
+            .class("fields")
+            .kid((all.len() > 1).then(|| select("trial-yard", w::YARD, yard, all)))
+            .kid(Field::new("trial-named", w::NAMED, named).wide().hint(w::NAMED_HINT).says(name_says).view())
+            .kid(Field::new("trial-until", w::UNTIL, until).day().says(day_says).view()),
+        keys(Key::new(w::DRAW, move || seed.set(device::id(SEED_LETTERS))).mark("trial-draw").view()),
+        shown,
+    ]
+}

@@ -1,0 +1,52 @@
+import { SMALL } from "../house/engines.mjs";
+import { journey } from "../house/journey.mjs";
+import { assert, plain } from "../house/keeper.mjs";
+import { entries, keepYard, onTheDay } from "../house/round.mjs";
+import { typeTime } from "../house/tour.mjs";
+
+const ON = { faults: { clock: "2026-06-01T09:00" } };
+const trials = async (keeper) => (await entries(keeper)).filter((entry) => entry.what.record?.blank === "trial");
+
+journey("she asks whether four pairs could ever tell, and how many would", {}, async (keeper) => {
+  await keeper.engine.resize(SMALL);
+  await keeper.open("#/bench/trial");
+  await keeper.reads("trial-power", /^\d\d %$/);
+  await keeper.type("#trial-pairs", "4");
+  await keeper.reads("trial-power", /^0 %$/);
+  await keeper.reads("#bench-trial-body", /With 4 pairs it can never be told: even all of them going one way comes by chance in 1 of 8 cases/);
+  await keeper.reads("#bench-trial-body", /40 pairs: \d\d/);
+  await keeper.type("#trial-mean", "5000");
+  await keeper.reads("#trial-mean-says", /At most 1000/);
+  await keeper.reads("trial-power", /^–$/);
+});
+
+journey("she draws a trial by lot, writes it down, and it is not opened before its day", ON, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 13);
+  await keeper.open("#/book/catch");
+  await keeper.tap("to-trials");
+  await keeper.reads("trials", /No trial is written down yet/);
+  await keeper.type("#trial-named", "Notch screened");
+  await typeTime(keeper, "trial-until", "2026-06-01");
+  await keeper.reads("#trial-until-says", /still to come/);
+  await typeTime(keeper, "trial-until", "2026-07-13");
+  await keeper.tap("trial-draw");
+  const lists = plain(await keeper.reads("trial-lists", /With it: .*Without it: .*Hive .* is left over/s));
+  const sides = [...lists.matchAll(/(?:With|Without) it: ([^A-Z]*)/g)].map(([, tags]) => tags.match(/\d+/g).map(Number));
+  assert.deepEqual(sides.map((side) => side.length), [6, 6]);
+  assert.equal(new Set(sides.flat()).size, 12, "each hive once");
+  for (const side of sides) assert.deepEqual(side, [...side].sort((a, b) => a - b), "in the order of the walk");
+  await keeper.reload();
+  await keeper.reads("trial-lists", lists.slice(0, 40));
+  await keeper.tap("trial-write");
+  await keeper.reads("trials", /Not opened before .*13 July 2026/);
+  assert.deepEqual((await trials(keeper)).map(({ what }) => what.record.hives.length), [6, 6]);
+  assert.equal(await keeper.shows("trial-word"), false, "nothing is shown");
+  await onTheDay(keeper, "2026-07-12T09:00");
+  await keeper.open("#/book/trial");
+  await keeper.reads("trials", /Not opened before/);
+  await onTheDay(keeper, "2026-07-13T09:00");
+  await keeper.open("#/book/trial");
+  await keeper.reads("trial-word", /^It does not tell$/);
+  await keeper.reads("trials", /6 pairs without a count on both sides: left out/);
+});
