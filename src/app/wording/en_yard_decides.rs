@@ -33,11 +33,11 @@ pub mod closing {
     /// Field: side of a screen.
     pub const CUT: &str = "A screen, one side";
     /// Field: its other side.
-    pub const CUT_TO: &str = "Its other side";
+    pub const CUT_TO: &str = "The screen, other side";
     /// Field: side of a sheet.
     pub const SHEET: &str = "A sheet of mesh, one side";
     /// Field: its other side.
-    pub const SHEET_TO: &str = "Its other side, of the sheet";
+    pub const SHEET_TO: &str = "The sheet, other side";
     /// Field: cracks.
     pub const CRACKS: &str = "All cracks together";
     /// Field: reserve.
@@ -100,8 +100,6 @@ pub mod closing {
     pub const SPACE: &str = "Room that no bees cover: take it out or fill it";
     /// Scrape it off.
     pub const BURR: &str = "Burr comb: scrape it off, beetles hide behind it";
-    /// Nothing wanted at all.
-    pub const ALL_FINE: &str = "Nothing that was written down lets beetles in.";
 
     /// "8 × 6 = 48 screens from a sheet, laid as typed".
     pub fn cut(along: u32, across: u32, pieces: u32, turned: bool) -> String {
@@ -387,11 +385,9 @@ pub mod comb {
     /// The way to the form.
     pub const LOOK: &str = "Write down a look";
     /// No split from records.
-    pub const SPLIT: &str = "Split one of them";
+    pub const SPLIT: &str = "A split";
     /// What is said beside it.
-    pub const SPLIT_OF: &str = "Take the figures of a hive";
-    /// Nothing counted.
-    pub const NONE_COUNTED: &str = "none yet";
+    pub const SPLIT_OF: &str = "Reckon a split of this hive";
     /// No box size.
     pub const NO_BOX: &str = "Frames of a box are not written down, so how many boxes come off is not known.";
 
@@ -481,8 +477,6 @@ pub mod ground {
     pub const WRITE: &str = "Write down ground work";
     /// Key to the stands.
     pub const STANDS: &str = "Write down where it stands";
-    /// Behind a scale bar.
-    pub const SCALE: &str = "scale";
 
     /// What the map shows, for those who do not see it.
     pub fn map(tags: &[String], wide: &str, long: &str) -> String {
