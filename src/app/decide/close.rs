@@ -77,7 +77,7 @@ fn hive(asked: &Asked, shell: &Shell, widest: Option<Length>, today: Day) -> El 
     let mut body = el("li").kid(el("h3").kid(asked.way(&shell.hive)));
     if !to_do.is_empty() {
         let lines = to_do.iter().map(|line| el("li").text(&["! ", line].concat()));
-        body = body.kid(el("ul").class("plain-list to-do").kids(lines));
+        body = body.kid(el("ul").class("to-do").kids(lines));
     }
     if shell.told() {
         if to_do.is_empty() {

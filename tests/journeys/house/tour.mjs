@@ -17,20 +17,20 @@ export async function tour(keeper, look) {
   await keeper.reads("demo-remove", /./);
   await round(keeper, look);
   await rest(keeper, look);
-  await decide(keeper, look);
   await beetle(keeper, look);
   await book(keeper, look);
+  await decide(keeper, look);
 }
 
 async function decide(keeper, look) {
   await keeper.place("round");
-  await keeper.tap("yard-open");
-  await keeper.one("row");
-  const yard = await keeper.driver.run(() => location.hash.split("/").pop());
-  await keeper.tap("row-open");
-  await keeper.tap("[data-testid=panel] a");
-  await keeper.until("the page of the hive is shown", () => keeper.driver.run(() => location.hash.startsWith("#/hive/")));
-  const hive = await keeper.driver.run(() => location.hash.split("/").pop());
+  await keeper.one("yard-open");
+  // By their addresses: what was said last lies over the list on a small screen with large letters.
+  const end = (css) => keeper.driver.run((css) => document.querySelector(css).getAttribute("href").split("/").pop(), css);
+  const yard = await end("[data-testid=yard-open]");
+  await keeper.driver.go(`${keeper.host.address}#/decide/${yard}/comb`);
+  await keeper.one(".decide-hives");
+  const hive = await end(".decide-hives a");
   const write = async (blank, fill) => {
     await keeper.driver.go(`${keeper.host.address}#/write/${blank}/${hive}`);
     await keeper.one("write-save");

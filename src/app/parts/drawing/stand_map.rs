@@ -6,17 +6,17 @@ use crate::app::el::El;
 use crate::app::wording::en_yard_decides::ground as w;
 
 /// Width of the drawing; its height goes along with the yard.
-const WIDTH: f64 = 640.0;
+const WIDTH: f64 = 320.0;
 
 /// Room at each edge, and below for the scale.
-const EDGE: f64 = 12.0;
-const BELOW: f64 = 56.0;
+const EDGE: f64 = 6.0;
+const BELOW: f64 = 36.0;
 
 /// A drawing is no higher than this; a long yard is drawn smaller.
-const HIGHEST: f64 = 800.0;
+const HIGHEST: f64 = 480.0;
 
 /// A yard of one hive is not drawn larger than this many units to the millimetre.
-const LARGEST: f64 = 0.12;
+const LARGEST: f64 = 0.08;
 
 /// Tags beside more stands than this would lie over each other; the words beside the map name them all.
 const MOST_TAGS: usize = 40;
@@ -63,15 +63,15 @@ pub fn stand_map(stands: &[MapStand<'_>], ring: &Ring, unit: f64, far: &dyn Fn(f
         for MapStand { stand, tag } in stands {
             // Beside the hive, in its ring: a long tag would hide it.
             let short: String = tag.chars().take(6).collect();
-            shapes.push(words(at(x(stand.across)), at(y(stand.along) + (long / 2.0) * scale + 26.0), &short));
+            shapes.push(words(at(x(stand.across)), at(y(stand.along) + (long / 2.0) * scale + 17.0), &short));
         }
     }
     let bottom = EDGE + along * scale;
     let step = step(across / unit) * unit;
-    let (from, to, line) = (at(EDGE), at(EDGE + step * scale), at(bottom + 40.0));
-    shapes.push(path("d-thin", &[(from, line - 10), (from, line), (to, line), (to, line - 10)], false));
+    let (from, to, line) = (at(EDGE), at(EDGE + step * scale), at(bottom + 26.0));
+    shapes.push(path("d-thin", &[(from, line - 6), (from, line), (to, line), (to, line - 6)], false));
     let length = far(step);
-    shapes.push(shape("text", "d-words d-scale", &[("x", to + 12), ("y", line)]).text(&length));
+    shapes.push(shape("text", "d-words d-scale", &[("x", to + 8), ("y", line)]).text(&length));
     let tags: Vec<String> = stands.iter().map(|stand| stand.tag.to_owned()).collect();
     let said = w::map(&tags, &far(across), &far(along));
     Some(drawing("drawing stand-map", at(WIDTH), at(bottom + BELOW), &said, shapes))
