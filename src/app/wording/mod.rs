@@ -17,6 +17,7 @@ pub mod en_limit;
 pub mod en_load;
 pub mod en_log;
 pub mod en_lot;
+pub mod en_minutes;
 pub mod en_notices;
 pub mod en_order;
 pub mod en_packet;
