@@ -8,6 +8,7 @@ pub mod base45;
 pub mod chance;
 pub mod checksum;
 pub mod climate;
+pub mod cost;
 pub mod cover;
 pub mod day;
 pub mod draw;

@@ -25,6 +25,7 @@ pub mod record;
 pub mod round;
 pub mod season;
 pub mod shift;
+pub mod spent;
 pub mod standing;
 mod stock;
 pub mod store_room;
