@@ -9,6 +9,7 @@ use super::record::{Blank, Record};
 use super::standing::{HiveNow, Standing};
 use crate::almanac::cost::{Cost, cost};
 use crate::almanac::day::Day;
+use crate::almanac::quantity::Decimal;
 use crate::almanac::table::Table;
 
 /// Kilograms of a pound: exact, by the international agreement of 1959.
@@ -112,8 +113,7 @@ impl Spent {
         spent.travelled(&counted, yard, number("trip"));
         spent.worked(book, &counted, yard, number("hour"));
         spent.honey(&standing, yard, demo, (from, to));
-        spent.colony =
-            book.standing().keeper.colony_value.map(|value| value.as_f64()).filter(|value| *value > 0.0);
+        spent.colony = book.standing().keeper.colony_value.map(Decimal::as_f64).filter(|value| *value > 0.0);
         if spent.colony.is_none() {
             spent.missing.push(Missing::Colony);
         }
@@ -189,13 +189,9 @@ impl Spent {
         let mut known = true;
         #[allow(clippy::cast_precision_loss)] // hives of a season
         let hives = counted.worked.len() as f64;
-        let mut minutes = match pace(book) {
-            Some((each, _)) => hives * each,
-            None => {
-                known = false;
-                0.0
-            }
-        };
+        let each = pace(book).map(|(each, _)| each);
+        known &= each.is_some();
+        let mut minutes = hives * each.unwrap_or_default();
         for (_, of) in counted.visits.iter().filter(|(_, of)| yard.is_none_or(|yard| yard == of)) {
             let (travel, set_up) = ways(book.standing(), of);
             known &= travel.is_some() && set_up.is_some();

@@ -2,6 +2,7 @@
 //! fields and reckons, on plain values; `view` holds what is seen of it.
 
 pub mod bodies;
+pub mod cost;
 pub mod cover;
 pub mod draft;
 pub mod fits;
@@ -49,17 +50,20 @@ pub enum Sum {
     Cover,
     /// What to order for the next season.
     Order,
+    /// What a season cost.
+    Cost,
 }
 
 impl Sum {
     /// Every sum, in order.
-    pub const ALL: [Sum; 13] = [
+    pub const ALL: [Sum; 14] = [
         Sum::Yard,
         Sum::Refill,
         Sum::Spill,
         Sum::Fit,
         Sum::Packs,
         Sum::Order,
+        Sum::Cost,
         Sum::Oil,
         Sum::Bodies,
         Sum::Sample,
@@ -85,6 +89,7 @@ impl Sum {
             Sum::Ground => "ground",
             Sum::Cover => "cover",
             Sum::Order => "order",
+            Sum::Cost => "cost",
         }
     }
 

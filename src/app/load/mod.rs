@@ -15,4 +15,6 @@ mod next;
 #[cfg(target_arch = "wasm32")]
 pub mod page;
 #[cfg(target_arch = "wasm32")]
+mod spent;
+#[cfg(target_arch = "wasm32")]
 mod trip;

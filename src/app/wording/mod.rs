@@ -7,6 +7,7 @@ pub mod en_beetle_honey;
 pub mod en_beetle_rhythm;
 pub mod en_bench;
 pub mod en_book;
+pub mod en_cost;
 pub mod en_decide;
 pub mod en_due;
 pub mod en_hand_over;

@@ -1,6 +1,7 @@
 //! What is seen of the Bench: the page, and one file a sum.
 
 mod bodies;
+pub mod cost;
 mod cover;
 mod fits;
 mod freezer;

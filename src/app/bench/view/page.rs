@@ -1,6 +1,8 @@
 //! The page: every sum as a card in one scroll, with an index of keys after the first.
 
-use super::{bodies, cover, fits, freezer, ground, mesh, oil, order, packs, refill, sample, spill, yard};
+use super::{
+    bodies, cost, cover, fits, freezer, ground, mesh, oil, order, packs, refill, sample, spill, yard,
+};
 use crate::app::bench::Sum;
 use crate::app::edge;
 use crate::app::el::{El, el};
@@ -60,6 +62,7 @@ fn card(ui: Ui, sum: Sum) -> El {
         Sum::Ground => ground::view(ui),
         Sum::Cover => cover::view(ui),
         Sum::Order => order::view(ui),
+        Sum::Cost => cost::view(ui),
     })
 }
 
