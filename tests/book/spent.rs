@@ -6,7 +6,7 @@ use beetle_almanac::almanac::quantity::Decimal;
 use beetle_almanac::almanac::trap::TrapKind;
 use beetle_almanac::book::entry::{Did, Ending, What};
 use beetle_almanac::book::keeper::Keeper;
-use beetle_almanac::book::record::{Answer, Blank, Record};
+use beetle_almanac::book::record::{Answer, Ask, Blank, Record};
 use beetle_almanac::book::spent::{Missing, Spent};
 
 /// Fills in the fields of `blank` that are named, numbers with the first unit.
@@ -14,7 +14,6 @@ fn write(yard: &mut Yard, blank: Blank, on: &str, fields: &[(&str, &str)]) {
     let mut record = Record::empty(blank, Vec::new());
     for (field, answer) in blank.fields().iter().zip(&mut record.answers) {
         let Some((_, text)) = fields.iter().find(|(name, _)| *name == field.name) else { continue };
-        use beetle_almanac::book::record::Ask;
         *answer = Some(match field.ask {
             Ask::Word(words) => {
                 Answer::Word(u8::try_from(words.iter().position(|word| word == text).unwrap()).unwrap())

@@ -66,6 +66,11 @@ pub fn left(hives: &str, minutes: u32) -> String {
     [&lead, ". Log those that wait as skipped: then they lead next time."].concat()
 }
 
+/// "2 (Mill)".
+pub fn hive_of(tag: &str, yard: &str) -> String {
+    [tag, " (", yard, ")"].concat()
+}
+
 fn clock(minutes: u32) -> String {
     let (hours, rest) = (minutes / 60 % 24, minutes % 60);
     let between = if rest < 10 { ":0" } else { ":" };
