@@ -56,13 +56,19 @@ fn show(_: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
 
 /// What a hive cost over the season.
 pub(in crate::app) fn each_hive(cost: &Cost) -> String {
-    cost.each_hive.map_or_else(|| en::NO_ANSWER.to_owned(), |each| locale::fixed(each, 2))
+    // Nothing written down is not known, and no season without a cost.
+    let each = cost.each_hive.filter(|_| cost.total > 0.0);
+    each.map_or_else(|| en::NO_ANSWER.to_owned(), |each| locale::fixed(each, 2))
 }
 
 /// The sum: used up, durable, travel, work; then what it is spread over.
 pub(in crate::app) fn lines(parts: [f64; 4], cost: &Cost) -> Vec<String> {
     let money = |value: f64| locale::fixed(value, 2);
     let mut lines = Vec::new();
+    if cost.total <= 0.0 {
+        lines.push(w::NOTHING.to_owned());
+        return lines;
+    }
     for (name, part) in w::PARTS.into_iter().zip(parts) {
         if part > 0.0 {
             lines.push(w::part(name, &money(part)));
