@@ -129,7 +129,7 @@ journey("the time does not do for two yards: the list is cut from its end, and w
   const yards = (await entries(keeper)).filter((entry) => entry.what.yard);
   for (const yard of yards) {
     const before = await records(keeper);
-    await keeper.open(`#/write/yard_facts/${yard.id}.0`);
+    await keeper.open(`#/write/yard_facts/${yard.id}`);
     await keeper.one("write-save");
     await keeper.driver.run(() => document.querySelectorAll("main details").forEach((part) => (part.open = true)));
     await keeper.type("#write-travel", "20");
