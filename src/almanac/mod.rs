@@ -9,6 +9,7 @@ pub mod chance;
 pub mod checksum;
 pub mod climate;
 pub mod closing;
+pub mod cost;
 pub mod cover;
 pub mod day;
 pub mod divide;

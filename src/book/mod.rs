@@ -31,6 +31,7 @@ pub mod round;
 pub mod season;
 pub mod shell;
 pub mod shift;
+pub mod spent;
 pub mod standing;
 pub mod stands;
 mod stock;

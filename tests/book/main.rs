@@ -42,6 +42,7 @@ mod second;
 #[path = "../support/second.rs"]
 mod second_copy;
 mod second_faults;
+mod spent;
 mod spoiled;
 mod stock;
 mod store_room;

@@ -4,7 +4,7 @@ use crate::Yard;
 use crate::support::{day, pen};
 use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
-use beetle_almanac::almanac::route::Pressing;
+use beetle_almanac::almanac::route::Pressing::{self, Due, Larvae, Overdue, Rest};
 use beetle_almanac::book::entry::{Check, Did, SkipReason};
 use beetle_almanac::book::pace::{pace, stops, ways};
 use beetle_almanac::book::record::{Answer, Blank, Record};
@@ -107,7 +107,6 @@ fn larvae_lead_then_what_is_overdue_then_what_is_due_then_the_rest() {
         .iter()
         .map(|(hive, stop)| (yard.book.standing().hives[hive].tag.as_str(), stop.pressing))
         .collect();
-    use Pressing::{Due, Larvae, Overdue, Rest};
     assert_eq!(tags, [("5", Rest), ("1", Due), ("2", Overdue), ("4", Larvae)], "in the order of the walk");
 }
 

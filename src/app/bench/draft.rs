@@ -393,6 +393,30 @@ fields! {
     order_fee = "";
     /// Order: price of goods from which it is free.
     order_free = "";
+    /// Cost: hives over the season.
+    cost_hives = "10";
+    /// Cost: what was used up.
+    cost_used = "60";
+    /// Cost: what was paid for what lasts.
+    cost_durable = "120";
+    /// Cost: seasons that lasts.
+    cost_seasons = "3";
+    /// Cost: trips.
+    cost_trips = "10";
+    /// Cost: price of one.
+    cost_trip = "12";
+    /// Cost: hours of work.
+    cost_hours = "";
+    /// Cost: worth of one.
+    cost_hour = "";
+    /// Cost: traps in service.
+    cost_traps = "40";
+    /// Cost: days of the season.
+    cost_days = "180";
+    /// Cost: honey in kilograms.
+    cost_honey = "";
+    /// Cost: value of a colony.
+    cost_colony = "150";
     /// Cover: sides of comb that bees cover.
     cover_sides = "22";
     /// Cover: frames of drawn comb.

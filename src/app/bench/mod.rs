@@ -4,6 +4,7 @@
 pub mod bodies;
 pub mod closing;
 pub mod counts;
+pub mod cost;
 pub mod cover;
 pub mod divide;
 pub mod draft;
@@ -61,17 +62,20 @@ pub enum Sum {
     Order,
     /// Whether a trial in pairs can tell anything.
     Trial,
+    /// What a season cost.
+    Cost,
 }
 
 impl Sum {
     /// Every sum, in order.
-    pub const ALL: [Sum; 17] = [
+    pub const ALL: [Sum; 18] = [
         Sum::Yard,
         Sum::Refill,
         Sum::Spill,
         Sum::Fit,
         Sum::Packs,
         Sum::Order,
+        Sum::Cost,
         Sum::Oil,
         Sum::Bodies,
         Sum::Sample,
@@ -105,6 +109,7 @@ impl Sum {
             Sum::Counts => "counts",
             Sum::Order => "order",
             Sum::Trial => "trial",
+            Sum::Cost => "cost",
         }
     }
 

@@ -9,8 +9,12 @@ mod buy;
 #[cfg(target_arch = "wasm32")]
 mod learned;
 #[cfg(target_arch = "wasm32")]
+mod minutes;
+#[cfg(target_arch = "wasm32")]
 mod next;
 #[cfg(target_arch = "wasm32")]
 pub mod page;
+#[cfg(target_arch = "wasm32")]
+mod spent;
 #[cfg(target_arch = "wasm32")]
 mod trip;

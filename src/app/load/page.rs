@@ -1,6 +1,6 @@
 //! The Load: which day, which yards, what it takes.
 
-use super::{buy, learned, next, store, trip};
+use super::{buy, learned, next, spent, store, trip};
 use crate::almanac::day::Day;
 use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::{Share, TypedVolume};
@@ -154,6 +154,7 @@ fn full(ui: Ui, records: Records) -> Bit {
         trip::view(trip),
         buy::view(trip).into(),
         next::view(trip).into(),
+        spent::view(trip).into(),
     ])
 }
 

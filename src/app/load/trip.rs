@@ -2,7 +2,7 @@
 
 use super::page::{Trip, cautions, percent, tick};
 use super::sum::{self, Load, YardLoad};
-use super::{learned, store, ticks};
+use super::{learned, minutes, store, ticks};
 use crate::almanac::day::Day;
 use crate::almanac::oil::{OilForVisit, Service};
 use crate::almanac::quantity::Volume;
@@ -70,7 +70,7 @@ pub(super) fn view(trip: Trip) -> Bit {
         .kid(spares)
         .kid(things(trip));
     let yards_card = el("section").class("card").kid(el("h2").text(w::YARD_BY_YARD)).kid(yards);
-    Bit::Many(vec![trip_card.into(), yards_card.into()])
+    Bit::Many(vec![trip_card.into(), yards_card.into(), minutes::view(trip).into()])
 }
 
 fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {

@@ -16,6 +16,7 @@ enum Keyboard {
     Decimal,
     Day,
     Time,
+    Hour,
 }
 
 /// What stands to the right of the input.
@@ -99,6 +100,13 @@ impl Field {
         self
     }
 
+    /// Brings up the phone's own clock; the text is `HH:MM`.
+    #[must_use]
+    pub fn hour(mut self) -> Field {
+        self.0.keyboard = Keyboard::Hour;
+        self
+    }
+
     /// A chooser of the units with these codes; one alone cannot be changed.
     #[must_use]
     pub fn units(mut self, codes: &'static [&'static str], unit: RwSignal<String>) -> Field {
@@ -164,6 +172,7 @@ impl Field {
             Keyboard::Decimal => ("text", "decimal"),
             Keyboard::Day => ("date", "none"),
             Keyboard::Time => ("datetime-local", "none"),
+            Keyboard::Hour => ("time", "none"),
         };
         let (says_id, hint_id) = ([&id, "-says"].concat(), [&id, "-hint"].concat());
         let described = if hint.is_some() { [&hint_id, " ", &says_id].concat() } else { says_id.clone() };

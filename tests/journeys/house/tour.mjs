@@ -76,10 +76,7 @@ async function decide(keeper, look) {
 
 async function bench(keeper, look) {
   await keeper.place("bench");
-  const cards = await keeper.driver.run(() => [...document.querySelectorAll("main .card-title button")].map(({ id }) => id));
-  for (const id of cards) {
-    if ((await keeper.attribute(`#${id}`, "aria-expanded")) === "false") await keeper.tap(`#${id}`);
-  }
+  await openCards(keeper);
   await keeper.tap("bench-keep");
   await openDetails(keeper);
   await look("bench");
@@ -154,6 +151,9 @@ async function rest(keeper, look) {
     await look(`record: ${blank}`);
   }
   await keeper.place("load");
+  await keeper.one("#load-day");
+  await openCards(keeper);
+  await keeper.one("load-spent");
   await openDetails(keeper);
   await look("load");
 }
@@ -353,6 +353,13 @@ export async function typeTime(keeper, field, text) {
     input.value = text;
     input.dispatchEvent(new Event("input", { bubbles: true }));
   }, field, text);
+}
+
+async function openCards(keeper) {
+  const cards = await keeper.driver.run(() => [...document.querySelectorAll("main .card-title button")].map(({ id }) => id));
+  for (const id of cards) {
+    if ((await keeper.attribute(`#${id}`, "aria-expanded")) === "false") await keeper.tap(`#${id}`);
+  }
 }
 
 const openDetails = (keeper) =>

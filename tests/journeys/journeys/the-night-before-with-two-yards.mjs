@@ -120,3 +120,66 @@ journey("what she bought is in store, and the list says what is still short", ON
   await choose(keeper, "#load-day", "2026-07-15");
   await keeper.until("the oil is past its day", async () => /In store, but past its day and not counted: 200 mL/.test(await card(keeper)));
 });
+
+journey("the time does not do for two yards: the list is cut from its end, and what waits is named", ON, async (keeper) => {
+  await keeper.engine.resize(SMALL);
+  await keeper.open();
+  await keepYard(keeper, 3, "Home");
+  await keepYard(keeper, 2, "Far orchard");
+  const yards = (await entries(keeper)).filter((entry) => entry.what.yard);
+  for (const yard of yards) {
+    const before = await records(keeper);
+    await keeper.open(`#/write/yard_facts/${yard.id}`);
+    await keeper.one("write-save");
+    await keeper.driver.run(() => document.querySelectorAll("main details").forEach((part) => (part.open = true)));
+    await keeper.type("#write-travel", "20");
+    await keeper.type("#write-set_up", "5");
+    await keeper.tap("write-save");
+    await keeper.until("the way is written down", async () => (await records(keeper)) === before + 1);
+  }
+  await keeper.host.stop();
+  await keeper.place("load");
+  await keeper.one("#load-day");
+  await choose(keeper, "#load-day", "2026-07-15");
+  await keeper.tap("#load-minutes");
+  await keeper.reads("#load-each-says", /Not learned yet/);
+  await keeper.type("load-each", "6");
+  // Two ways and settings up are 50 minutes, five hives 30.
+  await keeper.reads("load-time", /about 1.?h.?20.?min/);
+  await choose(keeper, "#load-leave", "07:00");
+  const minutes = async () => plain(await keeper.text("section:has(#load-minutes)"));
+  await keeper.until("the end is said", async () => /Leaving at 7:00 you are done at about 8:20/.test(await minutes()));
+  await choose(keeper, "#load-done", "08:20");
+  await keeper.until("it fits", async () => /1.h.20.min are there: it fits/.test(await minutes()));
+  await choose(keeper, "#load-done", "08:10");
+  await keeper.until("two hives wait", async () => /Does not fit: 1.h.10.min are there, about 1.h.20.min are wanted/.test(await minutes()));
+  // The whole second yard: with its last hive its way is saved too.
+  assert.match(await minutes(), /These wait: 2 \(Far orchard\), 1 \(Far orchard\)\. The others take about 0.h.43.min\. Log those that wait as skipped: then they lead next time\./);
+  await choose(keeper, "#load-done", "06:00");
+  await keeper.reads("#load-done-says", /not after leaving/);
+});
+
+journey("she looks up in the evening of the season what it cost, and what is not written down is named", ON, async (keeper) => {
+  await keeper.engine.resize(SMALL);
+  await keeper.open();
+  await keepYard(keeper, 2, "Home");
+  await log(keeper, 1, "topped_up");
+  await keeper.one("undo");
+  const write = async (blank, fields) => {
+    const before = await records(keeper);
+    await keeper.open(`#/write/${blank}`);
+    for (const [field, text] of fields) await keeper.type(`#write-${field}`, text);
+    if (blank === "stock") await keeper.tapWords("oil", ".write-form");
+    await keeper.tap("write-save");
+    await keeper.until("it is written down", async () => (await records(keeper)) === before + 1);
+  };
+  await write("stock", [["item", "rape oil"], ["change", "2"], ["price", "12"]]);
+  await keeper.host.stop();
+  await keeper.place("load");
+  await keeper.tap("#load-cost");
+  await keeper.one("load-spent");
+  const said = async () => plain(await keeper.text("section:has(#load-cost)"));
+  await keeper.until("the oil is in it", async () => /Used up: 12[.,]00/.test(await said()));
+  assert.match(await said(), /Left out, trips: nobody wrote down what one costs\./);
+  assert.match(await said(), /When it pays: write down what a colony is worth\./);
+});

@@ -3,6 +3,7 @@
 mod bodies;
 pub mod closing;
 mod counts;
+pub mod cost;
 mod cover;
 pub mod divide;
 mod fits;

@@ -1,6 +1,6 @@
 //! The page: every sum as a card in one scroll, with an index of keys after the first.
 
-use super::{bodies, closing, counts, cover, divide, fits, freezer, ground, mesh, oil, order, packs, refill, sample, spill, trial, yard};
+use super::{bodies, closing, cost, counts, cover, divide, fits, freezer, ground, mesh, oil, order, packs, refill, sample, spill, trial, yard};
 use crate::app::bench::Sum;
 use crate::app::edge;
 use crate::app::el::{El, el};
@@ -64,6 +64,7 @@ fn card(ui: Ui, sum: Sum) -> El {
         Sum::Counts => counts::view(ui),
         Sum::Order => order::view(ui),
         Sum::Trial => trial::view(ui),
+        Sum::Cost => cost::view(ui),
     })
 }
 

@@ -1,0 +1,143 @@
+//! What a season cost, from what was bought, the walks, and the days that hives and traps stood.
+
+use crate::support::{day, pen};
+use crate::{Yard, trap};
+use beetle_almanac::almanac::quantity::Decimal;
+use beetle_almanac::almanac::trap::TrapKind;
+use beetle_almanac::book::entry::{Did, Ending, What};
+use beetle_almanac::book::keeper::Keeper;
+use beetle_almanac::book::record::{Answer, Ask, Blank, Record};
+use beetle_almanac::book::spent::{Missing, Spent};
+
+/// Fills in the fields of `blank` that are named, numbers with the first unit.
+fn write(yard: &mut Yard, blank: Blank, on: &str, fields: &[(&str, &str)]) {
+    let mut record = Record::empty(blank, Vec::new());
+    for (field, answer) in blank.fields().iter().zip(&mut record.answers) {
+        let Some((_, text)) = fields.iter().find(|(name, _)| *name == field.name) else { continue };
+        *answer = Some(match field.ask {
+            Ask::Word(words) => {
+                Answer::Word(u8::try_from(words.iter().position(|word| word == text).unwrap()).unwrap())
+            }
+            Ask::Number { .. } => Answer::Number(Decimal::whole(text.parse().unwrap()), 0),
+            Ask::Time => Answer::Time(beetle_almanac::book::record::ClockTime { day: day(on), minute: 480 }),
+            _ => Answer::Text((*text).to_owned()),
+        });
+    }
+    let of = matches!(blank, Blank::Harvest | Blank::YardFacts).then(|| yard.id.clone());
+    let entries = yard.book.record(&pen("aa", day(on)), day(on), day(on), of.as_ref(), record).unwrap();
+    yard.book.add(entries);
+}
+
+fn near(one: f64, other: f64) -> bool {
+    (one - other).abs() < 1e-9
+}
+
+/// Ten days from 1 to 10 July.
+fn spent(yard: &Yard) -> Spent {
+    Spent::of(&yard.book, None, day("2026-07-01"), day("2026-07-10"))
+}
+
+#[test]
+fn hives_count_the_days_they_lived_and_traps_those_they_fished() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-06-20"));
+    let found = spent(&yard);
+    assert_eq!((found.days, found.hive_days, found.trap_days), (10, 20, 80));
+    // Four days of the second hive, six of its traps at work in neither.
+    let on = day("2026-07-05");
+    let hive = yard.hive("2");
+    let entries = yard.book.end_hive(&pen("aa", on), on, on, &hive, Ending::Dead, None).unwrap();
+    yard.book.add(entries);
+    assert_eq!((spent(&yard).hive_days, spent(&yard).trap_days), (14, 56));
+    // All traps of the first missing from the 8th: seven of ten days.
+    yard.log("1", day("2026-07-08"), Did::Missing, (None, None));
+    assert_eq!((spent(&yard).hive_days, spent(&yard).trap_days), (14, 44));
+    let later = Spent::of(&yard.book, Some(&yard.id), day("2026-07-06"), day("2026-07-10"));
+    assert_eq!((later.hive_days, later.trap_days), (5, 8));
+}
+
+#[test]
+fn what_was_bought_is_spent_and_what_lasts_is_spent_over_its_seasons() {
+    let mut yard = Yard::with(&["1"], day("2026-06-20"), &TrapKind { reusable: true, ..trap() });
+    let stock = |yard: &mut Yard, on, fields: &[(&str, &str)]| write(yard, Blank::Stock, on, fields);
+    stock(&mut yard, "2026-07-02", &[("item", "oil"), ("change", "2"), ("sort", "oil"), ("price", "12")]);
+    stock(&mut yard, "2026-07-02", &[("item", "Slim"), ("change", "12"), ("sort", "trap"), ("price", "60")]);
+    stock(&mut yard, "2025-09-02", &[("item", "Slim"), ("change", "12"), ("sort", "trap"), ("price", "30")]);
+    stock(&mut yard, "2026-07-03", &[("item", "bait"), ("change", "1"), ("sort", "bait")]);
+    stock(&mut yard, "2026-05-03", &[("item", "oil"), ("change", "1"), ("sort", "oil"), ("price", "99")]);
+    let found = spent(&yard);
+    assert!(near(found.used_up, 12.0) && near(found.durable, 0.0));
+    assert_eq!(found.missing, [Missing::Prices(1), Missing::TrapSeasons, Missing::Colony]);
+    write(&mut yard, Blank::Costs, "2026-07-01", &[("trap_seasons", "3")]);
+    let found = spent(&yard);
+    assert!(near(found.durable, 30.0), "a third of 60 and of 30: {found:?}");
+    assert_eq!(found.missing, [Missing::Prices(1), Missing::Colony]);
+    assert!(near(found.cost().total, 42.0));
+    // A trap that is thrown away is used up.
+    let mut yard = Yard::new(&["1"], day("2026-06-20"));
+    stock(&mut yard, "2026-07-02", &[("item", " slim"), ("change", "12"), ("sort", "trap"), ("price", "60")]);
+    assert!(near(spent(&yard).used_up, 60.0));
+}
+
+#[test]
+fn two_walks_cost_two_trips_and_honey_and_a_colony_say_what_that_means() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-06-20"));
+    for on in ["2026-07-03", "2026-07-09", "2026-07-11"] {
+        for tag in ["1", "2"] {
+            yard.log(tag, day(on), Did::Replaced, (None, Some(50)));
+        }
+    }
+    let found = spent(&yard);
+    assert!(near(found.trips, 2.0));
+    assert_eq!(found.missing, [Missing::Trip, Missing::Hour, Missing::Colony]);
+    write(&mut yard, Blank::Costs, "2026-07-01", &[("trip", "25"), ("hour", "30")]);
+    write(&mut yard, Blank::YardFacts, "2026-07-01", &[("travel", "40"), ("set_up", "20")]);
+    write(&mut yard, Blank::Harvest, "2026-07-06", &[("bees_off", ""), ("honey", "20")]);
+    write(&mut yard, Blank::Harvest, "2026-07-07", &[("bees_off", "")]);
+    let on = day("2026-07-01");
+    let worth = Keeper { colony_value: Some(Decimal::whole(110)), ..Keeper::default() };
+    let entries = yard.book.about_keeper(&pen("aa", on), on, What::Keeper(worth)).unwrap();
+    yard.book.add(entries);
+    let found = spent(&yard);
+    // Nobody knows how long a hive takes; two ways and settings up are two hours.
+    assert_eq!(found.missing, [Missing::Minutes, Missing::Honey(1)]);
+    assert!(near(found.travel, 50.0) && near(found.hours, 2.0) && near(found.work, 60.0));
+    let cost = found.cost();
+    assert!(near(cost.total, 110.0) && near(cost.hive_seasons, 2.0) && near(cost.each_hive.unwrap(), 55.0));
+    assert!(near(cost.each_trap_day.unwrap(), 110.0 / 80.0) && near(cost.each_kg.unwrap(), 5.5));
+    assert!(near(cost.break_even.unwrap(), 1.0));
+}
+
+#[test]
+fn a_day_in_two_yards_is_half_a_trip_of_each_and_oil_goes_by_their_hives() {
+    let mut yard = Yard::new(&["1"], day("2026-06-20"));
+    let on = day("2026-06-20");
+    let plan = crate::plan(&["11", "12", "13"], &[(beetle_almanac::almanac::stack::BoxDepth::Deep, 2)], on);
+    let kind = beetle_almanac::book::write::KindChoice::Known(yard.kind());
+    let entries = yard.book.keep_yard(&pen("aa", on), "Mill", "Europe/Berlin", &kind, &plan).unwrap();
+    yard.book.add(entries);
+    let mill = yard.book.standing().yards.keys().find(|id| **id != yard.id).unwrap().clone();
+    yard.log("1", day("2026-07-03"), Did::Replaced, (None, Some(50)));
+    let other = yard.book.standing().hives_of(&mill, true).next().unwrap().0.clone();
+    let work = beetle_almanac::book::entry::Check {
+        hive: other,
+        traps: None,
+        did: Did::Replaced,
+        before: None,
+        after: None,
+        count: None,
+        note: None,
+    };
+    let then = day("2026-07-03");
+    let entries = yard.book.check(&pen("aa", then), then, then, work).unwrap();
+    yard.book.add(entries);
+    write(
+        &mut yard,
+        Blank::Stock,
+        "2026-07-02",
+        &[("item", "oil"), ("change", "2"), ("sort", "oil"), ("price", "12")],
+    );
+    let of = |yard_id| Spent::of(&yard.book, Some(yard_id), day("2026-07-01"), day("2026-07-10"));
+    let (home, away) = (of(&yard.id), of(&mill));
+    assert!(near(home.trips, 0.5) && near(away.trips, 0.5) && near(spent(&yard).trips, 1.0));
+    assert!(near(home.used_up, 3.0) && near(away.used_up, 9.0) && near(spent(&yard).used_up, 12.0));
+}
