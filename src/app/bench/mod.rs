@@ -3,8 +3,8 @@
 
 pub mod bodies;
 pub mod closing;
-pub mod counts;
 pub mod cost;
+pub mod counts;
 pub mod cover;
 pub mod divide;
 pub mod draft;

@@ -2,8 +2,8 @@
 
 mod bodies;
 pub mod closing;
-mod counts;
 pub mod cost;
+mod counts;
 mod cover;
 pub mod divide;
 mod fits;

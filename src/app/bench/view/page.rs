@@ -1,6 +1,9 @@
 //! The page: every sum as a card in one scroll, with an index of keys after the first.
 
-use super::{bodies, closing, cost, counts, cover, divide, fits, freezer, ground, mesh, oil, order, packs, refill, sample, spill, trial, yard};
+use super::{
+    bodies, closing, cost, counts, cover, divide, fits, freezer, ground, mesh, oil, order, packs, refill,
+    sample, spill, trial, yard,
+};
 use crate::app::bench::Sum;
 use crate::app::edge;
 use crate::app::el::{El, el};

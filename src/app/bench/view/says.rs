@@ -89,7 +89,6 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
             Err(error) => wrong(error),
         },
         Reads::Within(most) => within(text, most),
-        Reads::Way(_) => way(text, unit),
     }
 }
 
@@ -104,10 +103,8 @@ pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_
         Reads::Bottle => field.decimal().bottle(at.1),
         Reads::Side => field.decimal().length(at.1),
         Reads::Warmth => field.units(&["C", "F"], at.1),
-        Reads::Price | Reads::Positive | Reads::More | Reads::Frames(_) => field.decimal(),
+        Reads::Price | Reads::Positive | Reads::More | Reads::Within(_) | Reads::Frames(_) => field.decimal(),
         Reads::Way(units) | Reads::Far(units) => field.decimal().units(units, at.1),
-        Reads::Price | Reads::Positive | Reads::More | Reads::Within(_) => field.decimal(),
-        Reads::Way(units) => field.decimal().units(units, at.1),
         Reads::Area => field.decimal().units(&["m2", "sq_ft"], at.1),
     };
     field.says(move || {
