@@ -127,10 +127,10 @@ fn worked(trip: Trip, each: Option<f64>, clock: (RwSignal<String>, RwSignal<Stri
             .left
             .iter()
             .filter_map(|at| {
-                let hive = standing.hives.get(&found.get(*at)?.0)?;
-                let tag = isolated(&hive.tag);
+                let now = standing.hives.get(&found.get(*at)?.0)?;
+                let tag = isolated(&now.tag);
                 // Two yards may each have a hive 2.
-                let yard = standing.yards.get(&hive.yard).filter(|_| yards.len() > 1);
+                let yard = standing.yards.get(&now.yard).filter(|_| yards.len() > 1);
                 Some(yard.map_or_else(|| tag.clone(), |yard| w::hive_of(&tag, &isolated(&yard.name))))
             })
             .collect();
