@@ -53,7 +53,7 @@ pub struct Parts {
     /// change.
     pub draft: Memo<BenchDraft>,
     /// Which sums of the Bench are open, a bit for each in the order of `Sum::ALL`.
-    pub bench_open: RwSignal<u16>,
+    pub bench_open: RwSignal<u32>,
     /// Day of the trip on the Load, as typed: it stays while the keeper looks something up elsewhere.
     pub trip_day: RwSignal<String>,
     /// What was ticked off for it (`load/ticks`). Kept by itself on every change.

@@ -50,6 +50,8 @@ pub struct Combs {
     pub little_twice: bool,
     /// The last look that looked for the queen found neither her nor eggs, on that day.
     pub queenless: Option<Day>,
+    /// Brood disease was suspected at the last look that looked for it, on that day.
+    pub suspected: Option<Day>,
     /// A test by somebody else that names the hive: for what, with what result, on which day.
     pub test: Option<(String, String, Day)>,
 }
@@ -71,9 +73,9 @@ impl Combs {
             || self.last.as_ref().is_some_and(few)
     }
 
-    /// Too weak twice, or without a queen.
+    /// Too weak twice, or without a queen; never where brood disease is suspected.
     pub fn to_join(&self) -> bool {
-        self.little_twice || self.queenless.is_some()
+        self.suspected.is_none() && (self.little_twice || self.queenless.is_some())
     }
 }
 
@@ -99,11 +101,16 @@ fn of_hive(newest: &Newest, id: &ThingId, hive: &HiveNow) -> Combs {
         Some((word, day))
     });
     let queenless = queen.next().filter(|(word, _)| *word == "none").map(|(_, day)| day);
+    let mut brood = newest.each(id, Blank::Look).filter_map(|(day, now)| {
+        let word = now.record.word("brood_disease").filter(|word| *word != "not_looked")?;
+        Some((word, day))
+    });
+    let suspected = brood.next().filter(|(word, _)| *word == "suspected").map(|(_, day)| day);
     let test = newest.first(id, Blank::Test).map(|(day, record)| {
         let text = |name| record.text(name).unwrap_or_default().to_owned();
         (text("for"), text("result"), day)
     });
-    Combs { hive: id.clone(), size: hive.size, last, a_box, little_twice, queenless, test }
+    Combs { hive: id.clone(), size: hive.size, last, a_box, little_twice, queenless, suspected, test }
 }
 
 fn look(record: &Record, day: Day, boxes: u32, a_box: Option<u32>) -> Option<Look> {

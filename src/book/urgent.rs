@@ -1,4 +1,4 @@
-//! What a hive wants on the same day: slime or many larvae in the newest look, or a dead-out whose comb is still there.
+//! What a hive wants on the same day: signs of brood disease, slime or many larvae in the newest look, or a dead-out whose comb is still there.
 
 use super::combs::whole;
 use super::finds::told;
@@ -39,6 +39,8 @@ pub enum Because {
     Slime,
     /// A dead colony.
     Dead,
+    /// Signs of brood disease in the newest record that looked for them: before anything else.
+    Disease,
 }
 
 /// What is known of it.
@@ -66,15 +68,18 @@ impl Urgent {
 /// Whether `hive` wants it on `today`. A dead hive wants nothing more once all its combs are accounted for.
 pub fn urgent(standing: &Standing, hive: &ThingId, today: Day) -> Option<Urgent> {
     let now = standing.hives.get(hive)?;
-    let blanks = [Blank::Look, Blank::DeadOut, Blank::Comb, Blank::HiveFacts];
+    let blanks = [Blank::Look, Blank::DeadOut, Blank::Comb, Blank::HiveFacts, Blank::Test];
     let newest = Newest::of(standing, &now.yard, &blanks, today);
-    let look = newest.first(hive, Blank::Look);
+    // A look in which nobody looked for larvae ends nothing.
+    let looks = newest.each(hive, Blank::Look).map(|(day, now)| (day, &now.record));
+    let look = looks.into_iter().find(|(_, record)| record.looked_for_larvae() || slimed(record));
     let dead = newest.first(hive, Blank::DeadOut);
     let boxes = u32::try_from(now.boxes.len()).unwrap_or(u32::MAX);
     let facts = newest.first(hive, Blank::HiveFacts).and_then(|(_, record)| whole(record, "frames", true));
     let by_boxes = facts.filter(|_| boxes > 0).map(|each| each.saturating_mul(boxes));
     let comb = look.and_then(|(_, record)| whole(record, "frames_of_comb", true)).or(by_boxes);
     let (because, since, combs) = match (look, dead) {
+        _ if let Some(day) = suspected(&newest, hive) => (Because::Disease, day, None),
         (look, Some((day, record))) if look.is_none_or(|(on, _)| on <= day) => {
             (Because::Dead, day, comb.or_else(|| whole(record, "frames_spoilt", true)))
         }
@@ -102,6 +107,19 @@ pub fn urgent(standing: &Standing, hive: &ThingId, today: Day) -> Option<Urgent>
     let urgent = Urgent { because, since, combs, fates, ground };
     let done = because == Because::Dead && urgent.open() == Some(0);
     (!done).then_some(urgent)
+}
+
+/// The day on which brood disease was suspected, if no record that looked for it and no test that names the hive came
+/// after it.
+fn suspected(newest: &Newest, hive: &ThingId) -> Option<Day> {
+    let looked = |(day, record): (Day, &Record)| {
+        let word = record.word("brood_disease").filter(|word| *word != "not_looked")?;
+        Some((day, word == "suspected"))
+    };
+    let last = |blank| newest.each(hive, blank).find_map(|(day, now)| looked((day, &now.record)));
+    let (day, found) = last(Blank::DeadOut).into_iter().chain(last(Blank::Look)).max()?;
+    let tested = newest.first(hive, Blank::Test).is_some_and(|(on, _)| on > day);
+    (found && !tested).then_some(day)
 }
 
 /// Slime, larvae outside, or many of them.

@@ -384,7 +384,8 @@ fn a_look_without_the_size_of_larvae_still_opens_on_a_phone_with_the_second_vers
     for blank in Blank::ALL {
         let whole = |version| filled_since(version, blank, &one, &two).version();
         let third = if matches!(blank, Blank::Look | Blank::Harvest) { 3 } else { blank.since() };
-        let grown = matches!(blank, Blank::Look | Blank::YardFacts | Blank::Stock | Blank::Aims);
+        let grown =
+            matches!(blank, Blank::Look | Blank::DeadOut | Blank::YardFacts | Blank::Stock | Blank::Aims);
         assert_eq!(whole(2), blank.since(), "{}", blank.name());
         assert_eq!(whole(3), third, "{}", blank.name());
         assert_eq!(whole(4), if grown { 4 } else { third }, "{}", blank.name());

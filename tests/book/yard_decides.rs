@@ -322,6 +322,43 @@ fn a_slimed_hive_is_on_its_card_until_a_look_finds_none() {
 }
 
 #[test]
+fn a_look_that_did_not_look_for_larvae_ends_no_card() {
+    let mut yard = three();
+    yard.tells("2026-06-02", "1", Blank::Look, &[("larvae", Word("many"))]);
+    yard.tells("2026-06-03", "1", Blank::Look, &[("larvae", Word("not_looked")), ("slime", Word("no"))]);
+    let card = urgent(yard.book.standing(), &yard.hive("1"), day("2026-06-03")).unwrap();
+    assert_eq!((card.because, card.since), (Because::Slime, day("2026-06-02")));
+}
+
+#[test]
+fn suspected_brood_disease_comes_before_slime_and_joins_with_nothing_until_somebody_tested() {
+    let mut yard = three();
+    let now = |yard: &Yard, on: &str| {
+        urgent(yard.book.standing(), &yard.hive("1"), day(on)).map(|card| card.because)
+    };
+    let joins = |yard: &Yard| combs(yard.book.standing(), &yard.id, day("2026-06-20"))[0].to_join();
+    let weak = [("larvae", Word("many")), ("queen", Word("none")), ("brood_disease", Word("not_looked"))];
+    yard.tells("2026-06-02", "1", Blank::Look, &weak);
+    assert_eq!((now(&yard, "2026-06-02"), joins(&yard)), (Some(Because::Slime), true));
+    yard.tells(
+        "2026-06-03",
+        "1",
+        Blank::Look,
+        &[("larvae", Word("none")), ("brood_disease", Word("suspected"))],
+    );
+    assert_eq!((now(&yard, "2026-06-03"), joins(&yard)), (Some(Because::Disease), false));
+    // A look that did not look for it takes nothing back.
+    yard.tells("2026-06-04", "1", Blank::Look, &[("larvae", Word("none"))]);
+    assert_eq!((now(&yard, "2026-06-04"), joins(&yard)), (Some(Because::Disease), false));
+    yard.tells("2026-06-05", "2", Blank::Test, &[("for", Text("foulbrood")), ("result", Text("none"))]);
+    assert_eq!(now(&yard, "2026-06-05"), Some(Because::Disease), "another hive was tested");
+    yard.tells("2026-06-06", "1", Blank::Test, &[("for", Text("foulbrood")), ("result", Text("none"))]);
+    assert_eq!(now(&yard, "2026-06-06"), None);
+    yard.tells("2026-06-07", "1", Blank::Look, &[("larvae", Word("none")), ("brood_disease", Word("no"))]);
+    assert_eq!((now(&yard, "2026-06-07"), joins(&yard)), (None, true));
+}
+
+#[test]
 fn a_dead_out_is_on_its_card_until_every_comb_is_accounted_for() {
     let mut yard = three();
     yard.tells("2026-05-20", "2", Blank::HiveFacts, &[("frames", whole(10))]);

@@ -33,6 +33,16 @@ pub fn view(hive: &str, urgent: &Urgent, yard: &str) -> El {
     let mut steps = el("ol").class("card-steps");
     let stop = bits![Notice::alarm(w::STOP).view(), notice::why(w::STOP_WHY)];
     steps = steps.kid(el("li").kid(stop));
+    if urgent.because == Because::Disease {
+        let test = link(w::TO_TEST, &Place::Write(Blank::Test, Some(yard.to_owned()))).test_id("card-test");
+        steps = steps
+            .kid(el("li").text(w::NARROW))
+            .kid(el("li").kid(Notice::caution(w::NO_MOVE).view()))
+            .kid(el("li").text(w::HANDS))
+            .kid(el("li").text(w::NO_SALE))
+            .kid(el("li").kid(bits![el("p").text(w::UNTIL), keys(test)]));
+        return card(urgent, steps);
+    }
     if dead {
         steps = steps.kid(el("li").text(w::SHUT));
     }
@@ -51,6 +61,10 @@ pub fn view(hive: &str, urgent: &Urgent, yard: &str) -> El {
         .kid(el("li").text(w::DATES))
         .kid(el("li").kid(bits![el("p").text(worked), keys(ground)]))
         .kid(el("li").kid(bits![el("p").text(w::NEIGHBOURS), keys(open)]));
+    card(urgent, steps)
+}
+
+fn card(urgent: &Urgent, steps: El) -> El {
     el("section")
         .class("same-day")
         .test_id("same-day")

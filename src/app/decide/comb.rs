@@ -86,6 +86,7 @@ fn told(hive: &Combs) -> Vec<String> {
         said.push(w::TWICE.to_owned());
     }
     said.extend(hive.queenless.map(w::queenless));
+    said.extend(hive.suspected.map(w::suspected));
     if let Some((what, result, day)) = &hive.test {
         let before = if hive.to_join() { [w::TEST_FIRST, " "].concat() } else { String::new() };
         said.push([&before, &*w::test(what, result, *day)].concat());

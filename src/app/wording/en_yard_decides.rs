@@ -162,7 +162,7 @@ pub mod comb {
     /// Caution.
     pub const NEVER_JOIN: &str = "Brood scale or ropy cells in either hive? Never join. Call the inspector.";
     /// Its reason.
-    pub const NEVER_WHY: &str = "These records have no field for a brood disease that is suspected: a test that somebody wrote down is shown here, and what you saw counts more.";
+    pub const NEVER_WHY: &str = "A hive of which a look says “suspected” is no candidate here, and a test that names a hive is shown. What you see in front of you counts more than either.";
     /// In a heading.
     pub const LITTLE: &str = "Less than seven tenths covered";
     /// In a heading.
@@ -193,6 +193,12 @@ pub mod comb {
     /// "Queen not found, no eggs, 3 June".
     pub fn queenless(day: Day) -> String {
         ["Neither queen nor eggs found on ", &date(day)].concat()
+    }
+
+    /// "Brood disease suspected on 3 June".
+    pub fn suspected(day: Day) -> String {
+        ["Brood disease suspected on ", &date(day), ": join it with none, move no comb, call the inspector"]
+            .concat()
     }
 
     /// "8 frames of bees × 2 = 16 sides; 20 frames × 2".

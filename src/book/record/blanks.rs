@@ -106,6 +106,7 @@ const fn from_one(units: &'static [&'static str], most: i64) -> Ask {
 const NOTE: Field = private("note", Ask::Text(500));
 const NO_YES: Ask = Ask::Word(&["no", "yes"]);
 const SEEN: Ask = Ask::Word(&["not_looked", "no", "yes"]);
+const SUSPECTED: Ask = Ask::Word(&["not_looked", "no", "suspected"]);
 const PLACE: Ask = Ask::Number { units: &["m", "ft"], least: -10_000, most: 10_000 };
 /// In the order of [`VolumeUnit::ALL`](crate::almanac::quantity::VolumeUnit::ALL).
 const OIL: Ask = number(&["mL", "L", "us_fl_oz", "imp_fl_oz"], 1_000_000);
@@ -175,6 +176,7 @@ blanks! {
         fourth(field("frames_of_comb", FRAMES)),
         field("queen", Ask::Word(&["not_looked", "none", "eggs", "queen"])),
         field("brood", Ask::Word(&["not_looked", "none", "patchy", "solid"])),
+        fourth(field("brood_disease", SUSPECTED)),
         field("stores", Ask::Word(&["not_looked", "low", "enough", "heavy"])),
         field("entrance", Ask::Words(&["quiet", "busy", "fighting", "larvae_leaving", "slime", "dead_bees"])),
         NOTE,
@@ -190,6 +192,7 @@ blanks! {
             "beetles", "robbed", "no_queen", "starved", "cold_or_damp", "mites", "poison", "not_known",
         ])),
         field("slime", NO_YES),
+        fourth(field("brood_disease", SUSPECTED)),
         field("frames_spoilt", FRAMES),
         NOTE,
     ];

@@ -37,7 +37,7 @@ fn card_id(sum: Sum) -> String {
     ["bench-", sum.slug()].concat()
 }
 
-fn bit(sum: Sum) -> u16 {
+fn bit(sum: Sum) -> u32 {
     1 << (sum as u8)
 }
 

@@ -14,6 +14,11 @@ pub struct Words {
 
 const NOTE: (&str, &str, &[&str]) = ("Note", "", &[]);
 const NO_YES: &[&str] = &["no", "yes"];
+const DISEASE: (&str, &str, &[&str]) = (
+    "Signs of brood disease",
+    "Brood scale or ropy cells: stop, close the hive, move no comb, call the inspector.",
+    &["not looked", "no", "suspected"],
+);
 const REGISTRATION: (&str, &str, &[&str]) = (
     "Registration number on the label",
     "Without a number it cannot be recorded as an approved product: check the label or ask the agency. It is kept as not verified.",
@@ -45,6 +50,7 @@ pub fn blank(blank: Blank) -> &'static Words {
                 ("Frames of drawn comb", "", &[]),
                 ("Queen", "", &["not looked", "no sign", "eggs", "seen"]),
                 ("Brood", "", &["not looked", "none", "patchy", "solid"]),
+                DISEASE,
                 ("Stores", "", &["not looked", "low", "enough", "heavy"]),
                 (
                     "At the entrance",
@@ -83,6 +89,7 @@ pub fn blank(blank: Blank) -> &'static Words {
                     ],
                 ),
                 ("Slime", "", NO_YES),
+                DISEASE,
                 ("Frames spoilt", "", &[]),
                 NOTE,
             ],

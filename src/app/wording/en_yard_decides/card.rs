@@ -8,6 +8,7 @@ pub fn title(because: Because) -> &'static str {
     match because {
         Because::Slime => "Today: slime or many larvae",
         Because::Dead => "Today: a dead-out",
+        Because::Disease => "Today: brood disease is suspected",
     }
 }
 
@@ -16,6 +17,17 @@ pub const STOP: &str =
     "Brood scale or ropy cells? Stop. Call the inspector; no comb of this hive is used again.";
 /// Why.
 pub const STOP_WHY: &str = "Foulbrood outlives freezing. If it may be that, no comb, box or tool goes anywhere before the inspector has seen it.";
+/// Close it, of a living colony.
+pub const NARROW: &str = "Close it, and make the entrance as small as it goes, so that no bee robs it.";
+/// Hands.
+pub const HANDS: &str = "Wash hands and tools before the next hive, or open no other one today.";
+/// Neighbours of it.
+pub const NO_SALE: &str = "Move, sell, join and split no hive of this yard until you know.";
+/// What ends the card.
+pub const UNTIL: &str =
+    "This card goes once a test that names the hive is written down, or a later look that finds no signs.";
+/// Key.
+pub const TO_TEST: &str = "Write down the test";
 /// Close.
 pub const SHUT: &str = "Close it now, so that no bee robs it: robbing carries everything home.";
 /// Take combs out.
@@ -67,6 +79,7 @@ pub fn meant(because: Because) -> &'static str {
     match because {
         Because::Slime => "Counted: combs that the bees did not cover at that look.",
         Because::Dead => "Counted: every comb of the hive.",
+        Because::Disease => "",
     }
 }
 
