@@ -115,11 +115,11 @@ fn bought(book: &mut Book, pen: &Pen, day: Day) {
     }
 }
 
-/// What came home of 4 L.
+/// What came home of a litre.
 fn trip(book: &mut Book, pen: &Pen, day: Day, chance: &mut Chance) {
-    let back = (900 + chance.below(900)).to_string();
+    let back = (250 + chance.below(200)).to_string();
     let said: &[(&str, &str)] = &[
-        ("oil_taken", "4000"),
+        ("oil_taken", "1000"),
         ("oil_back", &back),
         ("traps_taken", "12"),
         ("traps_back", "8"),

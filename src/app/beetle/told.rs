@@ -89,6 +89,25 @@ fn told(book: &Book, way: &UnderWay, today: Day) -> Told {
     }
 }
 
+/// When larvae and pupae may be in the ground of a yard: from the first day on which larvae leave a hive, or were found
+/// to have left, to the last on which young beetles come out, as far as that is known; and at how many hives.
+pub fn in_ground(all: &[UnderWay]) -> Option<(Day, Option<Day>, usize)> {
+    let mut hives: Vec<&ThingId> = Vec::new();
+    let mut ends: Option<(Day, Option<Day>)> = None;
+    for way in all.iter().filter(|way| !way.adults_only()) {
+        let leaves = way.dates.leaving.and_then(|three| Edge::Earliest.of(three).ok());
+        let Some(from) = leaves.map(|when| when.day).or(way.since()) else { continue };
+        let until = Edge::Latest.of(way.dates.adults).ok().map(|when| when.day);
+        let (first, last) = ends.unwrap_or((from, until));
+        // One end that nobody knows leaves that of all open.
+        ends = Some((first.min(from), last.zip(until).map(|(one, other)| one.max(other))));
+        if !hives.contains(&&way.hive) {
+            hives.push(&way.hive);
+        }
+    }
+    ends.map(|(from, until)| (from, until, hives.len()))
+}
+
 /// When young beetles may come out at the hives of a yard in which larvae were seen, each hive once: from the first of
 /// its days to the last, as far as that is known; and whether that is so today.
 pub fn young(all: &[UnderWay], today: Day) -> Vec<(ThingId, (String, bool))> {

@@ -1,6 +1,6 @@
 //! What closes the hives up: hive by hive in the order of the walk, then what to buy and cut for all of them.
 
-use super::page::{Asked, lines};
+use super::page::{Asked, FIRST, lines, others};
 use crate::almanac::day::Day;
 use crate::almanac::quantity::Length;
 use crate::app::bench::closing::{Wanted, entrance, reckon_for};
@@ -9,6 +9,7 @@ use crate::app::bench::view::closing::{SIZES, say};
 use crate::app::bench::view::says::Reads;
 use crate::app::bench::view::shown::{self, Shown, Typed};
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::RwSignal;
 use crate::app::parts::card::more;
 use crate::app::parts::key::link;
 use crate::app::place::Place;
@@ -35,18 +36,24 @@ pub(super) fn view(asked: &Asked) -> Bit {
         (shells(standing, yard, today), clean_every(standing).is_some(), today)
     });
     let of = asked.clone();
+    let all = RwSignal::new(false);
     let list = live(move || {
+        let many = if all.get() { usize::MAX } else { FIRST };
         let widest = ui.draft.with(entrance);
         found.with(|(shells, every, today)| {
             if shells.is_empty() {
                 return Bit::from(el("p").text(crate::app::wording::en_yard_decides::EMPTY));
             }
-            let hives = shells.iter().map(|shell| hive(&of, shell, widest, *today));
+            let hives = shells.iter().take(many).map(|shell| hive(&of, shell, widest, *today));
             let no_every = (!every).then(|| {
                 let aims = link(wr::blank(Blank::Aims).title, &Place::Write(Blank::Aims, None));
                 bits![el("p").class("small").text(w::NO_EVERY), keys(aims)]
             });
-            bits![el("ul").class("decide-hives").test_id("close-hives").kids(hives), no_every]
+            bits![
+                el("ul").class("decide-hives").test_id("close-hives").kids(hives),
+                others(shells.len(), all),
+                no_every
+            ]
         })
     });
     let of = asked.clone();

@@ -1,11 +1,12 @@
 //! How well the bees cover their comb: boxes off, joining, and a split.
 
-use super::page::{Asked, lines};
+use super::page::{Asked, FIRST, lines, others};
 use crate::almanac::cover::Guard;
 use crate::almanac::quantity::Decimal;
 use crate::app::bench::view::divide;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
+use crate::app::graph::RwSignal;
 use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
@@ -28,19 +29,24 @@ pub(super) fn view(asked: &Asked) -> Bit {
     let ui = asked.ui;
     let found = asked.follow(combs);
     let of = asked.clone();
+    let all = RwSignal::new(false);
     let list = live(move || {
+        let mut left = if all.get() { usize::MAX } else { FIRST };
         found.with(|hives| {
             if hives.is_empty() {
                 return Bit::from(el("p").text(en_yard_decides::EMPTY));
             }
             let mut bits = Vec::new();
             for (guard, title) in GROUPS {
-                let mut own = hives.iter().filter(|hive| hive.guard() == guard).peekable();
+                let mut own = hives.iter().filter(|hive| hive.guard() == guard).take(left).peekable();
                 if own.peek().is_some() {
                     bits.push(Bit::from(el("h3").text(title)));
-                    bits.push(el("ul").class("decide-hives").kids(own.map(|hive| line(&of, hive))).into());
+                    let own = own.map(|hive| line(&of, hive)).collect::<Vec<_>>();
+                    left -= own.len();
+                    bits.push(el("ul").class("decide-hives").kids(own).into());
                 }
             }
+            bits.push(others(hives.len(), all));
             Bit::Many(bits)
         })
     });

@@ -13,7 +13,7 @@ use crate::app::bench::view::says::Reads;
 use crate::app::bench::view::shown::{self, Shown, Typed};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::Memo;
+use crate::app::graph::{Memo, StoredValue};
 use crate::app::kinds::same_name;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
@@ -24,13 +24,15 @@ use crate::app::parts::key::link;
 use crate::app::parts::notice::{self, Notice};
 use crate::app::place::Place;
 use crate::app::round::bits;
-use crate::app::round::form::keys;
+use crate::app::round::form::{fold, keys};
 use crate::app::state::Ui;
 use crate::app::wording::en::with_unit;
 use crate::app::wording::en_decide::ground as wg;
 use crate::app::wording::en_typed;
 use crate::app::wording::en_yard_decides::ground as w;
 use crate::book::Book;
+use crate::book::finds;
+use crate::book::ground::Ground;
 use crate::book::record::Blank;
 use crate::book::stands::{Placed, paved, placed};
 
@@ -225,17 +227,33 @@ fn up(number: f64) -> u32 {
 fn window(asked: &Asked, found: &Memo<Found>) -> Bit {
     let (walk, yard, found) = (asked.walk, asked.yard.clone(), *found);
     let turn = Memo::new(move || walk.records.book.with(Book::turn));
-    let dates = Memo::new(move || {
+    let of = yard.clone();
+    let ends = Memo::new(move || {
         let (today, _) = (walk.today.get(), turn.get());
-        walk.records.book.with_untracked(|book| told::of_yard(book, &yard, today, None))
+        walk.records.book.with_untracked(|book| {
+            let standing = book.standing();
+            let ground = Ground::of(standing, &of, today)?;
+            told::in_ground(&finds::under_way(standing, &of, today, &ground, &ground.weather(today), None))
+        })
     });
+    // A hundred hives have a hundred bars: they are drawn where somebody asks for them.
+    let each = move || {
+        let today = found.with_untracked(|(.., today)| *today);
+        let told = walk.records.book.with_untracked(|book| told::of_yard(book, &yard, today, None));
+        bars::all(&told.unwrap_or_default(), today)
+    };
+    let each = StoredValue::new(each);
     live(move || {
-        let today = found.with(|(.., today)| *today);
-        dates.with(|dates| match dates {
-            Some(told) if told.iter().any(|way| way.larvae) => {
-                bits![el("p").text(w::WINDOW_HOW), bars::all(told, today)]
+        ends.with(|ends| match ends {
+            Some((from, until, hives)) => {
+                let hives = u32::try_from(*hives).unwrap_or(u32::MAX);
+                bits![
+                    el("p").class("lead").test_id("ground-window").text(&w::window(*from, *until, hives)),
+                    el("p").text(w::WINDOW_HOW),
+                    fold(w::WINDOW_EACH, "ground-each", move || each.with_value(|each| each())),
+                ]
             }
-            _ => el("p").text(w::NO_WINDOW).into(),
+            None => el("p").text(w::NO_WINDOW).into(),
         })
     })
 }

@@ -4,13 +4,14 @@ use super::{close, comb, freezer, ground, open};
 use crate::almanac::day::Day;
 use crate::app::el::{Bit, El, el};
 use crate::app::frame::heading;
-use crate::app::graph::Memo;
+use crate::app::graph::{Memo, RwSignal};
 use crate::app::ledger::words;
-use crate::app::parts::key::link;
+use crate::app::parts::key::{Key, link};
 use crate::app::place::{Place, Question};
-use crate::app::round::form::big_link;
+use crate::app::round::form::{big_link, keys};
 use crate::app::round::{Walk, bits};
 use crate::app::state::Ui;
+use crate::app::wording::en_catch::show_all;
 use crate::app::wording::en_round::own;
 use crate::app::wording::en_yard_decides as w;
 use crate::book::Book;
@@ -84,6 +85,16 @@ pub fn view(ui: Ui, walk: Walk, yard: &ThingId, asked: Option<Question>) -> Bit 
 
 fn back(name: String, place: &Place) -> El {
     el("p").class("back").kid(big_link(name, place))
+}
+
+/// Hives that are drawn before somebody asks for all.
+pub(super) const FIRST: usize = 30;
+
+/// The key that brings the others of `hives`.
+pub(super) fn others(hives: usize, all: RwSignal<bool>) -> Bit {
+    let more = hives > FIRST && !all.get();
+    let hives = u32::try_from(hives).unwrap_or(u32::MAX);
+    more.then(|| keys(Key::new(show_all(hives), move || all.set(true)).mark("decide-all").view())).into()
 }
 
 /// A line for each of some texts.

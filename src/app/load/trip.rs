@@ -73,13 +73,19 @@ pub(super) fn view(trip: Trip) -> Bit {
     Bit::Many(vec![trip_card.into(), yards_card.into(), minutes::view(trip).into()])
 }
 
+/// Lines of a sum that are still read on a phone.
+const MOST_LINES: usize = 8;
+
 fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
     if load.due == 0 && load.place == 0 {
         return vec![w::NOTHING.to_owned()];
     }
     let ui = trip.ui;
     let mut lines: Vec<String> = Vec::new();
-    if let [only] = load.yards.as_slice() {
+    // A large yard has a line for each level found: they stand under its name further down.
+    if let [only] = load.yards.as_slice()
+        && only.need.oil.lines.len() <= MOST_LINES
+    {
         need_lines(trip, &only.need.oil, &mut lines);
     } else {
         for yard in &load.yards {

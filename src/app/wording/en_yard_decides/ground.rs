@@ -1,6 +1,7 @@
 //! English: the ground of a yard.
 
-use crate::app::wording::en::counted;
+use crate::almanac::day::Day;
+use crate::app::wording::en::{counted, date};
 
 /// Which hives.
 pub const WHICH: &str = "Round which hives";
@@ -38,6 +39,20 @@ pub const WINDOW: &str = "When";
 pub const NO_WINDOW: &str = "No find is under way here, or no climate is written down: no days can be told.";
 /// How to use the days.
 pub const WINDOW_HOW: &str = "Ground work meets larvae and pupae between the first day on which they leave the hive and the last on which young beetles come out.";
+/// Hive by hive, on a tap.
+pub const WINDOW_EACH: &str = "Dates, hive by hive";
+
+/// "From Wed, 7 October 2026 to Sun, 13 June 2027 at the latest larvae or pupae of 3 hives may be in the ground".
+pub fn window(from: Day, until: Option<Day>, hives: u32) -> String {
+    let until = match until {
+        Some(day) => [" to ", &date(day), " at the latest"].concat(),
+        None => ", nobody can say until when,".to_owned(),
+    };
+    let hives = counted(hives, "hive", "hives");
+    ["From ", &date(from), &until, " larvae or pupae of ", &hives, " may be in the ground (estimate)."]
+        .concat()
+}
+
 /// Nematodes.
 pub const CARD: &str = "If it is nematodes";
 /// What is to be kept to.
