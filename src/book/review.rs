@@ -1,10 +1,12 @@
-//! The catch of a yard over some days beside the same days a year earlier, from what the page Catch is made of: two pages never
+//! The catch of a yard over some days beside the same days a year earlier, and what the keeper made of it. From what the page Catch is made of: two pages never
 //! tell two numbers of one thing.
 
 use super::caught::{Both, Caught, Days, OfHive, YEAR, both};
 use super::id::ThingId;
+use super::record::Blank;
+use super::standing::{RecordNow, Standing};
 use crate::almanac::day::Day;
-use crate::almanac::trend::{Rate, Stretch, Trend, Word, compare};
+use crate::almanac::trend::{Rate, Stretch, Word, compare};
 
 /// Fewest counts that are made into a catch a day (judgement, no source: of fewer, one warm evening decides).
 pub const LEAST_COUNTS: usize = 3;
@@ -48,22 +50,29 @@ impl Review {
         all
     }
 
-    /// The same of one hive, and what both say beside each other; no word where one of them is not said.
+    /// The same of one hive, and what both say beside each other; no word where one of them is not said. Of one hive alone
+    /// nothing tells how much its beetles clump, and whoever reads the word is told so.
     pub fn of_hive(&self, hive: &ThingId) -> (Option<Rate>, Option<Rate>, Option<Word>) {
         let Some(of) = self.both.hives.iter().find(|of| of.hive == *hive) else { return (None, None, None) };
         let (first, second) = (said(of.counts.0, of.first), said(of.counts.1, of.second));
-        let word = first.and(second).map(|_| alone(of).word);
+        let word = first.and(second).map(|_| compare(&[(of.first, of.second)]).word);
         (first, second, word)
     }
-}
-
-/// A hive beside itself. Nothing tells how much its beetles clump.
-fn alone(of: &OfHive) -> Trend {
-    compare(&[(of.first, of.second)])
 }
 
 /// Beetles for 100 trap-days where there are counts and trap-days enough.
 pub fn said(counts: usize, stretch: Stretch) -> Option<Rate> {
     let enough = counts >= LEAST_COUNTS && stretch.trap_days >= LEAST_TRAP_DAYS;
     stretch.rate().filter(|_| enough)
+}
+
+/// What the keeper wrote down for next year in `yard` on these days, oldest first.
+pub fn verdicts<'a>(standing: &'a Standing, yard: &ThingId, days: Days) -> Vec<&'a RecordNow> {
+    let mut all = Vec::new();
+    for (_, now) in standing.records_of(Blank::Verdict) {
+        if now.yard.as_ref() == Some(yard) && (days.from..=days.to).contains(&now.day) {
+            all.push(now);
+        }
+    }
+    all
 }

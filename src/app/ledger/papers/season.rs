@@ -17,11 +17,11 @@ use crate::app::wording::en_records as wrec;
 use crate::app::wording::en_season as w;
 use crate::app::wording::{en, en_catch, en_cost};
 use crate::book::Book;
-use crate::book::caught::all;
+use crate::book::caught::{Days, all};
 use crate::book::entry::Ending;
 use crate::book::id::ThingId;
-use crate::book::record::{Blank, Record};
-use crate::book::review::Review;
+use crate::book::record::Record;
+use crate::book::review::{self, Review};
 use crate::book::season::{Loss, Season};
 use crate::book::spent::Spent;
 
@@ -61,7 +61,7 @@ pub(super) fn view(
     bits.push(el("h3").text(cost).into());
     costs(&Spent::of(book, Some(yard), from, to), &mut bits);
     bits.push(el("h3").text(next).into());
-    bits.push(verdicts(book, yard, (from, to), notes));
+    bits.push(verdicts(book, yard, review.days, notes));
     bits.push(el("p").class("small").text(&w::how()).into());
     Bit::Many(bits)
 }
@@ -194,17 +194,17 @@ fn costs(spent: &Spent, bits: &mut Vec<Bit>) {
 }
 
 /// What the keeper will do next year.
-fn verdicts(book: &Book, yard: &ThingId, (from, to): (Day, Day), notes: RwSignal<bool>) -> Bit {
-    let (mut told, mut any) = (el("ul").class("plain-list"), false);
-    for (_, now) in book.standing().records_of(Blank::Verdict) {
-        if now.yard.as_ref() != Some(yard) || !(from..=to).contains(&now.day) {
-            continue;
-        }
+fn verdicts(book: &Book, yard: &ThingId, days: Days, notes: RwSignal<bool>) -> Bit {
+    let all = review::verdicts(book.standing(), yard, days);
+    if all.is_empty() {
+        return el("p").text(w::NO_VERDICT).into();
+    }
+    let mut told = el("ul").class("plain-list");
+    for now in all {
         let of = |name: &str| answer(book, &now.record, name);
         let line = [&en::date(now.day), wrec::SAYS, &of("about"), wrec::SAYS, &of("next")].concat();
         let said = now.record.text("note").map(words::isolated).into_iter().collect();
         told = told.kid(noted(&line, said, notes));
-        any = true;
     }
-    if any { told.into() } else { el("p").text(w::NO_VERDICT).into() }
+    told.into()
 }
