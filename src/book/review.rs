@@ -1,7 +1,7 @@
 //! The catch of a yard over some days beside the same days a year earlier, and what the keeper made of it. From what the page Catch is made of: two pages never
 //! tell two numbers of one thing.
 
-use super::caught::{Both, Caught, Days, OfHive, YEAR, both};
+use super::caught::{Both, Caught, Days, YEAR, both};
 use super::id::ThingId;
 use super::record::Blank;
 use super::standing::{RecordNow, Standing};

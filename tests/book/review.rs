@@ -21,22 +21,25 @@ fn count_spring(yard: &mut Yard, tag: &str, year: i32, beetles: [u32; 3]) {
     }
 }
 
-/// Two hives, counted in two springs and emptied in between.
+/// In which the hives were written down, and the walk goes by it.
+const TAGS: [&str; 5] = ["1", "2", "3", "4", "5"];
+
+/// Five hives, visited last one first, counted in two springs and emptied in between.
 fn two_springs(first: [u32; 3], second: [u32; 3]) -> Yard {
-    let mut yard = Yard::new(&["1", "2"], day("2025-05-01"));
-    for tag in ["2", "1"] {
+    let mut yard = Yard::new(&TAGS, day("2025-05-01"));
+    for tag in TAGS.into_iter().rev() {
         count_spring(&mut yard, tag, 2025, first);
     }
-    for tag in ["2", "1"] {
+    for tag in TAGS.into_iter().rev() {
         yard.count(tag, "2026-05-01", 0, None);
         count_spring(&mut yard, tag, 2026, second);
     }
     yard
 }
 
-fn dead_out(yard: &mut Yard, tag: &str, on: &str, causes: u32) {
+fn dead_out(yard: &mut Yard, tag: &str, on: &str, causes: u16) {
     let mut record = Record::empty(Blank::DeadOut, vec![yard.hive(tag)]);
-    record.answers[0] = Some(Answer::Words(causes.into()));
+    record.answers[0] = Some(Answer::Words(causes));
     let entries = yard.book.record(&pen("aa", day(on)), day(on), day(on), None, record).unwrap();
     yard.book.add(entries);
 }
@@ -58,13 +61,13 @@ fn she_sets_a_spring_beside_the_one_before_and_both_pages_tell_the_same() {
     let earlier = review.earlier.unwrap();
     assert_eq!((earlier.from, earlier.to), (day("2025-05-01"), day("2025-06-30")));
     assert_eq!(review.both, both(&all(&yard.book), &yard.id, earlier, review.days));
-    // Two hives with four traps for 42 days.
-    let stretch = |count| Stretch { count: CountRange::exact(count), trap_days: 336 };
-    assert_eq!(review.both.sums, (stretch(240), stretch(64)));
-    assert_eq!(review.counts(), (6, 6));
+    // Five hives with four traps for 42 days.
+    let stretch = |count| Stretch { count: CountRange::exact(count), trap_days: 840 };
+    assert_eq!(review.both.sums, (stretch(600), stretch(160)));
+    assert_eq!(review.counts(), (15, 15));
     assert_eq!(review.both.trend.word, Word::Down);
     let (first, second) = review.rates();
-    assert_eq!((first, second), (stretch(240).rate(), stretch(64).rate()));
+    assert_eq!((first, second), (stretch(600).rate(), stretch(160).rate()));
     assert_eq!(review.of_hive(&yard.hive("1")).2, Some(Word::Down));
 }
 
@@ -108,15 +111,15 @@ fn days_longer_than_a_year_are_set_beside_nothing_and_tell_their_catch_all_the_s
     assert!(year.earlier.is_some());
     let longer = review(&yard, "2025-05-01", "2026-06-30");
     assert_eq!((longer.earlier, longer.both.trend.word), (None, Word::NoData));
-    assert_eq!((longer.counts(), longer.rates().0), ((0, 14), None));
-    assert_eq!(longer.both.sums.1.count, CountRange::exact(304));
+    assert_eq!((longer.counts(), longer.rates().0), ((0, 35), None));
+    assert_eq!(longer.both.sums.1.count, CountRange::exact(760));
 }
 
 #[test]
 fn hives_stand_in_the_order_of_the_walk_whoever_was_visited_first() {
     let yard = two_springs([1, 1, 1], [90, 90, 90]);
     let order: Vec<_> = season(&yard).hives.into_iter().map(|(hive, _)| hive).collect();
-    assert_eq!(order, [yard.hive("1"), yard.hive("2")]);
+    assert_eq!(order, TAGS.map(|tag| yard.hive(tag)));
 }
 
 #[test]
@@ -139,7 +142,7 @@ fn a_colony_died_and_the_cause_is_the_one_that_was_written_down_before_or_after_
             (loss.hive.clone(), loss.how.clone(), causes)
         })
         .collect();
-    let words = |bits: u32| vec![Some(Answer::Words(bits.into()))];
+    let words = |bits: u16| vec![Some(Answer::Words(bits))];
     assert_eq!(
         told,
         [
