@@ -110,6 +110,9 @@ pub fn all(book: &Book) -> Vec<Caught> {
     caught
 }
 
+/// Days of a year, so that two of them have the same seasons.
+pub const YEAR: i32 = 365;
+
 /// A hive in two stretches of days.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OfHive {
@@ -119,6 +122,8 @@ pub struct OfHive {
     pub first: Stretch,
     /// After.
     pub second: Stretch,
+    /// Counts in either.
+    pub counts: (usize, usize),
     /// Other kinds of trap, or another number of them, hung there at a count of the second than at one of the first.
     pub changed: bool,
 }
@@ -149,7 +154,7 @@ pub fn both(caught: &[Caught], yard: &ThingId, first: Days, second: Days) -> Bot
         let at = hives.iter().position(|(known, _)| known.hive == one.hive).unwrap_or_else(|| {
             let hive = one.hive.clone();
             hives.push((
-                OfHive { hive, first: Stretch::NONE, second: Stretch::NONE, changed: false },
+                OfHive { hive, first: Stretch::NONE, second: Stretch::NONE, counts: (0, 0), changed: false },
                 [None, None],
             ));
             hives.len() - 1
@@ -158,12 +163,14 @@ pub fn both(caught: &[Caught], yard: &ThingId, first: Days, second: Days) -> Bot
         let [of_first, of_second] = last;
         if before {
             of.first = of.first.plus(one.stretch());
+            of.counts.0 += 1;
             sums.0 = sums.0.plus(one.stretch());
             of.changed |= of_first.is_some_and(|known| known.hung != one.hung);
             *of_first = Some(one);
         }
         if after {
             of.second = of.second.plus(one.stretch());
+            of.counts.1 += 1;
             sums.1 = sums.1.plus(one.stretch());
             of.changed |= of_first.or(*of_second).is_some_and(|known| known.hung != one.hung);
             *of_second = Some(one);

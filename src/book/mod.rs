@@ -27,6 +27,7 @@ pub mod pace;
 pub mod page;
 pub mod plain;
 pub mod record;
+pub mod review;
 pub mod round;
 pub mod season;
 pub mod shell;

@@ -1,21 +1,16 @@
-//! What a stretch of days came to in a yard: hives, visits and their rhythm, trap work, oil, beetles; and what nobody
-//! looked at. Reckoned from the lines that count, each day as the book stood in its evening.
+//! What a stretch of days came to in a yard: hives, those lost and what their keeper made of it, visits and their rhythm, trap
+//! work, oil; and what nobody looked at. What was caught is told in [`super::review`]. Reckoned from the lines that count, each day as the book stood in its evening.
 
 use super::Book;
 use super::entry::{Check, Did, Ending, Entry, TrapsWent, What};
 use super::fold::fold_days;
 use super::id::{EntryId, ThingId};
+use super::record::{Blank, Record};
 use super::standing::{HiveNow, Standing};
 use crate::almanac::day::Day;
 use crate::almanac::order::sort_by;
 use crate::almanac::quantity::{Share, Volume};
 use crate::almanac::table::Table;
-use crate::almanac::tally::CountRange;
-
-/// Fewest counts that are made into a catch a day (judgement: of fewer, one warm evening decides).
-pub const LEAST_COUNTS: usize = 3;
-/// Fewest trap-days that are.
-pub const LEAST_TRAP_DAYS: u32 = 100;
 
 /// Every piece of work, in the order in which it is told.
 pub const DIDS: [Did; 6] =
@@ -38,12 +33,29 @@ pub struct Season {
     pub back: usize,
     /// Hives whose care ended: dead, sold, joined, gone.
     pub ended: [usize; 4],
+    /// The hives of [`Season::ended`] one by one, and those of which a dead-out was written down and no end; by their days.
+    pub losses: Vec<Loss>,
     /// Traps that came off and are lost.
     pub lost: usize,
     /// The whole yard.
     pub yard: Figures,
-    /// Each hive that anybody stood at, in the order of their first lines.
+    /// Each hive that anybody stood at, in walking order; those that stand elsewhere now come last.
     pub hives: Vec<(ThingId, Figures)>,
+}
+
+/// A hive whose care ended, or that was found dead.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Loss {
+    /// Which.
+    pub hive: ThingId,
+    /// The day its care ended; that of the dead-out where it did not.
+    pub day: Day,
+    /// How; none where the book has it in care still.
+    pub how: Option<Ending>,
+    /// What a dead colony showed, in the keeper's words.
+    pub showed: Vec<Record>,
+    /// The day it was taken back into care.
+    pub back: Option<Day>,
 }
 
 /// What was done and found, at one hive or at all.
@@ -65,12 +77,6 @@ pub struct Figures {
     pub not_counted: usize,
     /// Visits on which no level was read.
     pub not_read: usize,
-    /// Counts that are reckoned with.
-    pub counts: usize,
-    /// Beetles in them.
-    pub beetles: Option<CountRange>,
-    /// Days on which traps fished for them.
-    pub trap_days: u32,
     /// Oil filled in, least and most.
     pub oil: (Volume, Volume),
     /// Fillings of which nobody can say how much they took.
@@ -94,25 +100,6 @@ impl Figures {
         Some((*middle, *self.gaps.last()?))
     }
 
-    /// Beetles for 100 days of one trap, in tenths, fewest and most: a range is rounded outward, so that it is never too
-    /// narrow, an exact number to the nearest. None where there is too little to go by; no most where one of the counts
-    /// has none.
-    pub fn catch(&self) -> Option<(u32, Option<u32>)> {
-        if self.counts < LEAST_COUNTS || self.trap_days < LEAST_TRAP_DAYS {
-            return None;
-        }
-        let tenths = |beetles: u32, up: u32| {
-            let tenths = (u64::from(beetles) * 1000 + u64::from(up)) / u64::from(self.trap_days);
-            u32::try_from(tenths).unwrap_or(u32::MAX)
-        };
-        let beetles = self.beetles?;
-        if beetles.is_exact() {
-            let nearest = tenths(beetles.low(), self.trap_days / 2);
-            return Some((nearest, Some(nearest)));
-        }
-        Some((tenths(beetles.low(), 0), beetles.high().map(|high| tenths(high, self.trap_days - 1))))
-    }
-
     fn add(&mut self, other: &Figures) {
         self.visits += other.visits;
         self.skips += other.skips;
@@ -124,12 +111,6 @@ impl Figures {
         }
         self.not_counted += other.not_counted;
         self.not_read += other.not_read;
-        self.counts += other.counts;
-        self.beetles = match (self.beetles, other.beetles) {
-            (Some(own), Some(more)) => Some(own.plus(more)),
-            (own, more) => own.or(more),
-        };
-        self.trap_days = self.trap_days.saturating_add(other.trap_days);
         self.oil = (self.oil.0.plus(other.oil.0), self.oil.1.plus(other.oil.1));
         self.oil_unknown += other.oil_unknown;
     }
@@ -144,8 +125,10 @@ impl Season {
         let mut visits: Vec<Visit<'_>> = Vec::new();
         let mut skips: Vec<(Day, &ThingId)> = Vec::new();
         let mut places = Places::new();
+        let mut found = Vec::new();
         for (root, entry) in in_effect.iter().copied() {
             let within = (from..=to).contains(&entry.day);
+            season.died(&places, &mut found, book.standing(), entry, within.then_some(yard));
             season.comes_or_goes(&mut places, book.standing(), root, entry, within.then_some(yard));
             if !within || entry.yard.as_ref() != Some(yard) {
                 continue;
@@ -196,6 +179,9 @@ impl Season {
             season.yard.add(figures);
         }
         sort_by(&mut season.yard.gaps, Ord::cmp);
+        season.losses.extend(found.into_iter().filter(|(_, here)| *here).map(|(loss, _)| loss));
+        sort_by(&mut season.losses, |one, other| one.day.cmp(&other.day));
+        season.walk(book, yard);
         season
     }
 
@@ -247,6 +233,64 @@ impl Season {
         }
     }
 
+    /// Follows which hives are lost and what was written down of dead colonies, before their care ended or after it, on
+    /// whichever day. `found` holds the dead of which no end is written down yet, and whether they lay in the yard in its
+    /// days.
+    fn died(
+        &mut self,
+        places: &Places<'_>,
+        found: &mut Vec<(Loss, bool)>,
+        standing: &Standing,
+        entry: &Entry,
+        here: Option<&ThingId>,
+    ) {
+        let Some(hive) = entry.hive() else { return };
+        let hive = standing.kept(&hive);
+        let Some((yard, alive)) = places.get(hive) else { return };
+        let here = here == Some(*yard);
+        let open = self.losses.iter_mut().rev().find(|known| known.hive == *hive && known.back.is_none());
+        let loss = |how: Option<&Ending>| Loss {
+            hive: hive.clone(),
+            day: entry.day,
+            how: how.cloned(),
+            showed: Vec::new(),
+            back: None,
+        };
+        match (&entry.what, open) {
+            (What::HiveBack { .. }, Some(loss)) if !*alive => loss.back = Some(entry.day),
+            (What::HiveEnded { how: Ending::Joined { into: Some(into) }, .. }, _)
+                if standing.kept(into) == hive => {}
+            (What::HiveEnded { how, .. }, _) if *alive => {
+                let mut lost = loss(Some(how));
+                if let Some(at) = found.iter().position(|(known, _)| known.hive == *hive) {
+                    lost.showed = found.remove(at).0.showed;
+                }
+                if here {
+                    self.losses.push(lost);
+                }
+            }
+            (What::Record(record), open) if record.blank == Blank::DeadOut => {
+                if let Some(loss) = open.filter(|_| !*alive) {
+                    loss.showed.push(record.clone());
+                } else if let Some((known, _)) = found.iter_mut().find(|(known, _)| known.hive == *hive) {
+                    known.showed.push(record.clone());
+                } else if *alive {
+                    let mut dead = loss(None);
+                    dead.showed.push(record.clone());
+                    found.push((dead, here));
+                }
+            }
+            _ => {}
+        }
+    }
+
+    /// Puts the hives into the order of the walk, in which none stands above another for what it caught.
+    fn walk(&mut self, book: &Book, yard: &ThingId) {
+        let walk = book.standing().yards.get(yard).map(|now| now.order.as_slice()).unwrap_or_default();
+        let place = |hive: &ThingId| walk.iter().position(|known| known == hive).unwrap_or(walk.len());
+        sort_by(&mut self.hives, |(one, _), (other, _)| place(one).cmp(&place(other)));
+    }
+
     fn figures(&mut self, hive: &ThingId) -> &mut Figures {
         let at = self.hives.iter().position(|(known, _)| known == hive).unwrap_or_else(|| {
             self.hives.push((hive.clone(), Figures::default()));
@@ -287,13 +331,6 @@ impl Figures {
         let any = |of: &dyn Fn(&Check) -> bool| visit.checks.iter().any(|(.., check)| of(check));
         self.not_counted += usize::from(!any(&|check| check.count.is_some()));
         self.not_read += usize::from(!any(&|check| check.before.is_some()));
-        for catch in &hive.catches {
-            if visit.checks.iter().any(|(root, ..)| **root == catch.entry) {
-                self.counts += 1;
-                self.trap_days = self.trap_days.saturating_add(catch.trap_days);
-                self.beetles = Some(self.beetles.map_or(catch.count, |known| known.plus(catch.count)));
-            }
-        }
         for (_, entry, check) in &visit.checks {
             let parts = |other: &Entry| entry.bulk.is_some() && other.bulk == entry.bulk;
             let others = || visit.checks.iter().filter(|(_, other, _)| other.id != entry.id && parts(other));

@@ -35,6 +35,7 @@ mod pulled;
 mod record_of_each;
 mod records;
 mod refused;
+mod review;
 mod round;
 mod said_anew;
 mod season;

@@ -1,12 +1,17 @@
 """What seasons came to in the yards of tests/figures/papers/backup.json, counted from the entries alone: {yard, from, to,
 and the figures that src/book/season.rs reckons}. Catch is counted trap by trap: a trap fishes from the day it came, was
-emptied or counted; spilled, missing and closed traps do not fish.
+emptied or counted; spilled, missing and closed traps do not fish. A count belongs to the days asked for when every day on
+which its beetles can have been caught lies in them: one that began before is left out and counted as such. The limits of
+beetles for 100 trap-days are those of scipy's chi-square, the lower one of the fewest and the upper one of the most; none
+where there are fewer than 3 counts or 100 trap-days.
 """
 
 import datetime
 import json
 import pathlib
 import statistics
+
+from scipy.stats import chi2
 
 FILE = pathlib.Path(__file__).parent / "papers" / "backup.json"
 SPANS = [("2026-05-05", "2026-07-14"), ("2026-05-19", "2026-06-30"), ("2026-06-10", "2026-06-12")]
@@ -56,9 +61,6 @@ def season(entries, yard, start, end):
         if hive in last:
             gaps.append((day(on) - day(last[hive])).days)
         last[hive] = on
-    counts = [check["count"] for of_day in visits.values() for check in of_day if "count" in check]
-    low = sum(count if isinstance(count, int) else count["low"] for count in counts)
-    highs = [count if isinstance(count, int) else count.get("high") for count in counts]
     return {
         "visits": len(visits),
         "skips": len({(e["what"]["skip"]["hive"], e["day"]) for e in here if "skip" in e["what"]}),
@@ -68,10 +70,7 @@ def season(entries, yard, start, end):
         "did": [sum(any(c["did"] == did for c in of_day) for of_day in visits.values()) for did in DIDS],
         "not_counted": sum(not any("count" in c for c in of_day) for of_day in visits.values()),
         "not_read": sum(not any("before" in c for c in of_day) for of_day in visits.values()),
-        "counts": len(counts),
-        "low": low,
-        "high": None if None in highs or not highs else sum(highs),
-        "trap_days": trap_days(entries, yard, start, end),
+        **caught(entries, yard, start, end),
         "new": sum("hive" in e["what"] for e in here),
         "dead": once("hive_ended", here, lambda ended: ended["how"] == "dead"),
         "moved_in": once("hive_moved", lines, lambda moved: moved["to"] == yard),
@@ -85,8 +84,32 @@ def once(kind, lines, counts):
     return len({(on, what["hive"]) for on, what in told if counts(what)})
 
 
-def trap_days(entries, yard, start, end):
-    total = 0
+def caught(entries, yard, start, end):
+    low, high, days, counts, left_out = 0, 0, 0, 0, 0
+    for on, since, count, fished in every_count(entries, yard):
+        if start <= since and on <= end:
+            low += count if isinstance(count, int) else count["low"]
+            most = count if isinstance(count, int) else count.get("high")
+            high = None if high is None or most is None else high + most
+            days, counts = days + fished, counts + 1
+        elif since < end and on > start:
+            left_out += 1
+    enough = counts >= 3 and days >= 100
+    lower = chi2.ppf(0.025, 2 * low) / 2 if low else 0.0
+    upper = chi2.ppf(0.975, 2 * high + 2) / 2 if high is not None else None
+    each = lambda beetles: None if beetles is None else round(float(beetles) * 100 / days, 9)
+    return {
+        "counts": counts,
+        "low": low,
+        "high": high,
+        "trap_days": days,
+        "left_out": left_out,
+        "limits": [each(lower), each(upper)] if enough else None,
+    }
+
+
+def every_count(entries, yard):
+    """Each count in a yard: its day, the first on which one of its beetles can have been caught, it, and its trap-days."""
     standing = in_effect(entries)
     work = [e for e in standing if "check" in e["what"]]
     order = lambda e: (e["day"], int(e["id"].split("-")[1]))
@@ -96,14 +119,16 @@ def trap_days(entries, yard, start, end):
             check, on = entry["what"]["check"], entry["day"]
             assert "traps" not in check, "work on some traps is not counted by this script"
             hang = [trap for trap in traps if trap["since"] <= on]
-            days = 0
+            days, since = 0, on
             for trap in hang:
                 if trap["idle"] == "missing" and check["did"] != "replaced":
                     continue
                 if trap["idle"] == "glued_shut" and check["did"] in ("as_found", "topped_up", "spilled"):
                     continue
                 fished = trap["idle"] is None and check["did"] not in ("spilled", "missing", "glued_shut")
-                days += (day(on) - day(trap["since"])).days if fished else 0
+                if fished:
+                    days += (day(on) - day(trap["since"])).days
+                    since = min(since, trap["since"])
                 was = trap["idle"]
                 if check["did"] in ("topped_up", "replaced"):
                     trap["idle"] = None
@@ -114,9 +139,8 @@ def trap_days(entries, yard, start, end):
                 mended = was is not None and trap["idle"] is None
                 if check["did"] in ("replaced", "spilled") or "count" in check or mended:
                     trap["since"] = on
-            if "count" in check and entry.get("yard") == yard and start <= on <= end:
-                total += days
-    return total
+            if "count" in check and entry.get("yard") == yard and days > 0:
+                yield on, since, check["count"], days
 
 
 def rows():

@@ -3,7 +3,8 @@
 
 use super::papers::Tale;
 use super::{day, rows};
-use beetle_almanac::almanac::tally::CountRange;
+use beetle_almanac::book::caught::all;
+use beetle_almanac::book::review::Review;
 use beetle_almanac::book::season::Season;
 
 const SEASONS: &str = include_str!("../figures/seasons.json");
@@ -25,6 +26,8 @@ struct Figures {
     low: u32,
     high: Option<u32>,
     trap_days: u32,
+    left_out: usize,
+    limits: Option<(f64, Option<f64>)>,
     new: usize,
     dead: usize,
     moved_in: usize,
@@ -34,7 +37,8 @@ struct Figures {
 #[test]
 fn a_script_counts_the_same_from_the_entries() {
     let tale = Tale::first();
-    let mut visits = 0;
+    let caught = all(&tale.book);
+    let (mut visits, mut limits, mut left_out) = (0, 0, 0);
     for row in rows::<Figures>(SEASONS) {
         // A backup gives the demonstration another name.
         let name = row.yard.replace("invented", "demo");
@@ -46,14 +50,28 @@ fn a_script_counts_the_same_from_the_entries() {
         assert_eq!(figures.rhythm(), row.median.zip(row.longest), "{at}");
         assert_eq!((figures.gaps.len(), figures.did), (row.gaps, row.did), "{at}");
         assert_eq!((figures.not_counted, figures.not_read), (row.not_counted, row.not_read), "{at}");
-        assert_eq!((figures.counts, figures.trap_days), (row.counts, row.trap_days), "{at}");
-        assert_eq!(figures.beetles.map_or(0, CountRange::low), row.low, "{at}");
-        assert_eq!(figures.beetles.and_then(CountRange::high), row.high, "{at}");
+        let review = Review::of(&caught, yard, day(&row.from), day(&row.to));
+        let sum = review.both.sums.1;
+        assert_eq!((review.counts().1, sum.trap_days), (row.counts, row.trap_days), "{at}");
+        assert_eq!((sum.count.low(), sum.count.high()), (row.low, row.high), "{at}");
+        assert_eq!(review.both.straddling, row.left_out, "{at}");
+        let near = |one: f64, other: f64| (one - other).abs() < 1e-6 * other.max(1.0);
+        match (review.rates().1, row.limits) {
+            (Some(rate), Some((low, high))) => {
+                assert!(near(rate.limits.0, low), "{at}");
+                assert_eq!(rate.limits.1.is_some(), high.is_some(), "{at}");
+                assert!(rate.limits.1.zip(high).is_none_or(|(one, other)| near(one, other)), "{at}");
+                limits += 1;
+            }
+            (None, None) => {}
+            _ => panic!("{at}: said by one of the two alone"),
+        }
+        left_out += row.left_out;
         assert_eq!((season.new, season.ended[0]), (row.new, row.dead), "{at}");
         assert_eq!((season.moved_in, season.moved_out), (row.moved_in, row.moved_out), "{at}");
         let of_hives: usize = season.hives.iter().map(|(_, of)| of.visits).sum();
         assert_eq!(of_hives, row.visits, "{at}");
         visits += row.visits;
     }
-    assert!(visits > 150);
+    assert!(visits > 150 && limits > 0 && left_out > 0, "{visits} {limits} {left_out}");
 }

@@ -23,11 +23,9 @@ use crate::app::round::form::{keys, select};
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_catch as w, en_trial};
 use crate::book::Book;
-use crate::book::caught::{Both, Days, Part, Parts, all, both, parts};
+use crate::book::caught::{Both, Days, Part, Parts, YEAR, all, both, parts};
 use crate::book::id::ThingId;
 
-/// Days of a year, so that two of them have the same seasons.
-const YEAR: i32 = 365;
 /// Tags that are named one by one.
 const NAMED: usize = 6;
 
@@ -84,7 +82,10 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
     });
     let answer = move || {
         let (first, second) = times.get()?;
-        compared.with(|both| both.as_ref().map(|both| worked(records, both, first, second)))
+        compared.with(|both| {
+            let both = both.as_ref()?;
+            Some(records.book.with(|book| worked(book, both, first, second)))
+        })
     };
     let [years, before_after] = w::SIDES;
     let chooser = (all_yards.len() > 1).then(|| select("catch-yard", w::YARD, yard, &all_yards));
@@ -135,7 +136,8 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
     ]
 }
 
-fn worked(records: Records, both: &Both, first: Days, second: Days) -> Worked {
+/// The word and its sum, with what is left out of it.
+pub(in crate::app) fn worked(book: &Book, both: &Both, first: Days, second: Days) -> Worked {
     let (big, mut lines) = told::trend(&both.trend, true, locale::number, locale::percent);
     let [of_first, of_second] = w::WHICH;
     for (at, (which, days)) in [(of_first, first), (of_second, second)].into_iter().enumerate() {
@@ -151,19 +153,18 @@ fn worked(records: Records, both: &Both, first: Days, second: Days) -> Worked {
     }
     let changed: Vec<_> = both.hives.iter().filter(|of| of.changed).collect();
     if !changed.is_empty() {
-        lines.push(w::changed(&records.book.with(|book| {
-            if changed.len() > NAMED {
-                return w::hives(count(changed.len()));
-            }
-            let mut tags = String::new();
+        let mut tags = String::new();
+        if changed.len() > NAMED {
+            tags = w::hives(count(changed.len()));
+        } else {
             for of in &changed {
                 let before = if tags.is_empty() { "hive " } else { ", " };
                 en::put(&mut tags, before);
                 let tag = book.standing().hives.get(&of.hive).map_or("", |now| &now.tag);
                 en::put(&mut tags, &words::isolated(tag));
             }
-            tags
-        })));
+        }
+        lines.push(w::changed(&tags));
     }
     (big, lines)
 }

@@ -36,9 +36,12 @@ pub fn limits((low, high): (Option<f64>, Option<f64>), write: Write) -> String {
     w::range(&low, high.map(|high| shown(high, Some(true), write)).as_deref())
 }
 
-/// What was seen, as a span where counts were ranges.
+/// What was seen, to the nearest; as a span, rounded outward, where counts were ranges.
 pub fn seen((low, high): (f64, Option<f64>), write: Write) -> String {
-    w::range(&shown(low, None, write), high.map(|high| shown(high, None, write)).as_deref())
+    let exact = high.is_some_and(|high| high <= low);
+    let round = |up: bool| (!exact).then_some(up);
+    let low = shown(low, round(false), write);
+    w::range(&low, high.map(|high| shown(high, round(true), write)).as_deref())
 }
 
 /// "12 (9.2 to 15.5)".

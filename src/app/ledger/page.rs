@@ -44,6 +44,7 @@ fn first(ui: Ui, records: Records) -> Bit {
         .kid(el("li").kid(history))
         .kid(el("li").kid(link(wr::TITLE, &Place::Records)))
         .kid(el("li").kid(link(crate::app::wording::en_catch::TITLE, &Place::Catch(None))))
+        .kid(el("li").kid(link(crate::app::wording::en_trial::TITLE, &Place::Trial(None))))
         .kid(el("li").kid(link(w::KINDS_KEY, &Place::Kinds)))
         .kid(el("li").kid(link(HAND_OVER, &Place::HandOver(None))))
         .kid(el("li").kid(link(TAKE_IN, &Place::TakeIn)))

@@ -1,18 +1,58 @@
 //! English: the season report.
 
-use super::en::{counted, put, put_counted, whole};
+use super::en::{counted, date, put, put_counted, whole};
 use super::en_ledger;
-use crate::book::season::{DIDS, Figures, LEAST_COUNTS, LEAST_TRAP_DAYS, Season};
+use crate::almanac::day::Day;
+use crate::almanac::trend::Word;
+use crate::book::entry::Ending;
+use crate::book::review::{LEAST_COUNTS, LEAST_TRAP_DAYS};
+use crate::book::season::{DIDS, Figures, Season};
 
 /// Heading.
 pub const TITLE: &str = "Season report";
 /// Name of the file.
 pub const FILE: &str = "season-report-";
 /// Headings.
-pub const PARTS: [&str; 3] = ["Hives", "Work and catch", "Hive by hive"];
+pub const PARTS: [&str; 7] =
+    ["Hives", "Hives lost or given away", "Work", "Catch", "Hive by hive", "What it cost", "For next year"];
 /// Columns of the hives.
-pub const COLUMNS: [&str; 6] =
-    ["Hive", "Visits", "Days between, median and longest", "On time", "Counted", "Beetles, 100 trap-days"];
+pub const COLUMNS: [&str; 8] = [
+    "Hive",
+    "Visits",
+    "Days between, median and longest",
+    "On time",
+    "Counted",
+    "Beetles, 100 trap-days (95\u{a0}% limits)",
+    "A year earlier",
+    "Beside it",
+];
+/// The catch.
+pub const NOW: &str = "Beetles for 100 trap-days";
+/// The catch before.
+pub const EARLIER: &str = "A year earlier";
+/// Behind both.
+pub const LIMITS: &str = "In brackets: 95\u{a0}% limits, by the counting alone.";
+/// No year earlier.
+pub const TOO_LONG: &str = "Longer than a year: no year earlier is set beside it. Choose a year or less.";
+/// What a hive alone says.
+pub const ONE_HIVE: &str = "“Beside it” is each hive beside itself, as far as its beetles come one by one. With nothing changed one hive in twenty says more or fewer by chance, and more of them where beetles clump. The hives stand in walking order, not by their catch.";
+/// No cause.
+pub const NO_CAUSE: &str = "no cause written down";
+/// A dead-out without an end.
+pub const STILL_HERE: &str = "dead-out written down, but the book has it in care";
+/// Nobody was lost.
+pub const NO_LOSS: &str = "None written down.";
+/// What a cause is.
+pub const CAUSES: &str = "Causes are as they were written down: none is guessed.";
+/// What the year costs.
+pub const COST: &str = "For one hive and the time above";
+/// How oil comes to a yard.
+pub const COST_HOW: &str = "What belongs to no yard, such as oil, is spread over all yards by the days of their hives. Whether the work saved a colony, this sum does not say.";
+/// No verdict.
+pub const NO_VERDICT: &str = "Nothing written down for next year in these days.";
+/// Key to write one.
+pub const VERDICT: &str = "Write down what to do next year";
+
 /// In the place of a catch that says nothing.
 pub const TOO_LITTLE: &str = "not enough data";
 /// No visit.
@@ -21,14 +61,14 @@ pub const NO_VISIT: &str = "No trap work is written down for these days.";
 /// What is not said and what is too little.
 pub fn how() -> String {
     let mut said =
-        "On time: not longer than the hive’s kind of trap allows, as described in the book. Catch is shown from "
+        "On time: not longer than the hive’s kind of trap allows, as described in the book. Catch is said from "
             .to_owned();
     put(&mut said, &LEAST_COUNTS.to_string());
     put(&mut said, " counts and ");
     put(&mut said, &LEAST_TRAP_DAYS.to_string());
     put(
         &mut said,
-        " trap-days on; a range where counts are ranges. No notes and no places are on this sheet.",
+        " trap-days on; a range where counts are ranges. No places are on this sheet, and notes only where they were asked for.",
     );
     said
 }
@@ -53,16 +93,6 @@ pub fn hives(season: &Season) -> Vec<String> {
     if !came.is_empty() {
         all.push(came);
     }
-    let mut lost = String::new();
-    for (count, word) in
-        season.ended.into_iter().zip(["dead", "sold or given away", "joined with another", "gone"])
-    {
-        put_count(&mut lost, count, word);
-    }
-    let mut ended = "Hives no longer in care: ".to_owned();
-    put(&mut ended, if lost.is_empty() { "none written down" } else { &lost });
-    put(&mut ended, ".");
-    all.push(ended);
     all
 }
 
@@ -102,7 +132,6 @@ pub fn work(season: &Season, oil: &str) -> Vec<String> {
         put(&mut filled, " of a trap");
     }
     all.push(filled);
-    all.push(["Beetles for 100 trap-days: ", &catch(yard)].concat());
     let mut not = "Not counted on ".to_owned();
     put_of(&mut not, yard.not_counted, yard.visits);
     put(&mut not, " visits; level not read on ");
@@ -147,23 +176,72 @@ pub fn counted_on(figures: &Figures) -> String {
     said
 }
 
-/// "10.4–12.1", "10.4 or more", "not enough data".
-pub fn catch(figures: &Figures) -> String {
-    let Some((low, high)) = figures.catch() else { return TOO_LITTLE.to_owned() };
-    let mut said = tenths(low);
-    match high {
-        Some(high) if high > low => {
-            put(&mut said, "–");
-            put(&mut said, &tenths(high));
-        }
-        Some(_) => {}
-        None => put(&mut said, " or more"),
-    }
+/// "Not enough data: 2 counts in 40 trap-days".
+pub fn too_little(counts: usize, trap_days: u32) -> String {
+    let mut said = [TOO_LITTLE, ": "].concat();
+    put_counted(&mut said, counts, "count", "counts");
+    put(&mut said, " in ");
+    put(&mut said, &counted(trap_days, "trap-day", "trap-days"));
     said
 }
 
-fn tenths(tenths: u32) -> String {
-    [&(tenths / 10).to_string(), ".", &(tenths % 10).to_string()].concat()
+/// "10 (8.8 to 12)".
+pub fn with_limits(seen: &str, limits: &str) -> String {
+    [seen, " (", limits, ")"].concat()
+}
+
+/// What the word means.
+pub fn means(word: Word) -> &'static str {
+    match word {
+        Word::Up => {
+            "More than chance and the differences between hives explain. It does not say why: weather and flow differ from year to year too."
+        }
+        Word::Down => {
+            "Fewer than chance and the differences between hives explain. It does not say why: a dry summer does the same as a good method."
+        }
+        Word::CantTell => {
+            "The counts do not settle it: neither that a way of doing it worked, nor that it did not."
+        }
+        Word::NoData => {
+            "Nothing is set beside it: no hive has counts that lie whole in these days of both years."
+        }
+    }
+}
+
+/// The word of one hive.
+pub fn word(word: Option<Word>) -> &'static str {
+    match word {
+        Some(Word::Up) => "more",
+        Some(Word::Down) => "fewer",
+        Some(Word::CantTell) => "can’t tell yet",
+        Some(Word::NoData) | None => TOO_LITTLE,
+    }
+}
+
+/// "Hive 7, Sun 12 July 2026: colony dead; robbed, starved; back in care since Mon 3 August 2026". `into` is the hive it was
+/// joined with.
+pub fn loss(
+    hive: &str,
+    day: Day,
+    how: Option<&Ending>,
+    into: &str,
+    showed: &[String],
+    back: Option<Day>,
+) -> String {
+    let mut said = [hive, ", ", &date(day), ": ", how.map_or(STILL_HERE, en_ledger::ended), into].concat();
+    for one in showed {
+        put(&mut said, "; ");
+        put(&mut said, one);
+    }
+    if showed.is_empty() && matches!(how, Some(Ending::Dead | Ending::Gone)) {
+        put(&mut said, "; ");
+        put(&mut said, NO_CAUSE);
+    }
+    if let Some(back) = back {
+        put(&mut said, "; back in care since ");
+        put(&mut said, &date(back));
+    }
+    said
 }
 
 fn put_count(said: &mut String, count: usize, word: &str) {
@@ -186,24 +264,28 @@ fn amount(count: usize) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::almanac::tally::CountRange;
 
     #[test]
-    fn a_catch_is_a_range_outward_and_too_little_says_so() {
-        let figures = |counts, beetles, trap_days| Figures {
-            counts,
-            beetles: Some(beetles),
-            trap_days,
-            ..Figures::default()
-        };
-        let range = CountRange::new(10, Some(20)).unwrap();
-        assert_eq!(catch(&figures(3, range, 300)), "3.3–6.7");
-        assert_eq!(catch(&figures(3, CountRange::exact(30), 300)), "10.0");
-        assert_eq!(catch(&figures(24, CountRange::exact(277), 2758)), "10.0");
-        assert_eq!(catch(&figures(3, CountRange::new(10, None).unwrap(), 100)), "10.0 or more");
-        assert_eq!(catch(&figures(2, range, 300)), TOO_LITTLE);
-        assert_eq!(catch(&figures(9, range, 99)), TOO_LITTLE);
-        assert_eq!(catch(&Figures::default()), TOO_LITTLE);
+    fn a_loss_has_the_cause_that_was_written_down_or_says_that_there_is_none() {
+        let on = Day::parse("2026-07-12").unwrap();
+        let said = |how: Option<&Ending>, showed: &[String]| loss("Hive 7", on, how, "", showed, None);
+        let dead = Some(&Ending::Dead);
+        assert_eq!(
+            said(dead, &["robbed, starved".to_owned()]),
+            "Hive 7, Sun 12 July 2026: colony dead; robbed, starved"
+        );
+        assert_eq!(said(dead, &[]), "Hive 7, Sun 12 July 2026: colony dead; no cause written down");
+        assert_eq!(said(Some(&Ending::Sold), &[]), "Hive 7, Sun 12 July 2026: sold or given away");
+        assert!(said(None, &["mites".to_owned()]).ends_with("in care; mites"));
+        assert!(
+            loss("Hive 7", on, dead, "", &[], Some(on)).ends_with("; back in care since Sun 12 July 2026")
+        );
+    }
+
+    #[test]
+    fn too_little_is_said_with_what_there_is() {
+        assert_eq!(too_little(2, 40), "not enough data: 2\u{a0}counts in 40\u{a0}trap-days");
+        assert_eq!((word(None), word(Some(Word::NoData))), (TOO_LITTLE, TOO_LITTLE));
     }
 
     #[test]

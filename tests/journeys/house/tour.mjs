@@ -199,6 +199,9 @@ async function book(keeper, look) {
     await keeper.one(".paper > :first-child");
     await look(sheet.replace("-", " "));
   }
+  await keeper.driver.go(`${keeper.host.address}#/book/season`);
+  await keeper.one(".paper > :first-child");
+  await look("season report");
   for (const blank of ["climate", "product", "harvest"]) {
     await keeper.driver.go(`${keeper.host.address}#/write/${blank}`);
     await keeper.one("write-save");

@@ -9,7 +9,7 @@ use crate::almanac::typed::{DayTypedError, day_done, day_planned};
 use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::{find, heading};
-use crate::app::graph::{Memo, RwSignal};
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::ledger::words;
 use crate::app::load::page::tick;
 use crate::app::parts::field::{Field, Says};
@@ -19,8 +19,9 @@ use crate::app::records::Records;
 use crate::app::state::Ui;
 use crate::app::wording::en_packet::EVERY;
 use crate::app::wording::en_papers::{self as w, record as wr};
-use crate::app::wording::{en, en_load, en_lot as wl, en_records, en_season as ws, en_typed};
+use crate::app::wording::{en, en_catch, en_load, en_lot as wl, en_records, en_season as ws, en_typed};
 use crate::book::id::{EntryId, ThingId};
+use crate::book::record::Blank;
 
 /// Days a packet goes back to unless the keeper says otherwise: a year.
 const PERIOD: i32 = -364;
@@ -149,14 +150,26 @@ fn record_page(ui: Ui, records: Records) -> (El, Bit) {
 }
 
 fn season_page(ui: Ui, records: Records, yard: RwSignal<String>, all: &[(String, String)]) -> (El, Bit) {
-    let span = Span::new(ui);
+    let (span, notes) = (Span::new(ui), RwSignal::new(false));
     let sheet = live(move || {
-        let (from, to) = span.days()?;
+        let days = span.days()?;
         let yard = chosen(yard)?;
-        Some(records.book.with(|book| season::view(ui, book, &yard, from, to)))
+        Some(records.book.with(|book| untrack(|| season::view(ui, book, &yard, days, notes))))
     });
-    let fields = el("div").class("fields").kid(chooser("paper-yard", w::YARD, all, yard));
-    (span.fields(fields), sheet)
+    let ways = live(move || {
+        let yard = yard.get();
+        el("p")
+            .class("keys")
+            .kid(
+                link(ws::VERDICT, &Place::Write(Blank::Verdict, Some(yard.clone())))
+                    .test_id("season-verdict"),
+            )
+            .kid(link(en_catch::TITLE, &Place::Catch(Some(yard))).test_id("season-catch"))
+    });
+    let fields = span
+        .fields(el("div").class("fields").kid(chooser("paper-yard", w::YARD, all, yard)))
+        .kid(tick(wr::NOTES, move || notes.get(), move |on| notes.set(on)));
+    (el("div").kid(fields).kid(ways), sheet)
 }
 
 /// The lot of `line` is shown first, else the newest.

@@ -1,0 +1,189 @@
+//! What a season came to beside the one before, who was lost and what the keeper made of it.
+
+use crate::Yard;
+use crate::support::{day, pen};
+use beetle_almanac::almanac::tally::CountRange;
+use beetle_almanac::almanac::trend::{Stretch, Word};
+use beetle_almanac::book::caught::{all, both};
+use beetle_almanac::book::entry::Ending;
+use beetle_almanac::book::record::{Answer, Blank, Record};
+use beetle_almanac::book::review::{LEAST_TRAP_DAYS, Review, said, verdicts};
+use beetle_almanac::book::season::Season;
+
+fn review(yard: &Yard, from: &str, to: &str) -> Review {
+    Review::of(&all(&yard.book), &yard.id, day(from), day(to))
+}
+
+/// Three counts, a fortnight apart, in May and June.
+fn count_spring(yard: &mut Yard, tag: &str, year: i32, beetles: [u32; 3]) {
+    for (on, count) in ["05-15", "05-29", "06-12"].into_iter().zip(beetles) {
+        yard.count(tag, &format!("{year}-{on}"), count, None);
+    }
+}
+
+/// In which the hives were written down, and the walk goes by it.
+const TAGS: [&str; 5] = ["1", "2", "3", "4", "5"];
+
+/// Five hives, visited last one first, counted in two springs and emptied in between.
+fn two_springs(first: [u32; 3], second: [u32; 3]) -> Yard {
+    let mut yard = Yard::new(&TAGS, day("2025-05-01"));
+    for tag in TAGS.into_iter().rev() {
+        count_spring(&mut yard, tag, 2025, first);
+    }
+    for tag in TAGS.into_iter().rev() {
+        yard.count(tag, "2026-05-01", 0, None);
+        count_spring(&mut yard, tag, 2026, second);
+    }
+    yard
+}
+
+fn dead_out(yard: &mut Yard, tag: &str, on: &str, causes: u16) {
+    let mut record = Record::empty(Blank::DeadOut, vec![yard.hive(tag)]);
+    record.answers[0] = Some(Answer::Words(causes));
+    let entries = yard.book.record(&pen("aa", day(on)), day(on), day(on), None, record).unwrap();
+    yard.book.add(entries);
+}
+
+fn end(yard: &mut Yard, tag: &str, on: &str, how: Ending) {
+    let hive = yard.hive(tag);
+    let entries = yard.book.end_hive(&pen("aa", day(on)), day(on), day(on), &hive, how, None).unwrap();
+    yard.book.add(entries);
+}
+
+fn season(yard: &Yard) -> Season {
+    Season::of(&yard.book, &yard.id, day("2026-05-01"), day("2026-07-31"))
+}
+
+#[test]
+fn she_sets_a_spring_beside_the_one_before_and_both_pages_tell_the_same() {
+    let yard = two_springs([40, 38, 42], [12, 9, 11]);
+    let review = review(&yard, "2026-05-01", "2026-06-30");
+    let earlier = review.earlier.unwrap();
+    assert_eq!((earlier.from, earlier.to), (day("2025-05-01"), day("2025-06-30")));
+    assert_eq!(review.both, both(&all(&yard.book), &yard.id, earlier, review.days));
+    // Five hives with four traps for 42 days.
+    let stretch = |count| Stretch { count: CountRange::exact(count), trap_days: 840 };
+    assert_eq!(review.both.sums, (stretch(600), stretch(160)));
+    assert_eq!(review.counts(), (15, 15));
+    assert_eq!(review.both.trend.word, Word::Down);
+    let (first, second) = review.rates();
+    assert_eq!((first, second), (stretch(600).rate(), stretch(160).rate()));
+    assert_eq!(review.of_hive(&yard.hive("1")).2, Some(Word::Down));
+}
+
+#[test]
+fn the_same_counts_in_two_springs_tell_neither_more_nor_fewer() {
+    let yard = two_springs([12, 9, 11], [12, 9, 11]);
+    let review = review(&yard, "2026-05-01", "2026-06-30");
+    assert_eq!(review.both.trend.word, Word::CantTell);
+    assert_eq!(review.of_hive(&yard.hive("2")).2, Some(Word::CantTell));
+}
+
+#[test]
+fn two_counts_or_ninety_nine_trap_days_are_not_made_into_a_catch() {
+    let stretch = |trap_days| Stretch { count: CountRange::exact(30), trap_days };
+    assert_eq!(said(2, stretch(500)), None);
+    assert_eq!(said(3, stretch(LEAST_TRAP_DAYS - 1)), None);
+    assert_eq!(said(3, stretch(LEAST_TRAP_DAYS)), stretch(LEAST_TRAP_DAYS).rate());
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    yard.count("1", "2026-05-15", 7, None);
+    yard.count("1", "2026-05-29", 7, None);
+    let review = review(&yard, "2026-05-01", "2026-06-30");
+    assert_eq!((review.rates(), review.counts()), ((None, None), (0, 2)));
+    assert_eq!(review.of_hive(&yard.hive("1")), (None, None, None));
+    assert_eq!(review.both.trend.word, Word::NoData);
+}
+
+#[test]
+fn ranges_stay_ranges_in_what_was_seen_and_in_its_limits() {
+    let range = |low, high| Stretch { count: CountRange::new(low, high).unwrap(), trap_days: 200 };
+    let rate = said(3, range(10, Some(20))).unwrap();
+    assert_eq!(rate.seen, (5.0, Some(10.0)));
+    assert_eq!(Some(rate.limits.0), range(10, Some(10)).rate().map(|exact| exact.limits.0));
+    assert_eq!(rate.limits.1, range(20, Some(20)).rate().and_then(|exact| exact.limits.1));
+    assert_eq!(said(3, range(50, None)).unwrap().limits.1, None);
+}
+
+#[test]
+fn days_longer_than_a_year_are_set_beside_nothing_and_tell_their_catch_all_the_same() {
+    let yard = two_springs([40, 38, 42], [12, 9, 11]);
+    let year = review(&yard, "2025-06-30", "2026-06-30");
+    assert!(year.earlier.is_some());
+    let longer = review(&yard, "2025-05-01", "2026-06-30");
+    assert_eq!((longer.earlier, longer.both.trend.word), (None, Word::NoData));
+    assert_eq!((longer.counts(), longer.rates().0), ((0, 35), None));
+    assert_eq!(longer.both.sums.1.count, CountRange::exact(760));
+}
+
+#[test]
+fn hives_stand_in_the_order_of_the_walk_whoever_was_visited_first() {
+    let yard = two_springs([1, 1, 1], [90, 90, 90]);
+    let order: Vec<_> = season(&yard).hives.into_iter().map(|(hive, _)| hive).collect();
+    assert_eq!(order, TAGS.map(|tag| yard.hive(tag)));
+}
+
+#[test]
+fn a_colony_died_and_the_cause_is_the_one_that_was_written_down_before_or_after_or_none() {
+    let mut yard = Yard::new(&["1", "2", "3", "4", "5"], day("2026-04-01"));
+    dead_out(&mut yard, "1", "2026-04-28", 0b1000);
+    end(&mut yard, "1", "2026-05-10", Ending::Dead);
+    end(&mut yard, "2", "2026-05-12", Ending::Dead);
+    dead_out(&mut yard, "2", "2026-08-20", 0b10);
+    end(&mut yard, "3", "2026-06-01", Ending::Dead);
+    dead_out(&mut yard, "4", "2026-06-05", 1);
+    end(&mut yard, "5", "2026-08-02", Ending::Dead);
+    let found = season(&yard);
+    assert_eq!(found.ended, [3, 0, 0, 0]);
+    let told: Vec<_> = found
+        .losses
+        .iter()
+        .map(|loss| {
+            let causes: Vec<_> = loss.showed.iter().map(|record| record.answers[0].clone()).collect();
+            (loss.hive.clone(), loss.how.clone(), causes)
+        })
+        .collect();
+    let words = |bits: u16| vec![Some(Answer::Words(bits))];
+    assert_eq!(
+        told,
+        [
+            (yard.hive("1"), Some(Ending::Dead), words(0b1000)),
+            (yard.hive("2"), Some(Ending::Dead), words(0b10)),
+            (yard.hive("3"), Some(Ending::Dead), vec![]),
+            (yard.hive("4"), None, words(1)),
+        ]
+    );
+}
+
+#[test]
+fn a_hive_taken_back_and_lost_again_is_lost_twice_and_each_cause_stays_with_its_own_death() {
+    let mut yard = Yard::new(&["1"], day("2026-04-01"));
+    end(&mut yard, "1", "2026-05-10", Ending::Dead);
+    dead_out(&mut yard, "1", "2026-05-11", 1);
+    let hive = yard.hive("1");
+    let on = day("2026-06-01");
+    let back = beetle_almanac::book::entry::What::HiveBack { hive };
+    let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, back).unwrap();
+    yard.book.add(entries);
+    end(&mut yard, "1", "2026-07-01", Ending::Gone);
+    let losses = season(&yard).losses;
+    assert_eq!(losses.len(), 2);
+    assert_eq!((losses[0].back, losses[0].showed.len()), (Some(on), 1));
+    assert_eq!((losses[1].back, losses[1].showed.len()), (None, 0));
+}
+
+#[test]
+fn what_to_do_next_year_is_listed_for_its_yard_and_its_days() {
+    let mut yard = Yard::new(&["1"], day("2026-04-01"));
+    for (on, about) in [("2026-04-02", "before"), ("2026-06-01", "oil"), ("2026-07-31", "more shade")] {
+        let mut record = Record::empty(Blank::Verdict, Vec::new());
+        record.answers[0] = Some(Answer::Text(about.to_owned()));
+        record.answers[1] = Some(Answer::Word(1));
+        let of = yard.id.clone();
+        let entries = yard.book.record(&pen("aa", day(on)), day(on), day(on), Some(&of), record).unwrap();
+        yard.book.add(entries);
+    }
+    let days = review(&yard, "2026-05-01", "2026-07-31").days;
+    let about: Vec<_> =
+        verdicts(yard.book.standing(), &yard.id, days).iter().map(|now| now.record.text("about")).collect();
+    assert_eq!(about, [Some("oil"), Some("more shade")]);
+}
