@@ -249,7 +249,7 @@ impl Season {
         let Some((yard, alive)) = places.get(hive) else { return };
         let here = here == Some(*yard);
         let open = self.losses.iter_mut().rev().find(|known| known.hive == *hive && known.back.is_none());
-        let loss = |how: Option<&Ending>| Loss {
+        let told = |how: Option<&Ending>| Loss {
             hive: hive.clone(),
             day: entry.day,
             how: how.cloned(),
@@ -261,7 +261,7 @@ impl Season {
             (What::HiveEnded { how: Ending::Joined { into: Some(into) }, .. }, _)
                 if standing.kept(into) == hive => {}
             (What::HiveEnded { how, .. }, _) if *alive => {
-                let mut lost = loss(Some(how));
+                let mut lost = told(Some(how));
                 if let Some(at) = found.iter().position(|(known, _)| known.hive == *hive) {
                     lost.showed = found.remove(at).0.showed;
                 }
@@ -275,7 +275,7 @@ impl Season {
                 } else if let Some((known, _)) = found.iter_mut().find(|(known, _)| known.hive == *hive) {
                     known.showed.push(record.clone());
                 } else if *alive {
-                    let mut dead = loss(None);
+                    let mut dead = told(None);
                     dead.showed.push(record.clone());
                     found.push((dead, here));
                 }

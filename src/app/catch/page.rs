@@ -82,10 +82,8 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
     });
     let answer = move || {
         let (first, second) = times.get()?;
-        compared.with(|both| {
-            let both = both.as_ref()?;
-            Some(records.book.with(|book| worked(book, both, first, second)))
-        })
+        let told = |both: &Both| records.book.with(|book| worked(book, both, first, second));
+        compared.with(|both| both.as_ref().map(told))
     };
     let [years, before_after] = w::SIDES;
     let chooser = (all_yards.len() > 1).then(|| select("catch-yard", w::YARD, yard, &all_yards));
