@@ -138,7 +138,10 @@ async function page(engine, folder) {
   if (after !== before + TAPS) throw new Error(`${TAPS} hives were logged and ${after - before} lines were kept`);
 
   await keeper.tap("shut");
-  const [yard] = await keeper.driver.run(() => [document.querySelector("[data-testid=panel] a, a[href*='#/round/']")?.hash.split("/")[2] ?? ""]);
+  const yard = await keeper.driver.run(() => {
+    const pages = Object.keys(localStorage).filter((key) => key.startsWith("beetle-almanac:page:"));
+    return pages.flatMap((key) => JSON.parse(localStorage.getItem(key)).d.entries).find((entry) => entry.what.yard).id;
+  });
   for (const [name, hash, mark] of DECISIONS) {
     const rest = { hash: "#/book", mark: "[data-testid=book-restore]" };
     add(name, await meter.opens(hash(yard), mark, rest, OPENINGS, name), "decision");
@@ -152,13 +155,14 @@ async function page(engine, folder) {
 
 /** Every decision from the records: its address, and what is there once it is answered. */
 const DECISIONS = [
-  ["what to load and buy", () => "#/load", "[data-testid=load-oil] .answer-big"],
-  ["how the catch goes", (yard) => `#/book/catch/${yard}`, "[data-testid=catch-word]"],
-  ["what closes the hives up", (yard) => `#/decide/${yard}/close`, "main h1"],
-  ["how many to open", (yard) => `#/decide/${yard}/open`, "main h1"],
-  ["comb, joining, splitting", (yard) => `#/decide/${yard}/comb`, "main h1"],
-  ["the ground round the hives", (yard) => `#/decide/${yard}/ground`, "main svg"],
-  ["the freezer", (yard) => `#/decide/${yard}/freezer`, "main h1"],
+  ["what to load and buy", () => "#/load", "[data-testid=load-oil]:not(:empty)"],
+  ["how the catch goes", (yard) => `#/book/catch/${yard}`, "[data-testid=catch-word]:not(:empty)"],
+  ["what closes the hives up", (yard) => `#/decide/${yard}/close`, "[data-testid=close-hives] > li"],
+  ["how many to open", (yard) => `#/decide/${yard}/open`, ".decide .answer-big:not(:empty)"],
+  ["comb, joining, splitting", (yard) => `#/decide/${yard}/comb`, "[data-testid=comb-hives] li"],
+  ["the ground round the hives", (yard) => `#/decide/${yard}/ground`, "[data-testid=ground-window]"],
+  ["a season of the yard", (yard) => `#/book/season/${yard}`, "main table, main .sheet"],
+  ["the freezer", (yard) => `#/decide/${yard}/freezer`, "[data-testid=freezer-waiting]:not(:empty)"],
 ];
 
 /** The same table in the spreadsheet, at the machine's own speed and set against the page at a quarter of it. */
