@@ -1,6 +1,6 @@
 //! English: the season report.
 
-use super::en::{counted, date, put, put_counted, whole};
+use super::en::{NO_ANSWER, counted, date, put, put_counted, whole};
 use super::en_ledger;
 use crate::almanac::day::Day;
 use crate::almanac::trend::Word;
@@ -214,7 +214,8 @@ pub fn word(word: Option<Word>) -> &'static str {
         Some(Word::Up) => "more",
         Some(Word::Down) => "fewer",
         Some(Word::CantTell) => "can’t tell yet",
-        Some(Word::NoData) | None => TOO_LITTLE,
+        // The catch beside it says why.
+        Some(Word::NoData) | None => NO_ANSWER,
     }
 }
 
@@ -285,7 +286,7 @@ mod tests {
     #[test]
     fn too_little_is_said_with_what_there_is() {
         assert_eq!(too_little(2, 40), "not enough data: 2\u{a0}counts in 40\u{a0}trap-days");
-        assert_eq!((word(None), word(Some(Word::NoData))), (TOO_LITTLE, TOO_LITTLE));
+        assert_eq!((word(None), word(Some(Word::NoData))), (NO_ANSWER, NO_ANSWER));
     }
 
     #[test]

@@ -169,7 +169,7 @@ fn season_page(ui: Ui, records: Records, yard: RwSignal<String>, all: &[(String,
     let fields = span
         .fields(el("div").class("fields").kid(chooser("paper-yard", w::YARD, all, yard)))
         .kid(tick(wr::NOTES, move || notes.get(), move |on| notes.set(on)));
-    (el("div").kid(fields).kid(ways), sheet)
+    (el("div").class("stack").kid(fields).kid(ways), sheet)
 }
 
 /// The lot of `line` is shown first, else the newest.
