@@ -60,6 +60,19 @@ pub fn all(book: &Book) -> Vec<Trial> {
     trials
 }
 
+/// The hives of trials that go on: whoever sees their catch sees which side does better, and stops when it looks good.
+pub fn shut(book: &Book, today: Day) -> Vec<ThingId> {
+    let mut hives = Vec::new();
+    for trial in all(book) {
+        if trial.from <= today && !trial.is_open(today) && trial.until.is_some() {
+            for (with, without) in trial.pairs {
+                hives.extend([with, without]);
+            }
+        }
+    }
+    hives
+}
+
 impl Trial {
     /// Whether its day has come.
     pub fn is_open(&self, today: Day) -> bool {

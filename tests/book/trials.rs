@@ -44,6 +44,9 @@ fn a_trial_is_not_opened_before_its_day_and_then_the_pairs_decide() {
     }
     let caught = caught::all(&yard.book);
     assert_eq!(all[0].outcome(&caught, day("2026-06-14")), None, "the day before");
+    let shut = |on: &str| trial::shut(&yard.book, day(on));
+    assert!(shut("2026-06-14").len() == 12 && !shut("2026-06-14").contains(&yard.hive("13")));
+    assert!(shut("2026-06-15").is_empty() && shut("2026-05-14").is_empty());
     let outcome = all[0].outcome(&caught, day("2026-06-15")).unwrap();
     assert_eq!((outcome.less, outcome.more, outcome.even, outcome.open), (6, 0, 0, 0));
     assert!(outcome.told() && (outcome.sign - 2.0 / 64.0).abs() < 1e-12);

@@ -15,6 +15,7 @@ use crate::app::round::form::keys;
 use crate::app::wording::{en_catch as w, en_round};
 use crate::book::caught::{Both, Caught, Days, OfHive, Visit, visits};
 use crate::book::id::ThingId;
+use crate::book::trial;
 
 /// Hives that are drawn before somebody asks for all.
 const FIRST: usize = 12;
@@ -40,15 +41,22 @@ pub(super) fn view(
     days: Days,
     middle: Day,
 ) -> Bit {
-    let yard = yard.clone();
+    let (yard, of) = (yard.clone(), yard.clone());
     let all = RwSignal::new(false);
+    let shut = Memo::new(move || {
+        let today = records.today(&of);
+        records.book.with(|book| trial::shut(book, today))
+    });
     live(move || {
         let every = all.get();
         let (drawn, hives) = both.with(|both| {
             let Some(both) = both else { return (Vec::new(), 0) };
             let many = if every { usize::MAX } else { FIRST };
-            (hives(records, caught, both, &yard, days, many), both.hives.len())
+            let closed = shut.get();
+            let open = both.hives.iter().filter(|of| !closed.contains(&of.hive)).count();
+            (hives(records, caught, both, (&yard, &closed), days, many), open)
         });
+        let closed = u32::try_from(shut.with(Vec::len)).unwrap_or(u32::MAX);
         untrack(|| {
             let top = top(&drawn);
             let mut known = Known::new();
@@ -68,6 +76,7 @@ pub(super) fn view(
                     ]
                     .concat()
                 ),
+                (closed > 0).then(|| el("p").test_id("catch-shut").text(&w::shut(closed))),
                 list,
                 (drawn.len() < hives).then(|| keys(
                     Key::new(w::show_all(more), move || all.set(true)).mark("catch-all").view()
@@ -81,7 +90,7 @@ fn hives(
     records: Records,
     caught: Memo<Vec<Caught>>,
     both: &Both,
-    yard: &ThingId,
+    (yard, shut): (&ThingId, &[ThingId]),
     days: Days,
     many: usize,
 ) -> Vec<Drawn> {
@@ -93,7 +102,7 @@ fn hives(
         let gone = both.hives.iter().map(|of| &of.hive).filter(|hive| !walk.contains(hive));
         for hive in walk.iter().chain(gone) {
             let Some(of) = both.hives.iter().find(|of| of.hive == *hive) else { continue };
-            if drawn.len() < many {
+            if drawn.len() < many && !shut.contains(hive) {
                 let visits = caught.with(|caught| visits(caught, hive, days));
                 let tag = standing.hives.get(hive).map(|now| now.tag.clone()).unwrap_or_default();
                 drawn.push(Drawn { tag, of: of.clone(), visits });

@@ -201,6 +201,11 @@ pub fn show_all(hives: u32) -> String {
     ["Show all ", &counted(hives, "hive", "hives")].concat()
 }
 
+/// Hives of a trial that goes on.
+pub fn shut(hives: u32) -> String {
+    [&counted(hives, "hive", "hives"), " in a trial that is not open yet: no chart before its day."].concat()
+}
+
 /// The chart of a hive in words.
 pub fn chart(counts: u32, low: &str, high: &str, changes: u32) -> String {
     let mut said = [&counted(counts, "count", "counts"), ": ", low].concat();

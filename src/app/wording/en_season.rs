@@ -55,6 +55,8 @@ pub const VERDICT: &str = "Write down what to do next year";
 
 /// In the place of a catch that says nothing.
 pub const TOO_LITTLE: &str = "not enough data";
+/// In the place of the catch of a hive in a trial that goes on.
+pub const IN_TRIAL: &str = "in a trial, not open yet";
 /// No visit.
 pub const NO_VISIT: &str = "No trap work is written down for these days.";
 

@@ -24,6 +24,7 @@ use crate::book::record::Record;
 use crate::book::review::{self, Review};
 use crate::book::season::{Loss, Season};
 use crate::book::spent::Spent;
+use crate::book::trial;
 
 /// The report on `yard` for the days from `from` to `to`; the keeper's notes only while `notes` is ticked.
 pub(super) fn view(
@@ -34,6 +35,7 @@ pub(super) fn view(
     notes: RwSignal<bool>,
 ) -> Bit {
     let season = Season::of(book, yard, from, to);
+    let today = crate::app::records::Records::get().today(yard);
     let review = Review::of(&all(book), yard, from, to);
     let [hives, lost, work, catch, each, cost, next] = w::PARTS;
     let mut bits: Vec<Bit> = vec![
@@ -55,7 +57,7 @@ pub(super) fn view(
     caught(book, &review, &mut bits);
     if season.yard.visits > 0 {
         bits.push(el("h3").text(each).into());
-        bits.push(one_by_one(book, &season, &review).into());
+        bits.push(one_by_one(book, &season, &review, &trial::shut(book, today)).into());
         bits.push(el("p").class("small").text(w::ONE_HIVE).into());
     }
     bits.push(el("h3").text(cost).into());
@@ -154,11 +156,13 @@ fn caught(book: &Book, review: &Review, bits: &mut Vec<Bit>) {
     bits.push(small(&[w::LIMITS, " ", en_catch::NOT_ALL].concat()).into());
 }
 
-fn one_by_one(book: &Book, season: &Season, review: &Review) -> El {
+fn one_by_one(book: &Book, season: &Season, review: &Review, shut: &[ThingId]) -> El {
     let mut rows = Vec::new();
     for (hive, figures) in &season.hives {
         let tag = book.standing().hives.get(hive).map_or("", |hive| &hive.tag);
         let (first, second, word) = review.of_hive(hive);
+        let closed = shut.contains(hive);
+        let rate = |known| if closed { w::IN_TRIAL.to_owned() } else { rate(known) };
         let cells = [
             words::isolated(tag),
             figures.visits.to_string(),
@@ -167,7 +171,7 @@ fn one_by_one(book: &Book, season: &Season, review: &Review) -> El {
             w::counted_on(figures),
             rate(second),
             rate(first),
-            w::word(word).to_owned(),
+            if closed { w::IN_TRIAL } else { w::word(word) }.to_owned(),
         ];
         let mut row = Vec::new();
         for cell in cells {
