@@ -2,7 +2,7 @@
 
     python -m venv .tools/figures && .tools/figures/bin/pip install -r tests/figures/requirements.txt
     .tools/figures/bin/python tests/figures/check.py           fails when a committed file is stale
-    .tools/figures/bin/python tests/figures/check.py --write   writes the files anew
+    .tools/figures/bin/python tests/figures/check.py --write [NAME…]   writes the files anew, or those of these modules
 
 Each module beside this one has rows(), which works the figures out by a way of its own, never by the almanac's. Every
 run gives the same bytes: seeds are fixed, floating results rounded far above the noise of the method.
@@ -85,13 +85,17 @@ def text(rows):
 
 
 def main():
-    write = sys.argv[1:] == ["--write"]
-    if sys.argv[1:] and not write:
-        sys.exit("usage: check.py [--write]")
-    fresh = {f"{module.__name__}.json": text(module.rows()).encode() for module in MODULES}
+    write = sys.argv[1:2] == ["--write"]
+    wanted = sys.argv[2:]
+    if sys.argv[1:] and not write or set(wanted) - {module.__name__ for module in MODULES}:
+        sys.exit("usage: check.py [--write [NAME…]]")
+    chosen = [module for module in MODULES if not wanted or module.__name__ in wanted]
+    fresh = {f"{module.__name__}.json": text(module.rows()).encode() for module in chosen}
     if write:
         for name, content in fresh.items():
             (HERE / name).write_bytes(content)
+    if wanted:
+        return
     here = {path.name: path.read_bytes() for path in HERE.glob("*.json")}
     stale = sorted(name for name in here.keys() | fresh.keys() if here.get(name) != fresh.get(name))
     for name in stale:
