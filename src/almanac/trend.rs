@@ -14,7 +14,7 @@
 //!
 //! Where one of the counts is below [`SMALL`] the exact test must agree, which counts no clumping; of one hive, or of sums
 //! without hives, it is all there is, and whoever reads that is told. With no change at all the word was then "up" or "down" in
-//! at most 6.5 % of 4,000 cases each for `k` from 0.2 to 3, 2 to 60 hives, 2 to 60 beetles a hive.
+//! at most 6.4 % of 4,000 cases each for `k` from 0.2 to 3, 2 to 60 hives, 2 to 60 beetles a hive.
 
 use super::chance::{TAIL, as_unlikely, binomial, poisson_limits};
 use super::tally::CountRange;
@@ -174,8 +174,8 @@ fn judge(hives: &[(Stretch, Stretch)], spread: Option<f64>) -> Trend {
         rose += u32::from(above(after, before));
         fell += u32::from(above(before, after));
     }
-    // A range is put at both of its ends, each time against the change that would be told: what is told holds wherever in the
-    // ranges the truth lies.
+    // Ranges are put at both of their ends, all hives alike, each time against the change that would be told. A mixture of
+    // ends could spread wider still.
     let least = corner(hives, first.count.high().is_some(), spread, (rose, fell), &|(before, after)| {
         (before.high().unwrap_or(before.low()), after.low())
     });
@@ -272,7 +272,9 @@ fn judge_exact(hives: &[Of], known: Option<f64>, (rose, fell): (u32, u32)) -> Ju
     let (Some(ratio), true) = (judged.ratio, up > 0.0) else {
         // None in one of the two: no ratio has limits. The hives must agree among themselves.
         let agree = alone || as_unlikely(rose, rose + fell, 0.5) < 2.0 * TAIL;
-        if striking && agree && first != second {
+        // A spread that somebody typed cannot be put to an exact test.
+        let typed = known.is_some_and(|spread| spread > 1.0);
+        if striking && agree && !typed && first != second {
             judged.word = if up > 0.0 { Word::Up } else { Word::Down };
         }
         return judged;

@@ -6,7 +6,7 @@ use super::standing::Standing;
 use crate::almanac::day::Day;
 use crate::almanac::freezer::KILLS_CELSIUS;
 
-/// Warmer than this, °C, no time is known after which even wax moth is dead in comb (job map, C25: 4.5 hours at −7 °C).
+/// Warmer than this, °C, no time is known after which even wax moth is dead in comb (published for wax moth as 4.5 hours at −7 °C once cold through; not re-read here).
 pub const HARDLY_CELSIUS: f64 = -7.0;
 
 /// A batch that has not been taken out.

@@ -23,14 +23,19 @@ const MOST_SECONDS: i64 = 30 * 60;
 /// work. None of fewer than five.
 ///
 /// A stretch lies between two lines that one writer wrote one after another on the day they are for, in one yard, about
-/// different hives. What was written for many hives at once, corrects something or belongs to the demonstration tells
+/// different hives. What was written for many hives at once, corrects something was taken back or belongs to the demonstration tells
 /// nothing. This is the one place where the moment of writing is reckoned with: it is an estimate in minutes, and no day
 /// hangs on it.
 pub fn pace(book: &Book) -> Option<(f64, usize)> {
     let mut last: Vec<(&Entry, ThingId)> = Vec::new();
     let mut gaps: Vec<(Day, f64)> = Vec::new();
+    let struck = &book.log().chains().struck;
     for entry in book.log().entries() {
-        let plain = entry.replaces.is_none() && entry.bulk.is_none() && !entry.is_demo();
+        // A slip that was taken back was no hive.
+        let plain = !struck.contains_key(&entry.id)
+            && entry.replaces.is_none()
+            && entry.bulk.is_none()
+            && !entry.is_demo();
         if !plain || entry.at.day() != entry.day || !matches!(entry.what, What::Check(_) | What::Skip { .. })
         {
             continue;

@@ -6,7 +6,7 @@ use super::id::ThingId;
 use super::record::Blank;
 use super::standing::{RecordNow, Standing};
 use crate::almanac::day::Day;
-use crate::almanac::trend::{Rate, Stretch, Word, compare};
+use crate::almanac::trend::{Rate, Stretch, Word, compare_sums};
 
 /// Fewest counts that are made into a catch a day (judgement, no source: of fewer, one warm evening decides).
 pub const LEAST_COUNTS: usize = 3;
@@ -29,7 +29,7 @@ impl Review {
     pub fn of(caught: &[Caught], yard: &ThingId, from: Day, to: Day) -> Review {
         let days = Days { from, to };
         let earlier =
-            (to.days_since(from) <= YEAR).then(|| Days { from: from.plus(-YEAR), to: to.plus(-YEAR) });
+            (to.days_since(from) <= YEAR).then(|| Days { from: year_before(from), to: year_before(to) });
         // No count lies in days that end before they begin.
         let none = Days { from, to: from.plus(-1) };
         Review { earlier, days, both: both(caught, yard, earlier.unwrap_or(none), days) }
@@ -55,9 +55,17 @@ impl Review {
     pub fn of_hive(&self, hive: &ThingId) -> (Option<Rate>, Option<Rate>, Option<Word>) {
         let Some(of) = self.both.hives.iter().find(|of| of.hive == *hive) else { return (None, None, None) };
         let (first, second) = (said(of.counts.0, of.first), said(of.counts.1, of.second));
-        let word = first.and(second).map(|_| compare(&[(of.first, of.second)]).word);
+        // The spread of the whole yard stands for that of the hive.
+        let spread = self.both.trend.spread;
+        let word = first.and(second).map(|_| compare_sums(of.first, of.second, spread).word);
         (first, second, word)
     }
+}
+
+/// The same day of the year before; of a leap day the day before it.
+fn year_before(day: Day) -> Day {
+    let of = |number| Day::from_ymd(day.year() - 1, day.month(), number).ok();
+    of(day.day_of_month()).or_else(|| of(28)).unwrap_or(day.plus(-YEAR))
 }
 
 /// Beetles for 100 trap-days where there are counts and trap-days enough.

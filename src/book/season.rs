@@ -262,10 +262,17 @@ impl Season {
                 if standing.kept(into) == hive => {}
             (What::HiveEnded { how, .. }, _) if *alive => {
                 let mut lost = told(Some(how));
+                let mut dead_here = false;
                 if let Some(at) = found.iter().position(|(known, _)| known.hive == *hive) {
-                    lost.showed = found.remove(at).0.showed;
+                    let (known, there) = found.remove(at);
+                    dead_here = there;
+                    lost.showed = known.showed;
+                    // Found dead within these days, though the end was written down later.
+                    if there && !here {
+                        lost.day = known.day;
+                    }
                 }
-                if here {
+                if here || dead_here {
                     self.losses.push(lost);
                 }
             }

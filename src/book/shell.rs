@@ -151,6 +151,13 @@ fn shell(newest: &Newest, hive: &ThingId, aims: &Aims, clean_every: Option<i32>,
     };
     let notch = later(notch, built("notch_screen", "yes"), Notch::Screened, 1);
     let board = later(board, built("slick_board", "no"), Board::Without, 1);
+    // A board that was put in since somebody missed it is a new one.
+    let board = match (board, built("slick_board", "yes")) {
+        (Known::Seen(Board::Without, since), Some(put_in)) if put_in > since => {
+            Known::Seen(Board::Clean, put_in)
+        }
+        _ => board,
+    };
     let mut cleaned = newest.each(hive, Blank::Cleaned);
     let cleaned = cleaned.find(|(_, now)| now.record.chosen("what", "slick_board"));
     let board = later(board, cleaned.map(|(day, _)| day), Board::Clean, 0);

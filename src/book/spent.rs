@@ -142,11 +142,13 @@ impl Spent {
                 continue;
             }
             let lasts = lasts(standing, record);
-            // A season is a year of a thing's life, however long the days asked about are.
-            #[allow(clippy::cast_possible_truncation)] // fifty at most
-            let life = if lasts { seasons.unwrap_or(1.0).ceil() as i32 * YEAR } else { 0 };
-            let counts = if lasts { now.day > to.plus(-life) } else { now.day >= from };
-            if !counts {
+            // A season is a year of a thing's life, of which the days asked about take their part: sheets that follow each
+            // other add up to what was paid.
+            #[allow(clippy::cast_possible_truncation)] // fifty years at most
+            let life = if lasts { (seasons.unwrap_or(1.0) * f64::from(YEAR)).round() as i32 } else { 0 };
+            let (first, last) = (now.day.max(from), now.day.plus(life - 1).min(to));
+            let worn = last.days_since(first) + 1;
+            if if lasts { worn <= 0 } else { now.day < from } {
                 continue;
             }
             let Some((price, _)) = record.number("price").filter(|(price, _)| *price > 0.0) else {
@@ -155,7 +157,7 @@ impl Spent {
             };
             match (lasts, seasons) {
                 (false, _) => self.used_up += price * share,
-                (true, Some(seasons)) => self.durable += price / seasons * share,
+                (true, Some(_)) => self.durable += price * f64::from(worn) / f64::from(life.max(1)) * share,
                 (true, None) => durable = true,
             }
         }

@@ -24,7 +24,8 @@ const SQUARE_FOOT: f64 = 0.092_903_04;
 pub struct Placed {
     /// Which hive.
     pub hive: ThingId,
-    /// Where its middle stands; none when nobody wrote it down since it came into this yard.
+    /// Where its middle stands; none when nobody wrote it down in this yard. One that came
+    /// back stands where it stood, until somebody says otherwise.
     pub stand: Option<Stand>,
     /// The last day within sixty on which larvae, slime or larvae in the ground were seen in or at it.
     pub larvae: Option<Day>,

@@ -51,6 +51,8 @@ struct Shelf {
     /// In the keeper's words.
     item: String,
     lots: Vec<Lot>,
+    /// Taken out on a day beyond what was written down as there.
+    owed: (Day, f64),
 }
 
 /// The store on a day.
@@ -88,13 +90,16 @@ impl StoreRoom {
         let oil = sort == "oil";
         let at = self.shelves.iter().position(|shelf| shelf.oil == oil && shelf.item == item);
         let at = at.unwrap_or_else(|| {
-            self.shelves.push(Shelf { oil, item: item.to_owned(), lots: Vec::new() });
+            self.shelves.push(Shelf { oil, item: item.to_owned(), lots: Vec::new(), owed: (on, 0.0) });
             self.shelves.len() - 1
         });
         let until = record.day("good_until");
         if let Some(shelf) = self.shelves.get_mut(at) {
             if change >= 0.0 {
-                shelf.lots.push(Lot { until, left: change });
+                // What was used on the day it was bought came out of it, whichever was written down first.
+                let owed = if shelf.owed.0 == on { shelf.owed.1.min(change) } else { 0.0 };
+                shelf.owed.1 -= owed;
+                shelf.lots.push(Lot { until, left: change - owed });
             } else {
                 shelf.take(-change, until, on);
             }
@@ -136,7 +141,10 @@ impl Shelf {
                 (named.is_none() || lot.until != named, past, lot.until.is_none(), lot.until)
             };
             let lots = self.lots.iter_mut().filter(|lot| lot.left > 0.0);
-            let Some(first) = lots.min_by_key(|lot| rank(lot)) else { return };
+            let Some(first) = lots.min_by_key(|lot| rank(lot)) else {
+                self.owed = (on, if self.owed.0 == on { self.owed.1 } else { 0.0 } + out);
+                return;
+            };
             let taken = first.left.min(out);
             first.left -= taken;
             out -= taken;

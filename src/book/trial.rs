@@ -5,6 +5,7 @@ use super::caught::{Caught, Days};
 use super::id::{EntryId, ThingId};
 use super::record::{Answer, Blank, Record};
 use super::standing::RecordNow;
+use super::urgent::{self, Because};
 use crate::almanac::day::Day;
 use crate::almanac::trend::Stretch;
 use crate::almanac::trial::{Outcome, Pairs, outcome, pairs};
@@ -96,8 +97,12 @@ impl Trial {
 }
 
 /// Hives in care in `yard`, in walking order.
-pub fn hives(book: &Book, yard: &ThingId) -> Vec<ThingId> {
-    book.standing().hives_of(yard, true).map(|(id, _)| id.clone()).collect()
+/// Those in which brood disease is suspected are left out: nobody is to open them for a trial.
+pub fn hives(book: &Book, yard: &ThingId, today: Day) -> Vec<ThingId> {
+    let urgent = urgent::of_yard(book.standing(), yard, today);
+    let shut =
+        |hive: &ThingId| urgent.iter().any(|(of, urgent)| of == hive && urgent.because == Because::Disease);
+    book.standing().hives_of(yard, true).map(|(id, _)| id).filter(|id| !shut(id)).cloned().collect()
 }
 
 /// `hives` in pairs of a last catch alike, which of each gets it drawn by `seed`.

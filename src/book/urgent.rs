@@ -1,6 +1,7 @@
 //! What a hive wants on the same day: signs of brood disease, slime or many larvae in the newest look, or a dead-out whose comb is still there.
 
 use super::combs::whole;
+use super::entry::Ending;
 use super::finds::told;
 use super::id::ThingId;
 use super::newest::Newest;
@@ -65,11 +66,31 @@ impl Urgent {
     }
 }
 
-/// Whether `hive` wants it on `today`. A dead hive wants nothing more once all its combs are accounted for.
+const BLANKS: [Blank; 5] = [Blank::Look, Blank::DeadOut, Blank::Comb, Blank::HiveFacts, Blank::Test];
+
+/// Days after which a dead-out whose combs nobody counted is no more on its card: by then what lived in them has left
+/// (judgement, no source).
+const UNCOUNTED_DAYS: i32 = 60;
+
+/// Every hive of `yard` that wants it on `today`, in the order of the walk, ended ones included; one pass over the records.
+pub fn of_yard(standing: &Standing, yard: &ThingId, today: Day) -> Vec<(ThingId, Urgent)> {
+    let newest = Newest::of(standing, yard, &BLANKS, today);
+    let hives = standing.hives_of(yard, false);
+    hives.filter_map(|(id, _)| Some((id.clone(), of_hive(standing, &newest, id, today)?))).collect()
+}
+
+/// Whether `hive` wants it on `today`. A dead hive wants nothing more once all its combs are accounted for, or after
+/// sixty days where nobody counted them; one that was sold or joined wants nothing.
 pub fn urgent(standing: &Standing, hive: &ThingId, today: Day) -> Option<Urgent> {
     let now = standing.hives.get(hive)?;
-    let blanks = [Blank::Look, Blank::DeadOut, Blank::Comb, Blank::HiveFacts, Blank::Test];
-    let newest = Newest::of(standing, &now.yard, &blanks, today);
+    of_hive(standing, &Newest::of(standing, &now.yard, &BLANKS, today), hive, today)
+}
+
+fn of_hive(standing: &Standing, newest: &Newest, hive: &ThingId, today: Day) -> Option<Urgent> {
+    let now = standing.hives.get(hive)?;
+    if matches!(now.ended, Some((Ending::Sold | Ending::Joined { .. }, _))) {
+        return None;
+    }
     // A look in which nobody looked for larvae ends nothing.
     let looks = newest.each(hive, Blank::Look).map(|(day, now)| (day, &now.record));
     let look = looks.into_iter().find(|(_, record)| record.looked_for_larvae() || slimed(record));
@@ -79,10 +100,8 @@ pub fn urgent(standing: &Standing, hive: &ThingId, today: Day) -> Option<Urgent>
     let by_boxes = facts.filter(|_| boxes > 0).map(|each| each.saturating_mul(boxes));
     let comb = look.and_then(|(_, record)| whole(record, "frames_of_comb", true)).or(by_boxes);
     let (because, since, combs) = match (look, dead) {
-        _ if let Some(day) = suspected(&newest, hive) => (Because::Disease, day, None),
-        (look, Some((day, record))) if look.is_none_or(|(on, _)| on <= day) => {
-            (Because::Dead, day, comb.or_else(|| whole(record, "frames_spoilt", true)))
-        }
+        _ if let Some(day) = suspected(newest, hive) => (Because::Disease, day, None),
+        (look, Some((day, _))) if look.is_none_or(|(on, _)| on <= day) => (Because::Dead, day, comb),
         (Some((day, record)), _) if now.alive() && slimed(record) => {
             let bees = whole(record, "frames_of_bees", false);
             (Because::Slime, day, comb.zip(bees).map(|(comb, bees)| comb.saturating_sub(bees)))
@@ -105,7 +124,8 @@ pub fn urgent(standing: &Standing, hive: &ThingId, today: Day) -> Option<Urgent>
         work.record.blank == Blank::Ground && work.yard.as_ref() == Some(&now.yard) && work.day >= since
     });
     let urgent = Urgent { because, since, combs, fates, ground };
-    let done = because == Because::Dead && urgent.open() == Some(0);
+    let old = combs.is_none() && today.days_since(since) > UNCOUNTED_DAYS;
+    let done = because == Because::Dead && (old || urgent.open() == Some(0));
     (!done).then_some(urgent)
 }
 

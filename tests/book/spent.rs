@@ -69,9 +69,17 @@ fn what_was_bought_is_spent_and_what_lasts_is_spent_over_its_seasons() {
     assert_eq!(found.missing, [Missing::Prices(1), Missing::TrapSeasons, Missing::Colony]);
     write(&mut yard, Blank::Costs, "2026-07-01", &[("trap_seasons", "3")]);
     let found = spent(&yard);
-    assert!(near(found.durable, 30.0), "a third of 60 and of 30: {found:?}");
+    // Nine and ten days of three years' wear.
+    let worn = 60.0 * 9.0 / 1095.0 + 30.0 * 10.0 / 1095.0;
+    assert!(near(found.durable, worn), "{found:?}");
+    // Sheets that follow each other add up to one over all of it: what is left of the older traps, and all of the newer.
+    let part = |from: &str, to: &str| Spent::of(&yard.book, Some(&yard.id), day(from), day(to)).durable;
+    let parts = [("2026-06-20", "2026-08-31"), ("2026-09-01", "2026-12-31"), ("2027-01-01", "2029-12-31")];
+    let sum: f64 = parts.iter().map(|(from, to)| part(from, to)).sum();
+    let left = f64::from(1095 - day("2026-06-20").days_since(day("2025-09-02")));
+    assert!(near(sum, 60.0 + 30.0 * left / 1095.0) && near(part("2026-06-20", "2029-12-31"), sum), "{sum}");
     assert_eq!(found.missing, [Missing::Prices(1), Missing::Colony]);
-    assert!(near(found.cost().total, 42.0));
+    assert!(near(found.cost().total, 12.0 + worn));
     // A trap that is thrown away is used up.
     let mut yard = Yard::new(&["1"], day("2026-06-20"));
     stock(&mut yard, "2026-07-02", &[("item", " slim"), ("change", "12"), ("sort", "trap"), ("price", "60")]);

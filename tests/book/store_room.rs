@@ -50,6 +50,13 @@ fn a_pack_was_bought_some_broke_and_the_rest_is_in_store() {
     assert_eq!(traps(&yard, "2026-07-05", "slot trap"), 0, "never below nothing");
     stock(&mut yard, "2026-07-06", "slot trap", (2, 0), Some(TRAP), None);
     assert_eq!(traps(&yard, "2026-07-06", "slot trap"), 2, "and what comes after counts whole");
+    stock(&mut yard, "2026-07-07", "slot trap", (-4, 0), Some(TRAP), None);
+    stock(&mut yard, "2026-07-07", "slot trap", (12, 0), Some(TRAP), None);
+    assert_eq!(
+        traps(&yard, "2026-07-07", "slot trap"),
+        10,
+        "used before the purchase of the day was written down"
+    );
 }
 
 #[test]

@@ -19,7 +19,7 @@ fn counted() -> Yard {
 }
 
 fn drawn(yard: &Yard) -> [Record; 2] {
-    let all = hives(&yard.book, &yard.id);
+    let all = hives(&yard.book, &yard.id, day("2026-05-15"));
     let pairs = plan(&all, &caught::all(&yard.book), "k7");
     assert_eq!((pairs.each.len(), pairs.left.map(|left| all[left].clone())), (6, Some(yard.hive("13"))));
     records("Notch screened", day("2026-06-15"), &all, &pairs)

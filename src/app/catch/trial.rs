@@ -153,7 +153,7 @@ fn draw(
         let seed = seed.with(|seed| (!seed.is_empty()).then(|| seed.clone()))?;
         let yard = chosen.get()?;
         records.book.with(|book| {
-            let hives = hives(book, &yard);
+            let hives = hives(book, &yard, records.today(&yard));
             let pairs = plan(&hives, &caught::all(book), &seed);
             Some((hives, pairs))
         })

@@ -7,6 +7,7 @@ use crate::app::frame::heading;
 use crate::app::graph::{Memo, RwSignal};
 use crate::app::ledger::words;
 use crate::app::parts::key::{Key, link};
+use crate::app::parts::notice::Notice;
 use crate::app::place::{Place, Question};
 use crate::app::round::form::{big_link, keys};
 use crate::app::round::{Walk, bits};
@@ -17,6 +18,7 @@ use crate::app::wording::en_yard_decides as w;
 use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::standing::Standing;
+use crate::book::urgent::{self, Because};
 
 /// What every question goes by.
 #[derive(Clone)]
@@ -62,9 +64,11 @@ pub fn view(ui: Ui, walk: Walk, yard: &ThingId, asked: Option<Question>) -> Bit 
             let place = Place::Decide(of.clone(), Some(asked));
             el("li").kid(link(w::question(asked), &place).class("key key-big"))
         });
+        let wanted = today_list(walk, yard);
         return bits![
             back(name, &Place::Yard(of.clone())),
             heading(w::TITLE),
+            wanted,
             el("nav").attr("aria-label", w::INDEX).kid(el("ul").class("ways").test_id("decide").kids(ways)),
         ];
     };
@@ -79,8 +83,38 @@ pub fn view(ui: Ui, walk: Walk, yard: &ThingId, asked: Option<Question>) -> Bit 
     bits![
         back([&name, " – ", w::TITLE].concat(), &Place::Decide(of, None)),
         heading(w::question(question)),
+        suspected(&of_yard),
         el("div").class("ledger decide").kid(body),
     ]
+}
+
+/// Hives whose card of the same day stands on their page, dead ones included, which no list of hives shows.
+fn today_list(walk: Walk, yard: &ThingId) -> Bit {
+    walk.records.book.with_untracked(|book| {
+        let mut list = el("ul").class("decide-hives").test_id("decide-today");
+        let all = urgent::of_yard(book.standing(), yard, walk.today.get_untracked());
+        for (hive, urgent) in &all {
+            let way = el("a").attr("href", &Place::Hive(hive.to_string()).hash());
+            let way = way.text(&words::hive_name(book, hive));
+            list = list.kid(el("li").kid(way).text(": ").text(w::card::wants(urgent.because)));
+        }
+        (!all.is_empty()).then_some(list).into()
+    })
+}
+
+/// The hives in which brood disease is suspected, above every question.
+fn suspected(asked: &Asked) -> Bit {
+    asked.walk.records.book.with_untracked(|book| {
+        let today = asked.walk.today.get_untracked();
+        let mut names = Vec::new();
+        for (hive, urgent) in urgent::of_yard(book.standing(), &asked.yard, today) {
+            if urgent.because == Because::Disease {
+                names.push(words::hive_name(book, &hive));
+            }
+        }
+        let said = [w::SUSPECTED, &names.join(", "), "."].concat();
+        (!names.is_empty()).then(|| Notice::alarm(&said).view()).into()
+    })
 }
 
 fn back(name: String, place: &Place) -> El {

@@ -37,7 +37,11 @@ pub(super) fn view(trip: Trip) -> El {
 /// The first day of the season that `today` is in; of the year where the keeper said nothing.
 fn season(first: Option<u16>, today: Day) -> Day {
     let first = u32::from(first.unwrap_or(101));
-    let of = |year| Day::from_ymd(year, first / 100, first % 100).unwrap_or(today);
+    // A leap day comes every fourth year, and a file of other hands may hold no day at all.
+    let of = |year| {
+        let day = |month, day| Day::from_ymd(year, month, day);
+        day(first / 100, first % 100).or_else(|_| day(3, 1)).unwrap_or(today)
+    };
     let this = of(today.year());
     if this <= today { this } else { of(today.year() - 1) }
 }

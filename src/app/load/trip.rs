@@ -11,14 +11,16 @@ use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::says;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, effect_since};
-use crate::app::ledger::words::isolated;
+use crate::app::ledger::words::{hive_name, isolated};
 use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::notice::Notice;
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_bench::yard::step_sum;
 use crate::app::wording::en_load as w;
+use crate::app::wording::en_yard_decides::card::wants;
 use crate::book::baited::past_due;
+use crate::book::urgent;
 
 /// The answers, then each yard.
 pub(super) fn view(trip: Trip) -> Bit {
@@ -177,6 +179,14 @@ fn yard_view(trip: Trip, yard: &YardLoad, day: Option<Day>, bits: &mut Vec<Bit>)
             lines.push(w::unknown(yard.need.oil.unknown));
         }
     }
+    // A card of the same day goes by no due date.
+    trip.records.book.with(|book| {
+        for (hive, urgent) in
+            day.map(|day| urgent::of_yard(book.standing(), &yard.yard, day)).unwrap_or_default()
+        {
+            lines.push([&hive_name(book, &hive), ": ", wants(urgent.because), w::BRING].concat());
+        }
+    });
     // Bait breeds beetles whether or not trap work rests.
     trip.records.book.with(|book| {
         let standing = book.standing();

@@ -154,6 +154,8 @@ pub fn on(said: &str, day: Day) -> String {
 /// Behind the name of a known climate whose figures the keeper has changed.
 pub const FIGURES_CHANGED: &str = "; figures changed";
 /// In the row of a hive.
+pub const DISEASE: &str = "! STOP, brood disease suspected, ";
+/// In the row of a hive.
 pub const LARVAE_FEW: &str = "! larvae few, ";
 /// In the row of a hive.
 pub const LARVAE_MANY: &str = "! larvae many, ";

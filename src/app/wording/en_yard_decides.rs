@@ -10,6 +10,9 @@ use crate::app::place::Question;
 pub const TITLE: &str = "Decide";
 /// Name of the ways to the questions.
 pub const INDEX: &str = "Questions of this yard";
+/// Before the names of hives.
+pub const SUSPECTED: &str =
+    "Brood disease is suspected: open, split, join and move none of these before the inspector knows: ";
 /// Before the hives.
 pub const HIVES: &str = "Hive by hive";
 /// No hive in care.

@@ -16,6 +16,7 @@ use crate::book::ground::Ground;
 use crate::book::id::ThingId;
 use crate::book::next_look::next_look;
 use crate::book::standing::{HiveNow, Standing};
+use crate::book::urgent::{self, Because, Urgent};
 use std::rc::Rc;
 
 /// A line in the row of a hive, and whether it wants somebody today.
@@ -66,9 +67,14 @@ pub(super) fn of_yard(walk: Walk, yard: &ThingId) -> Memo<Beside> {
 fn hives(standing: &Standing, yard: &ThingId, young: &[(ThingId, Said)], today: Day) -> Beside {
     let aims = Aims::of(standing);
     let due = past_due(standing, yard, today);
+    let urgent = urgent::of_yard(standing, yard, today);
     let mut all = Beside::new();
     for (id, hive) in standing.hives_of(yard, true) {
         let mut said: Vec<Said> = Vec::new();
+        let suspected = |(of, urgent): &&(ThingId, Urgent)| of == id && urgent.because == Because::Disease;
+        if let Some((_, urgent)) = urgent.iter().find(suspected) {
+            said.push((wr::seen(wr::DISEASE, urgent.since, today), true));
+        }
         said.extend(larvae(standing, hive, today).map(|line| (line, true)));
         said.extend(young.iter().find(|(of, _)| of == id).map(|(_, line)| line.clone()));
         for (_, of) in due.iter().filter(|(of, _)| of == id) {

@@ -12,6 +12,15 @@ pub fn title(because: Because) -> &'static str {
     }
 }
 
+/// What a hive wants, in a list.
+pub fn wants(because: Because) -> &'static str {
+    match because {
+        Because::Slime => "slime or many larvae, see its card",
+        Because::Dead => "a dead-out, comb not accounted for",
+        Because::Disease => "brood disease suspected, see its card",
+    }
+}
+
 /// Stop.
 pub const STOP: &str =
     "Brood scale or ropy cells? Stop. Call the inspector; no comb of this hive is used again.";
