@@ -14,10 +14,16 @@ async function names(keeper) {
 }
 const written = async (keeper) => (await entries(keeper)).filter((entry) => entry.what.record).length;
 
+/** To a place of the page without asking the server, which is gone. */
+async function to(keeper, hash) {
+  await keeper.driver.run((hash) => (location.hash = hash), hash);
+  await keeper.until(`${hash} is shown`, () => keeper.driver.run((hash) => location.hash === hash, hash));
+}
+
 /** Fills in a form: words are chosen within their field, everything else is typed. */
 async function tell(keeper, blank, of, answers) {
   const before = await written(keeper);
-  await keeper.open(`#/write/${blank}${of ? `/${of}` : ""}`);
+  await to(keeper, `#/write/${blank}${of ? `/${of}` : ""}`);
   await keeper.one("write-save");
   await keeper.driver.run(() => document.querySelectorAll("main details").forEach((part) => (part.open = true)));
   for (const [name, value] of Object.entries(answers)) {
@@ -45,10 +51,10 @@ journey("a slimed hive: the card leads from the look to the freezer batches", ON
   const { hives, yard } = await names(keeper);
   await keeper.engine.resize(SMALL);
   await keeper.host.stop();
-  await keeper.open(`#/hive/${hives[1]}`);
+  await to(keeper, `#/hive/${hives[1]}`);
   await keeper.gone("same-day");
   await tell(keeper, "look", hives[1], { larvae: word("many"), slime: word("yes"), frames_of_bees: 5, frames_of_comb: 14 });
-  await keeper.open(`#/hive/${hives[1]}`);
+  await to(keeper, `#/hive/${hives[1]}`);
   const card = await keeper.reads("same-day", /Brood scale or ropy cells\? Stop\. Call the inspector/);
   // In the order in which the work goes.
   const order = ["Stop. Call the inspector", "Take out every comb", "Take off what the bees do not cover", "Fresh traps", "Move no comb", "ground round it", "Open the hives beside it"];
@@ -69,19 +75,19 @@ journey("a slimed hive: the card leads from the look to the freezer batches", ON
   await keeper.type("#freezer-fit", "3");
   await keeper.reads("freezer-next", /^3$/);
   await tell(keeper, "freezer", "", { frames: 3, freezer: -10, cold_since: { day: "2026-07-01" } });
-  await keeper.open(`#/decide/${yard}/freezer`);
+  await to(keeper, `#/decide/${yard}/freezer`);
   await keeper.reads("freezer-waiting", /^1$/);
   await keeper.reads("freezer-within", /3 frames of .*cold since .*out on .*in 2 days.*Warmer than −12 °C/);
   await nothingWider(keeper);
   // The other ways of the card.
   for (const [key, heading] of [["card-shrink", /Enough bees/], ["card-ground", /Which ground/], ["card-open", /How many hives/]]) {
-    await keeper.open(`#/hive/${hives[1]}`);
+    await to(keeper, `#/hive/${hives[1]}`);
     await keeper.tap(key);
     await keeper.reads("main h1", heading);
     await nothingWider(keeper);
   }
   await tell(keeper, "look", hives[1], { larvae: word("none") });
-  await keeper.open(`#/hive/${hives[1]}`);
+  await to(keeper, `#/hive/${hives[1]}`);
   await keeper.one("hive-state");
   await keeper.gone("same-day");
 });
@@ -96,7 +102,7 @@ journey("the list that closes up a yard and what to buy for it", ON, async (keep
   await tell(keeper, "shell", hives[0], { crack: 4, crack_length: 50, notch: word("open"), slick_board: word("dirty"), burr_comb: word("not_looked") });
   await tell(keeper, "shell", hives[1], { crack: 3, notch: word("open"), slick_board: word("none"), empty_space: word("yes") });
   await tell(keeper, "entrance", hives[0], { width: 100 });
-  await keeper.open(`#/decide/${yard}/close`);
+  await to(keeper, `#/decide/${yard}/close`);
   const said = await keeper.reads("close-hives", /Hive 1.*! Crack of 4 mm, 500 mm in all: seal it.*! Notch open: put a screen over it.*! Slick board dirty/);
   assert.match(said, /Not looked: burr comb\./);
   assert.match(said, /Hive 2.*how long is not written down.*! No slick board: put one in.*! Room that no bees cover/);
@@ -105,12 +111,12 @@ journey("the list that closes up a yard and what to buy for it", ON, async (keep
   await keeper.reads("close-buy", /1 sheet 8 × 6 = 48 screens from a sheet, laid as typed 2 ÷ 48, rounded up = 1 sheet/);
   await keeper.reads("close-buy", /0\.55 m 0\.5 m \+ 10 % = 0\.55 m Type how far one tube goes/);
   await keeper.reads("close-buy", /Type for how many boards one tin is enough/);
-  await keeper.reads("close-buy", /Slick boards: 1 \(hive .2.\)/);
-  await keeper.reads("close-buy", /Length of the cracks not written down, and not in this sum: 1 \(hive .2.\)/);
+  await keeper.reads("close-buy", /Slick boards: 1 \(hive .?2.?\)/);
+  await keeper.reads("close-buy", /Length of the cracks not written down, and not in this sum: 1 \(hive .?2.?\)/);
   await keeper.reads("close-buy", /Reducers: type the widest entrance/);
   await keeper.type("#closing-entrance", "20");
   await keeper.reads("close-hives", /! Entrance 100 mm since .*: put a reducer in/);
-  await keeper.reads("close-buy", /Entrance reducers: 1 \(hive .1.\)/);
+  await keeper.reads("close-buy", /Entrance reducers: 1 \(hive .?1.?\)/);
   await unfolded(keeper);
   await keeper.type("#closing-tube", "0.25");
   await keeper.reads("close-buy", /3 tubes .*0\.55 m ÷ 0\.25 m, rounded up = 3 tubes/);
@@ -123,7 +129,7 @@ journey("the list that closes up a yard and what to buy for it", ON, async (keep
   await nothingWider(keeper);
   // Sealed and screened: the list gets shorter, and what was not touched stays.
   await tell(keeper, "shell", hives[0], { crack: 0, notch: word("screened") });
-  await keeper.open(`#/decide/${yard}/close`);
+  await to(keeper, `#/decide/${yard}/close`);
   await keeper.reads("close-hives", /Hive 1.*! Slick board dirty.*Widest crack 0 mm: too narrow.*Notch screened.*Hive 2/);
 });
 
@@ -132,11 +138,11 @@ journey("ground from real stands with a map", ON, async (keeper) => {
   await keepYard(keeper, 3);
   const { hives, yard } = await names(keeper);
   await keeper.host.stop();
-  await keeper.open(`#/decide/${yard}/ground`);
+  await to(keeper, `#/decide/${yard}/ground`);
   await keeper.reads("ground-by-rows", /reckoned by rows/);
   await tell(keeper, "stand", hives[0], { across: 0, along: 0 });
   await tell(keeper, "stand", hives[1], { across: 10, along: 0 });
-  await keeper.open(`#/decide/${yard}/ground`);
+  await to(keeper, `#/decide/${yard}/ground`);
   await keeper.reads("ground-left-out", /nobody wrote down where they stand: 3/);
   // Two rings that do not touch: twice 4.41.
   await keeper.reads("ground-area", /^8\.8 m²$/);
@@ -149,7 +155,7 @@ journey("ground from real stands with a map", ON, async (keeper) => {
   assert.match(drawn.says, /^Map of 2.hives with the ground within reach: 1, 2\. 12\.2.m wide, 2\.3.m long\.$/);
   assert.match(drawn.text, /^12[25].m$/);
   await tell(keeper, "stand", hives[1], { across: 0, along: 0 });
-  await keeper.open(`#/decide/${yard}/ground`);
+  await to(keeper, `#/decide/${yard}/ground`);
   await keeper.reads("ground-area", /^4\.4 m²$/);
   await keeper.reads("ground-product", /^–$/);
   await keeper.type("#ground-rate", "5");
@@ -162,7 +168,7 @@ journey("ground from real stands with a map", ON, async (keeper) => {
   // Only where larvae were seen.
   await tell(keeper, "look", hives[0], { larvae: word("few") });
   await tell(keeper, "yard_facts", yard, { paved: 2 });
-  await keeper.open(`#/decide/${yard}/ground`);
+  await to(keeper, `#/decide/${yard}/ground`);
   await keeper.tap('.radio:has([name=decide-ground][value="larvae"])');
   await keeper.until("one hive is drawn", async () => (await map()).hives === 1);
   await keeper.reads("ground-area", /^2\.4 m²$/);
@@ -179,7 +185,7 @@ journey("she draws the hives to open, and what the looks since prove is said", O
   const { hives, yard } = await names(keeper);
   await keeper.host.stop();
   await tell(keeper, "look", hives[0], { larvae: word("none"), frames_of_bees: 4, frames_of_comb: 10 });
-  await keeper.open(`#/decide/${yard}/open`);
+  await to(keeper, `#/decide/${yard}/open`);
   await keeper.reads("open-count", /^5$/);
   await keeper.reads("open-weak", /^Hive 1$/);
   await keeper.reads("open-proves", /^–$/);
@@ -187,15 +193,15 @@ journey("she draws the hives to open, and what the looks since prove is said", O
   const list = await keeper.reads("open-drawn", /Hive 1.*Hive 2.*Hive 3.*Hive 4.*Hive 5/);
   assert.match(list, /Hive 2: to be opened/);
   await tell(keeper, "look", hives[1], { larvae: word("none") });
-  await keeper.open(`#/decide/${yard}/open`);
+  await to(keeper, `#/decide/${yard}/open`);
   await keeper.reads("open-drawn", /Hive 2: looked, none seen Hive 3: to be opened/);
   await keeper.reads("open-proves", /^at most \d of 5$/);
   await tell(keeper, "look", hives[2], { larvae: word("few") });
-  await keeper.open(`#/decide/${yard}/open`);
+  await to(keeper, `#/decide/${yard}/open`);
   await keeper.reads("open-drawn", /Hive 3: larvae or slime found/);
   await keeper.reads("open-proves", /^found in 1 of [23]$/);
 
-  await keeper.open(`#/decide/${yard}/comb`);
+  await to(keeper, `#/decide/${yard}/comb`);
   await keeper.reads("comb-hives", /Less than seven tenths covered Hive 1 .*8 sides ÷ \(2 × 10 frames\) = 40 %/);
   await keeper.reads("main", /Never join\. Call the inspector/);
   await keeper.tap("split-of");
