@@ -39,7 +39,7 @@ journey("she draws a trial by lot, writes it down, and it is not opened before i
   await keeper.reload();
   await keeper.reads("trial-lists", lists.slice(0, 40));
   await keeper.tap("trial-write");
-  await keeper.reads("trials", /Not opened before .*13 July 2026/);
+  await keeper.reads("trials", /Not opened before .*(13 July|July 13,) 2026/);
   assert.deepEqual((await trials(keeper)).map(({ what }) => what.record.hives.length), [6, 6]);
   assert.equal(await keeper.shows("trial-word"), false, "nothing is shown");
   await onTheDay(keeper, "2026-07-12T09:00");
