@@ -138,23 +138,12 @@ fn days(standing: &Standing) -> Vec<OfDay> {
 impl OfDay {
     /// Adds what `check` filled. Work that another phone wrote down too is reckoned once.
     fn fill(&mut self, standing: &Standing, entry: &Entry, check: &Check) {
-        let filled = match check.did {
-            Did::ToppedUp | Did::Replaced => true,
-            Did::Spilled => check.after.is_some(),
-            _ => false,
-        };
-        let Some(hive) = standing.hives.get(standing.kept(&check.hive)).filter(|_| filled) else { return };
+        let Some(hive) = standing.hives.get(standing.kept(&check.hive)) else { return };
         let new = Checked::new(entry.day, entry.id.writer().clone(), check, entry.bulk.clone());
         if hive.checked.iter().any(|(_, known)| known.doubles(&new)) {
             return;
         }
-        for trap in hive.traps() {
-            let named = check.traps.as_ref();
-            if named.is_some_and(|named| !named.contains(&trap.id))
-                || trap.passed_over(check.did, named.is_some())
-            {
-                continue;
-            }
+        for trap in hive.filled(check) {
             let kind = standing.kinds.get(&trap.kind).map(|now| &now.kind);
             if kind.is_some_and(|kind| !kind.form.takes_oil()) {
                 continue;

@@ -352,21 +352,7 @@ impl Figures {
 
     /// Oil of one line of work.
     fn fill(&mut self, check: &Check, before: Option<Share>, hive: &HiveNow, then: &Standing) {
-        let filled = match check.did {
-            Did::ToppedUp | Did::Replaced => true,
-            Did::Spilled => check.after.is_some(),
-            _ => false,
-        };
-        if !filled {
-            return;
-        }
-        for trap in hive.traps() {
-            let named = check.traps.as_ref();
-            if named.is_some_and(|named| !named.contains(&trap.id))
-                || trap.passed_over(check.did, named.is_some())
-            {
-                continue;
-            }
+        for trap in hive.filled(check) {
             let Some(kind) = then.kinds.get(&trap.kind).map(|now| &now.kind) else { continue };
             if !kind.form.takes_oil() {
                 continue;

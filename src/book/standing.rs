@@ -283,6 +283,21 @@ impl HiveNow {
         traps.peek().is_some() && traps.all(|trap| trap.passed_over(Did::ToppedUp, false))
     }
 
+    /// The traps that `check` fills with oil, as the hive stood when it was done.
+    pub fn filled<'a>(&'a self, check: &'a Check) -> impl Iterator<Item = &'a TrapNow> {
+        let fills = match check.did {
+            Did::ToppedUp | Did::Replaced => true,
+            Did::Spilled => check.after.is_some(),
+            _ => false,
+        };
+        let named = check.traps.as_ref();
+        self.traps().filter(move |trap| {
+            fills
+                && named.is_none_or(|named| named.contains(&trap.id))
+                && !trap.passed_over(check.did, named.is_some())
+        })
+    }
+
     /// Traps the boxes are meant to carry and do not.
     pub fn wanting(&self) -> u32 {
         self.boxes
