@@ -169,7 +169,7 @@ pub mod truck {
     pub const COLUMNS: [&str; 10] =
         ["Mark", "Hive", "Boxes", "Traps", "Last served", "Due", "Done", "Level", "Count", "Larvae"];
     /// What the letters mean.
-    pub const MARKS: &str = "Mark: ! overdue, or a trap is missing, spilled or glued shut, S skipped, R look again after a spill. Boxes from the floor up: D deep, M medium, S shallow, O own depth.";
+    pub const MARKS: &str = "Mark: ! named above, overdue, or a trap is missing, spilled or glued shut, S skipped, R look again after a spill. Boxes from the floor up: D deep, M medium, S shallow, O own depth.";
     /// How the pen is used.
     pub const PEN: &str = "Done: T topped up, N replaced, F as found, S skipped. Level found in % of the depth. Count of beetles: 0 when none was seen, empty when nobody looked. Larvae: none, few or many; empty when nobody looked.";
     /// One mark a hive, the most pressing.

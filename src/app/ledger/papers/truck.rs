@@ -5,28 +5,40 @@ use crate::almanac::day::Day;
 use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::TypedVolume;
 use crate::app::el::{Bit, El, el};
-use crate::app::ledger::words::isolated;
+use crate::app::ledger::words::{hive_name, isolated};
 use crate::app::load::{sum, ticks};
 use crate::app::state::Ui;
 use crate::app::wording::en_hive::depth_word;
 use crate::app::wording::en_papers::truck as w;
+use crate::app::wording::en_yard_decides::card::wants;
 use crate::app::wording::{en, en_load, en_round};
 use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::round::{self, HiveDue, Row};
 use crate::book::standing::HiveNow;
+use crate::book::urgent;
 
 /// The sheet for a walk through `yard` on `day`.
 pub(super) fn view(ui: Ui, book: &Book, yard: &ThingId, day: Day) -> Bit {
     let standing = book.standing();
     let rows = round::rows(standing, yard, day);
-    let rows = rows.iter().filter_map(|row| Some(hive(row, standing.hives.get(&row.hive)?, day))).collect();
+    let urgent = urgent::of_yard(standing, yard, day);
+    let wanted = |of: &ThingId| urgent.iter().any(|(hive, _)| hive == of);
+    let rows =
+        rows.iter().filter_map(|row| Some(hive(row, standing.hives.get(&row.hive)?, day, wanted(&row.hive))));
+    let rows = rows.collect();
+    // What a helper must know before the lid is off stands above the table, dead hives included.
+    let mut today = Vec::new();
+    for (hive, urgent) in &urgent {
+        today.push([&*hive_name(book, hive), ": ", wants(urgent.because)].concat());
+    }
     Bit::Many(vec![
         el("h2").text(&[&yard_name(book, yard), ", ", &en::date(day)].concat()).into(),
         demo_mark(yard).into(),
         el("h3").text(w::LOAD).into(),
         to_load(ui, book, yard, day).into(),
         el("h3").text(w::HIVES).into(),
+        (!today.is_empty()).then(|| list("plain-list", &today).test_id("truck-urgent")).into(),
         table(&w::COLUMNS, rows).into(),
         el("p").class("small").text(w::MARKS).into(),
         el("p").class("small").text(w::PEN).into(),
@@ -61,7 +73,7 @@ fn to_load(ui: Ui, book: &Book, yard: &ThingId, day: Day) -> El {
     list
 }
 
-fn hive(row: &Row, hive: &HiveNow, day: Day) -> Vec<Bit> {
+fn hive(row: &Row, hive: &HiveNow, day: Day, urgent: bool) -> Vec<Bit> {
     let due = match row.due {
         HiveDue::Due { on, .. } => en_round::near(on),
         _ => en::NO_ANSWER.to_owned(),
@@ -75,7 +87,7 @@ fn hive(row: &Row, hive: &HiveNow, day: Day) -> Vec<Bit> {
         traps = [&traps, " + ", &hive.wanting().to_string()].concat();
     }
     let late = matches!(row.due, HiveDue::Due { on, .. } if on < day);
-    let mark = if late || row.trouble.is_some() {
+    let mark = if urgent || late || row.trouble.is_some() {
         w::MARK_NOW
     } else if row.skipped.is_some() {
         w::MARK_SKIPPED
