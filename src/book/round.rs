@@ -345,12 +345,24 @@ pub fn wants_oil(hive: &HiveNow, due: &TrapDue, day: Day) -> bool {
 /// A reusable trap is topped up from the level it will have sunk to; a disposable one is replaced and filled anew, and
 /// so is a trap whose level or loss is not known, so that the bottle is never too small.
 pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> YardNeed {
+    yard_need_with(standing, yard, day, reserve, &[])
+}
+
+/// The same where the traps of the hives in `fresh` are emptied and filled anew whenever they are due, unless somebody
+/// did it on or after the day that stands beside the hive.
+pub fn yard_need_with(
+    standing: &Standing,
+    yard: &ThingId,
+    day: Day,
+    reserve: Share,
+    fresh: &[(ThingId, Day)],
+) -> YardNeed {
     let yard_loss = yard_loss(standing, yard);
     let (mut hives, mut looks, mut traps, mut missing, mut wanting, mut unnamed) = (0, 0, 0, 0, 0, 0);
     let mut needs: Vec<OilNeed<'_>> = Vec::new();
     let mut first: Vec<OilNeed<'_>> = Vec::new();
     let resting = standing.yards.get(yard).is_some_and(|yard| yard.paused.is_some());
-    for (_, hive) in standing.hives_of(yard, true).filter(|_| !resting) {
+    for (id, hive) in standing.hives_of(yard, true).filter(|_| !resting) {
         let places = hive.wanting();
         if places > 0 {
             wanting += places;
@@ -363,8 +375,11 @@ pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) 
                 None => unnamed += places,
             }
         }
+        let anew = |trap: &TrapNow| fresh.iter().any(|(of, since)| of == id && trap.service < *since);
         let mut due = trap_dues(standing, hive, yard_loss, day);
-        due.retain(|due| wants_oil(hive, due, day));
+        due.retain(|due| {
+            wants_oil(hive, due, day) || hive.traps().any(|trap| trap.id == due.trap && anew(trap))
+        });
         if due.is_empty() && hive.skipped.is_none() {
             looks += u32::from(look_by(hive).is_some_and(|by| by <= day));
             continue;
@@ -379,8 +394,8 @@ pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) 
                 unnamed += 1;
                 continue;
             };
-            let sunk =
-                expected_level(trap, loss, day).filter(|_| now.kind.reusable && trap.trouble.is_none());
+            let kept = now.kind.reusable && trap.trouble.is_none() && !anew(trap);
+            let sunk = expected_level(trap, loss, day).filter(|_| kept);
             let service = sunk.map_or(Service::Fill, |from| Service::TopUp { from });
             add_need(&mut needs, OilNeed { kind: &now.kind, traps: 1, service, target: now.kind.fill });
         }

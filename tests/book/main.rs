@@ -38,6 +38,7 @@ mod refused;
 mod review;
 mod round;
 mod said_anew;
+mod same_day;
 mod season;
 mod second;
 #[path = "../support/second.rs"]

@@ -19,7 +19,7 @@ use beetle_almanac::book::stands::{paved, placed};
 use beetle_almanac::book::urgent::{Because, urgent};
 
 /// What a field is answered with.
-enum Says<'a> {
+pub(crate) enum Says<'a> {
     Word(&'a str),
     Words(&'a [&'a str]),
     /// In hundredths, and the unit.
@@ -55,7 +55,7 @@ fn filled(blank: Blank, hives: Vec<ThingId>, answers: &[(&str, Says)]) -> Record
 }
 
 impl Yard {
-    fn tells(&mut self, on: &str, tag: &str, blank: Blank, answers: &[(&str, Says)]) {
+    pub(crate) fn tells(&mut self, on: &str, tag: &str, blank: Blank, answers: &[(&str, Says)]) {
         let hives = if tag.is_empty() { Vec::new() } else { vec![self.hive(tag)] };
         let home = (blank.about() != About::Keeper).then_some(&self.id);
         let written =
@@ -74,7 +74,7 @@ impl Yard {
     }
 }
 
-fn three() -> Yard {
+pub(crate) fn three() -> Yard {
     Yard::new(&["1", "2", "3"], day("2026-05-01"))
 }
 

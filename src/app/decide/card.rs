@@ -2,16 +2,19 @@
 
 use crate::almanac::day::Day;
 use crate::app::el::{Bit, El, el};
+use crate::app::ledger::words::hive_name;
 use crate::app::parts::key::link;
 use crate::app::parts::notice::{self, Notice};
 use crate::app::place::{Place, Question};
 use crate::app::round::bits;
 use crate::app::round::form::keys;
+use crate::app::wording::en_yard_decides::SUSPECTED;
 use crate::app::wording::en_yard_decides::card as w;
+use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::record::Blank;
 use crate::book::standing::Standing;
-use crate::book::urgent::{Because, Urgent, urgent};
+use crate::book::urgent::{Because, Urgent, of_yard, urgent};
 
 /// What a hive wants today, and the yard it stands in.
 pub type Wants = Option<(Urgent, String)>;
@@ -20,6 +23,22 @@ pub type Wants = Option<(Urgent, String)>;
 pub fn wants(standing: &Standing, hive: &ThingId, today: Day) -> Wants {
     let yard = standing.hives.get(hive)?.yard.to_string();
     urgent(standing, hive, today).map(|urgent| (urgent, yard))
+}
+
+/// The hives of `yard` in which brood disease is suspected, as an alarm; nothing where there are none. `all` adds what
+/// that means for every hive of the yard: it stands where one is about to leave its place.
+pub fn suspected(book: &Book, yard: &ThingId, today: Day, all: bool) -> Bit {
+    let mut names = Vec::new();
+    for (hive, urgent) in of_yard(book.standing(), yard, today) {
+        if urgent.because == Because::Disease {
+            names.push(hive_name(book, &hive));
+        }
+    }
+    if names.is_empty() {
+        return Bit::Nothing;
+    }
+    let more = if all { w::NO_SALE_EITHER } else { "." };
+    Notice::alarm([SUSPECTED, &names.join(", "), more].concat()).view().test_id("suspected").into()
 }
 
 /// The card.

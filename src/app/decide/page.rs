@@ -1,13 +1,12 @@
 //! The ways to the questions of a yard, and whichever of them the address names.
 
-use super::{close, comb, freezer, ground, open};
+use super::{card, close, comb, freezer, ground, open};
 use crate::almanac::day::Day;
 use crate::app::el::{Bit, El, el};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, RwSignal};
 use crate::app::ledger::words;
 use crate::app::parts::key::{Key, link};
-use crate::app::parts::notice::Notice;
 use crate::app::place::{Place, Question};
 use crate::app::round::form::{big_link, keys};
 use crate::app::round::{Walk, bits};
@@ -18,7 +17,7 @@ use crate::app::wording::en_yard_decides as w;
 use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::standing::Standing;
-use crate::book::urgent::{self, Because};
+use crate::book::urgent;
 
 /// What every question goes by.
 #[derive(Clone)]
@@ -83,7 +82,9 @@ pub fn view(ui: Ui, walk: Walk, yard: &ThingId, asked: Option<Question>) -> Bit 
     bits![
         back([&name, " – ", w::TITLE].concat(), &Place::Decide(of, None)),
         heading(w::question(question)),
-        suspected(&of_yard),
+        walk.records.book.with_untracked(|book| {
+            card::suspected(book, &of_yard.yard, walk.today.get_untracked(), false)
+        }),
         el("div").class("ledger decide").kid(body),
     ]
 }
@@ -99,21 +100,6 @@ fn today_list(walk: Walk, yard: &ThingId) -> Bit {
             list = list.kid(el("li").kid(way).text(": ").text(w::card::wants(urgent.because)));
         }
         (!all.is_empty()).then_some(list).into()
-    })
-}
-
-/// The hives in which brood disease is suspected, above every question.
-fn suspected(asked: &Asked) -> Bit {
-    asked.walk.records.book.with_untracked(|book| {
-        let today = asked.walk.today.get_untracked();
-        let mut names = Vec::new();
-        for (hive, urgent) in urgent::of_yard(book.standing(), &asked.yard, today) {
-            if urgent.because == Because::Disease {
-                names.push(words::hive_name(book, &hive));
-            }
-        }
-        let said = [w::SUSPECTED, &names.join(", "), "."].concat();
-        (!names.is_empty()).then(|| Notice::alarm(&said).view()).into()
     })
 }
 

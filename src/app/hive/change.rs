@@ -2,6 +2,7 @@
 
 use super::page::{Make, Page};
 use crate::almanac::text::{LABEL_MOST, label, label_if_any, look_alike};
+use crate::app::decide::card;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, el, live};
 use crate::app::graph::{Memo, RwSignal, untrack};
@@ -34,6 +35,12 @@ pub fn tag_says(book: &Book, yard: &ThingId, except: Option<&ThingId>, text: &st
         .hives_of(yard, true)
         .find(|(id, hive)| Some(*id) != except && look_alike(&hive.tag, &tag, &BrowserLetters));
     (twin.map_or(Says::Nothing, |(_, hive)| Says::Echo(w::look_alike(&hive.tag))), None)
+}
+
+/// An alarm where brood disease is suspected in the yard, before a hive of it leaves its place.
+fn suspected(page: Page, yard: &ThingId) -> Bit {
+    let walk = page.form.walk;
+    walk.records.book.with_untracked(|book| card::suspected(book, yard, walk.today.get_untracked(), true))
 }
 
 /// The forms.
@@ -203,7 +210,9 @@ fn carry(page: Page, open: RwSignal<bool>) -> Bit {
     };
     bits![
         Notice::caution(w::MOVE_CAUTION).view(),
+        suspected(page, &now.yard),
         select("move-to", w::MOVE_TO, to, &all),
+        live(move || to.with(|to| ThingId::parse(to).ok()).map(|to| suspected(page, &to))),
         page.form.refused("move"),
         Field::new("move-permit", w::PERMIT, permit).wide().hint(w::MAY_BE_EMPTY).says(says).view(),
         go(w::MOVE_KEY, "move-go", put),
@@ -252,10 +261,12 @@ fn end(page: Page) -> Bit {
         .option("gone", w::end_key(&Ending::Gone))
         .text(how)
         .view();
+    let leaves = move || page.hive().map_or(Bit::Nothing, |now| suspected(page, &now.yard));
     let more = live(move || match how.get().as_str() {
-        "dead" => Some(Notice::caution(w::DEAD_CAUTION).view()),
-        "joined" => Some(select("end-into", w::JOINED_INTO, into, &others())),
-        _ => None,
+        "dead" => bits![Notice::caution(w::DEAD_CAUTION).view()],
+        "joined" => bits![leaves(), select("end-into", w::JOINED_INTO, into, &others())],
+        "sold" => leaves(),
+        _ => Bit::Nothing,
     });
     let traps = page.hive().is_some_and(|now| now.traps().next().is_some());
     let asks = traps.then(|| {

@@ -6,6 +6,7 @@ use crate::almanac::quantity::{Share, Volume, VolumeUnit};
 use crate::book::id::ThingId;
 use crate::book::round::{self, HiveDue, YardNeed};
 use crate::book::standing::{HiveNow, Standing, Trouble};
+use crate::book::urgent::{self, Because, Urgent};
 
 /// Spare traps, in per cent of the traps that are due.
 pub const SPARE_PERCENT: u32 = 5;
@@ -27,8 +28,17 @@ pub struct YardLoad {
     pub resting: Option<Day>,
     /// Hives, traps, oil.
     pub need: YardNeed,
-    /// Due traps that are thrown away when they are full.
+    /// Traps to work on that are thrown away when they are full.
     pub disposable: u32,
+    /// What hives want on the same day, whatever is due, in the order of the walk.
+    pub urgent: Vec<(ThingId, Urgent)>,
+}
+
+impl YardLoad {
+    /// Whether fresh traps for `hive` are in the sum because of what its card says.
+    pub fn fresh(&self, hive: &ThingId) -> bool {
+        self.resting.is_none() && slimed(&self.urgent).iter().any(|(of, _)| of == hive)
+    }
 }
 
 /// Traps of one kind that are missing from hives.
@@ -99,11 +109,14 @@ pub fn load(
 fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> Option<YardLoad> {
     let now = standing.yards.get(yard)?;
     let loss = round::yard_loss(standing, yard);
+    let urgent = urgent::of_yard(standing, yard, day);
+    let fresh = slimed(&urgent);
     let (mut hives, mut disposable) = (0, 0);
-    for (_, hive) in standing.hives_of(yard, true) {
+    for (id, hive) in standing.hives_of(yard, true) {
         hives += 1;
         if !matches!(round::hive_due(standing, hive, loss, day), HiveDue::Resting { .. }) {
-            disposable += thrown_away(standing, hive, loss, day);
+            let since = fresh.iter().find(|(of, _)| of == id).map(|(_, since)| *since);
+            disposable += thrown_away(standing, hive, loss, day, since);
         }
     }
     Some(YardLoad {
@@ -111,18 +124,33 @@ fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> O
         name: now.name.clone(),
         hives,
         resting: now.paused,
-        need: round::yard_need(standing, yard, day, reserve),
+        need: round::yard_need_with(standing, yard, day, reserve, &fresh),
         disposable,
+        urgent,
     })
 }
 
-/// Due traps of `hive`, or all when it was skipped, still in place, that are not used again.
-fn thrown_away(standing: &Standing, hive: &HiveNow, loss: Option<(f64, u8)>, day: Day) -> u32 {
+/// Hives of `urgent` with slime or many larvae, and since when: their traps are made fresh, due or not.
+fn slimed(urgent: &[(ThingId, Urgent)]) -> Vec<(ThingId, Day)> {
+    let slimed = urgent.iter().filter(|(_, urgent)| urgent.because == Because::Slime);
+    slimed.map(|(hive, urgent)| (hive.clone(), urgent.since)).collect()
+}
+
+/// Due traps of `hive`, all of them when it was skipped, and those not worked on since `fresh`; still in place, and not
+/// used again.
+fn thrown_away(
+    standing: &Standing,
+    hive: &HiveNow,
+    loss: Option<(f64, u8)>,
+    day: Day,
+    fresh: Option<Day>,
+) -> u32 {
     let dues = round::trap_dues(standing, hive, loss, day);
-    let count = dues.iter().filter(|due| round::wants_oil(hive, due, day)).filter(|due| {
+    let count = dues.iter().filter(|due| {
         hive.traps().find(|trap| trap.id == due.trap).is_some_and(|trap| {
+            let wanted = round::wants_oil(hive, due, day) || fresh.is_some_and(|since| trap.service < since);
             let reusable = standing.kinds.get(&trap.kind).is_none_or(|now| now.kind.reusable);
-            !reusable && trap.trouble != Some(Trouble::Missing)
+            wanted && !reusable && trap.trouble != Some(Trouble::Missing)
         })
     });
     u32::try_from(count.count()).unwrap_or(u32::MAX)

@@ -20,7 +20,7 @@ use crate::app::wording::en_bench::yard::step_sum;
 use crate::app::wording::en_load as w;
 use crate::app::wording::en_yard_decides::card::wants;
 use crate::book::baited::past_due;
-use crate::book::urgent;
+use crate::book::urgent::Because;
 
 /// The answers, then each yard.
 pub(super) fn view(trip: Trip) -> Bit {
@@ -181,10 +181,13 @@ fn yard_view(trip: Trip, yard: &YardLoad, day: Option<Day>, bits: &mut Vec<Bit>)
     }
     // A card of the same day goes by no due date.
     trip.records.book.with(|book| {
-        for (hive, urgent) in
-            day.map(|day| urgent::of_yard(book.standing(), &yard.yard, day)).unwrap_or_default()
-        {
-            lines.push([&hive_name(book, &hive), ": ", wants(urgent.because), w::BRING].concat());
+        for (hive, urgent) in &yard.urgent {
+            let bring = match urgent.because {
+                Because::Slime if yard.fresh(hive) => w::BRING_FRESH,
+                Because::Disease => w::BRING_NOTHING,
+                _ => w::BRING,
+            };
+            lines.push([&hive_name(book, hive), ": ", wants(urgent.because), bring].concat());
         }
     });
     // Bait breeds beetles whether or not trap work rests.

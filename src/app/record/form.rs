@@ -5,6 +5,7 @@ use super::fields::{self, Signals};
 use super::{Of, is_facts, kept, months, of as named, places, save};
 use crate::almanac::day::Day;
 use crate::almanac::json;
+use crate::app::decide::card;
 use crate::app::edge;
 use crate::app::edge::hours;
 use crate::app::edge::pause::when_rested;
@@ -68,6 +69,7 @@ pub fn view(ui: Ui, records: Records, blank: Blank, of: Option<&str>) -> Bit {
             .class("card-body write-form")
             .kid(places::view(form, &named))
             .kid(places::day(form))
+            .kid(held_back(form))
             .kid(live(move || {
                 let hives = form
                     .yard_id()
@@ -78,6 +80,18 @@ pub fn view(ui: Ui, records: Records, blank: Blank, of: Option<&str>) -> Bit {
             .into(),
         save::view(ui, form, address),
     ])
+}
+
+/// An alarm where brood disease is suspected in the yard, before bees, comb or honey of it are said to have gone elsewhere.
+fn held_back(form: Form) -> Bit {
+    if !matches!(form.blank, Blank::Split | Blank::Comb | Blank::Harvest) {
+        return Bit::Nothing;
+    }
+    let said = move || {
+        let yard = form.yard_id()?;
+        Some(form.records.book.with_untracked(|book| card::suspected(book, &yard, form.today(), true)))
+    };
+    live(said)
 }
 
 impl Form {

@@ -45,8 +45,12 @@ pub const THINGS: [&str; 6] = [
 pub const OIL_WHY: &str = "A trap that is used again is topped up from the level it will have sunk to by that day. One that is thrown away, or whose level or loss is not known, is counted as a whole fill: the bottle is then never too small.";
 /// Why the spares.
 pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at least 2: our judgement.";
-/// Behind a hive that wants somebody on the day, whatever is due.
-pub const BRING: &str = "; bring bags, and fresh traps and oil for it on top of these";
+/// Behind a hive whose comb has to go somewhere on the day, whatever is due.
+pub const BRING: &str = "; bring bags";
+/// Behind a hive with slime.
+pub const BRING_FRESH: &str = "; bring bags; its traps not made fresh on that day or since are counted here, due or not";
+/// Behind a hive with suspected disease.
+pub const BRING_NOTHING: &str = "; go to it last, and take nothing from it to another hive";
 /// Nothing due.
 pub const NOTHING: &str = "Nothing is due by that day.";
 /// Field.

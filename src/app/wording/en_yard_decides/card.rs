@@ -32,6 +32,9 @@ pub const NARROW: &str = "Close it, and make the entrance as small as it goes, s
 pub const HANDS: &str = "Wash hands and tools before the next hive, or open no other one today.";
 /// Neighbours of it.
 pub const NO_SALE: &str = "Move, sell, join and split no hive of this yard until you know.";
+/// The same behind the names of such hives.
+pub const NO_SALE_EITHER: &str =
+    ". Move, sell, join and split no other hive of that yard either until you know.";
 /// What ends the card.
 pub const UNTIL: &str =
     "This card goes once a test that names the hive is written down, or a later look that finds no signs.";

@@ -1,0 +1,113 @@
+import { SMALL } from "../house/engines.mjs";
+import { journey } from "../house/journey.mjs";
+import { assert, plain } from "../house/keeper.mjs";
+import { entries, keepYard, onTheDay, rows, unfold } from "../house/round.mjs";
+
+const ON = { faults: { clock: "2026-07-01T09:00" } };
+const written = async (keeper) => (await entries(keeper)).filter((entry) => entry.what.record).length;
+
+/** To a place of the page without asking the server, which is gone. */
+async function to(keeper, hash) {
+  await keeper.driver.run((hash) => (location.hash = hash), hash);
+  await keeper.until(`${hash} is shown`, () => keeper.driver.run((hash) => location.hash === hash, hash));
+}
+
+/** A look, or what a dead hive showed, with one word chosen in each field. */
+async function tell(keeper, blank, hive, words) {
+  const before = await written(keeper);
+  await to(keeper, `#/write/${blank}/${hive}`);
+  await keeper.one("write-save");
+  await keeper.driver.run(() => document.querySelectorAll("main details").forEach((part) => (part.open = true)));
+  for (const [name, word] of Object.entries(words)) await keeper.tap(`.radio:has([name=write-${name}][value="${word}"])`);
+  await keeper.tap("write-save");
+  await keeper.until("it is written", async () => (await written(keeper)) === before + 1);
+}
+
+const load = async (keeper) => plain(await keeper.text("main"));
+const SAID = /Brood disease is suspected: open, split, join and move none of these before the inspector knows: Hive .?2.?\./;
+const OTHERS = /Move, sell, join and split no other hive of that yard either until you know\./;
+
+journey("brood disease is suspected in one hive: the page says so wherever a hive, bees or comb are about to leave", ON, async (keeper) => {
+  await keeper.engine.resize(SMALL);
+  await keeper.open();
+  await keepYard(keeper, 3, "Home");
+  await keepYard(keeper, 2, "Far orchard");
+  const all = await entries(keeper);
+  const hives = all.filter((entry) => entry.what.hive).map((entry) => entry.id);
+  const [yard, other] = all.filter((entry) => entry.what.yard).map((entry) => entry.id);
+  await keeper.host.stop();
+
+  // Nothing is said before.
+  await to(keeper, `#/write/split/${hives[0]}`);
+  await keeper.one("write-save");
+  await keeper.gone("suspected");
+  await tell(keeper, "look", hives[1], { larvae: "none", brood_disease: "suspected" });
+
+  await to(keeper, `#/round/${yard}`);
+  await keeper.until("the row says so", async () => /! STOP, brood disease suspected/.test((await rows(keeper)).find((row) => row.tag === "2")?.words ?? ""));
+  await to(keeper, `#/decide/${yard}`);
+  await keeper.reads("decide-today", /^Hive .?2.?: brood disease suspected, see its card$/);
+  for (const question of ["close", "open", "comb", "ground", "freezer"]) {
+    await to(keeper, `#/decide/${yard}/${question}`);
+    await keeper.reads("suspected", SAID);
+  }
+  // Every form by which bees, comb or honey leave a hive, also of another hive of that yard.
+  for (const blank of ["split", "comb"]) {
+    await to(keeper, `#/write/${blank}/${hives[0]}`);
+    await keeper.reads("suspected", SAID);
+    await keeper.reads("suspected", OTHERS);
+  }
+  await to(keeper, `#/write/harvest/${yard}`);
+  await keeper.reads("suspected", OTHERS);
+  await to(keeper, `#/hive/${hives[0]}`);
+  await unfold(keeper, "move");
+  await keeper.reads("suspected", SAID);
+
+  // A hive of the other yard is held back only once it is to go there.
+  await to(keeper, `#/write/split/${hives[3]}`);
+  await keeper.one("write-save");
+  await keeper.gone("suspected");
+  await to(keeper, `#/hive/${hives[3]}`);
+  await unfold(keeper, "move");
+  await keeper.one("move-go");
+  await keeper.gone("suspected");
+  await keeper.driver.run((yard) => {
+    const field = document.querySelector("#move-to");
+    field.value = yard;
+    field.dispatchEvent(new Event("change", { bubbles: true }));
+  }, yard);
+  await keeper.reads("suspected", SAID);
+  await to(keeper, `#/decide/${other}`);
+  await keeper.one("decide");
+  await keeper.gone("decide-today");
+
+  // Known to be none: a later look ends it.
+  await tell(keeper, "look", hives[1], { larvae: "none", brood_disease: "no" });
+  await to(keeper, `#/write/split/${hives[0]}`);
+  await keeper.one("write-save");
+  await keeper.gone("suspected");
+});
+
+journey("slime the evening before a trip: the car carries fresh traps and oil for that hive, and the sheet names it", ON, async (keeper) => {
+  await keeper.engine.resize(SMALL);
+  await keeper.open();
+  await keepYard(keeper, 3, "Home");
+  const all = await entries(keeper);
+  const hives = all.filter((entry) => entry.what.hive).map((entry) => entry.id);
+  const yard = all.find((entry) => entry.what.yard).id;
+  await onTheDay(keeper, "2026-07-02T19:00");
+  await keeper.host.stop();
+  await keeper.place("load");
+  assert.match(await load(keeper), /Oil to carry 0 mL Nothing is due by that day/);
+  await tell(keeper, "look", hives[1], { larvae: "many", slime: "yes" });
+  await tell(keeper, "look", hives[2], { larvae: "none", brood_disease: "suspected" });
+  await keeper.place("load");
+  assert.match(await load(keeper), /Oil to carry 50 mL 4 traps × 10 mL = 40 mL/);
+  assert.match(await load(keeper), /Hives to see, due or skipped: 1 of 3 Their traps to fill: 4/);
+  assert.match(await load(keeper), /Hive .?2.?: slime or many larvae, see its card; bring bags; its traps not made fresh on that day or since are counted here, due or not/);
+  assert.match(await load(keeper), /Hive .?3.?: brood disease suspected, see its card; go to it last, and take nothing from it to another hive/);
+  await to(keeper, `#/book/truck-sheet/${yard}`);
+  await keeper.reads("truck-urgent", /Hive .?2.?: slime or many larvae, see its card.*Hive .?3.?: brood disease suspected/);
+  const marks = await keeper.driver.run(() => [...document.querySelectorAll(".paper-table tbody tr")].map((row) => [row.cells[1].innerText.replace(/[^0-9]/g, ""), row.cells[0].innerText.trim()]));
+  assert.deepEqual(marks.sort(), [["1", ""], ["2", "!"], ["3", "!"]]);
+});
