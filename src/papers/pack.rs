@@ -125,7 +125,9 @@ impl<'a> Picking<'a> {
                 _ => entry.replaces.as_slice(),
             };
             let of_chosen = self.concerns(entry) || targets.iter().any(|target| about.contains_key(target));
-            if of_chosen {
+            // That another hive was a chosen one may be struck out by now: whoever still has it needs the strike.
+            let said_same = matches!(&entry.what, What::HiveSame { is, .. } if self.hives.contains(is));
+            if of_chosen || said_same {
                 about.insert(&entry.id, ());
             }
             let wanted = of_chosen && (stays(&entry.what) || self.fresh(entry))

@@ -381,3 +381,23 @@ fn what_a_record_keeps_to_itself_is_withheld_like_a_note() {
     assert_eq!(other, of(&full));
     assert_eq!(union(&[&of(&full), &of(&bare)]), of(&full));
 }
+
+/// Found by the law above: the hive that was said to be the chosen one is itself not chosen any more, and the strike of
+/// that line is of no chosen hive either.
+#[test]
+fn what_was_said_of_two_hives_and_struck_out_since_is_struck_out_on_the_other_phone_too() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    yard.log("2", day("2026-05-03"), Did::AsFound, (None, None));
+    let (on, first, second) = (day("2026-05-04"), yard.hive("1"), yard.hive("2"));
+    let same = yard.book.same_hive(&pen("aa", on), on, &second, &first).unwrap();
+    yard.book.add(same.clone());
+    let mut other = of(&yard.book.log().entries().cloned().collect::<Vec<_>>());
+    let on = day("2026-05-10");
+    let struck = yard.book.strike(&pen("aa", on), on, &[same[0].id.clone()], &Unicode).unwrap();
+    yard.book.add(struck);
+    let choice = Choice { hives: vec![first.clone()], yard: None, since: Some(on), notes: true };
+    other.add(pick(yard.book.log(), &choice));
+    let now = |book: &Book| book.standing().hives.get(&first).cloned();
+    assert_eq!(now(&other), now(&yard.book));
+    assert!(now(&other).unwrap().last.is_none(), "the work was on the other hive");
+}

@@ -48,7 +48,8 @@ pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at leas
 /// Behind a hive whose comb has to go somewhere on the day, whatever is due.
 pub const BRING: &str = "; bring bags";
 /// Behind a hive with slime.
-pub const BRING_FRESH: &str = "; bring bags; its traps not made fresh on that day or since are counted here, due or not";
+pub const BRING_FRESH: &str =
+    "; bring bags; its traps not made fresh on that day or since are counted here, due or not";
 /// Behind a hive with suspected disease.
 pub const BRING_NOTHING: &str = "; go to it last, and take nothing from it to another hive";
 /// Nothing due.
