@@ -11,6 +11,7 @@ use crate::app::place::Place;
 use crate::app::records::Records;
 use crate::app::wording::en_load as w;
 use crate::book::oil_used::{self, Learned};
+use crate::book::put_in::{PutIn, put_in};
 use crate::book::record::Blank;
 
 /// What the trips say; worked out once the page is drawn, since it is one pass over the whole log.
@@ -21,6 +22,13 @@ pub(super) fn memo(records: Records) -> Memo<Option<Learned>> {
         let learn = || records.book.with(|book| oil_used::learned(&oil_used::trips(book)));
         drawn.get().then(learn).flatten()
     })
+}
+
+/// What went into hives; one pass over the whole log, where traps were written down as stock.
+pub(super) fn gone(records: Records) -> Memo<Vec<PutIn>> {
+    let drawn = RwSignal::new(false);
+    edge::after_paint(move || drawn.set(true));
+    Memo::new(move || if drawn.get() { records.book.with(put_in) } else { Vec::new() })
 }
 
 /// Under the oil to carry.

@@ -1,7 +1,7 @@
 //! The order for the next season, from the hives of the ticked yards.
 
 use super::page::Trip;
-use super::store::{self, KindNext};
+use super::store::{self, InStore, KindNext};
 use super::sum::spare;
 use crate::almanac::supply::{Delivery, NextSeason, next_season};
 use crate::almanac::trap::Pack;
@@ -17,7 +17,7 @@ use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::card::{Card, more};
 use crate::app::parts::key::link;
 use crate::app::place::Place;
-use crate::app::wording::en_load::PACKS;
+use crate::app::wording::en_load::{PACKS, traps_since};
 use crate::app::wording::en_order as w;
 use crate::app::wording::en_sums::packs;
 use crate::book::id::ThingId;
@@ -39,6 +39,8 @@ struct Typed {
     each: RwSignal<String>,
     spares: RwSignal<String>,
     stock: RwSignal<String>,
+    /// In store, as far as the book knows.
+    known: InStore,
 }
 
 /// What is typed of all.
@@ -72,8 +74,9 @@ pub(super) fn view(trip: Trip) -> El {
 fn body(trip: Trip, yards: &[ThingId]) -> Bit {
     let today = trip.ui.today.get_untracked();
     let demo = !yards.is_empty() && yards.iter().all(ThingId::is_demo);
+    let room = trip.room(today, yards);
     let (kinds, lost) = trip.records.book.with_untracked(|book| {
-        (store::next(book.standing(), yards, today), lost(book, today.plus(-LOOK_BACK), demo))
+        (store::next(book.standing(), yards, &room), lost(book, today.plus(-LOOK_BACK), demo))
     });
     if kinds.is_empty() {
         return el("p").text(w::KIND_NONE).into();
@@ -110,7 +113,8 @@ fn typed_of(kind: KindNext) -> Typed {
         splits: text(0),
         each: text(kind.each),
         spares: text(spare(kind.hives.saturating_mul(kind.each))),
-        stock: text(kind.store),
+        stock: text(kind.store.traps()),
+        known: kind.store,
         kind: kind.kind,
         name: kind.name,
     }
@@ -151,9 +155,14 @@ impl All {
     }
 
     fn traps(&self, nth: usize) -> Option<Worked> {
-        let known = self.known(self.kinds.get(nth)?)?;
+        let of = self.kinds.get(nth)?;
+        let known = self.known(of)?;
         let traps = next_season(&known);
-        Some((w::traps(traps.order), traps_lines(&known, &traps)))
+        let mut lines = traps_lines(&known, &traps);
+        if known.stock == of.known.traps() {
+            lines.extend(traps_since(&of.known));
+        }
+        Some((w::traps(traps.order), lines))
     }
 
     fn cost(&self) -> Option<Worked> {

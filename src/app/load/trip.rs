@@ -20,6 +20,7 @@ use crate::app::wording::en_bench::yard::step_sum;
 use crate::app::wording::en_load as w;
 use crate::app::wording::en_yard_decides::card::wants;
 use crate::book::baited::past_due;
+use crate::book::store_room::Held;
 use crate::book::urgent;
 
 /// The answers, then each yard.
@@ -108,11 +109,21 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
     }
     if let Some(held) = trip.oil_in_store() {
         lines.push(w::oil_store(&ui.volume(held.oil()), &short(ui, load.carry, held.oil())));
+        lines.extend(oil_since(ui, &held));
         if held.past > 0.0 {
-            lines.push(w::oil_past(&ui.volume(Volume::from_millilitres(held.past).unwrap_or_default())));
+            lines.push(w::oil_past(&millilitres(ui, held.past)));
         }
     }
     lines
+}
+
+/// What trips used of the oil in store, as a sum; nothing where the records alone tell what is there.
+pub(super) fn oil_since(ui: Ui, held: &Held) -> Option<String> {
+    w::oil_since(held, &|oil| millilitres(ui, oil))
+}
+
+fn millilitres(ui: Ui, oil: f64) -> String {
+    ui.volume(Volume::from_millilitres(oil).unwrap_or_default())
 }
 
 /// What is wanted beyond what is there; nothing where that is enough.
@@ -145,14 +156,19 @@ fn bring(trip: Trip, load: &Load) -> Worked {
     }
     if let Some((spare, day)) = trip.spares().zip(trip.day().ok()) {
         let yards = trip.yards();
-        let kinds = trip.records.book.with(|book| store::by_kind(book.standing(), &yards, spare, day));
+        let room = trip.room(day, &yards);
+        let kinds = trip.records.book.with(|book| store::by_kind(book.standing(), &yards, spare, &room));
         for kind in kinds {
             let typed = trip.ui.in_store.with(|all| {
                 let typed = all.iter().find(|(id, _)| *id == kind.kind);
                 typed.and_then(|(_, text)| typed::count(text, 0, MOST_PIECES).ok())
             });
-            let store = typed.unwrap_or(kind.store);
+            let known = kind.store.traps();
+            let store = typed.unwrap_or(known);
             lines.push(w::of_kind(&isolated(&kind.name), kind.place, kind.spare, store));
+            if store == known {
+                lines.extend(w::traps_since(&kind.store));
+            }
         }
     }
     if load.disposable > 0 {

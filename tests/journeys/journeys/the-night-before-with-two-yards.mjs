@@ -121,6 +121,33 @@ journey("what she bought is in store, and the list says what is still short", ON
   await keeper.until("the oil is past its day", async () => /In store, but past its day and not counted: 200 mL/.test(await card(keeper)));
 });
 
+journey("what went into hives since she counted is taken off the store, with its sum", ON, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2, "Home");
+  const name = (await entries(keeper)).find((entry) => entry.what.kind).what.kind.name;
+  const before = await records(keeper);
+  await keeper.open("#/write/stock");
+  await keeper.type("#write-item", name);
+  await keeper.type("#write-change", "40");
+  await keeper.tapWords("traps", ".write-form");
+  await keeper.tap("write-save");
+  await keeper.until("it is written down", async () => (await records(keeper)) === before + 1);
+  await onTheDay(keeper, "2026-07-09T09:00");
+  if (!(await keeper.driver.run(() => document.querySelector("[data-testid=row]")))) await keeper.tap("yard-open");
+  await keeper.until("two hives are listed", async () => (await rows(keeper)).length === 2);
+  // Thrown away when full: four new ones.
+  await log(keeper, 1, "replaced");
+  await keeper.one("undo");
+  await keeper.tap("shut");
+  await keeper.host.stop();
+  await keeper.place("load");
+  const sum = /Estimate of the store: 40 written down since .*2026 − 4 put into hives since = 36/;
+  await keeper.until("the store is told with its sum", async () => sum.test(await card(keeper)));
+  await keeper.until("it stands in the field", async () => (await keeper.value("load-store-1")) === "36");
+  await keeper.type("load-store-1", "30");
+  await keeper.until("what she counted stands for itself", async () => !sum.test(await card(keeper)));
+});
+
 journey("the time does not do for two yards: the list is cut from its end, and what waits is named", ON, async (keeper) => {
   await keeper.engine.resize(SMALL);
   await keeper.open();
