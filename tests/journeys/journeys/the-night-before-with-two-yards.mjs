@@ -186,6 +186,29 @@ journey("the time does not do for two yards: the list is cut from its end, and w
   await keeper.reads("#load-done-says", /not after leaving/);
 });
 
+journey("the way she typed on her last trip is reckoned with for the next one", ON, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2, "Home");
+  await log(keeper, 1, "topped_up");
+  await keeper.one("undo");
+  const before = await records(keeper);
+  await keeper.open("#/write/trip");
+  await keeper.one("write-save");
+  await keeper.driver.run(() => document.querySelectorAll("main details").forEach((part) => (part.open = true)));
+  await keeper.type("#write-travel", "45");
+  await keeper.tap("write-save");
+  await keeper.until("the trip is written down", async () => (await records(keeper)) === before + 1);
+  await keeper.host.stop();
+  await keeper.place("load");
+  await keeper.one("#load-day");
+  await choose(keeper, "#load-day", "2026-07-15");
+  await keeper.tap("#load-minutes");
+  await keeper.type("load-each", "6");
+  // 45 minutes of way and two hives.
+  await keeper.reads("load-time", /about 0.?h.?57.?min/);
+  assert.match(plain(await keeper.text("section:has(#load-minutes)")), /Way, an estimate: 45 minutes as on your trip of .*2026.*Home: way 45 \+ setting up not written down/);
+});
+
 journey("she looks up in the evening of the season what it cost, and what is not written down is named", ON, async (keeper) => {
   await keeper.engine.resize(SMALL);
   await keeper.open();
