@@ -24,6 +24,7 @@ use crate::app::parts::stepper::Stepper;
 use crate::app::place::Place;
 use crate::app::wording::en_book::KINDS_KEY;
 use crate::app::wording::en_load as w;
+use crate::app::wording::en_store as ws;
 use crate::app::wording::en_sums::packs as wp;
 use crate::app::wording::{en, en_typed};
 use crate::book::id::ThingId;
@@ -144,7 +145,7 @@ fn kind(trip: Trip, id: ThingId, nth: usize) -> Bit {
     let mut next = Answer::of(w::NEXT_TRIP, move || answer(None)).mark("load-buy");
     // The same reason for every kind is given once.
     if nth == 1 {
-        next = next.why(w::STORE_WHY);
+        next = next.why(ws::STORE_WHY);
     }
     Bit::Many(vec![
         el("h3").text(&name).into(),
@@ -199,7 +200,7 @@ fn worked(want: &Want, spare: u32, store: u32, walks: Option<u32>) -> Option<Wor
         lines.push(w::in_store(store, buy));
     }
     if store == want.stock.traps() {
-        lines.extend(w::traps_since(&want.stock));
+        lines.extend(ws::traps_since(&want.stock));
     }
     let basket = cheapest(buy, &want.packs, None);
     let big = match &basket {

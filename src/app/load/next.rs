@@ -17,8 +17,9 @@ use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::card::{Card, more};
 use crate::app::parts::key::link;
 use crate::app::place::Place;
-use crate::app::wording::en_load::{PACKS, traps_since};
+use crate::app::wording::en_load::PACKS;
 use crate::app::wording::en_order as w;
+use crate::app::wording::en_store::traps_since;
 use crate::app::wording::en_sums::packs;
 use crate::book::id::ThingId;
 use crate::book::lost::{Lost, lost};
@@ -41,6 +42,8 @@ struct Typed {
     stock: RwSignal<String>,
     /// In store, as far as the book knows.
     known: InStore,
+    /// In hives, of a kind that is used again.
+    there: Option<RwSignal<String>>,
 }
 
 /// What is typed of all.
@@ -115,6 +118,7 @@ fn typed_of(kind: KindNext) -> Typed {
         spares: text(spare(kind.hives.saturating_mul(kind.each))),
         stock: text(kind.store.traps()),
         known: kind.store,
+        there: kind.there.map(text),
         kind: kind.kind,
         name: kind.name,
     }
@@ -131,6 +135,7 @@ fn kind(all: &Rc<All>, nth: usize, bits: &mut Vec<Bit>) {
     bits.push(step("next-each-", w::EACH, of.each, MOST_PIECES).into());
     bits.push(step("next-spares-", w::SPARES, of.spares, MOST_PIECES).into());
     bits.push(step("next-stock-", w::STOCK, of.stock, MOST_PIECES).into());
+    bits.push(of.there.map(|there| step("next-there-", w::THERE, there, MOST_PIECES)).into());
     let own = all.clone();
     bits.push(Answer::of(w::TRAPS, move || own.traps(nth)).mark("next-traps").view().into());
     if !of.kind.is_demo() {
@@ -151,6 +156,7 @@ impl All {
             lost: lost.map(|lost| (lost.lost, lost.of)),
             spares: count(of.spares, MOST_PIECES)?,
             stock: count(of.stock, MOST_PIECES)?,
+            there: of.there.map_or(Some(0), |there| count(there, MOST_PIECES))?,
         })
     }
 

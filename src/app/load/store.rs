@@ -6,7 +6,7 @@ use crate::app::kinds::{kind_name, same_name};
 use crate::book::id::ThingId;
 use crate::book::put_in::PutIn;
 use crate::book::round::likely_kind;
-use crate::book::standing::Standing;
+use crate::book::standing::{Standing, Trouble};
 use crate::book::store_room::{Held, StoreRoom};
 
 /// Traps of one kind to bring.
@@ -92,6 +92,8 @@ pub struct KindNext {
     pub hives: u32,
     /// Traps in each of them, up to a whole one.
     pub each: u32,
+    /// Traps of it that hang and are used again; none where it is thrown away.
+    pub there: Option<u32>,
     /// In store, as far as the book knows.
     pub store: InStore,
 }
@@ -114,6 +116,11 @@ pub fn next(standing: &Standing, yards: &[ThingId], room: &StoreRoom) -> Vec<Kin
                     name: kind_name(standing, kind),
                     hives: 1,
                     each: traps,
+                    there: standing
+                        .kinds
+                        .get(kind)
+                        .is_some_and(|now| now.kind.reusable)
+                        .then(|| hang(standing, yards, kind)),
                     store: in_store(standing, room, kind),
                 }),
             }
@@ -125,6 +132,14 @@ pub fn next(standing: &Standing, yards: &[ThingId], room: &StoreRoom) -> Vec<Kin
     kinds
 }
 
+/// Traps of `kind` that are there, in hives alive.
+fn hang(standing: &Standing, yards: &[ThingId], kind: &ThingId) -> u32 {
+    let hives = yards.iter().flat_map(|yard| standing.hives_of(yard, true));
+    let traps = hives.flat_map(|(_, hive)| hive.traps());
+    let there = traps.filter(|trap| trap.kind == *kind && trap.trouble != Some(Trouble::Missing));
+    u32::try_from(there.count()).unwrap_or(u32::MAX)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -132,6 +147,7 @@ mod tests {
     use crate::app::ledger::words::tests::{book, today};
     use crate::book::entry::{Entry, What};
     use crate::book::record::{Answer, Blank, Record};
+    use crate::book::standing::HiveNow;
 
     fn yards(standing: &Standing) -> Vec<ThingId> {
         standing.yards.keys().cloned().collect()
@@ -178,6 +194,17 @@ mod tests {
         let room: u32 = found.iter().map(|kind| kind.hives * kind.each).sum();
         assert!(found.len() == 2 && room as usize >= traps && room as usize <= traps + alive);
         assert_eq!(next(standing, &[], &stocked(standing, &[])), []);
+        // Those that are thrown away are no stock, wherever they hang.
+        assert!(found.iter().all(|kind| kind.there.is_some() == standing.kinds[&kind.kind].kind.reusable));
+        let kind = &found[0].kind;
+        let mut again = standing.clone();
+        again.kinds.get_mut(kind).unwrap().kind.reusable = true;
+        let there = |standing: &Standing| next(standing, &all, &stocked(standing, &all))[0].there.unwrap();
+        let before = there(&again);
+        let own = |hive: &HiveNow| hive.alive() && hive.boxes[0].traps.iter().any(|trap| trap.kind == *kind);
+        let hive = again.hives.values_mut().find(|hive| own(hive)).unwrap();
+        hive.boxes[0].traps[0].trouble = Some(Trouble::Missing);
+        assert_eq!((before > 0, there(&again)), (true, before - 1));
     }
 
     #[test]

@@ -131,6 +131,10 @@ pub(in crate::app) fn traps_lines(known: &NextSeason, traps: &SeasonTraps) -> Ve
     if known.spares > 0 {
         lines.push(w::spares(known.spares, traps.with_spares));
     }
+    if known.there > 0 {
+        let share = traps.breakage.map(percent).unwrap_or_default();
+        lines.push(w::there(known.there, &share, traps.there, traps.less_there));
+    }
     if known.stock > 0 {
         lines.push(w::stock(known.stock, traps.order));
     }
