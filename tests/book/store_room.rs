@@ -247,3 +247,11 @@ fn oil_that_trips_used_since_it_was_bought_is_no_longer_there() {
     stock(&mut yard, "2026-07-17", "rape oil", (-230, 1), Some(OIL), None);
     assert_eq!(oil(&yard, "2026-07-17"), Some((1770.0, 0.0)));
 }
+
+#[test]
+fn oil_found_in_the_shed_past_its_day_is_written_down_and_not_counted() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    stock(&mut yard, "2026-07-10", "rape oil", (500, 1), Some(OIL), Some("2026-03-31"));
+    stock(&mut yard, "2026-07-10", "rape oil", (200, 1), Some(OIL), None);
+    assert_eq!(oil(&yard, "2026-07-10"), Some((200.0, 500.0)));
+}

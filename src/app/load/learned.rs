@@ -53,7 +53,9 @@ fn said(trip: Trip, learned: &Learned) -> Bit {
     let took = w::trips_took(trips, &beside(learned.mean), &beside(least), &beside(most));
     let took = [took, w::each_filled(&trip.ui.volume(learned.each))].concat();
     let (reserve, share) = (learned.reserve, percent(learned.reserve));
-    let estimate = w::learned_reserve(&share, learned.beyond);
+    let asked = locale::percent(learned.percent / 100.0, 0);
+    let estimate =
+        if learned.beyond { w::learned_beyond(&asked, &share) } else { w::learned_reserve(&share) };
     let key = live(move || {
         (trip.reserve() != reserve).then(|| {
             let take = move || trip.reserve.set([&reserve.percent().to_string(), " %"].concat());

@@ -298,11 +298,20 @@ pub fn each_filled(each: &str) -> String {
 }
 
 /// "Estimate: a reserve of 20 % would do on nearly every trip."
-pub fn learned_reserve(share: &str, beyond: bool) -> String {
-    if beyond {
-        return ["Estimate: not even a reserve of ", share, " would do on nearly every trip."].concat();
-    }
+pub fn learned_reserve(share: &str) -> String {
     ["Estimate: a reserve of ", share, " would do on nearly every trip."].concat()
+}
+
+/// The same, where it is more than can be reckoned with.
+pub fn learned_beyond(asked: &str, most: &str) -> String {
+    [
+        "Estimate: a reserve of ",
+        asked,
+        " would do on nearly every trip. This page reckons with ",
+        most,
+        " at most: where trips take more than twice the sum, what a trap holds, its fill or what was logged does not fit. Look there first, and carry more meanwhile.",
+    ]
+    .concat()
 }
 
 /// "Reckon with 20 %".

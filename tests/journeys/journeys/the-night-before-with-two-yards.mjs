@@ -112,13 +112,25 @@ journey("what she bought is in store, and the list says what is still short", ON
   };
   await bought(name.toUpperCase(), "5", null, "traps");
   await bought("rape oil", "200", "mL", "oil", "2026-07-10");
+  // A bottle from the back of the shed, which cost nothing.
+  await keeper.open("#/write/stock");
+  await choose(keeper, "#write-good_until", "2026-03-31");
+  await keeper.reads("#write-good_until-says", /past its day: it is written down, and not counted/);
+  await keeper.type("#write-price", "0");
+  await keeper.reads("#write-price-says", /Free of charge\?/);
+  await keeper.type("#write-price", "");
+  await bought("old oil", "300", "mL", "oil", "2026-03-31");
   await keeper.host.stop();
   await keeper.place("load");
   await keeper.one("load-traps");
   await keeper.until("what is short is said", async () => /: 4 \+ 2 to spare = 6; in store 5, short by 1/.test(await card(keeper)));
   assert.match(await card(keeper), /In store: 200 mL, (enough|short by)/);
+  assert.match(await card(keeper), /In store, but past its day and not counted: 300 mL/);
+  await keeper.driver.run(() => document.querySelectorAll("main details").forEach((part) => (part.open = true)));
+  // The one with missing traps.
+  await keeper.reads("load-which", /^Home: 2$/);
   await choose(keeper, "#load-day", "2026-07-15");
-  await keeper.until("the oil is past its day", async () => /In store, but past its day and not counted: 200 mL/.test(await card(keeper)));
+  await keeper.until("the oil is past its day", async () => /In store, but past its day and not counted: 500 mL/.test(await card(keeper)));
 });
 
 journey("what went into hives since she counted is taken off the store, with its sum", ON, async (keeper) => {
@@ -184,6 +196,23 @@ journey("the time does not do for two yards: the list is cut from its end, and w
   assert.match(await minutes(), /These wait: 2 \(Far orchard\), 1 \(Far orchard\)\. The others take about 0.h.43.min\. Log those that wait as skipped: then they lead next time\./);
   await choose(keeper, "#load-done", "06:00");
   await keeper.reads("#load-done-says", /not after leaving/);
+});
+
+journey("traps that hang now and are used again are not ordered for the next season", ON, async (keeper) => {
+  await keeper.open();
+  await keeper.type("bench-hives", "3");
+  await keeper.tap("bench-keep");
+  await keeper.tap(".radio:has([name=keep-form][value=one_well])");
+  await keeper.type("keep-name", "Home");
+  await keeper.tap("keep-save");
+  await keeper.until("three hives are listed", async () => (await rows(keeper)).length === 3);
+  await keeper.host.stop();
+  await keeper.place("load");
+  await keeper.tap("#load-next");
+  await keeper.reads("section:has(#load-next)", /− [0-9]+ that hang in hives now and are used again \(12 less .*lost\)/);
+  assert.equal(await keeper.value("#next-there-1"), "12");
+  await keeper.type("#next-there-1", "0");
+  await keeper.until("nothing is there", async () => !/that hang in hives now/.test(await keeper.text("section:has(#load-next)")));
 });
 
 journey("the way she typed on her last trip is reckoned with for the next one", ON, async (keeper) => {

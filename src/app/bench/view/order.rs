@@ -90,7 +90,7 @@ fn rows(ui: Ui, thing: usize) -> El {
     let mut pairs = el("div").class("pairs");
     if let Some((size, price, rows)) = ROWS.get(thing) {
         let size = Typed::new(size, packs::PIECES, Slot::order_size11, Reads::Count(1, MOST_PIECES));
-        let price = Typed::new(price, packs::PRICE, Slot::order_price11, Reads::Price);
+        let price = Typed::new(price, packs::PRICE, Slot::order_price11, Reads::Pack);
         for (index, (of_size, of_price)) in rows.iter().enumerate() {
             let size = shown::of_row(ui, &size.may_be_empty(), (*of_size, *of_size), index + 1);
             let price = shown::of_row(ui, &price.may_be_empty(), (*of_price, *of_price), index + 1);
