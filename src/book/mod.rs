@@ -26,6 +26,7 @@ pub mod opened;
 pub mod pace;
 pub mod page;
 pub mod plain;
+pub mod put_in;
 pub mod record;
 pub mod review;
 pub mod round;

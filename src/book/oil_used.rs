@@ -48,6 +48,8 @@ pub struct Learned {
     pub reserve: Share,
     /// It asks for more than that.
     pub beyond: bool,
+    /// What it asks for, in per cent, however much.
+    pub percent: f64,
 }
 
 /// The newest trips whose oil is known, oldest first, at most [`TRIPS_MOST`]. Left out are days without trap work, days
@@ -101,6 +103,7 @@ pub fn learned(trips: &[TripUse]) -> Option<Learned> {
         each: used.times(1.0 / f64::from(services.max(1))),
         reserve: reserve.unwrap_or(Share::FULL),
         beyond: reserve.is_none(),
+        percent,
     })
 }
 

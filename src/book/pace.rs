@@ -111,3 +111,36 @@ pub fn ways(standing: &Standing, yard: &ThingId) -> (Option<f64>, Option<f64>) {
     let minutes = |name| facts.number(name).map(|(minutes, _)| minutes);
     (minutes("travel"), minutes("set_up"))
 }
+
+/// Day and minutes of the way, there and back, of the newest trip up to `day` that led to `yards` and no others, as far as
+/// trap work of its day tells; a trip on whose day nobody wrote down any may have. Several records of one day are one trip.
+/// Nothing of the demonstration. One pass over the log, and none where no trip with its way was written down.
+pub fn way_there(book: &Book, yards: &[ThingId], day: Day) -> Option<(Day, f64)> {
+    let mut trips: Vec<(Day, f64, Vec<&ThingId>)> = Vec::new();
+    for (id, now) in book.standing().records_of(Blank::Trip) {
+        let Some((minutes, _)) = now.record.number("travel").filter(|_| !id.is_demo() && now.day <= day)
+        else {
+            continue;
+        };
+        match trips.last_mut() {
+            Some((on, sum, _)) if *on == now.day => *sum += minutes,
+            _ => trips.push((now.day, minutes, Vec::new())),
+        }
+    }
+    if trips.is_empty() {
+        return None;
+    }
+    for (_, entry) in book.log().in_effect() {
+        let (What::Check(_), Some(yard)) = (&entry.what, &entry.yard) else { continue };
+        if let Some((.., led)) = trips.iter_mut().find(|(on, ..)| *on == entry.day)
+            && !led.contains(&yard)
+        {
+            led.push(yard);
+        }
+    }
+    let same = |led: &[&ThingId]| {
+        led.is_empty() || led.len() == yards.len() && yards.iter().all(|yard| led.contains(&yard))
+    };
+    let trip = trips.iter().rev().find(|(_, minutes, led)| *minutes > 0.0 && same(led));
+    trip.map(|(on, minutes, _)| (*on, *minutes))
+}

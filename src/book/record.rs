@@ -179,8 +179,11 @@ impl Record {
     }
 
     /// The first field whose day or hour lies before one that comes earlier: the end before the start, `on` being the day
-    /// of the record itself.
+    /// of the record itself. Until when a thing is good may lie before the day on which somebody finds it in the shed.
     pub fn backwards(&self, on: Day) -> Option<usize> {
+        if self.blank == Blank::Stock {
+            return None;
+        }
         let mut latest = None;
         for (at, answer) in self.answers.iter().enumerate() {
             // An hour may lie on an earlier day than the record: a harvest is often written down the morning after.

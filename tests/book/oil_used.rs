@@ -125,7 +125,7 @@ fn the_learned_reserve_is_mean_and_two_standard_deviations_up_to_the_next_five()
     let trip = |used: f64| TripUse { day: day("2026-07-01"), used: ml(used), sum: ml(100.0), services: 10 };
     let of = |used: &[f64]| learned(&used.iter().map(|used| trip(*used)).collect::<Vec<_>>());
     let near = |one: f64, other: f64| (one - other).abs() < 1e-9;
-    let Some(Learned { trips, mean, spread, ends, each, reserve, beyond }) = of(&[100.0, 110.0, 120.0])
+    let Some(Learned { trips, mean, spread, ends, each, reserve, beyond, .. }) = of(&[100.0, 110.0, 120.0])
     else {
         panic!("three trips are enough")
     };

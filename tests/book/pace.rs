@@ -6,7 +6,7 @@ use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::route::Pressing::{self, Due, Larvae, Overdue, Rest};
 use beetle_almanac::book::entry::{Check, Did, SkipReason};
-use beetle_almanac::book::pace::{pace, stops, ways};
+use beetle_almanac::book::pace::{pace, stops, way_there, ways};
 use beetle_almanac::book::record::{Answer, Blank, Record};
 use beetle_almanac::book::write::Pen;
 
@@ -126,4 +126,52 @@ fn the_way_to_a_yard_is_what_was_written_down_last() {
         yard.book.add(entries);
     }
     assert_eq!(ways(yard.book.standing(), &yard.id), (Some(35.0), None));
+}
+
+fn trip(yard: &mut Yard, on: Day, minutes: u32) {
+    let mut record = Record::empty(Blank::Trip, Vec::new());
+    let at = Blank::Trip.fields().iter().position(|field| field.name == "travel").unwrap();
+    record.answers[at] = Some(Answer::Number(Decimal::whole(minutes), 0));
+    let entries = yard.book.record(&pen("aa", on), on, on, None, record).unwrap();
+    yard.book.add(entries);
+}
+
+#[test]
+fn the_way_is_that_of_the_last_trip_to_the_same_yards() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    let (first, second, third) = (day("2026-07-10"), day("2026-07-17"), day("2026-07-24"));
+    let home = vec![yard.id.clone()];
+    assert_eq!(way_there(&yard.book, &home, third), None);
+    at(&mut yard, "aa", "1", first, 0);
+    trip(&mut yard, first, 30);
+    trip(&mut yard, first, 15);
+    assert_eq!(way_there(&yard.book, &home, third), Some((first, 45.0)), "two drives of one day");
+    assert_eq!(way_there(&yard.book, &home, first.plus(-1)), None, "not before it was driven");
+    // The second trip led past another yard too.
+    let plan = crate::plan(&["9"], &[(beetle_almanac::almanac::stack::BoxDepth::Deep, 2)], first);
+    let kind = beetle_almanac::book::write::KindChoice::Known(yard.kind());
+    let entries = yard.book.keep_yard(&pen("aa", first), "Mill", "Europe/Berlin", &kind, &plan).unwrap();
+    yard.book.add(entries);
+    let mill = yard.book.standing().yards.keys().find(|id| **id != yard.id).unwrap().clone();
+    let nine = yard.book.standing().hives_of(&mill, true).next().unwrap().0.clone();
+    let work = Check {
+        hive: nine,
+        traps: None,
+        did: Did::ToppedUp,
+        before: None,
+        after: None,
+        count: None,
+        note: None,
+    };
+    let entries = yard.book.check(&pen("aa", second), second, second, work).unwrap();
+    yard.book.add(entries);
+    at(&mut yard, "aa", "1", second, 0);
+    trip(&mut yard, second, 80);
+    let both = vec![mill.clone(), yard.id.clone()];
+    assert_eq!(way_there(&yard.book, &home, third), Some((first, 45.0)));
+    assert_eq!(way_there(&yard.book, &both, third), Some((second, 80.0)), "in whatever order");
+    assert_eq!(way_there(&yard.book, &[mill], third), None);
+    // Nobody wrote down work on the third: it may have led anywhere.
+    trip(&mut yard, third, 20);
+    assert_eq!(way_there(&yard.book, &home, third), Some((third, 20.0)));
 }

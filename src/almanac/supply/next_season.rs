@@ -24,6 +24,8 @@ pub struct NextSeason {
     pub spares: u32,
     /// Good ones in store.
     pub stock: u32,
+    /// Hanging in hives now, and used again.
+    pub there: u32,
 }
 
 /// What the next season takes, with the sum.
@@ -41,12 +43,16 @@ pub struct SeasonTraps {
     pub with_lost: u32,
     /// And to spare.
     pub with_spares: u32,
-    /// To order: less what is in store.
+    /// Of those that hang now and are used again what is left of the share lost, down to a whole one.
+    pub there: u32,
+    /// Less those.
+    pub less_there: u32,
+    /// To order: less what is in store too.
     pub order: u32,
 }
 
-/// Traps to order for the most hives that are expected: hives × traps × (1 + share lost) + spares − stock. What is bought
-/// rounds up, hives first.
+/// Traps to order for the most hives that are expected: hives × traps × (1 + share lost) + spares − those that hang now and
+/// are used again × (1 − share lost) − stock. What is bought rounds up, hives first; what is there rounds down.
 pub fn next_season(known: &NextSeason) -> SeasonTraps {
     let alive =
         |lost: Share| up(f64::from(known.alive) * (1.0 - lost.fraction())).saturating_add(known.splits);
@@ -60,6 +66,8 @@ pub fn next_season(known: &NextSeason) -> SeasonTraps {
     });
     let with_lost = hang.saturating_add(up(f64::from(hang) * breakage.unwrap_or_default()));
     let with_spares = with_lost.saturating_add(known.spares);
+    let there = known.there.saturating_sub(up(f64::from(known.there) * breakage.unwrap_or_default()));
+    let less_there = with_spares.saturating_sub(there);
     SeasonTraps {
         hives,
         hang,
@@ -67,7 +75,9 @@ pub fn next_season(known: &NextSeason) -> SeasonTraps {
         limit,
         with_lost,
         with_spares,
-        order: with_spares.saturating_sub(known.stock),
+        there,
+        less_there,
+        order: less_there.saturating_sub(known.stock),
     }
 }
 
@@ -97,7 +107,18 @@ mod tests {
             lost: Some((6, 120)),
             spares: 5,
             stock: 12,
+            there: 0,
         }
+    }
+
+    /// Worked by hand: of 90 that hang 5 % are 4.5, so 85 stay; 123 − 85 − 12 = 26.
+    #[test]
+    fn those_that_hang_now_and_are_used_again_are_there_less_what_is_lost() {
+        let order = next_season(&NextSeason { there: 90, ..known() });
+        assert_eq!((order.there, order.less_there, order.order), (85, 38, 26));
+        let unknown = next_season(&NextSeason { there: 90, lost: None, ..known() });
+        assert_eq!((unknown.there, unknown.order), (90, 112 + 5 - 90 - 12));
+        assert_eq!(next_season(&NextSeason { there: 900, ..known() }).order, 0);
     }
 
     /// Worked by hand: 30 × 0.8 + 4 = 28 hives, × 4 = 112, 6 of 120 lost: 5 % of 112 is 5.6, so 118; + 5 − 12 = 111.

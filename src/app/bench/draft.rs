@@ -34,6 +34,11 @@ impl BenchDraft {
         self
     }
 
+    /// The example stands in the field, be it that nobody has typed there.
+    pub fn is_example(&self, field: Slot) -> bool {
+        FIELDS.get(field as usize).is_some_and(|(_, example)| self.text(field) == *example)
+    }
+
     fn text(&self, field: Slot) -> &str {
         self.texts.get(field as usize).map_or("", String::as_str)
     }
@@ -99,6 +104,13 @@ impl BenchTyped {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_field_is_an_example_until_something_else_stands_in_it() {
+        let draft = BenchDraft::default().with("split_bees", "12");
+        assert!(draft.is_example(Slot::split_goes) && !draft.is_example(Slot::split_bees));
+        assert!(draft.with("split_bees", "16").is_example(Slot::split_bees));
+    }
 
     #[test]
     fn only_what_was_typed_is_stored() {

@@ -75,6 +75,7 @@ fn read_all(draft: &BenchDraft) -> Result<OrderSum, TypedError> {
         lost: lost.zip(of),
         spares: typed::count(draft.order_spares(), 0, MOST_PIECES)?,
         stock: typed::count(draft.order_stock(), 0, MOST_PIECES)?,
+        there: 0,
     };
     let traps = next_season(&known);
     let mut wanted = vec![(traps.order, packs(&rows(draft)[0])?)];

@@ -13,20 +13,20 @@ use crate::app::bench::view::says::Reads;
 use crate::app::bench::view::shown::{self, Shown, Typed};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::{Memo, StoredValue};
+use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
 use crate::app::kinds::same_name;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
 use crate::app::parts::drawing::{MapStand, stand_map};
 use crate::app::parts::field::{Field, Says};
-use crate::app::parts::key::link;
+use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::{self, Notice};
 use crate::app::place::Place;
 use crate::app::round::bits;
 use crate::app::round::form::{fold, keys};
 use crate::app::state::Ui;
-use crate::app::wording::en::with_unit;
+use crate::app::wording::en::{NO_ANSWER, with_unit};
 use crate::app::wording::en_decide::ground as wg;
 use crate::app::wording::en_typed;
 use crate::app::wording::en_yard_decides::ground as w;
@@ -71,6 +71,8 @@ pub(super) fn view(asked: &Asked) -> Bit {
     );
     let none_placed =
         Memo::new(move || found.with(|(hives, ..)| hives.iter().all(|(hive, _)| hive.stand.is_none())));
+    // Rows of an example are shown to whoever asks for one, and never pass for the yard.
+    let example = RwSignal::new(false);
     let choice = Choice::new("decide-ground", w::WHICH).options(&w::CHOICES).text(which).view();
     let tags_field = live(move || {
         let by_tag = which.with(|which| which == "tags");
@@ -84,11 +86,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
     });
     let body = live(move || {
         if none_placed.get() {
-            return bits![
-                el("p").test_id("ground-by-rows").text(w::BY_ROWS),
-                stands_keys(&found),
-                bench::view(ui)
-            ];
+            return nobody_placed(ui, &found, example);
         }
         let told_paved = found.with(|(_, paved, ..)| paved.is_some());
         let paving = if told_paved {
@@ -97,20 +95,8 @@ pub(super) fn view(asked: &Asked) -> Bit {
             shown::fields(ui, PAVED).into()
         };
         bits![
+            live(move || chosen.with(|chosen| left_out(&found, chosen, which))),
             el("div").test_id("ground-map").kid(live(move || map(ui, chosen))),
-            live(move || chosen.with(|(placed, left_out)| {
-                let mut bits = Vec::new();
-                if placed.is_empty() && left_out.is_empty() {
-                    let why =
-                        if which.with_untracked(|which| which == "larvae") { w::NO_LARVAE } else { w::NONE };
-                    bits.push(Bit::from(el("p").text(why)));
-                }
-                if !left_out.is_empty() {
-                    let said = [w::NO_STAND, &left_out.join(", ")].concat();
-                    bits.push(el("p").test_id("ground-left-out").text(&said).into());
-                }
-                Bit::Many(bits)
-            })),
             paving,
             more(w::REST, shown::fields(ui, RING)),
             shown::answer(wg::GROUND, worked, 0).why(wg::WHY).mark("ground-area").view(),
@@ -124,6 +110,9 @@ pub(super) fn view(asked: &Asked) -> Bit {
         let stands = chosen.with(|(placed, _)| placed.iter().map(|(stand, _)| *stand).collect::<Vec<_>>());
         let paved = found.with(|(_, paved, ..)| *paved);
         let by_rows = none_placed.get();
+        if by_rows && !example.get() {
+            return Some((NO_ANSWER.to_owned(), vec![w::NO_STANDS.to_owned()]));
+        }
         ui.draft.with(|draft| packs_of(draft, (!by_rows).then_some(&*stands), paved))
     });
     let surface =
@@ -148,11 +137,45 @@ pub(super) fn view(asked: &Asked) -> Bit {
     ]
 }
 
-/// Ways to the forms of the hives that nobody placed.
-fn stands_keys(found: &Memo<Found>) -> El {
+/// No stand is known: nothing is drawn or reckoned, but for an example that somebody asks for.
+fn nobody_placed(ui: Ui, found: &Memo<Found>, example: RwSignal<bool>) -> Bit {
+    let rows = move || {
+        if example.get() {
+            let caution = Notice::caution(w::EXAMPLE).view().test_id("ground-example");
+            bits![caution, untrack(|| bench::view(ui))]
+        } else {
+            keys(Key::new(w::EXAMPLE_KEY, move || example.set(true)).mark("ground-show").view()).into()
+        }
+    };
+    bits![
+        el("p").class("lead").test_id("ground-no-stands").text(w::NO_STANDS),
+        stands_keys(found, None),
+        live(rows),
+    ]
+}
+
+/// Hives without a stand, by name, and the ways to write it down.
+fn left_out(found: &Memo<Found>, chosen: &Chosen, which: RwSignal<String>) -> Bit {
+    let (placed, left_out) = chosen;
+    let mut bits = Vec::new();
+    if placed.is_empty() && left_out.is_empty() {
+        let why = if which.with_untracked(|which| which == "larvae") { w::NO_LARVAE } else { w::NONE };
+        bits.push(Bit::from(el("p").text(why)));
+    }
+    if !left_out.is_empty() {
+        let said = [w::NO_STAND, &left_out.join(", ")].concat();
+        bits.push(Notice::caution(&said).view().test_id("ground-left-out").into());
+        bits.push(stands_keys(found, Some(left_out)).into());
+    }
+    Bit::Many(bits)
+}
+
+/// Ways to the forms of the hives that nobody placed: of all of them, or of those with these tags.
+fn stands_keys(found: &Memo<Found>, of: Option<&[String]>) -> El {
     let ways = found.with_untracked(|(hives, ..)| {
         hives
             .iter()
+            .filter(|(hive, tag)| hive.stand.is_none() && of.is_none_or(|of| of.contains(tag)))
             .map(|(hive, tag)| {
                 let place = Place::Write(Blank::Stand, Some(hive.hive.to_string()));
                 el("li").kid(link(crate::app::wording::en_round::hive(tag), &place))
@@ -208,7 +231,7 @@ fn packs_of(
     };
     let pack = read::maybe(read::more(draft.decide_pack())).ok()?;
     let (Some((_, amount)), Some(pack)) = (sum.rate, pack) else {
-        return Some((crate::app::wording::en::NO_ANSWER.to_owned(), vec![w::NO_PACK.to_owned()]));
+        return Some((NO_ANSWER.to_owned(), vec![w::NO_PACK.to_owned()]));
     };
     let pack = pack.as_f64();
     let whole = up(amount / pack);

@@ -1,8 +1,9 @@
 //! What to buy: traps in the cheapest packs, for the trip and for the rest of the season, and oil for the season.
 
 use super::page::{Trip, percent};
-use super::store::{self, needs};
+use super::store::{self, InStore, needs};
 use super::sum::{MOST_WALKS, every_trap, shortest, spare_kind, traps_of, walks};
+use super::trip::oil_since;
 use crate::almanac::day::Day;
 use crate::almanac::oil::bottles;
 use crate::almanac::quantity::{Share, TypedVolume, Volume};
@@ -23,6 +24,7 @@ use crate::app::parts::stepper::Stepper;
 use crate::app::place::Place;
 use crate::app::wording::en_book::KINDS_KEY;
 use crate::app::wording::en_load as w;
+use crate::app::wording::en_store as ws;
 use crate::app::wording::en_sums::packs as wp;
 use crate::app::wording::{en, en_typed};
 use crate::book::id::ThingId;
@@ -97,7 +99,7 @@ struct Want {
     spare: bool,
     packs: Vec<Pack>,
     /// In store, as far as the book knows.
-    stock: u32,
+    stock: InStore,
     /// What is thrown away is bought anew: so many traps at every walk.
     every: Option<u32>,
 }
@@ -117,7 +119,7 @@ fn kind(trip: Trip, id: ThingId, nth: usize) -> Bit {
             let packs = now.map(|now| now.kind.packs.clone()).unwrap_or_default();
             let reusable = now.is_some_and(|now| now.kind.reusable);
             let on = trip.day().unwrap_or_else(|_| trip.ui.today.get());
-            let stock = store::in_store(standing, &store::room(standing, &yards, on), &of);
+            let stock = store::in_store(standing, &trip.room(on, &yards), &of);
             let every = (!reusable).then(|| traps_of(standing, &yards, &of));
             Want { need, spare, packs, stock, every }
         })
@@ -143,7 +145,7 @@ fn kind(trip: Trip, id: ThingId, nth: usize) -> Bit {
     let mut next = Answer::of(w::NEXT_TRIP, move || answer(None)).mark("load-buy");
     // The same reason for every kind is given once.
     if nth == 1 {
-        next = next.why(w::STORE_WHY);
+        next = next.why(ws::STORE_WHY);
     }
     Bit::Many(vec![
         el("h3").text(&name).into(),
@@ -162,7 +164,7 @@ fn in_store(trip: Trip, id: ThingId, want: Memo<Want>) -> RwSignal<String> {
         typed.with_untracked(|all| all.iter().find(|(kind, _)| *kind == id).map(|(_, text)| text.clone()));
     let text = RwSignal::new(before.unwrap_or_default());
     effect_since(move |before: Option<u32>| {
-        let known = want.with(|want| want.stock);
+        let known = want.with(|want| want.stock.traps());
         let now = text.get();
         // A field that is emptied on the way to another number is left alone.
         let follows = before.map_or(now.is_empty(), |before| before != known && now == before.to_string());
@@ -196,6 +198,9 @@ fn worked(want: &Want, spare: u32, store: u32, walks: Option<u32>) -> Option<Wor
     let buy = all.saturating_sub(store);
     if store > 0 && all > 0 {
         lines.push(w::in_store(store, buy));
+    }
+    if store == want.stock.traps() {
+        lines.extend(ws::traps_since(&want.stock));
     }
     let basket = cheapest(buy, &want.packs, None);
     let big = match &basket {
@@ -262,6 +267,7 @@ fn oil(trip: Trip) -> Bit {
         if let Some(held) = trip.oil_in_store() {
             buy = Volume::from_millilitres(buy.millilitres() - held.oil().millilitres()).unwrap_or_default();
             lines.push(w::season_store(&ui.volume(held.oil()), &ui.volume_up(buy)));
+            lines.extend(oil_since(ui, &held));
         }
         let sum = ui.volume_up(buy);
         let bottle = trip.bottle().map(TypedVolume::volume);

@@ -11,6 +11,7 @@ use crate::app::place::Place;
 use crate::app::records::Records;
 use crate::app::wording::en_load as w;
 use crate::book::oil_used::{self, Learned};
+use crate::book::put_in::{PutIn, put_in};
 use crate::book::record::Blank;
 
 /// What the trips say; worked out once the page is drawn, since it is one pass over the whole log.
@@ -21,6 +22,13 @@ pub(super) fn memo(records: Records) -> Memo<Option<Learned>> {
         let learn = || records.book.with(|book| oil_used::learned(&oil_used::trips(book)));
         drawn.get().then(learn).flatten()
     })
+}
+
+/// What went into hives; one pass over the whole log, where traps were written down as stock.
+pub(super) fn gone(records: Records) -> Memo<Vec<PutIn>> {
+    let drawn = RwSignal::new(false);
+    edge::after_paint(move || drawn.set(true));
+    Memo::new(move || if drawn.get() { records.book.with(put_in) } else { Vec::new() })
 }
 
 /// Under the oil to carry.
@@ -45,7 +53,9 @@ fn said(trip: Trip, learned: &Learned) -> Bit {
     let took = w::trips_took(trips, &beside(learned.mean), &beside(least), &beside(most));
     let took = [took, w::each_filled(&trip.ui.volume(learned.each))].concat();
     let (reserve, share) = (learned.reserve, percent(learned.reserve));
-    let estimate = w::learned_reserve(&share, learned.beyond);
+    let asked = locale::percent(learned.percent / 100.0, 0);
+    let estimate =
+        if learned.beyond { w::learned_beyond(&asked, &share) } else { w::learned_reserve(&share) };
     let key = live(move || {
         (trip.reserve() != reserve).then(|| {
             let take = move || trip.reserve.set([&reserve.percent().to_string(), " %"].concat());

@@ -16,7 +16,7 @@ use crate::app::place::Place;
 use crate::app::wording::en_minutes as w;
 use crate::app::wording::en_typed;
 use crate::book::id::ThingId;
-use crate::book::pace::{pace, stops, ways};
+use crate::book::pace::{pace, stops, way_there, ways};
 use crate::book::record::Blank;
 
 /// Most minutes anyone is at one hive.
@@ -108,13 +108,31 @@ fn worked(trip: Trip, each: Option<f64>, clock: (RwSignal<String>, RwSignal<Stri
     let found = trip.records.book.with(|book| {
         let standing = book.standing();
         let found = stops(standing, &yards, day);
+        let there = |nth: usize| {
+            let there = found.iter().filter(|(_, stop)| stop.yard == nth).count();
+            u32::try_from(there).unwrap_or(u32::MAX)
+        };
+        // Where nobody wrote a way down under the facts of a yard, that of the last such trip.
+        let led: Vec<&ThingId> =
+            yards.iter().enumerate().filter(|(nth, _)| there(*nth) > 0).map(|(_, yard)| yard).collect();
+        let trip = if led.iter().all(|yard| ways(standing, yard).0.is_none()) {
+            let led: Vec<ThingId> = led.into_iter().cloned().collect();
+            let parts = u32::try_from(led.len()).unwrap_or(u32::MAX);
+            way_there(book, &led, day).filter(|_| parts > 0).map(|(on, way)| (on, way, parts))
+        } else {
+            None
+        };
+        if let Some((on, way, parts)) = trip {
+            lines.push(w::way_of_trip(&locale::number(way, 0), on, parts));
+        }
         let mut minutes = Vec::new();
         for (nth, yard) in yards.iter().enumerate() {
-            let (travel, set_up) = ways(standing, yard);
-            let there =
-                u32::try_from(found.iter().filter(|(_, stop)| stop.yard == nth).count()).unwrap_or(u32::MAX);
+            let (known, set_up) = ways(standing, yard);
+            let there = there(nth);
+            let of_trip = trip.filter(|_| there > 0).map(|(_, way, parts)| way / f64::from(parts));
+            let travel = known.or(of_trip);
             if there > 0 {
-                let number = |minutes: Option<f64>| minutes.map(|minutes| locale::number(minutes, 0));
+                let number = |minutes: Option<f64>| minutes.map(|minutes| locale::number(minutes, 1));
                 let name = isolated(standing.yards.get(yard).map_or("", |yard| &yard.name));
                 lines.push(w::yard(&name, number(travel), number(set_up), there, &locale::number(each, 1)));
             }

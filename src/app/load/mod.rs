@@ -3,6 +3,7 @@
 pub mod store;
 pub mod sum;
 pub mod ticks;
+pub mod which;
 
 #[cfg(target_arch = "wasm32")]
 mod buy;

@@ -1,7 +1,7 @@
 //! The order for the next season, from the hives of the ticked yards.
 
 use super::page::Trip;
-use super::store::{self, KindNext};
+use super::store::{self, InStore, KindNext};
 use super::sum::spare;
 use crate::almanac::supply::{Delivery, NextSeason, next_season};
 use crate::almanac::trap::Pack;
@@ -19,6 +19,7 @@ use crate::app::parts::key::link;
 use crate::app::place::Place;
 use crate::app::wording::en_load::PACKS;
 use crate::app::wording::en_order as w;
+use crate::app::wording::en_store::traps_since;
 use crate::app::wording::en_sums::packs;
 use crate::book::id::ThingId;
 use crate::book::lost::{Lost, lost};
@@ -39,6 +40,10 @@ struct Typed {
     each: RwSignal<String>,
     spares: RwSignal<String>,
     stock: RwSignal<String>,
+    /// In store, as far as the book knows.
+    known: InStore,
+    /// In hives, of a kind that is used again.
+    there: Option<RwSignal<String>>,
 }
 
 /// What is typed of all.
@@ -72,8 +77,9 @@ pub(super) fn view(trip: Trip) -> El {
 fn body(trip: Trip, yards: &[ThingId]) -> Bit {
     let today = trip.ui.today.get_untracked();
     let demo = !yards.is_empty() && yards.iter().all(ThingId::is_demo);
+    let room = trip.room(today, yards);
     let (kinds, lost) = trip.records.book.with_untracked(|book| {
-        (store::next(book.standing(), yards, today), lost(book, today.plus(-LOOK_BACK), demo))
+        (store::next(book.standing(), yards, &room), lost(book, today.plus(-LOOK_BACK), demo))
     });
     if kinds.is_empty() {
         return el("p").text(w::KIND_NONE).into();
@@ -110,7 +116,9 @@ fn typed_of(kind: KindNext) -> Typed {
         splits: text(0),
         each: text(kind.each),
         spares: text(spare(kind.hives.saturating_mul(kind.each))),
-        stock: text(kind.store),
+        stock: text(kind.store.traps()),
+        known: kind.store,
+        there: kind.there.map(text),
         kind: kind.kind,
         name: kind.name,
     }
@@ -127,6 +135,7 @@ fn kind(all: &Rc<All>, nth: usize, bits: &mut Vec<Bit>) {
     bits.push(step("next-each-", w::EACH, of.each, MOST_PIECES).into());
     bits.push(step("next-spares-", w::SPARES, of.spares, MOST_PIECES).into());
     bits.push(step("next-stock-", w::STOCK, of.stock, MOST_PIECES).into());
+    bits.push(of.there.map(|there| step("next-there-", w::THERE, there, MOST_PIECES)).into());
     let own = all.clone();
     bits.push(Answer::of(w::TRAPS, move || own.traps(nth)).mark("next-traps").view().into());
     if !of.kind.is_demo() {
@@ -147,13 +156,19 @@ impl All {
             lost: lost.map(|lost| (lost.lost, lost.of)),
             spares: count(of.spares, MOST_PIECES)?,
             stock: count(of.stock, MOST_PIECES)?,
+            there: of.there.map_or(Some(0), |there| count(there, MOST_PIECES))?,
         })
     }
 
     fn traps(&self, nth: usize) -> Option<Worked> {
-        let known = self.known(self.kinds.get(nth)?)?;
+        let of = self.kinds.get(nth)?;
+        let known = self.known(of)?;
         let traps = next_season(&known);
-        Some((w::traps(traps.order), traps_lines(&known, &traps)))
+        let mut lines = traps_lines(&known, &traps);
+        if known.stock == of.known.traps() {
+            lines.extend(traps_since(&of.known));
+        }
+        Some((w::traps(traps.order), lines))
     }
 
     fn cost(&self) -> Option<Worked> {

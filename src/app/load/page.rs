@@ -26,7 +26,8 @@ use crate::app::wording::{en, en_typed};
 use crate::book::entry::{KeeperChange, What};
 use crate::book::id::ThingId;
 use crate::book::oil_used::Learned;
-use crate::book::store_room::Held;
+use crate::book::put_in::PutIn;
+use crate::book::store_room::{Held, StoreRoom};
 use wasm_bindgen::JsCast;
 use web_sys::HtmlInputElement;
 
@@ -44,6 +45,8 @@ pub(super) struct Trip {
     pub(super) spare: RwSignal<String>,
     /// What earlier trips tell of the reserve.
     pub(super) learned: Memo<Option<Learned>>,
+    /// What went into hives since traps were written down as stock.
+    put_in: Memo<Vec<PutIn>>,
     bottle: RwSignal<String>,
     bottle_unit: RwSignal<String>,
 }
@@ -74,8 +77,13 @@ impl Trip {
 
     /// Oil in store on the day of the trip; none where none was ever written down.
     pub(super) fn oil_in_store(self) -> Option<Held> {
-        let (day, yards) = (self.day().ok()?, self.yards());
-        self.records.book.with(|book| store::room(book.standing(), &yards, day).oil())
+        self.room(self.day().ok()?, &self.yards()).oil()
+    }
+
+    /// The store on `day` that `yards` are served from.
+    pub(super) fn room(self, day: Day, yards: &[ThingId]) -> StoreRoom {
+        self.put_in
+            .with(|put_in| self.records.book.with(|book| store::room(book.standing(), yards, day, put_in)))
     }
 
     /// Bottle size; none while the field is empty or cannot be read.
@@ -131,6 +139,7 @@ fn full(ui: Ui, records: Records) -> Bit {
     }
     let trip = Trip {
         learned: learned::memo(records),
+        put_in: learned::gone(records),
         ui,
         records,
         day: ui.trip_day,

@@ -4,9 +4,10 @@ use super::sum::{KindNeed, missing, spare_kind};
 use crate::almanac::day::Day;
 use crate::app::kinds::{kind_name, same_name};
 use crate::book::id::ThingId;
+use crate::book::put_in::PutIn;
 use crate::book::round::likely_kind;
-use crate::book::standing::Standing;
-use crate::book::store_room::StoreRoom;
+use crate::book::standing::{Standing, Trouble};
+use crate::book::store_room::{Held, StoreRoom};
 
 /// Traps of one kind to bring.
 #[derive(Clone, Debug, PartialEq)]
@@ -20,7 +21,7 @@ pub struct KindLoad {
     /// To spare.
     pub spare: u32,
     /// In store, as far as the book knows.
-    pub store: u32,
+    pub store: InStore,
 }
 
 /// The kinds to bring and buy: the demonstration's only while nothing but its yards is on the way.
@@ -30,34 +31,49 @@ pub fn needs(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
     needs
 }
 
-/// The store on `day` that these yards are served from.
-pub fn room(standing: &Standing, yards: &[ThingId], day: Day) -> StoreRoom {
-    StoreRoom::of(standing, day, !yards.is_empty() && only_demo(yards))
+/// The store on `day` that these yards are served from, less what went into hives.
+pub fn room(standing: &Standing, yards: &[ThingId], day: Day, put_in: &[PutIn]) -> StoreRoom {
+    StoreRoom::of(standing, day, !yards.is_empty() && only_demo(yards), put_in)
 }
 
 fn only_demo(yards: &[ThingId]) -> bool {
     yards.iter().all(ThingId::is_demo)
 }
 
-/// Good traps of `kind` in store as far as the book knows: bought less used up, and those used again that were taken out of
-/// hives. A used trap that is thrown away when it is full is no stock, wherever it lies.
-pub fn in_store(standing: &Standing, room: &StoreRoom, kind: &ThingId) -> u32 {
+/// Good traps of a kind in store, as far as the book knows.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct InStore {
+    /// Bought, less used up and put into hives since.
+    pub held: Held,
+    /// Used again, and taken out of hives.
+    pub out: u32,
+}
+
+impl InStore {
+    /// All of them.
+    pub fn traps(&self) -> u32 {
+        self.held.pieces().saturating_add(self.out)
+    }
+}
+
+/// Those of `kind`. A used trap that is thrown away when it is full is no stock, wherever it lies.
+pub fn in_store(standing: &Standing, room: &StoreRoom, kind: &ThingId) -> InStore {
     let name = kind_name(standing, kind);
-    let bought = room.traps(&|item| same_name(item, &name)).pieces();
+    let held = room.traps(kind, &|item| same_name(item, &name));
     let out = standing.kinds.get(kind).filter(|now| now.kind.reusable).map_or(0, |now| now.stock);
-    bought.saturating_add(out)
+    InStore { held, out }
 }
 
 /// What is brought of each kind that is wanted or lies in store, `spare` traps of the kind that [`spare_kind`] names. Traps
 /// for places that no kind is known for are in none.
-pub fn by_kind(standing: &Standing, yards: &[ThingId], spare: u32, day: Day) -> Vec<KindLoad> {
-    let (needs, room) = (needs(standing, yards), room(standing, yards, day));
+pub fn by_kind(standing: &Standing, yards: &[ThingId], spare: u32, room: &StoreRoom) -> Vec<KindLoad> {
+    let needs = needs(standing, yards);
     let spares = spare_kind(standing, yards, &needs);
     let mut kinds = Vec::new();
     for need in needs {
         let spare = if spares.as_ref() == Some(&need.kind) { spare } else { 0 };
-        let store = in_store(standing, &room, &need.kind);
-        if need.traps + spare + store > 0 {
+        let store = in_store(standing, room, &need.kind);
+        if need.traps + spare + store.traps() > 0 || store.held.gone > 0.0 {
             let name = kind_name(standing, &need.kind);
             kinds.push(KindLoad { kind: need.kind, name, place: need.traps, spare, store });
         }
@@ -76,13 +92,14 @@ pub struct KindNext {
     pub hives: u32,
     /// Traps in each of them, up to a whole one.
     pub each: u32,
+    /// Traps of it that hang and are used again; none where it is thrown away.
+    pub there: Option<u32>,
     /// In store, as far as the book knows.
-    pub store: u32,
+    pub store: InStore,
 }
 
 /// The kinds that hives of `yards` carry or are meant to. A hive with several counts with the one it has most of.
-pub fn next(standing: &Standing, yards: &[ThingId], day: Day) -> Vec<KindNext> {
-    let room = room(standing, yards, day);
+pub fn next(standing: &Standing, yards: &[ThingId], room: &StoreRoom) -> Vec<KindNext> {
     let mut kinds: Vec<KindNext> = Vec::new();
     for yard in yards {
         for (_, hive) in standing.hives_of(yard, true) {
@@ -99,7 +116,12 @@ pub fn next(standing: &Standing, yards: &[ThingId], day: Day) -> Vec<KindNext> {
                     name: kind_name(standing, kind),
                     hives: 1,
                     each: traps,
-                    store: in_store(standing, &room, kind),
+                    there: standing
+                        .kinds
+                        .get(kind)
+                        .is_some_and(|now| now.kind.reusable)
+                        .then(|| hang(standing, yards, kind)),
+                    store: in_store(standing, room, kind),
                 }),
             }
         }
@@ -110,6 +132,14 @@ pub fn next(standing: &Standing, yards: &[ThingId], day: Day) -> Vec<KindNext> {
     kinds
 }
 
+/// Traps of `kind` that are there, in hives alive.
+fn hang(standing: &Standing, yards: &[ThingId], kind: &ThingId) -> u32 {
+    let hives = yards.iter().flat_map(|yard| standing.hives_of(yard, true));
+    let traps = hives.flat_map(|(_, hive)| hive.traps());
+    let there = traps.filter(|trap| trap.kind == *kind && trap.trouble != Some(Trouble::Missing));
+    u32::try_from(there.count()).unwrap_or(u32::MAX)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -117,9 +147,14 @@ mod tests {
     use crate::app::ledger::words::tests::{book, today};
     use crate::book::entry::{Entry, What};
     use crate::book::record::{Answer, Blank, Record};
+    use crate::book::standing::HiveNow;
 
     fn yards(standing: &Standing) -> Vec<ThingId> {
         standing.yards.keys().cloned().collect()
+    }
+
+    fn stocked(standing: &Standing, yards: &[ThingId]) -> StoreRoom {
+        room(standing, yards, today(), &[])
     }
 
     #[test]
@@ -138,7 +173,7 @@ mod tests {
             None,
             crate::almanac::quantity::VolumeUnit::Millilitre,
         );
-        let kinds = by_kind(&standing, &all, brought.spare, today());
+        let kinds = by_kind(&standing, &all, brought.spare, &stocked(&standing, &all));
         assert_eq!(kinds.len(), 2);
         assert_eq!(kinds.iter().map(|kind| kind.place).sum::<u32>(), brought.place);
         assert_eq!(kinds.iter().map(|kind| kind.spare).sum::<u32>(), brought.spare);
@@ -150,7 +185,7 @@ mod tests {
         let book = book();
         let standing = book.standing();
         let all = yards(standing);
-        let found = next(standing, &all, today());
+        let found = next(standing, &all, &stocked(standing, &all));
         let alive = standing.hives.values().filter(|hive| hive.alive()).count();
         assert_eq!(found.iter().map(|kind| kind.hives as usize).sum::<usize>(), alive);
         let traps: usize =
@@ -158,7 +193,18 @@ mod tests {
         // Up to a whole trap, kind by kind.
         let room: u32 = found.iter().map(|kind| kind.hives * kind.each).sum();
         assert!(found.len() == 2 && room as usize >= traps && room as usize <= traps + alive);
-        assert_eq!(next(standing, &[], today()), []);
+        assert_eq!(next(standing, &[], &stocked(standing, &[])), []);
+        // Those that are thrown away are no stock, wherever they hang.
+        assert!(found.iter().all(|kind| kind.there.is_some() == standing.kinds[&kind.kind].kind.reusable));
+        let kind = &found[0].kind;
+        let mut again = standing.clone();
+        again.kinds.get_mut(kind).unwrap().kind.reusable = true;
+        let there = |standing: &Standing| next(standing, &all, &stocked(standing, &all))[0].there.unwrap();
+        let before = there(&again);
+        let own = |hive: &HiveNow| hive.alive() && hive.boxes[0].traps.iter().any(|trap| trap.kind == *kind);
+        let hive = again.hives.values_mut().find(|hive| own(hive)).unwrap();
+        hive.boxes[0].traps[0].trouble = Some(Trouble::Missing);
+        assert_eq!((before > 0, there(&again)), (true, before - 1));
     }
 
     #[test]
@@ -183,12 +229,12 @@ mod tests {
             what: What::Record(record),
         };
         let all = yards(book.standing());
-        let before = in_store(book.standing(), &room(book.standing(), &all, today()), &kind);
+        let before = in_store(book.standing(), &stocked(book.standing(), &all), &kind).traps();
         book.add(vec![entry]);
         let standing = book.standing();
-        assert_eq!(in_store(standing, &room(standing, &all, today()), &kind), before + 12);
+        assert_eq!(in_store(standing, &stocked(standing, &all), &kind).traps(), before + 12);
         assert_eq!(
-            in_store(standing, &room(standing, &[], today()), &kind),
+            in_store(standing, &stocked(standing, &[]), &kind).traps(),
             before,
             "not of the keeper's own"
         );

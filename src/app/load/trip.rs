@@ -2,7 +2,7 @@
 
 use super::page::{Trip, cautions, percent, tick};
 use super::sum::{self, Load, YardLoad};
-use super::{learned, minutes, store, ticks};
+use super::{learned, minutes, store, ticks, which};
 use crate::almanac::day::Day;
 use crate::almanac::oil::{OilForVisit, Service};
 use crate::almanac::quantity::Volume;
@@ -13,13 +13,16 @@ use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, effect_since};
 use crate::app::ledger::words::{hive_name, isolated};
 use crate::app::parts::answer::{Answer, Worked};
+use crate::app::parts::card::more;
 use crate::app::parts::notice::Notice;
 use crate::app::state::Ui;
 use crate::app::wording::en;
 use crate::app::wording::en_bench::yard::step_sum;
 use crate::app::wording::en_load as w;
+use crate::app::wording::en_store as ws;
 use crate::app::wording::en_yard_decides::card::wants;
 use crate::book::baited::past_due;
+use crate::book::store_room::Held;
 use crate::book::urgent::Because;
 
 /// The answers, then each yard.
@@ -66,6 +69,7 @@ pub(super) fn view(trip: Trip) -> Bit {
         .class("card")
         .kid(none)
         .kid(oil.mark("load-oil").view())
+        .kid(which_hives(trip))
         .kid(learned::view(trip))
         .kid(cautions())
         .kid(traps.mark("load-traps").view())
@@ -73,6 +77,28 @@ pub(super) fn view(trip: Trip) -> Bit {
         .kid(things(trip));
     let yards_card = el("section").class("card").kid(el("h2").text(w::YARD_BY_YARD)).kid(yards);
     Bit::Many(vec![trip_card.into(), yards_card.into(), minutes::view(trip).into()])
+}
+
+/// The hives that oil and traps are for, by name.
+fn which_hives(trip: Trip) -> El {
+    let list = live(move || {
+        let mut list = Vec::new();
+        let Ok(day) = trip.day() else { return list };
+        for yard in trip.yards() {
+            trip.records.book.with(|book| {
+                let standing = book.standing();
+                let mut tags = Vec::new();
+                for tag in which::tags(standing, &yard, day) {
+                    tags.push(isolated(tag));
+                }
+                let name = standing.yards.get(&yard).map_or("", |now| &now.name);
+                let said = w::hives_of(&isolated(name), &tags);
+                list.push(Bit::One(el("li").text(&said)));
+            });
+        }
+        list
+    });
+    more(w::WHICH, el("ul").class("plain-list").test_id("load-which").kid(list))
 }
 
 /// Lines of a sum that are still read on a phone.
@@ -108,11 +134,21 @@ fn oil_lines(trip: Trip, load: &Load) -> Vec<String> {
     }
     if let Some(held) = trip.oil_in_store() {
         lines.push(w::oil_store(&ui.volume(held.oil()), &short(ui, load.carry, held.oil())));
+        lines.extend(oil_since(ui, &held));
         if held.past > 0.0 {
-            lines.push(w::oil_past(&ui.volume(Volume::from_millilitres(held.past).unwrap_or_default())));
+            lines.push(w::oil_past(&millilitres(ui, held.past)));
         }
     }
     lines
+}
+
+/// What trips used of the oil in store, as a sum; nothing where the records alone tell what is there.
+pub(super) fn oil_since(ui: Ui, held: &Held) -> Option<String> {
+    ws::oil_since(held, &|oil| millilitres(ui, oil))
+}
+
+fn millilitres(ui: Ui, oil: f64) -> String {
+    ui.volume(Volume::from_millilitres(oil).unwrap_or_default())
 }
 
 /// What is wanted beyond what is there; nothing where that is enough.
@@ -145,14 +181,19 @@ fn bring(trip: Trip, load: &Load) -> Worked {
     }
     if let Some((spare, day)) = trip.spares().zip(trip.day().ok()) {
         let yards = trip.yards();
-        let kinds = trip.records.book.with(|book| store::by_kind(book.standing(), &yards, spare, day));
+        let room = trip.room(day, &yards);
+        let kinds = trip.records.book.with(|book| store::by_kind(book.standing(), &yards, spare, &room));
         for kind in kinds {
             let typed = trip.ui.in_store.with(|all| {
                 let typed = all.iter().find(|(id, _)| *id == kind.kind);
                 typed.and_then(|(_, text)| typed::count(text, 0, MOST_PIECES).ok())
             });
-            let store = typed.unwrap_or(kind.store);
+            let known = kind.store.traps();
+            let store = typed.unwrap_or(known);
             lines.push(w::of_kind(&isolated(&kind.name), kind.place, kind.spare, store));
+            if store == known {
+                lines.extend(ws::traps_since(&kind.store));
+            }
         }
     }
     if load.disposable > 0 {

@@ -3,6 +3,7 @@
 use super::draft::{self, Wrong};
 use super::form::Form;
 use crate::almanac::day::Day;
+use crate::almanac::quantity::Decimal;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::RwSignal;
 use crate::app::ledger::words::{hive_name, put_answer};
@@ -16,7 +17,7 @@ use crate::app::wording::en_records as w;
 use crate::app::wording::{en, en_typed};
 use crate::book::Book;
 use crate::book::id::ThingId;
-use crate::book::record::{Ask, Blank, Field};
+use crate::book::record::{Answer, Ask, Blank, Field};
 use web_sys::Element;
 
 /// A field: its text and its unit.
@@ -233,8 +234,13 @@ pub(super) fn echo(field: &'static Field, signals: Signals, today: Day, tried: b
         Ok(Some(answer)) if matches!(field.ask, Ask::Day | Ask::Time) => {
             let mut said = String::new();
             put_answer(&mut said, &Book::default(), &field.ask, &answer, &[]);
-            Says::Echo(en::echo(&said))
+            let mut said = en::echo(&said);
+            if field.name == "good_until" && matches!(answer, Answer::Day(day) if day < today) {
+                said.push_str(w::PAST_ITS_DAY);
+            }
+            Says::Echo(said)
         }
+        Ok(Some(Answer::Number(Decimal::ZERO, _))) if field.name == "price" => Says::Echo(w::FREE.to_owned()),
         Ok(_) => Says::Nothing,
     }
 }

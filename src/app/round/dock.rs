@@ -276,8 +276,14 @@ fn count(walk: Walk) -> El {
     for (by, label, mark) in
         [(-1, "−1", "count-less"), (1, "+1", "count-1"), (5, "+5", "count-5"), (20, "+20", "count-20")]
     {
-        let key = big(label, mark, move || walk.count.update(|text| *text = draft::counted(text, by)));
-        keys = keys.kid(key.attr("aria-label", &[w::BEETLES, " ", label].concat()));
+        let key = big("", mark, move || walk.count.update(|text| *text = draft::counted(text, by)));
+        // One less than nothing counted yet is none: the key says so until there is a count.
+        let words = move || {
+            let none = by < 0 && walk.count.with(|text| text.trim().is_empty());
+            if none { "0" } else { label }.to_owned()
+        };
+        let name = move || [w::BEETLES, " ", &words()].concat();
+        keys = keys.kid(key.live_text(words).live_attr("aria-label", move || Some(name())));
     }
     el("div")
         .class("dock-count")

@@ -65,6 +65,11 @@ pub fn total(total: &str, hives: &str, each: &str) -> String {
     ["=\u{a0}", total, " ÷ ", hives, " hives over the season =\u{a0}", each].concat()
 }
 
+/// "220.00 in all, and no hive to share it".
+pub fn no_hives(total: &str) -> String {
+    ["=\u{a0}", total, ", and no hive to share it: with 0 hives there is no cost of one"].concat()
+}
+
 /// "0.0306 for one trap and day".
 pub fn trap_day(each: &str) -> String {
     [each, " for one trap and day"].concat()

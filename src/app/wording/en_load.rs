@@ -2,6 +2,8 @@
 
 use super::en::{counted, days, whole};
 
+/// Opens the names of the hives.
+pub const WHICH: &str = "Which hives this is for";
 /// Field: the day of the trip.
 pub const DAY: &str = "Day of the trip";
 /// Choice of yards.
@@ -65,8 +67,6 @@ pub const USED_AGAIN: &str =
     "Emptied and used again: the rest of the season takes no more, unless some break or go missing.";
 /// Field.
 pub const STORE: &str = "Traps in store";
-/// Why that number.
-pub const STORE_WHY: &str = "In store: traps used again that you took out of hives “to stock” and have not put in since, and what you wrote down under Stock as bought, less what you wrote down as used up, by the name of the kind. Traps bought and put into hives since are not taken off by themselves: type what is really there. “At most” is as if every trap were thrown away and a new one put in on every walk.";
 /// Field.
 pub const SEASON_END: &str = "Last day of trap work, about";
 /// Before what it costs.
@@ -95,6 +95,12 @@ pub const KIND_NONE: &str = "Describe your traps under Book, Kinds of trap, to s
 /// A yard that is not real.
 pub fn invented(name: &str) -> String {
     [name, " (", super::en_round::INVENTED, ")"].concat()
+}
+
+/// "Home: hives 1, 2, 7".
+pub fn hives_of(yard: &str, tags: &[String]) -> String {
+    let hives = if tags.is_empty() { "none".to_owned() } else { tags.join(", ") };
+    [yard, ": ", &hives].concat()
 }
 
 /// "24 hives".
@@ -297,11 +303,20 @@ pub fn each_filled(each: &str) -> String {
 }
 
 /// "Estimate: a reserve of 20 % would do on nearly every trip."
-pub fn learned_reserve(share: &str, beyond: bool) -> String {
-    if beyond {
-        return ["Estimate: not even a reserve of ", share, " would do on nearly every trip."].concat();
-    }
+pub fn learned_reserve(share: &str) -> String {
     ["Estimate: a reserve of ", share, " would do on nearly every trip."].concat()
+}
+
+/// The same, where it is more than can be reckoned with.
+pub fn learned_beyond(asked: &str, most: &str) -> String {
+    [
+        "Estimate: a reserve of ",
+        asked,
+        " would do on nearly every trip. This page reckons with ",
+        most,
+        " at most: where trips take more than twice the sum, what a trap holds, its fill or what was logged does not fit. Look there first, and carry more meanwhile.",
+    ]
+    .concat()
 }
 
 /// "Reckon with 20 %".

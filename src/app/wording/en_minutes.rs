@@ -1,7 +1,8 @@
 //! English: the minutes of a trip.
 
-use super::en::counted;
+use super::en::{counted, date};
 use super::en_lot::hours;
+use crate::almanac::day::Day;
 
 /// Heading.
 pub const TITLE: &str = "Will the time do?";
@@ -20,7 +21,7 @@ pub const NOT_LEARNED: &str = "Not learned yet: log five hives one after another
 /// The end before the start.
 pub const BACKWARDS: &str = "That is not after leaving.";
 /// Reason.
-pub const WHY: &str = "The way to each yard and setting up there, as written down in its facts, and the minutes at each hive that is due, was skipped, is to be looked at again or has larvae. Minutes at a hive are the middle one of the stretches between two hives that were logged one after another on the last five days of work; stretches over half an hour are left out. Where the time does not do, the least pressing wait: larvae go first, then what is overdue, then what is due that day, then the rest, and of those alike the first in the walk.";
+pub const WHY: &str = "The way to each yard and setting up there, as written down in its facts; where no way is, that of your last trip to the same yards on which you wrote it down; and the minutes at each hive that is due, was skipped, is to be looked at again or has larvae. Minutes at a hive are the middle one of the stretches between two hives that were logged one after another on the last five days of work; stretches over half an hour are left out. Where the time does not do, the least pressing wait: larvae go first, then what is overdue, then what is due that day, then the rest, and of those alike the first in the walk.";
 
 /// "Learned: 4.5 minutes, from 23 stretches between two hives".
 pub fn learned(minutes: &str, of: usize) -> String {
@@ -38,6 +39,15 @@ pub fn yard(name: &str, travel: Option<String>, set_up: Option<String>, hives: u
     let (travel, set_up) = (said(travel), said(set_up));
     let hives = counted(hives, "hive", "hives");
     [name, ": way ", &travel, " + setting up ", &set_up, " + ", &hives, " × ", each, " minutes"].concat()
+}
+
+/// "Way, an estimate: 45 minutes as on your trip of Tue 3 November 2026, in equal parts for 2 yards".
+pub fn way_of_trip(minutes: &str, on: Day, yards: u32) -> String {
+    let mut said = ["Way, an estimate: ", minutes, " minutes as on your trip of ", &date(on)].concat();
+    if yards > 1 {
+        said.push_str(&[", in equal parts for ", &counted(yards, "yard", "yards")].concat());
+    }
+    said
 }
 
 /// "about 1 h 24 min".

@@ -100,6 +100,17 @@ pub fn spares(spares: u32, sum: u32) -> String {
     ["+ ", &whole(spares), " spare =\u{a0}", &whole(sum)].concat()
 }
 
+/// Field.
+pub const THERE: &str = "Traps in hives now, used again";
+
+/// "− 85 that hang in hives now and are used again (90 less 5 % lost) = 38".
+pub fn there(hang: u32, lost: &str, there: u32, sum: u32) -> String {
+    let less =
+        if lost.is_empty() { String::new() } else { [" (", &whole(hang), " less ", lost, " lost)"].concat() };
+    ["− ", &whole(there), " that hang in hives now and are used again", &less, " =\u{a0}", &whole(sum)]
+        .concat()
+}
+
 /// "− 12 in store = 111".
 pub fn stock(stock: u32, sum: u32) -> String {
     ["− ", &whole(stock), " in store =\u{a0}", &whole(sum)].concat()

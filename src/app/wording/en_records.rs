@@ -75,6 +75,11 @@ pub const FOLD: &str = "More fields";
 pub const LACKS: &str = "This is needed.";
 /// A day or an hour before an earlier one.
 pub const BACKWARDS: &str = "This lies before the day or the hour above it.";
+/// Behind a day that is over.
+pub const PAST_ITS_DAY: &str = ". It is past its day: it is written down, and not counted as in store.";
+/// A price of nothing.
+pub const FREE: &str =
+    "Free of charge? A price of 0 counts as not known: it is left out of the cost and named there.";
 /// A month's mean low above its mean high.
 pub const UPSIDE_DOWN: &str = "This low is above the high of the month.";
 /// More of it came home than was taken along.

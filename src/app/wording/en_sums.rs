@@ -201,6 +201,9 @@ pub mod packs {
     pub const ALONE: &str = "One size alone, before delivery";
     /// No price at all.
     pub const NO_PRICES: &str = "No prices yet, so nothing to compare. A price of 0 counts as missing.";
+    /// A price of nothing.
+    pub const FREE_PACK: &str =
+        "Free of charge? A price of 0 counts as missing: this pack is left out of the sum.";
     /// Nothing needed.
     pub const NOTHING: &str = "Nothing to buy";
     /// Too many.

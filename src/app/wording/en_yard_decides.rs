@@ -56,6 +56,11 @@ pub mod split {
     /// Traps.
     pub const TRAPS: &str = "Traps for a nuc: one in its box, of a kind that fits between its frames.";
 
+    /// "Example numbers until you type your own: Frames of bees in the hive".
+    pub fn examples(names: &[&str]) -> String {
+        ["Example numbers until you type your own: ", &names.join(", "), "."].concat()
+    }
+
     /// "5 ÷ (100 % − 30 %), rounded up = 8".
     pub fn take(goes: u32, back: &str, take: &str) -> String {
         [&goes.to_string(), " ÷ (100\u{a0}% − ", back, "), rounded up =\u{a0}", take].concat()

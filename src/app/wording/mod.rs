@@ -27,6 +27,7 @@ pub mod en_papers;
 pub mod en_records;
 pub mod en_round;
 pub mod en_season;
+pub mod en_store;
 pub mod en_sums;
 pub mod en_table_in;
 pub mod en_trial;

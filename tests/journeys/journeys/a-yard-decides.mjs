@@ -139,11 +139,18 @@ journey("ground from real stands with a map", ON, async (keeper) => {
   const { hives, yard } = await names(keeper);
   await keeper.host.stop();
   await to(keeper, `#/decide/${yard}/ground`);
-  await keeper.reads("ground-by-rows", /reckoned by rows/);
+  // Nothing is invented: no map, no square metres, and a row only as what it is.
+  await keeper.reads("ground-no-stands", /Nobody wrote down where these hives stand/);
+  await keeper.gone("#ground-hives");
+  await keeper.reads("ground-packs", /^–$/);
+  await keeper.tap("ground-show");
+  await keeper.reads("ground-example", /An example of hives in rows, and not this yard/);
+  await keeper.one("#ground-hives");
   await tell(keeper, "stand", hives[0], { across: 0, along: 0 });
   await tell(keeper, "stand", hives[1], { across: 10, along: 0 });
   await to(keeper, `#/decide/${yard}/ground`);
   await keeper.reads("ground-left-out", /nobody wrote down where they stand: 3/);
+  assert.deepEqual(await keeper.driver.run(() => [...document.querySelectorAll("main details .ways a")].map((way) => way.textContent.replace(/[^a-zA-Z0-9]+/g, " ").trim())), ["Hive 3"]);
   // Two rings that do not touch: twice 4.41.
   await keeper.reads("ground-area", /^8\.8 m²$/);
   const map = () => keeper.driver.run(() => {
@@ -204,7 +211,9 @@ journey("she draws the hives to open, and what the looks since prove is said", O
   await to(keeper, `#/decide/${yard}/comb`);
   await keeper.reads("comb-hives", /Less than seven tenths covered Hive 1 .*8 sides ÷ \(2 × 10 frames\) = 40 %/);
   await keeper.reads("main", /Never join\. Call the inspector/);
+  await keeper.reads("split-examples", /Example numbers until you type your own: Frames of bees in the hive, Frames of comb that stay, Frames of comb for the new hive\./);
   await keeper.tap("split-of");
+  await keeper.reads("split-examples", /Example numbers until you type your own: Frames of comb for the new hive\./);
   await keeper.reads("comb-split", /Go or wait Wait/);
   await keeper.type("#split-bees", "16");
   await keeper.type("#split-stays", "10");

@@ -112,13 +112,52 @@ journey("what she bought is in store, and the list says what is still short", ON
   };
   await bought(name.toUpperCase(), "5", null, "traps");
   await bought("rape oil", "200", "mL", "oil", "2026-07-10");
+  // A bottle from the back of the shed, which cost nothing.
+  await keeper.open("#/write/stock");
+  await choose(keeper, "#write-good_until", "2026-03-31");
+  await keeper.reads("#write-good_until-says", /past its day: it is written down, and not counted/);
+  await keeper.type("#write-price", "0");
+  await keeper.reads("#write-price-says", /Free of charge\?/);
+  await keeper.type("#write-price", "");
+  await bought("old oil", "300", "mL", "oil", "2026-03-31");
   await keeper.host.stop();
   await keeper.place("load");
   await keeper.one("load-traps");
   await keeper.until("what is short is said", async () => /: 4 \+ 2 to spare = 6; in store 5, short by 1/.test(await card(keeper)));
   assert.match(await card(keeper), /In store: 200 mL, (enough|short by)/);
+  assert.match(await card(keeper), /In store, but past its day and not counted: 300 mL/);
+  await keeper.driver.run(() => document.querySelectorAll("main details").forEach((part) => (part.open = true)));
+  // The one with missing traps.
+  await keeper.reads("load-which", /^Home: 2$/);
   await choose(keeper, "#load-day", "2026-07-15");
-  await keeper.until("the oil is past its day", async () => /In store, but past its day and not counted: 200 mL/.test(await card(keeper)));
+  await keeper.until("the oil is past its day", async () => /In store, but past its day and not counted: 500 mL/.test(await card(keeper)));
+});
+
+journey("what went into hives since she counted is taken off the store, with its sum", ON, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2, "Home");
+  const name = (await entries(keeper)).find((entry) => entry.what.kind).what.kind.name;
+  const before = await records(keeper);
+  await keeper.open("#/write/stock");
+  await keeper.type("#write-item", name);
+  await keeper.type("#write-change", "40");
+  await keeper.tapWords("traps", ".write-form");
+  await keeper.tap("write-save");
+  await keeper.until("it is written down", async () => (await records(keeper)) === before + 1);
+  await onTheDay(keeper, "2026-07-09T09:00");
+  if (!(await keeper.driver.run(() => document.querySelector("[data-testid=row]")))) await keeper.tap("yard-open");
+  await keeper.until("two hives are listed", async () => (await rows(keeper)).length === 2);
+  // Thrown away when full: four new ones.
+  await log(keeper, 1, "replaced");
+  await keeper.one("undo");
+  await keeper.tap("shut");
+  await keeper.host.stop();
+  await keeper.place("load");
+  const sum = /Estimate of the store: 40 written down since .*2026 − 4 put into hives since = 36/;
+  await keeper.until("the store is told with its sum", async () => sum.test(await card(keeper)));
+  await keeper.until("it stands in the field", async () => (await keeper.value("load-store-1")) === "36");
+  await keeper.type("load-store-1", "30");
+  await keeper.until("what she counted stands for itself", async () => !sum.test(await card(keeper)));
 });
 
 journey("the time does not do for two yards: the list is cut from its end, and what waits is named", ON, async (keeper) => {
@@ -157,6 +196,46 @@ journey("the time does not do for two yards: the list is cut from its end, and w
   assert.match(await minutes(), /These wait: 2 \(Far orchard\), 1 \(Far orchard\)\. The others take about 0.h.43.min\. Log those that wait as skipped: then they lead next time\./);
   await choose(keeper, "#load-done", "06:00");
   await keeper.reads("#load-done-says", /not after leaving/);
+});
+
+journey("traps that hang now and are used again are not ordered for the next season", ON, async (keeper) => {
+  await keeper.open();
+  await keeper.type("bench-hives", "3");
+  await keeper.tap("bench-keep");
+  await keeper.tap(".radio:has([name=keep-form][value=one_well])");
+  await keeper.type("keep-name", "Home");
+  await keeper.tap("keep-save");
+  await keeper.until("three hives are listed", async () => (await rows(keeper)).length === 3);
+  await keeper.host.stop();
+  await keeper.place("load");
+  await keeper.tap("#load-next");
+  await keeper.reads("section:has(#load-next)", /− [0-9]+ that hang in hives now and are used again \(12 less .*lost\)/);
+  assert.equal(await keeper.value("#next-there-1"), "12");
+  await keeper.type("#next-there-1", "0");
+  await keeper.until("nothing is there", async () => !/that hang in hives now/.test(await keeper.text("section:has(#load-next)")));
+});
+
+journey("the way she typed on her last trip is reckoned with for the next one", ON, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2, "Home");
+  await log(keeper, 1, "topped_up");
+  await keeper.one("undo");
+  const before = await records(keeper);
+  await keeper.open("#/write/trip");
+  await keeper.one("write-save");
+  await keeper.driver.run(() => document.querySelectorAll("main details").forEach((part) => (part.open = true)));
+  await keeper.type("#write-travel", "45");
+  await keeper.tap("write-save");
+  await keeper.until("the trip is written down", async () => (await records(keeper)) === before + 1);
+  await keeper.host.stop();
+  await keeper.place("load");
+  await keeper.one("#load-day");
+  await choose(keeper, "#load-day", "2026-07-15");
+  await keeper.tap("#load-minutes");
+  await keeper.type("load-each", "6");
+  // 45 minutes of way and two hives.
+  await keeper.reads("load-time", /about 0.?h.?57.?min/);
+  assert.match(plain(await keeper.text("section:has(#load-minutes)")), /Way, an estimate: 45 minutes as on your trip of .*2026.*Home: way 45 \+ setting up not written down/);
 });
 
 journey("she looks up in the evening of the season what it cost, and what is not written down is named", ON, async (keeper) => {

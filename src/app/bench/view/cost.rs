@@ -74,6 +74,10 @@ pub(in crate::app) fn lines(parts: [f64; 4], cost: &Cost) -> Vec<String> {
             lines.push(w::part(name, &money(part)));
         }
     }
+    if cost.hive_seasons <= 0.0 {
+        lines.push(w::no_hives(&money(cost.total)));
+        return lines;
+    }
     lines.push(w::total(&money(cost.total), &locale::number(cost.hive_seasons, 2), &each_hive(cost)));
     if let Some(each) = cost.each_trap_day {
         lines.push(w::trap_day(&locale::number(each, 4)));

@@ -6,7 +6,7 @@ use crate::app::bench::cover::MOST_FRAMES;
 use crate::app::bench::divide::reckon;
 use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::edge::locale;
-use crate::app::el::{El, el};
+use crate::app::el::{El, el, live};
 use crate::app::state::Ui;
 use crate::app::wording::en_yard_decides::split as w;
 
@@ -17,6 +17,10 @@ const FIELDS: &[Typed] = &[
     Typed::new("split-back", w::BACK, Slot::split_back, Reads::Share).hint(w::BACK_HINT),
 ];
 
+/// Those of the keeper's own hive; what flies back is told as judgement beside its field.
+const OWN: [(Slot, &str); 3] =
+    [(Slot::split_bees, w::BEES), (Slot::split_stays, w::STAYS), (Slot::split_goes, w::GOES)];
+
 /// The card's body.
 pub(in crate::app) fn view(ui: Ui) -> El {
     let shown = shown::follow(ui, show);
@@ -24,7 +28,17 @@ pub(in crate::app) fn view(ui: Ui) -> El {
         let today = ui.today.get();
         w::looks(today.plus(3), today.plus(7))
     };
+    let examples = move || {
+        let mut names = Vec::new();
+        for (slot, name) in OWN {
+            if ui.draft.with(|draft| draft.is_example(slot)) {
+                names.push(name);
+            }
+        }
+        (!names.is_empty()).then(|| shown::small(&w::examples(&names)).test_id("split-examples"))
+    };
     shown::body()
+        .kid(live(examples))
         .kid(shown::fields(ui, FIELDS))
         .kid(answer(w::TAKE, shown, 0).why(w::WHY).view())
         .kid(answer(w::GO, shown, 1).view())

@@ -28,7 +28,7 @@ const SPREAD: Typed = Typed::new("oil-spread", w::SPREAD, Slot::oil_spread, Read
 
 const SIZE: Typed = Typed::new("oil-size-", w::SIZE, Slot::oil_size1, Reads::Bottle).may_be_empty();
 
-const PRICE: Typed = Typed::new("oil-price-", w::PRICE, Slot::oil_price1, Reads::Price).may_be_empty();
+const PRICE: Typed = Typed::new("oil-price-", w::PRICE, Slot::oil_price1, Reads::Pack).may_be_empty();
 
 /// The card's body.
 pub(super) fn view(ui: Ui) -> El {

@@ -90,7 +90,7 @@ fn rows(ui: Ui, thing: usize) -> El {
     let mut pairs = el("div").class("pairs");
     if let Some((size, price, rows)) = ROWS.get(thing) {
         let size = Typed::new(size, packs::PIECES, Slot::order_size11, Reads::Count(1, MOST_PIECES));
-        let price = Typed::new(price, packs::PRICE, Slot::order_price11, Reads::Price);
+        let price = Typed::new(price, packs::PRICE, Slot::order_price11, Reads::Pack);
         for (index, (of_size, of_price)) in rows.iter().enumerate() {
             let size = shown::of_row(ui, &size.may_be_empty(), (*of_size, *of_size), index + 1);
             let price = shown::of_row(ui, &price.may_be_empty(), (*of_price, *of_price), index + 1);
@@ -130,6 +130,10 @@ pub(in crate::app) fn traps_lines(known: &NextSeason, traps: &SeasonTraps) -> Ve
     }
     if known.spares > 0 {
         lines.push(w::spares(known.spares, traps.with_spares));
+    }
+    if known.there > 0 {
+        let share = traps.breakage.map(percent).unwrap_or_default();
+        lines.push(w::there(known.there, &share, traps.there, traps.less_there));
     }
     if known.stock > 0 {
         lines.push(w::stock(known.stock, traps.order));

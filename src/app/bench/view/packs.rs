@@ -23,7 +23,7 @@ const NEED: Typed = Typed::new("packs-need", w::NEED, Slot::packs_need, Reads::C
 const PIECES: Typed =
     Typed::new("pieces-", w::PIECES, Slot::packs_size1, Reads::Count(1, MOST_PIECES)).may_be_empty();
 
-const PRICE: Typed = Typed::new("price-", w::PRICE, Slot::packs_price1, Reads::Price).may_be_empty();
+const PRICE: Typed = Typed::new("price-", w::PRICE, Slot::packs_price1, Reads::Pack).may_be_empty();
 
 const FEES: &[Typed] = &[
     Typed::new("packs-fee", w::FEE, Slot::packs_fee, Reads::Price).may_be_empty().hint(MAY_BE_EMPTY),

@@ -10,7 +10,7 @@ use crate::app::parts::field::{Field, Says};
 use crate::app::parts::stepper::Stepper;
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::yard::too_full;
-use crate::app::wording::en_sums::spill::SIDE_ODD;
+use crate::app::wording::en_sums::{packs::FREE_PACK, spill::SIDE_ODD};
 use crate::app::wording::{en, en_typed};
 
 /// Sides longer than this are asked about: no hive in common use is longer inside along its frames (common practice, no
@@ -50,6 +50,8 @@ pub enum Reads {
     Warmth,
     /// A price.
     Price,
+    /// The price of a pack: nothing is not free.
+    Pack,
     /// A number of 0 or more.
     Positive,
     /// A number of more than 0.
@@ -80,6 +82,7 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
         Reads::Side => side(ui, text, unit),
         Reads::Warmth => warmth(text, unit),
         Reads::Price => price(text),
+        Reads::Pack => pack(text),
         Reads::Positive => positive(text, read::positive),
         Reads::More | Reads::Area => positive(text, read::more),
         Reads::Way(_) => way(text, unit, read::way),
@@ -103,7 +106,9 @@ pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_
         Reads::Bottle => field.decimal().bottle(at.1),
         Reads::Side => field.decimal().length(at.1),
         Reads::Warmth => field.units(&["C", "F"], at.1),
-        Reads::Price | Reads::Positive | Reads::More | Reads::Within(_) | Reads::Frames(_) => field.decimal(),
+        Reads::Price | Reads::Pack | Reads::Positive | Reads::More | Reads::Within(_) | Reads::Frames(_) => {
+            field.decimal()
+        }
         Reads::Way(units) | Reads::Far(units) => field.decimal().units(units, at.1),
         Reads::Area => field.decimal().units(&["m2", "sq_ft"], at.1),
     };
@@ -230,6 +235,13 @@ pub fn price(text: RwSignal<String>) -> Says {
         Ok(price) => echo(text, || locale::fixed(price.as_f64(), 2)),
         Err(error) => wrong(error),
     })
+}
+
+fn pack(text: RwSignal<String>) -> Says {
+    if text.with(|text| typed::price(text)) == Ok(Decimal::ZERO) {
+        return Says::Echo(FREE_PACK.to_owned());
+    }
+    price(text)
 }
 
 /// A number that `read` takes.

@@ -15,7 +15,11 @@ pub const TAGS_HINT: &str = "Such as 1–4, 7";
 /// Without a stand.
 pub const NO_STAND: &str = "Not in this sum, nobody wrote down where they stand: ";
 /// No stand at all.
-pub const BY_ROWS: &str = "Nobody wrote down where these hives stand, so it is reckoned by rows. Write down where they stand, and the map is drawn.";
+pub const NO_STANDS: &str = "Nobody wrote down where these hives stand, so there is no ground to reckon yet. Write down where they stand, and the map is drawn.";
+/// Key.
+pub const EXAMPLE_KEY: &str = "Show an example: hives in rows";
+/// Above it.
+pub const EXAMPLE: &str = "An example of hives in rows, and not this yard. Type your own numbers to see about how much ground it is.";
 /// None chosen.
 pub const NONE: &str = "No hive chosen.";
 /// None with larvae.

@@ -1,0 +1,91 @@
+//! Traps that went into hives, day by day and kind by kind: what left the store with them.
+
+use super::Book;
+use super::entry::{Check, Did, Entry, NewBox, What};
+use super::fold::fold_watched;
+use super::id::{EntryId, ThingId};
+use super::record::Blank;
+use super::standing::{Checked, Standing, Trouble};
+use crate::almanac::day::Day;
+
+/// Traps of one kind that went in on a day.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct PutIn {
+    /// When.
+    pub day: Day,
+    /// Which kind.
+    pub kind: ThingId,
+    /// How many, less those that had been taken out of a hive to stock before.
+    pub traps: u32,
+}
+
+/// What went into hives after the first day on which traps were written down as stock, in the order of the days: new traps,
+/// those that hives came into the book with, and those put in the place of missing ones or of full ones that are thrown
+/// away. Work that another phone wrote down too is reckoned once.
+///
+/// One pass over the log, and none where no trap was ever written down as stock.
+pub fn put_in(book: &Book) -> Vec<PutIn> {
+    let stocked = book
+        .standing()
+        .records
+        .values()
+        .filter(|now| now.record.blank == Blank::Stock && now.record.word("sort") == Some("trap"));
+    let Some(first) = stocked.map(|now| now.day).min() else { return Vec::new() };
+    let mut all = Vec::new();
+    fold_watched(book.log(), None, &mut |standing, root, entry| {
+        if entry.day > first {
+            let mut kinds = Vec::new();
+            goes_in(standing, root, entry, &mut kinds);
+            add(standing, entry.day, &kinds, &mut all);
+        }
+    });
+    all
+}
+
+/// The kind of each trap that goes in with `entry`.
+fn goes_in<'a>(standing: &'a Standing, root: &EntryId, entry: &'a Entry, kinds: &mut Vec<&'a ThingId>) {
+    let of_boxes = |boxes: &'a [NewBox], kinds: &mut Vec<&'a ThingId>| {
+        kinds.extend(boxes.iter().flat_map(|part| &part.traps).map(|trap| &trap.kind));
+    };
+    // What is told of a hive that is another one moves none of its traps.
+    let own = |hive: &ThingId| standing.kept(hive) == hive;
+    match &entry.what {
+        What::Hive { boxes, .. } if own(&root.thing(0)) => of_boxes(boxes, kinds),
+        What::BoxesOn { hive, boxes, .. } if own(hive) && standing.hives.contains_key(hive) => {
+            of_boxes(boxes, kinds);
+        }
+        What::TrapsOn { hive, traps } if own(hive) => {
+            let Some(hive) = standing.hives.get(hive) else { return };
+            let there = |part: &ThingId| hive.boxes.iter().any(|now| now.id == *part);
+            kinds.extend(traps.iter().filter(|placed| there(&placed.part)).map(|placed| &placed.trap.kind));
+        }
+        What::Check(check) if check.did == Did::Replaced => replaced(standing, entry, check, kinds),
+        _ => {}
+    }
+}
+
+fn replaced<'a>(standing: &'a Standing, entry: &Entry, check: &'a Check, kinds: &mut Vec<&'a ThingId>) {
+    let Some(hive) = standing.hives.get(standing.kept(&check.hive)) else { return };
+    let new = Checked::new(entry.day, entry.id.writer().clone(), check, entry.bulk.clone());
+    if hive.checked.iter().any(|(_, known)| known.doubles(&new)) {
+        return;
+    }
+    for trap in hive.filled(check) {
+        let again = standing.kinds.get(&trap.kind).is_none_or(|now| now.kind.reusable);
+        if !again || trap.trouble == Some(Trouble::Missing) {
+            kinds.push(&trap.kind);
+        }
+    }
+}
+
+/// What is used again and was taken out of a hive to stock goes in first.
+fn add(standing: &Standing, day: Day, kinds: &[&ThingId], all: &mut Vec<PutIn>) {
+    for (kind, now) in &standing.kinds {
+        let out = if now.kind.reusable { now.stock } else { 0 };
+        let many = kinds.iter().map(|other| u32::from(**other == *kind)).sum::<u32>();
+        let traps = many.saturating_sub(out);
+        if traps > 0 {
+            all.push(PutIn { day, kind: kind.clone(), traps });
+        }
+    }
+}
