@@ -8,6 +8,7 @@ mod caught;
 mod chosen;
 mod clash;
 mod corrections;
+mod day_by_day;
 mod decided;
 mod demo;
 mod finds;

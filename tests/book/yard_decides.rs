@@ -19,7 +19,7 @@ use beetle_almanac::book::stands::{paved, placed};
 use beetle_almanac::book::urgent::{Because, urgent};
 
 /// What a field is answered with.
-enum Says<'a> {
+pub(crate) enum Says<'a> {
     Word(&'a str),
     Words(&'a [&'a str]),
     /// In hundredths, and the unit.
@@ -27,13 +27,13 @@ enum Says<'a> {
     Text(&'a str),
     On(&'a str),
 }
-use Says::{Hundredths, On, Text, Word, Words};
+pub(crate) use Says::{Hundredths, On, Text, Word, Words};
 
-fn whole(number: i64) -> Says<'static> {
+pub(crate) fn whole(number: i64) -> Says<'static> {
     Hundredths(number * 100, 0)
 }
 
-fn filled(blank: Blank, hives: Vec<ThingId>, answers: &[(&str, Says)]) -> Record {
+pub(crate) fn filled(blank: Blank, hives: Vec<ThingId>, answers: &[(&str, Says)]) -> Record {
     let mut record = Record::empty(blank, hives);
     for (name, says) in answers {
         let at = blank.fields().iter().position(|field| field.name == *name).unwrap();
@@ -55,7 +55,7 @@ fn filled(blank: Blank, hives: Vec<ThingId>, answers: &[(&str, Says)]) -> Record
 }
 
 impl Yard {
-    fn tells(&mut self, on: &str, tag: &str, blank: Blank, answers: &[(&str, Says)]) {
+    pub(crate) fn tells(&mut self, on: &str, tag: &str, blank: Blank, answers: &[(&str, Says)]) {
         let hives = if tag.is_empty() { Vec::new() } else { vec![self.hive(tag)] };
         let home = (blank.about() != About::Keeper).then_some(&self.id);
         let written =
@@ -63,18 +63,18 @@ impl Yard {
         self.book.add(written.unwrap());
     }
 
-    fn shell(&self, tag: &str, on: &str) -> Shell {
+    pub(crate) fn shell(&self, tag: &str, on: &str) -> Shell {
         let all = shells(self.book.standing(), &self.id, day(on));
         all.into_iter().find(|shell| shell.hive == self.hive(tag)).unwrap()
     }
 
-    fn combs(&self, tag: &str, on: &str) -> Combs {
+    pub(crate) fn combs(&self, tag: &str, on: &str) -> Combs {
         let all = combs(self.book.standing(), &self.id, day(on));
         all.into_iter().find(|combs| combs.hive == self.hive(tag)).unwrap()
     }
 }
 
-fn three() -> Yard {
+pub(crate) fn three() -> Yard {
     Yard::new(&["1", "2", "3"], day("2026-05-01"))
 }
 
