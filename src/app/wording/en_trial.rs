@@ -97,9 +97,9 @@ pub fn opened(on: Day) -> String {
 }
 
 /// A list without its other side.
-pub const ONE_SIDE: &str = "The list of the other side is missing. Until it is there nothing is shown.";
+pub const ONE_SIDE: &str = "The list of the other side is missing: nothing is shown.";
 /// Two lists that say different things.
-pub const APART: &str = "These two lists do not match: correct one of them. Until then nothing is shown.";
+pub const APART: &str = "These two lists do not match: nothing is shown.";
 /// In what they differ.
 pub const DIFFERS: [&str; 5] = [NAMED, "Written down for", "Side", UNTIL, "Hives"];
 /// A list without a day.
