@@ -1,5 +1,5 @@
-//! The catch of a yard over some days beside the same days a year earlier, and what the keeper made of it. From what the page Catch is made of: two pages never
-//! tell two numbers of one thing.
+//! The catch of a yard over some days beside the same days a year earlier, and what the keeper made of it. From what the page
+//! Catch is made of, over the same days: two pages never tell two numbers of one thing.
 
 use super::caught::{Both, Caught, Days, YEAR, both};
 use super::id::ThingId;
@@ -28,8 +28,7 @@ impl Review {
     /// What `caught` tells of `yard` from `from` to `to`, both included.
     pub fn of(caught: &[Caught], yard: &ThingId, from: Day, to: Day) -> Review {
         let days = Days { from, to };
-        let earlier =
-            (to.days_since(from) <= YEAR).then(|| Days { from: year_before(from), to: year_before(to) });
+        let earlier = earlier(days);
         // No count lies in days that end before they begin.
         let none = Days { from, to: from.plus(-1) };
         Review { earlier, days, both: both(caught, yard, earlier.unwrap_or(none), days) }
@@ -60,6 +59,17 @@ impl Review {
         let word = first.and(second).map(|_| compare_sums(of.first, of.second, spread).word);
         (first, second, word)
     }
+}
+
+/// The year up to `to` and with it, from the day after the same day of the year before.
+pub fn year_to(to: Day) -> Days {
+    Days { from: year_before(to).plus(1), to }
+}
+
+/// The same days a year earlier; none of days that are longer than a year and would lie in both.
+pub fn earlier(days: Days) -> Option<Days> {
+    let Days { from, to } = days;
+    (to.days_since(from) <= YEAR).then(|| Days { from: year_before(from), to: year_before(to) })
 }
 
 /// The same day of the year before; of a leap day the day before it.

@@ -1,5 +1,6 @@
 //! What a stretch of days came to in a yard: hives, those lost and what their keeper made of it, visits and their rhythm, trap
-//! work, oil; and what nobody looked at. What was caught is told in [`super::review`]. Reckoned from the lines that count, each day as the book stood in its evening.
+//! work, oil; and what nobody looked at. What was caught is told in [`super::review`]. Reckoned from the lines that count, each
+//! day as the book stood in its evening.
 
 use super::Book;
 use super::entry::{Check, Did, Ending, Entry, TrapsWent, What};

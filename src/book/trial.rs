@@ -30,44 +30,94 @@ pub struct Trial {
     pub pairs: Vec<(ThingId, ThingId)>,
 }
 
-/// Every trial that has both sides, newest first. Sides belong together by day, yard and name.
-pub fn all(book: &Book) -> Vec<Trial> {
+/// A list without its other side: nobody knows which of its hives are pairs.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Apart {
+    /// The line of the list, and that of what may be its other side: of the same yard and of the same name or day.
+    pub lines: Vec<EntryId>,
+    /// In what the two differ that should be alike.
+    pub differs: Differs,
+}
+
+/// In what two lists differ that should be of one trial: what is tried, the day they were written down for, the side (which
+/// should differ), the day they are opened, how many hives they name.
+pub type Differs = [bool; 5];
+
+/// Whether the hives of a list get what is tried.
+pub fn with_it(list: &RecordNow) -> bool {
+    list.record.answers.get(SIDE) == Some(&Some(Answer::Word(0)))
+}
+
+fn differs(one: &RecordNow, other: &RecordNow) -> Differs {
+    let of = |at: usize| one.record.answers.get(at) != other.record.answers.get(at);
+    let hives = one.record.hives.len() != other.record.hives.len();
+    [of(NAMED), one.day != other.day, !of(SIDE), of(UNTIL), hives]
+}
+
+/// Every trial that has both sides, and the lists that have none or one that says something else; newest first. Sides
+/// belong together by yard, day, name, the day they are opened and the number of their hives.
+pub fn sorted(book: &Book) -> (Vec<Trial>, Vec<Apart>) {
     let standing = book.standing();
-    let records = standing.records_of(Blank::Trial);
-    let side = |now: &RecordNow| now.record.answers.get(SIDE).cloned().flatten();
-    let mut taken: Vec<&EntryId> = Vec::new();
-    let mut trials = Vec::new();
-    for (_, with) in records.iter().filter(|(_, now)| side(now) == Some(Answer::Word(0))) {
-        let named = with.record.text("named").unwrap_or_default();
-        let other = records.iter().find(|(id, now)| {
-            !taken.contains(id)
-                && side(now) == Some(Answer::Word(1))
-                && (now.day, &now.yard, now.record.text("named")) == (with.day, &with.yard, Some(named))
-        });
-        let Some((id, without)) = other else { continue };
-        taken.push(id);
-        let mut each = Vec::new();
-        for (one, other) in with.record.hives.iter().zip(&without.record.hives) {
-            each.push((standing.kept(one).clone(), standing.kept(other).clone()));
-        }
-        let until = match with.record.answers.get(UNTIL) {
-            Some(Some(Answer::Day(day))) => Some(*day),
-            _ => None,
+    let (mut trials, mut apart) = (Vec::new(), Vec::new());
+    // Those that agree in all things find each other before any that do not.
+    let mut left: Vec<(&EntryId, &RecordNow)> = Vec::new();
+    for (line, list) in standing.records_of(Blank::Trial) {
+        let same = |other: &RecordNow| other.yard == list.yard && differs(other, list) == [false; 5];
+        let Some(at) = left.iter().position(|(_, other)| same(other)) else {
+            left.push((line, list));
+            continue;
         };
-        let (yard, named) = (with.yard.clone(), named.to_owned());
-        trials.push(Trial { named, yard, from: with.day, until, pairs: each });
+        let (_, other) = left.remove(at);
+        let (with, without) = if with_it(list) { (list, other) } else { (other, list) };
+        let mut pairs = Vec::new();
+        for (one, other) in with.record.hives.iter().zip(&without.record.hives) {
+            pairs.push((standing.kept(one).clone(), standing.kept(other).clone()));
+        }
+        let named = with.record.text("named").unwrap_or_default().to_owned();
+        let (yard, until) = (with.yard.clone(), with.record.day("until"));
+        trials.push(Trial { named, yard, from: with.day, until, pairs });
+    }
+    while let Some((line, list)) = left.pop() {
+        let mut found = Apart { lines: vec![line.clone()], differs: [false; 5] };
+        let (mut nearest, mut fewest) = (None, usize::MAX);
+        for (at, (_, other)) in left.iter().enumerate() {
+            let differs = differs(list, other);
+            let many = differs.iter().filter(|differs| **differs).count();
+            if other.yard == list.yard && !(differs[0] && differs[1]) && many < fewest {
+                (nearest, fewest, found.differs) = (Some(at), many, differs);
+            }
+        }
+        if let Some(at) = nearest {
+            found.lines.insert(0, left.remove(at).0.clone());
+        }
+        apart.push(found);
     }
     trials.reverse();
-    trials
+    (trials, apart)
 }
 
 /// The hives of trials that go on: whoever sees their catch sees which side does better, and stops when it looks good.
+/// Two lists that do not match go on until the later of their days.
 pub fn shut(book: &Book, today: Day) -> Vec<ThingId> {
+    let standing = book.standing();
+    let goes_on = |from: Day, until: Option<Day>| from <= today && until.is_some_and(|until| today < until);
     let mut hives = Vec::new();
-    for trial in all(book) {
-        if trial.from <= today && !trial.is_open(today) && trial.until.is_some() {
+    let (trials, apart) = sorted(book);
+    for trial in trials {
+        if goes_on(trial.from, trial.until) {
             for (with, without) in trial.pairs {
                 hives.extend([with, without]);
+            }
+        }
+    }
+    for Apart { lines, .. } in apart {
+        let lists = || lines.iter().filter_map(|line| standing.records.get(line));
+        let until = lists().filter_map(|list| list.record.day("until")).max();
+        if lists().any(|list| goes_on(list.day, until)) {
+            for list in lists() {
+                for hive in &list.record.hives {
+                    hives.push(standing.kept(hive).clone());
+                }
             }
         }
     }

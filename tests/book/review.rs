@@ -4,10 +4,10 @@ use crate::Yard;
 use crate::support::{day, pen};
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::almanac::trend::{Stretch, Word};
-use beetle_almanac::book::caught::{all, both};
+use beetle_almanac::book::caught::{Days, all, both};
 use beetle_almanac::book::entry::Ending;
 use beetle_almanac::book::record::{Answer, Blank, Record};
-use beetle_almanac::book::review::{LEAST_TRAP_DAYS, Review, said, verdicts};
+use beetle_almanac::book::review::{LEAST_TRAP_DAYS, Review, earlier, said, verdicts, year_to};
 use beetle_almanac::book::season::Season;
 
 fn review(yard: &Yard, from: &str, to: &str) -> Review {
@@ -186,4 +186,22 @@ fn what_to_do_next_year_is_listed_for_its_yard_and_its_days() {
     let about: Vec<_> =
         verdicts(yard.book.standing(), &yard.id, days).iter().map(|now| now.record.text("about")).collect();
     assert_eq!(about, [Some("oil"), Some("more shade")]);
+}
+
+/// Every day of nine years, three leap days among them.
+#[test]
+fn a_year_and_the_year_before_follow_each_other_without_a_gap_and_share_no_day() {
+    for day in (0..9 * 366).map(|after| day("2023-12-31").plus(after)) {
+        let year = year_to(day);
+        let before = earlier(year).unwrap();
+        assert_eq!((year.to, before.to.plus(1)), (day, year.from), "{day}");
+        for days in [year, before] {
+            let long = days.to.days_since(days.from) + 1;
+            assert!((365..=366).contains(&long), "{day}: {long}");
+        }
+        assert_eq!(earlier(Days { from: day.plus(-366), to: day }), None);
+    }
+    let november = year_to(day("2026-11-26"));
+    assert_eq!(november, Days { from: day("2025-11-27"), to: day("2026-11-26") });
+    assert_eq!(earlier(november), Some(Days { from: day("2024-11-27"), to: day("2025-11-26") }));
 }

@@ -3,11 +3,19 @@
 use crate::Yard;
 use crate::support::{Unicode, day, pen};
 use beetle_almanac::book::caught;
-use beetle_almanac::book::record::Record;
-use beetle_almanac::book::trial::{self, hives, plan, records};
+use beetle_almanac::book::entry::{Entry, What};
+use beetle_almanac::book::record::{Answer, Record};
+use beetle_almanac::book::trial::{self, Apart, hives, plan, records};
 use beetle_almanac::book::write::Refusal;
 
 const TAGS: [&str; 13] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12", "13"];
+
+/// Places in what two lists can differ in.
+const NAMED: usize = 0;
+const FROM: usize = 1;
+const SIDE: usize = 2;
+const UNTIL: usize = 3;
+const HIVES: usize = 4;
 
 /// A yard of which every hive was counted once, hive 1 the least.
 fn counted() -> Yard {
@@ -33,7 +41,7 @@ fn a_trial_is_not_opened_before_its_day_and_then_the_pairs_decide() {
     let entries = yard.book.records_together(&pen("aa", on), on, on, Some(&yard.id), lists.into()).unwrap();
     assert_eq!(entries.len(), 2);
     yard.book.add(entries.clone());
-    let all = trial::all(&yard.book);
+    let all = trial::sorted(&yard.book).0;
     assert_eq!((all.len(), all[0].named.as_str(), all[0].pairs.len()), (1, "Notch screened", 6));
     let pairs = all[0].pairs.clone();
     for (with, without) in &pairs {
@@ -61,7 +69,7 @@ fn a_trial_is_not_opened_before_its_day_and_then_the_pairs_decide() {
     assert!(entries.iter().all(|entry| entry.bulk.as_ref() == Some(&last[0])));
     let strike = yard.book.strike(&pen("aa", on), on, &last, &Unicode).unwrap();
     yard.book.add(strike);
-    assert!(trial::all(&yard.book).is_empty());
+    assert!(trial::sorted(&yard.book).0.is_empty());
 }
 
 #[test]
@@ -75,8 +83,138 @@ fn a_trial_with_one_side_alone_or_in_the_future_is_none() {
     assert_eq!(refused, Err(Refusal::Future { today: on }));
     let entries = yard.book.record(&pen("aa", on), on, on, Some(&yard.id), with).unwrap();
     yard.book.add(entries);
-    assert!(trial::all(&yard.book).is_empty());
+    let (all, apart) = trial::sorted(&yard.book);
+    assert!(all.is_empty() && apart.len() == 1, "{apart:?}");
+    assert_eq!((apart[0].lines.len(), apart[0].differs), (1, [false; 5]));
+    assert_eq!(trial::shut(&yard.book, on).len(), 6, "it goes on, though nobody knows beside what");
     let entries = yard.book.record(&pen("aa", on), on, on, Some(&yard.id), without).unwrap();
     yard.book.add(entries);
-    assert_eq!(trial::all(&yard.book).len(), 1);
+    let (all, apart) = trial::sorted(&yard.book);
+    assert_eq!((all.len(), apart.len()), (1, 0));
+}
+
+/// The two lists of a trial in the book, and their lines.
+fn written(yard: &mut Yard) -> [Entry; 2] {
+    let on = day("2026-05-15");
+    let lists = drawn(yard);
+    let entries = yard.book.records_together(&pen("aa", on), on, on, Some(&yard.id), lists.into()).unwrap();
+    yard.book.add(entries.clone());
+    let [with, without] = &*entries else { panic!() };
+    [with.clone(), without.clone()]
+}
+
+/// Corrects a list, and hands out the versions that say so.
+fn correct(yard: &mut Yard, list: &Entry, on: &str, mend: impl Fn(&mut Record)) -> Vec<Entry> {
+    let today = day("2026-06-01");
+    let What::Record(mut record) = list.what.clone() else { panic!() };
+    mend(&mut record);
+    let what = What::Record(record);
+    let entries = yard.book.correct(&pen("aa", today), day(on), today, &list.id, what, &Unicode).unwrap();
+    yard.book.add(entries.clone());
+    entries
+}
+
+fn apart(yard: &Yard) -> Apart {
+    let (all, mut apart) = trial::sorted(&yard.book);
+    assert_eq!((all.len(), apart.len()), (0, 1), "{apart:?}");
+    apart.remove(0)
+}
+
+#[test]
+fn keeper_corrects_one_list_of_a_trial_and_is_told_in_what_the_two_differ() {
+    type Mend = fn(&mut Record);
+    let name: Mend = |record| record.answers[0] = Some(Answer::Text("Notch shut".into()));
+    let side: Mend = |record| {
+        let other = record.answers[1] == Some(Answer::Word(0));
+        record.answers[1] = Some(Answer::Word(u8::from(other)));
+    };
+    let until: Mend = |record| record.answers[2] = Some(Answer::Day(day("2026-07-01")));
+    let no_until: Mend = |record| record.answers[2] = None;
+    let fewer: Mend = |record| drop(record.hives.pop());
+    let same: Mend = |_| ();
+    for (mend, on, differs, last) in [
+        (name, "2026-05-15", NAMED, "2026-06-14"),
+        (same, "2026-05-14", FROM, "2026-06-14"),
+        (side, "2026-05-15", SIDE, "2026-06-14"),
+        (until, "2026-05-15", UNTIL, "2026-06-30"),
+        (no_until, "2026-05-15", UNTIL, "2026-06-14"),
+        (fewer, "2026-05-15", HIVES, "2026-06-14"),
+    ] {
+        for at in 0..2 {
+            let mut yard = counted();
+            let lists = written(&mut yard);
+            let mended = correct(&mut yard, &lists[at], on, mend);
+            let found = apart(&yard);
+            assert_eq!(found.differs, [0, 1, 2, 3, 4].map(|at| at == differs));
+            let mut lines = found.lines;
+            lines.sort();
+            assert_eq!(lines, [lists[0].id.clone(), lists[1].id.clone()]);
+            // Nobody sees the catch before the later of the two days.
+            let hives = 12 - usize::from(differs == HIVES);
+            let next = day(last).plus(1);
+            assert_eq!(trial::shut(&yard.book, day(last)).len(), hives, "{differs}");
+            assert!(trial::shut(&yard.book, next).is_empty(), "{differs}");
+            assert_eq!(trial::shut(&yard.book, day("2026-05-14")).is_empty(), differs != FROM);
+            // The other list corrected alike, or the correction struck out: the trial stands again.
+            if differs != SIDE && differs != HIVES {
+                let one_corrected = yard.book.clone();
+                correct(&mut yard, &lists[1 - at], on, mend);
+                let (all, apart) = trial::sorted(&yard.book);
+                assert_eq!((all.len(), apart.len(), all[0].pairs.len()), (1, 0, 6), "{differs}");
+                yard.book = one_corrected;
+            }
+            let today = day("2026-06-01");
+            let newest: Vec<_> = mended.iter().map(|entry| entry.id.clone()).collect();
+            let struck = yard.book.strike(&pen("aa", today), today, &newest, &Unicode);
+            yard.book.add(struck.unwrap());
+            let (all, apart) = trial::sorted(&yard.book);
+            assert_eq!((all.len(), apart.len()), (1, 0));
+        }
+    }
+}
+
+#[test]
+fn a_list_corrected_in_all_things_and_one_struck_out_are_lists_by_themselves() {
+    let mut yard = counted();
+    let [with, without] = written(&mut yard);
+    correct(&mut yard, &without, "2026-05-14", |record| {
+        record.answers[0] = Some(Answer::Text("Notch shut".into()));
+    });
+    let (all, apart) = trial::sorted(&yard.book);
+    assert_eq!((all.len(), apart.len()), (0, 2));
+    assert!(apart.iter().all(|apart| apart.lines.len() == 1 && apart.differs == [false; 5]));
+    assert_eq!(trial::shut(&yard.book, day("2026-06-01")).len(), 12);
+    let today = day("2026-06-01");
+    let struck = yard.book.strike(&pen("aa", today), today, &[with.id], &Unicode).unwrap();
+    yard.book.add(struck);
+    let (_, apart) = trial::sorted(&yard.book);
+    assert!(apart.len() == 1 && apart[0].lines == [without.id], "{apart:?}");
+}
+
+#[test]
+fn trials_of_one_name_drawn_on_one_day_each_keep_their_own_pairs_and_the_newest_comes_first() {
+    let mut yard = counted();
+    let [with, without] = drawn(&yard);
+    let lists = |at: usize, count: usize| {
+        [&with, &without].map(|list| {
+            let mut record = list.clone();
+            record.hives = list.hives[at..at + count].to_vec();
+            record
+        })
+    };
+    // Both of three pairs, and of one name and day: which list is whose, the order in which they were written says.
+    for (at, count, on) in [(0, 3, "2026-05-15"), (3, 3, "2026-05-15"), (0, 2, "2026-05-16")] {
+        let on = day(on);
+        let lists = lists(at, count).into();
+        let entries = yard.book.records_together(&pen("aa", on), on, on, Some(&yard.id), lists).unwrap();
+        yard.book.add(entries);
+    }
+    let (all, apart) = trial::sorted(&yard.book);
+    assert!(apart.is_empty());
+    assert_eq!(
+        all.iter().map(|trial| trial.from).collect::<Vec<_>>(),
+        [day("2026-05-16"), day("2026-05-15"), day("2026-05-15")]
+    );
+    let both: Vec<_> = with.hives.iter().cloned().zip(without.hives.iter().cloned()).collect();
+    assert_eq!((&*all[2].pairs, &*all[1].pairs, &*all[0].pairs), (&both[..3], &both[3..], &both[..2]));
 }

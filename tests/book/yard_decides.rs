@@ -27,13 +27,13 @@ pub(crate) enum Says<'a> {
     Text(&'a str),
     On(&'a str),
 }
-use Says::{Hundredths, On, Text, Word, Words};
+pub(crate) use Says::{Hundredths, On, Text, Word, Words};
 
-fn whole(number: i64) -> Says<'static> {
+pub(crate) fn whole(number: i64) -> Says<'static> {
     Hundredths(number * 100, 0)
 }
 
-fn filled(blank: Blank, hives: Vec<ThingId>, answers: &[(&str, Says)]) -> Record {
+pub(crate) fn filled(blank: Blank, hives: Vec<ThingId>, answers: &[(&str, Says)]) -> Record {
     let mut record = Record::empty(blank, hives);
     for (name, says) in answers {
         let at = blank.fields().iter().position(|field| field.name == *name).unwrap();
@@ -63,12 +63,12 @@ impl Yard {
         self.book.add(written.unwrap());
     }
 
-    fn shell(&self, tag: &str, on: &str) -> Shell {
+    pub(crate) fn shell(&self, tag: &str, on: &str) -> Shell {
         let all = shells(self.book.standing(), &self.id, day(on));
         all.into_iter().find(|shell| shell.hive == self.hive(tag)).unwrap()
     }
 
-    fn combs(&self, tag: &str, on: &str) -> Combs {
+    pub(crate) fn combs(&self, tag: &str, on: &str) -> Combs {
         let all = combs(self.book.standing(), &self.id, day(on));
         all.into_iter().find(|combs| combs.hive == self.hive(tag)).unwrap()
     }

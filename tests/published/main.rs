@@ -42,6 +42,7 @@ mod spills;
 mod stamps;
 #[path = "../support/mod.rs"]
 mod support;
+mod table_readers;
 mod tables_in;
 mod trials;
 mod vectors;

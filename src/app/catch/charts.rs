@@ -125,7 +125,7 @@ fn top(drawn: &[Drawn]) -> f64 {
 fn one(hive: &Drawn, days: Days, middle: Day, top: f64, known: &mut Known) -> El {
     let length = f64::from(days.to.days_since(days.from).max(1));
     let share = |day: Day| f64::from(day.days_since(days.from)) / length;
-    let (mut points, mut low, mut high, mut changes) = (Vec::new(), f64::INFINITY, 0.0_f64, 0);
+    let (mut points, mut low, mut high, mut changes) = (Vec::new(), f64::INFINITY, Some(0.0_f64), 0);
     for visit in &hive.visits {
         let each = |beetles: f64| beetles * 100.0 / f64::from(visit.stretch.trap_days);
         let count = visit.stretch.count;
@@ -138,14 +138,16 @@ fn one(hive: &Drawn, days: Days, middle: Day, top: f64, known: &mut Known) -> El
         let seen = (each(f64::from(count.low())), count.high().map(|high| each(f64::from(high))));
         let of_count = (each(limits(count.low()).0), count.high().map(|high| each(limits(high).1)));
         points.push(Point { x: share(visit.day), seen, limits: of_count, changed: visit.changed });
-        low = low.min(seen.0);
-        high = high.max(seen.1.unwrap_or(seen.0));
+        let ends = told::ends(seen);
+        low = low.min(ends.0);
+        high = high.zip(ends.1).map(|(one, other)| one.max(other));
         changes += u32::from(visit.changed);
     }
     let counts = u32::try_from(points.len()).unwrap_or(u32::MAX);
     let said = |rate: f64| told::shown(rate, None, locale::number);
+    let range = w::range(&said(low), high.map(said).as_deref());
     let name = en_round::hive(&hive.tag);
-    let text = [&name, ": ", w::chart(counts, &said(low), &said(high), changes).as_str()].concat();
+    let text = [&name, ": ", w::chart(counts, &range, changes).as_str()].concat();
     let [first, second] = w::WHICH;
     let mut item = el("li").kid(el("h3").text(&name)).kid(catch_chart(&text, &points, top, share(middle)));
     for (which, stretch) in [(first, &hive.of.first), (second, &hive.of.second)] {

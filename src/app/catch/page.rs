@@ -25,6 +25,7 @@ use crate::app::wording::{en, en_catch as w, en_trial};
 use crate::book::Book;
 use crate::book::caught::{Both, Days, Part, Parts, YEAR, all, both, parts};
 use crate::book::id::ThingId;
+use crate::book::review::{earlier, year_to};
 
 /// Tags that are named one by one.
 const NAMED: usize = 6;
@@ -65,13 +66,14 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
     let today = Memo::new(move || chosen.get().map(|yard| records.today(&yard)));
     let (by, typed) = (ui.bench().catch_by(), ui.bench().catch_day());
     let day = Memo::new(move || typed.with(|text| day_done(text, today.get().unwrap_or(Day::FIRST))));
-    // The day at which both times meet: the second is as long as the first.
-    let middle = Memo::new(move || {
-        let today = today.get()?;
-        if by.with(|by| by == "day") { day.get().ok() } else { Some(today.plus(-YEAR)) }
-    });
     let times = Memo::new(move || {
-        let (middle, today) = middle.get().zip(today.get())?;
+        let today = today.get()?;
+        if by.with(|by| by != "day") {
+            let year = year_to(today);
+            return Some((earlier(year)?, year));
+        }
+        // The day at which both times meet: the second is as long as the first.
+        let middle = day.get().ok()?;
         let length = today.days_since(middle).min(YEAR);
         let first = Days { from: middle.plus(-length), to: middle };
         (length > 0).then_some((first, Days { from: middle, to: middle.plus(length) }))
@@ -105,9 +107,9 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
             .kid(Answer::of(w::ANSWER, answer).why(w::WHY).mark("catch-word").view()),
         keys(link(en_trial::TITLE, &Place::Trial(None)).test_id("to-trials")),
         live(move || {
-            let (times, yard, middle) = (times.get(), chosen.get(), middle.get());
+            let (times, yard) = (times.get(), chosen.get());
             let any = compared.with(|both| both.as_ref().is_some_and(|both| !both.hives.is_empty()));
-            let (Some((first, second)), Some(yard), Some(middle)) = (times, yard, middle) else {
+            let Some(((first, second), yard)) = times.zip(yard) else {
                 return Bit::Nothing;
             };
             if !any {
@@ -117,7 +119,7 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
             untrack(|| {
                 bits![
                     el("h2").class("part-title").text(w::EACH),
-                    charts::view(records, caught, compared, &yard, days, middle),
+                    charts::view(records, caught, compared, &yard, days, second.from),
                     more(
                         w::PARTS,
                         bits![

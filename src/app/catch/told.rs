@@ -17,17 +17,26 @@ fn decimals(value: f64) -> u8 {
     }
 }
 
-/// A rate or a ratio: to the nearest, or outward for a lower (`Some(false)`) or an upper limit.
-pub fn shown(value: f64, up: Option<bool>, write: Write) -> String {
-    let decimals = decimals(value);
-    let steps = 10f64.powi(i32::from(decimals));
-    // Float noise moves no limit.
-    let value = match up {
+/// A rate or a ratio: to the nearest, or outward for a lower (`Some(false)`) or an upper end (`Some(true)`).
+fn rounded(value: f64, up: Option<bool>) -> f64 {
+    let steps = 10f64.powi(i32::from(decimals(value)));
+    // Float noise moves no end.
+    match up {
         None => value,
         Some(true) => (value * steps - 1e-9).ceil() / steps,
         Some(false) => (value * steps + 1e-9).floor() / steps,
-    };
-    write(value, decimals)
+    }
+}
+
+/// As [`rounded`], in words.
+pub fn shown(value: f64, up: Option<bool>, write: Write) -> String {
+    write(rounded(value, up), decimals(value))
+}
+
+/// The ends of what was seen, as they are shown everywhere: of a count to the nearest, of a range outward.
+pub fn ends((low, high): (f64, Option<f64>)) -> (f64, Option<f64>) {
+    let round = |up: bool| (high != Some(low)).then_some(up);
+    (rounded(low, round(false)), high.map(|high| rounded(high, round(true))))
 }
 
 /// "0.92 to 2.8", "9 or more".
@@ -36,12 +45,11 @@ pub fn limits((low, high): (Option<f64>, Option<f64>), write: Write) -> String {
     w::range(&low, high.map(|high| shown(high, Some(true), write)).as_deref())
 }
 
-/// What was seen, to the nearest; as a span, rounded outward, where counts were ranges.
-pub fn seen((low, high): (f64, Option<f64>), write: Write) -> String {
-    let exact = high.is_some_and(|high| high <= low);
-    let round = |up: bool| (!exact).then_some(up);
-    let low = shown(low, round(false), write);
-    w::range(&low, high.map(|high| shown(high, round(true), write)).as_deref())
+/// What was seen, as [`ends`] rounds it.
+pub fn seen(of: (f64, Option<f64>), write: Write) -> String {
+    let (low, high) = ends(of);
+    let nearest = |value: f64| shown(value, None, write);
+    w::range(&nearest(low), high.map(nearest).as_deref())
 }
 
 /// "12 (9.2 to 15.5)".
@@ -69,8 +77,7 @@ pub fn trend(trend: &Trend, of_hives: bool, write: Write, percent: Write) -> (St
     let nearest = |value: f64| shown(value, None, write);
     // A ratio that may be anything between two is told by its ends.
     let times = match trend.ratio {
-        (Some(low), Some(high)) if high > 0.0 => Some(w::range(&nearest(low), Some(&nearest(high)))),
-        (Some(low), None) if low > 0.0 => Some(w::range(&nearest(low), None)),
+        (Some(low), high) if high.unwrap_or(low) > 0.0 => Some(seen((low, high), write)),
         _ => None,
     };
     let big = w::big(trend.word, times.as_deref());
@@ -128,6 +135,39 @@ mod tests {
         assert_eq!(shown(0.9201, Some(true), write), "0.93");
         assert_eq!(shown(12.4, Some(false), write), "12");
         assert_eq!(shown(0.3, Some(true), write), "0.3");
+    }
+
+    /// Of 1 to 40 beetles, alone and as ranges, in 1 to 60 trap-days: no span is narrower than what it is of, and a count
+    /// is told by one number, the nearest.
+    #[test]
+    fn spans_are_rounded_outward_and_counts_to_the_nearest_wherever_they_are_shown() {
+        for days in 1..=60 {
+            for low in 0..=40_u32 {
+                for more in [0, 1, 3] {
+                    let each = |count: u32| f64::from(count) * 100.0 / f64::from(days);
+                    let (least, most) = (each(low), each(low + more));
+                    let (down, up) = ends((least, Some(most)));
+                    let up = up.unwrap();
+                    if more == 0 {
+                        assert_eq!((down, up), (least, most));
+                    } else {
+                        assert!(down <= least + 1e-9 && up >= most - 1e-9, "{least} {most}: {down} {up}");
+                        assert!(least - down < 1.0 && up - most < 1.0);
+                        // Written once more, nothing moves.
+                        assert_eq!(shown(down, None, write), shown(least, Some(false), write));
+                        assert_eq!(shown(up, None, write), shown(most, Some(true), write));
+                    }
+                }
+            }
+        }
+        assert_eq!(seen((17.2, Some(19.3)), write), "17 to 20");
+        assert_eq!(seen((17.7, None), write), "17 or more");
+        assert_eq!(seen((17.7, Some(17.7)), write), "18");
+        assert_eq!(seen((9.93, Some(9.96)), write), "9.9 to 10");
+        // The ratio of ranges as well.
+        let of = |low, high| Stretch { count: CountRange::new(low, high).unwrap(), trap_days: 700 };
+        let told = trend(&compare_sums(of(119, Some(119)), of(20, Some(39)), 1.0), false, write, percent);
+        assert_eq!(told.0, "Fewer: 0.16 to 0.33 times as many");
     }
 
     #[test]

@@ -24,7 +24,8 @@ use crate::app::wording::{en, en_catch as wc, en_trial as w, en_typed};
 use crate::book::Book;
 use crate::book::caught;
 use crate::book::id::ThingId;
-use crate::book::trial::{self, Trial, hives, plan, records as lists};
+use crate::book::record::Blank;
+use crate::book::trial::{self, Apart, Trial, hives, plan, records as lists};
 
 /// Of 32: more draws than anybody makes.
 const SEED_LETTERS: usize = 8;
@@ -45,15 +46,22 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
     }
     let chosen = Memo::new(move || yard.with(|yard| ThingId::parse(yard).ok()));
     let written = live(move || {
-        let all = records.book.with(trial::all);
+        let (all, apart) = records.book.with(trial::sorted);
         untrack(|| {
-            if all.is_empty() {
+            if all.is_empty() && apart.is_empty() {
                 return Bit::from(el("p").text(w::NONE));
             }
             records.book.with(|book| {
+                let mut cards = Vec::new();
+                for apart in &apart {
+                    cards.push(unmatched(book, apart));
+                }
                 // Once, and not for each of them.
                 let caught = caught::all(book);
-                Bit::Many(all.iter().map(|trial| told(records, book, trial, &caught)).collect())
+                for trial in &all {
+                    cards.push(told(records, book, trial, &caught));
+                }
+                Bit::Many(cards)
             })
         })
     });
@@ -97,6 +105,44 @@ fn told(records: Records, book: &Book, trial: &Trial, caught: &[caught::Caught])
         }
     }
     .into()
+}
+
+/// A list without its other side: what does not match, and the way to mend it.
+fn unmatched(book: &Book, apart: &Apart) -> Bit {
+    let standing = book.standing();
+    let mut card = el("section").class("card").test_id("trial-apart");
+    let mut ways = el("p").class("keys");
+    let mut said: [Vec<String>; 5] = Default::default();
+    for line in &apart.lines {
+        let Some(list) = standing.records.get(line) else { continue };
+        let name = w::SIDES[usize::from(!trial::with_it(list))];
+        let named = words::isolated(list.record.text("named").unwrap_or_default());
+        if said[0].is_empty() {
+            card = card.kid(el("h3").text(&named));
+        }
+        let hives: Vec<&ThingId> = list.record.hives.iter().map(|hive| standing.kept(hive)).collect();
+        card = card.kid(side_of(book, name, &hives));
+        // A line stands under the name of its first version, and is corrected in its last.
+        for (root, version) in book.log().in_effect() {
+            if root == line {
+                let place = Place::Write(Blank::Trial, Some(version.id.to_string()));
+                ways = ways.kid(link(w::mend(name), &place));
+            }
+        }
+        let until = list.record.day("until").map_or_else(|| w::NO_UNTIL.to_owned(), en::date);
+        let count = hives.len().to_string();
+        for (said, one) in said.iter_mut().zip([named, en::date(list.day), name.to_owned(), until, count]) {
+            said.push(one);
+        }
+    }
+    let mut list = el("ul").class("plain-list");
+    for ((label, said), differs) in w::DIFFERS.into_iter().zip(said).zip(apart.differs) {
+        if differs {
+            list = list.kid(el("li").text(&[label, ": ", &said.join(" – ")].concat()));
+        }
+    }
+    let lead = if apart.lines.len() < 2 { w::ONE_SIDE } else { w::APART };
+    card.kid(Notice::caution(lead).view()).kid(list).kid(ways).into()
 }
 
 fn sum_of(outcome: &Outcome) -> Vec<String> {

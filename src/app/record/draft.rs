@@ -33,6 +33,18 @@ pub enum Wrong {
     Time,
 }
 
+/// The hives of a line that is corrected, in its own order, and those that came to it after them: lists of a trial are
+/// pairs in their order, which no tick taken away and set again changes.
+pub fn in_order(was: &[ThingId], chosen: &[ThingId]) -> Vec<ThingId> {
+    let mut hives = Vec::new();
+    for hive in was.iter().chain(chosen) {
+        if chosen.contains(hive) && !hives.contains(hive) {
+            hives.push(hive.clone());
+        }
+    }
+    hives
+}
+
 /// What a field says, or nothing where it was left empty. `today` bounds days: two years ahead at most.
 ///
 /// # Errors
@@ -295,6 +307,16 @@ mod tests {
         let rain = |fell| said(Blank::Rain, &[("rain", fell, "mm")], "rain");
         assert_eq!((rain("0"), rain("0.5")), (Some(w::NO_RAIN), None));
         assert_eq!(said(Blank::Rain, &[], "rain"), None);
+    }
+
+    #[test]
+    fn hives_of_a_list_keep_their_places_whatever_is_ticked_first() {
+        let [a, b, c, d] =
+            [1, 2, 3, 4].map(|n| ThingId::parse(&["k7f3qa-", &n.to_string()].concat()).unwrap());
+        let was = [c.clone(), a.clone(), b.clone()];
+        let chosen = |hives: &[&ThingId]| in_order(&was, &hives.iter().copied().cloned().collect::<Vec<_>>());
+        assert_eq!(chosen(&[&a, &b, &c]), was);
+        assert_eq!(chosen(&[&d, &b, &c]), [c, b, d]);
     }
 
     #[test]

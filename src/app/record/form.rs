@@ -281,6 +281,13 @@ impl Form {
                 }
             }
         });
+        if let Some(line) = self.line.get_value() {
+            self.records.book.with(|book| {
+                if let Some(What::Record(was)) = book.log().get(&line).map(|line| &line.what) {
+                    hives = draft::in_order(&was.hives, &hives);
+                }
+            });
+        }
         let (record, wrong) = draft::record(Record::empty(self.blank, hives), &self.typed(), self.today());
         let against = (0..wrong.len()).any(|at| self.against(at).is_some());
         (!against && wrong.iter().all(Option::is_none)).then_some(record)

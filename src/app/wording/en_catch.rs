@@ -207,12 +207,8 @@ pub fn shut(hives: u32) -> String {
 }
 
 /// The chart of a hive in words.
-pub fn chart(counts: u32, low: &str, high: &str, changes: u32) -> String {
-    let mut said = [&counted(counts, "count", "counts"), ": ", low].concat();
-    if low != high {
-        put(&mut said, " to ");
-        put(&mut said, high);
-    }
+pub fn chart(counts: u32, range: &str, changes: u32) -> String {
+    let mut said = [&counted(counts, "count", "counts"), ": ", range].concat();
     put(&mut said, " beetles for 100 trap-days");
     if changes > 0 {
         put(&mut said, "; traps changed ");
@@ -238,9 +234,9 @@ mod tests {
         assert_eq!(big(Word::NoData, None), "Nothing to compare yet");
         assert_eq!(range("5", Some("19")), "5 to 19");
         assert_eq!(range("50", None), "50 or more");
-        assert_eq!(chart(1, "3", "3", 0), "1\u{a0}count: 3 beetles for 100 trap-days");
+        assert_eq!(chart(1, "3", 0), "1\u{a0}count: 3 beetles for 100 trap-days");
         assert_eq!(
-            chart(4, "3", "12", 2),
+            chart(4, "3 to 12", 2),
             "4\u{a0}counts: 3 to 12 beetles for 100 trap-days; traps changed 2 times"
         );
     }

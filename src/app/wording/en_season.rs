@@ -154,13 +154,18 @@ fn put_of(said: &mut String, count: usize, all: usize) {
 pub fn on_time(figures: &Figures, share: bool) -> String {
     let mut said = String::new();
     put_of(&mut said, figures.on_time, figures.judged);
-    // Down: what is not quite on time is not called so.
-    if let Some(percent) = (figures.on_time * 100).checked_div(figures.judged).filter(|_| share) {
+    if let Some(percent) = percent(figures.on_time, figures.judged).filter(|_| share) {
         put(&mut said, " (");
         put(&mut said, &percent.to_string());
         put(&mut said, "\u{a0}%)");
     }
     said
+}
+
+/// So many of all in per cent, to the nearest; never all of them where one is not among them, never none where one is.
+fn percent(of: usize, all: usize) -> Option<usize> {
+    let nearest = (of * 200 + all).checked_div(all * 2)?;
+    Some(if of < all { nearest.min(99).max(usize::from(of > 0)) } else { nearest })
 }
 
 /// "14, 21".
@@ -289,6 +294,22 @@ mod tests {
     fn too_little_is_said_with_what_there_is() {
         assert_eq!(too_little(2, 40), "not enough data: 2\u{a0}counts in 40\u{a0}trap-days");
         assert_eq!((word(None), word(Some(Word::NoData))), (NO_ANSWER, NO_ANSWER));
+    }
+
+    #[test]
+    fn a_share_is_rounded_to_the_nearest_and_is_all_or_nothing_only_where_it_is() {
+        assert_eq!(
+            (percent(0, 0), percent(47, 48), percent(1, 1000), percent(999, 1000)),
+            (None, Some(98), Some(1), Some(99))
+        );
+        for all in 1..=400 {
+            for of in 0..=all {
+                let told = percent(of, all).unwrap();
+                assert_eq!((told == 100, told == 0), (of == all, of == 0), "{of} of {all}");
+                let off = (told * all).abs_diff(of * 100);
+                assert!(off * 2 <= all || told == 1 || told == 99, "{of} of {all}: {told}");
+            }
+        }
     }
 
     #[test]

@@ -96,6 +96,20 @@ pub fn opened(on: Day) -> String {
     ["Not opened before ", &date(on), ". Until then nothing is shown."].concat()
 }
 
+/// A list without its other side.
+pub const ONE_SIDE: &str = "The list of the other side is missing: nothing is shown.";
+/// Two lists that say different things.
+pub const APART: &str = "These two lists do not match: nothing is shown.";
+/// In what they differ.
+pub const DIFFERS: [&str; 5] = [NAMED, "Written down for", "Side", UNTIL, "Hives"];
+/// A list without a day.
+pub const NO_UNTIL: &str = "no day";
+
+/// "Correct the list: With it".
+pub fn mend(side: &str) -> String {
+    ["Correct the list: ", side].concat()
+}
+
 /// From the day it began to the day it was opened.
 pub fn span(from: Day, until: Day) -> String {
     ["Counts from ", &date(from), " to ", &date(until)].concat()

@@ -50,3 +50,41 @@ journey("she draws a trial by lot, writes it down, and it is not opened before i
   await keeper.reads("trial-word", /^It does not tell$/);
   await keeper.reads("trials", /6 pairs without a count on both sides: left out/);
 });
+
+journey("she corrects one list of a trial, is told in what the two differ, and corrects the other", ON, async (keeper) => {
+  await keeper.engine.resize(SMALL);
+  await keeper.open();
+  await keepYard(keeper, 13);
+  await keeper.open("#/book/trial");
+  await keeper.type("#trial-named", "Notch screened");
+  await typeTime(keeper, "trial-until", "2026-07-13");
+  await keeper.tap("trial-draw");
+  await keeper.tap("trial-write");
+  await keeper.reads("trials", /Not opened before/);
+  const drawn = (await trials(keeper)).map(({ what }) => what.record.hives);
+  const [first] = await trials(keeper);
+  await keeper.open(`#/write/trial/${first.id}`);
+  await keeper.type("#write-named", "Notch shut");
+  await keeper.tap("write-save");
+  await keeper.gone("write-save");
+  await keeper.open("#/book/trial");
+  await keeper.reads("trial-apart", /These two lists do not match.*What is tried: Notch s[a-z]+ – Notch s[a-z]+ Correct/s);
+  await keeper.reads("trial-apart", /With it: .*Without it: /s);
+  // A hive taken off and set again keeps its place among the pairs.
+  await keeper.tapWords("Correct the list: Without it", "main");
+  const ticked = () => keeper.driver.run(() => document.querySelector(".tick-rows label:has(:checked)")?.innerText.trim());
+  const hive = await keeper.until("the form is drawn", ticked);
+  await keeper.tapWords(hive, ".tick-rows");
+  await keeper.until("it is taken off", async () => (await ticked()) !== hive);
+  await keeper.tapWords(hive, ".tick-rows");
+  await keeper.type("#write-named", "Notch shut");
+  await keeper.tap("write-save");
+  await keeper.gone("write-save");
+  // The way leads back to where she came from.
+  await keeper.reads("trials", /Notch shut.*Not opened before/s);
+  assert.equal(await keeper.shows("trial-apart"), false);
+  const mended = (await trials(keeper)).slice(-2);
+  assert.deepEqual(mended.map(({ what }) => what.record.hives), drawn, "no pair has changed");
+  await keeper.tap("undo");
+  await keeper.reads("trial-apart", /What is tried/);
+});

@@ -20,11 +20,10 @@ use crate::app::state::Ui;
 use crate::app::wording::en_packet::EVERY;
 use crate::app::wording::en_papers::{self as w, record as wr};
 use crate::app::wording::{en, en_catch, en_load, en_lot as wl, en_records, en_season as ws, en_typed};
+use crate::book::caught::Days;
 use crate::book::id::{EntryId, ThingId};
 use crate::book::record::Blank;
-
-/// Days a packet goes back to unless the keeper says otherwise: a year.
-const PERIOD: i32 = -364;
+use crate::book::review::year_to;
 
 /// The heading of a sheet, and how its files are named.
 pub(super) fn title(paper: Paper) -> (&'static str, &'static str) {
@@ -192,10 +191,10 @@ struct Span {
 }
 
 impl Span {
-    /// The year up to today.
+    /// The year up to today, unless the keeper says otherwise.
     fn new(ui: Ui) -> Span {
-        let today = ui.today.get_untracked();
-        let texts = [today.plus(PERIOD), today].map(|day| RwSignal::new(day.to_string()));
+        let Days { from, to } = year_to(ui.today.get_untracked());
+        let texts = [from, to].map(|day| RwSignal::new(day.to_string()));
         let read =
             |text: RwSignal<String>| Memo::new(move || text.with(|text| day_done(text, ui.today.get())));
         Span { texts, days: texts.map(read) }
