@@ -14,7 +14,7 @@ use beetle_almanac::book::record::{Answer, Blank, Record};
 use beetle_almanac::book::shell::{Board, Known, Notch};
 use beetle_almanac::book::spent::Spent;
 use beetle_almanac::book::stands::placed;
-use beetle_almanac::book::store_room::{Held, StoreRoom};
+use beetle_almanac::book::store_room::StoreRoom;
 use beetle_almanac::book::urgent::urgent;
 use beetle_almanac::book::write::{KindChoice, Refusal};
 
@@ -110,9 +110,10 @@ fn oil_is_good_on_its_last_day_and_used_first_until_then() {
             let written = yard.book.record(&pen("aa", on), on, on, None, record).unwrap();
             yard.book.add(written);
         }
-        let held = StoreRoom::of(yard.book.standing(), day("2026-08-01"), false).oil();
-        let (good, past) = if after <= 0 { (1000.0, 600.0) } else { (600.0, 1000.0) };
-        assert_eq!(held, Some(Held { good, past }), "used {after} days after its last");
+        let held = StoreRoom::of(yard.book.standing(), day("2026-08-01"), false, &[]).oil();
+        let held = held.map(|held| (held.good, held.past));
+        let there = if after <= 0 { (1000.0, 600.0) } else { (600.0, 1000.0) };
+        assert_eq!(held, Some(there), "used {after} days after its last");
     }
 }
 

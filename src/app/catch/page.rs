@@ -23,7 +23,7 @@ use crate::app::round::form::{keys, select};
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_catch as w, en_trial};
 use crate::book::Book;
-use crate::book::caught::{Both, Days, Part, Parts, YEAR, all, both, parts};
+use crate::book::caught::{Both, Caught, Days, Part, Parts, YEAR, all, both, parts};
 use crate::book::id::ThingId;
 use crate::book::review::{earlier, year_to};
 
@@ -106,34 +106,41 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
             ]))))
             .kid(Answer::of(w::ANSWER, answer).why(w::WHY).mark("catch-word").view()),
         keys(link(en_trial::TITLE, &Place::Trial(None)).test_id("to-trials")),
-        live(move || {
-            let (times, yard) = (times.get(), chosen.get());
-            let any = compared.with(|both| both.as_ref().is_some_and(|both| !both.hives.is_empty()));
-            let Some(((first, second), yard)) = times.zip(yard) else {
-                return Bit::Nothing;
-            };
-            if !any {
-                return el("p").test_id("catch-none").text(w::NO_COUNTS).into();
-            }
-            let days = Days { from: first.from, to: second.to };
-            untrack(|| {
-                bits![
-                    el("h2").class("part-title").text(w::EACH),
-                    charts::view(records, caught, compared, &yard, days, second.from),
-                    more(
-                        w::PARTS,
-                        bits![
-                            el("p").class("small").text(w::PARTS_HOW),
-                            live(move || {
-                                let parts = caught.with(|caught| parts(caught, &yard, days));
-                                records.book.with(|book| tables(book, &parts))
-                            }),
-                        ]
-                    ),
-                ]
-            })
-        }),
+        live(move || each(records, caught, compared, times.get().zip(chosen.get()))),
     ]
+}
+
+/// Each hive by itself, and the parts of the yard; what is `asked` are the two times and the yard.
+fn each(
+    records: Records,
+    caught: Memo<Vec<Caught>>,
+    compared: Memo<Option<Both>>,
+    asked: Option<((Days, Days), ThingId)>,
+) -> Bit {
+    let any = compared.with(|both| both.as_ref().is_some_and(|both| !both.hives.is_empty()));
+    let Some(((first, second), yard)) = asked else {
+        return Bit::Nothing;
+    };
+    if !any {
+        return el("p").test_id("catch-none").text(w::NO_COUNTS).into();
+    }
+    let days = Days { from: first.from, to: second.to };
+    untrack(|| {
+        bits![
+            el("h2").class("part-title").text(w::EACH),
+            charts::view(records, caught, compared, &yard, days, second.from),
+            more(
+                w::PARTS,
+                bits![
+                    el("p").class("small").text(w::PARTS_HOW),
+                    live(move || {
+                        let parts = caught.with(|caught| parts(caught, &yard, days));
+                        records.book.with(|book| tables(book, &parts))
+                    }),
+                ]
+            ),
+        ]
+    })
 }
 
 /// The word and its sum, with what is left out of it.
