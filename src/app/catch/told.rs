@@ -95,7 +95,7 @@ pub fn trend(trend: &Trend, of_hives: bool, write: Write, percent: Write) -> (St
         lines.push(w::sign(trend.rose, trend.fell, &percent(trend.sign(), 1)));
     }
     // Where limits and test part, the more careful of the two decides.
-    lines.push(w::reads(trend.word).to_owned());
+    lines.push((if trend.mixed { w::MIXED } else { w::reads(trend.word) }).to_owned());
     if (of_hives && trend.hives == 1) || (!of_hives && trend.spread <= 1.0) {
         lines.push(w::ALONE.to_owned());
     }
