@@ -47,6 +47,9 @@ struct Worst {
     up: f64,
 }
 
+/// A multiplier, the bound there and its slope.
+type Tangent = (f64, f64, f64);
+
 /// Whether the exact counts of `hives`, wherever in their ranges they lie, all say "up": the second stretch has more. Both
 /// stretches of each fished.
 pub(super) fn all_rise(hives: &[(Stretch, Stretch)]) -> bool {
@@ -194,8 +197,8 @@ fn below(
     least: &dyn Fn(f64, f64) -> f64,
 ) -> (bool, f64) {
     let mut multiplier = 0.0;
-    // Where the bound falls and where it rises, each with the multiplier, the bound and its slope.
-    let (mut falls, mut rises): (Option<(f64, f64, f64)>, Option<(f64, f64, f64)>) = (None, None);
+    // Where the bound falls and where it rises.
+    let (mut falls, mut rises): (Option<Tangent>, Option<Tangent>) = (None, None);
     let mut up = 0.0;
     for _ in 0..MULTIPLIERS {
         let low = worst(hives, span.0, multiplier, most, least);
