@@ -218,6 +218,19 @@ fn zero_trap_days_are_no_data_and_not_a_rate_of_nothing() {
     assert_eq!(compare(&[]).word, Word::NoData);
 }
 
+/// The exact test counts no clumping, so where somebody typed a spread the limits decide.
+#[test]
+fn a_spread_that_was_typed_is_not_overruled_by_the_exact_test() {
+    let of = |count| Stretch { count: CountRange::exact(count), trap_days: 100 };
+    let trend = |spread| compare_sums(of(12), of(26), spread);
+    assert!(trend(3.0).chance.is_some_and(|chance| chance < 0.05));
+    assert!(trend(3.0).limits.0.is_some_and(|low| low < 1.0));
+    assert_eq!((trend(1.0).word, trend(3.0).word), (Word::Up, Word::CantTell));
+    // None at all in one of the two: what was typed cannot be put to the exact test either.
+    let none = |spread| compare_sums(of(0), of(26), spread).word;
+    assert_eq!((none(1.0), none(3.0)), (Word::Up, Word::CantTell));
+}
+
 /// Hives that clump, drawn anew in both stretches and in none of them changed: the page's own code, not a copy of it.
 #[test]
 fn clumped_hives_without_any_change_are_rarely_called_one() {
