@@ -130,6 +130,19 @@ mod tests {
         assert_eq!(shown(0.3, Some(true), write), "0.3");
     }
 
+    /// All low or all high the hives agree; half of them low before and high after, they do not.
+    #[test]
+    fn ranges_that_may_hide_what_both_ends_say_are_told_as_the_reason() {
+        let range = |low, high| Stretch { count: CountRange::new(low, Some(high)).unwrap(), trap_days: 100 };
+        let hives = [(range(30, 60), range(6, 13)); 4];
+        let (big, lines) = trend(&compare(&hives), true, write, percent);
+        assert_eq!(big, "Can’t tell yet");
+        assert!(lines.iter().any(|line| line == w::MIXED), "{lines:?}");
+        let narrow = [(range(38, 42), range(8, 9)); 4];
+        let (big, lines) = trend(&compare(&narrow), true, write, percent);
+        assert!(big.starts_with("Fewer") && lines.iter().all(|line| line != w::MIXED), "{lines:?}");
+    }
+
     #[test]
     fn sixty_and_ninety_six_are_told_with_their_sum() {
         let (big, lines) =
