@@ -5,7 +5,7 @@
 //! clumping nor one hive full of beetles misleads it. The paired permutation test (Fisher 1935) stands beside it and decides
 //! nothing, since of two tests one is too easily taken for the one that was meant.
 
-use super::chance::{as_unlikely, binomial};
+use super::chance::{as_unlikely, binomial, clumped};
 use super::draw::coins;
 use super::order::sort_by;
 use super::trend::{Stretch, above};
@@ -17,10 +17,6 @@ const RARE: f64 = 0.05;
 pub const LEAST_PAIRS: u32 = 6;
 /// Most pairs for which every way to swap hives within them is gone through.
 const PERMUTED: usize = 12;
-/// Share of all cases that the counts left out of a sum come to.
-const REST: f64 = 1e-12;
-/// Most beetles a hive is reckoned to catch.
-const MOST: u32 = 20_000;
 
 /// Places of hives in pairs.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -119,44 +115,45 @@ fn swapped(differences: &[f64]) -> f64 {
     f64::from(as_far) / f64::from(ways)
 }
 
-/// Chance that the sign test over `pairs` pairs will say that it helps, where a hive without it catches `mean` beetles over the
-/// trial, one with it the share `left` of that, and hives clump by `clumping` (variance mean + mean² ÷ clumping); at equal
-/// effort. 0 with fewer than [`LEAST_PAIRS`].
-pub fn power(pairs: u32, mean: f64, clumping: f64, left: f64) -> f64 {
-    let (without, with) = (chances(mean, clumping), chances(mean * left, clumping));
-    let (mut less, mut even, mut below) = (0.0, 0.0, 0.0);
-    for (count, chance) in without.iter().enumerate() {
-        let alike = with.get(count).copied().unwrap_or(0.0);
-        less += chance * below;
-        even += chance * alike;
-        below += alike;
-    }
-    let uneven = (1.0 - even).max(0.0);
-    if uneven <= 0.0 {
-        return 0.0;
-    }
-    let mut told = 0.0;
-    for some in LEAST_PAIRS..=pairs {
-        let wanted = (some / 2 + 1..=some).find(|wins| as_unlikely(*wins, some, 0.5) < RARE);
-        let Some(wanted) = wanted else { continue };
-        let wins: f64 = (wanted..=some).map(|wins| binomial(wins, some, less / uneven)).sum();
-        told += binomial(some, pairs, uneven) * wins;
-    }
-    told.min(1.0)
+/// What chance a pair has to be told apart, and which way.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Odds {
+    /// Chance that the hive with it catches less.
+    pub less: f64,
+    /// Chance that both catch alike.
+    pub even: f64,
 }
 
-/// Chances of 0, 1, 2 … beetles, as many as matter; one after the other, since each is a share of the one before.
-fn chances(mean: f64, clumping: f64) -> Vec<f64> {
-    let mut chance = (-clumping * (mean / clumping).ln_1p()).exp();
-    let step = mean / (clumping + mean);
-    let (mut all, mut sum) = (vec![chance], chance);
-    for count in 1..MOST {
-        if sum > 1.0 - REST {
-            break;
-        }
-        chance *= (clumping + f64::from(count) - 1.0) / f64::from(count) * step;
-        all.push(chance);
-        sum += chance;
+/// The odds of a pair where a hive without it catches `mean` beetles over the trial, one with it the share `left` of that, and
+/// hives clump by `clumping` (variance mean + mean² ÷ clumping); at equal effort. None where they cannot be worked out
+/// ([`clumped`]).
+pub fn odds(mean: f64, clumping: f64, left: f64) -> Option<Odds> {
+    let (without, with) = (clumped(mean, clumping)?, clumped(mean * left, clumping)?);
+    let (mut less, mut even, mut below) = (0.0, 0.0, 0.0);
+    for (at, (wide, chance)) in without.iter().enumerate() {
+        let here = with.get(at).map_or(0.0, |(_, chance)| *chance);
+        // Two that fall into one step are alike in one case of its width; the others go either way.
+        less += chance * (below + here * (1.0 - 1.0 / wide) / 2.0);
+        even += chance * here / wide;
+        below += here;
     }
-    all
+    Some(Odds { less, even })
+}
+
+impl Odds {
+    /// Chance that the sign test over `pairs` pairs will say that it helps. 0 with fewer than [`LEAST_PAIRS`].
+    pub fn power(self, pairs: u32) -> f64 {
+        let uneven = (1.0 - self.even).max(0.0);
+        if uneven <= 0.0 {
+            return 0.0;
+        }
+        let mut told = 0.0;
+        for some in LEAST_PAIRS..=pairs {
+            let wanted = (some / 2 + 1..=some).find(|wins| as_unlikely(*wins, some, 0.5) < RARE);
+            let Some(wanted) = wanted else { continue };
+            let wins: f64 = (wanted..=some).map(|wins| binomial(wins, some, self.less / uneven)).sum();
+            told += binomial(some, pairs, uneven) * wins;
+        }
+        told.min(1.0)
+    }
 }

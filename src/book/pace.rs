@@ -8,6 +8,7 @@ use super::record::Blank;
 use super::round::{HiveDue, rows};
 use super::standing::Standing;
 use crate::almanac::day::Day;
+use crate::almanac::order::sort_by;
 use crate::almanac::refill::{Timing, median};
 use crate::almanac::route::{Pressing, Stop};
 use crate::almanac::sighting::Seen;
@@ -27,8 +28,7 @@ const MOST_SECONDS: i64 = 30 * 60;
 /// nothing. This is the one place where the moment of writing is reckoned with: it is an estimate in minutes, and no day
 /// hangs on it.
 pub fn pace(book: &Book) -> Option<(f64, usize)> {
-    let mut last: Vec<(&Entry, ThingId)> = Vec::new();
-    let mut gaps: Vec<(Day, f64)> = Vec::new();
+    let mut lines: Vec<&Entry> = Vec::new();
     let struck = &book.log().chains().struck;
     for entry in book.log().entries() {
         // A slip that was taken back was no hive.
@@ -36,23 +36,26 @@ pub fn pace(book: &Book) -> Option<(f64, usize)> {
             && entry.replaces.is_none()
             && entry.bulk.is_none()
             && !entry.is_demo();
-        if !plain || entry.at.day() != entry.day || !matches!(entry.what, What::Check(_) | What::Skip { .. })
+        if plain
+            && entry.at.day() == entry.day
+            && matches!(entry.what, What::Check(_) | What::Skip { .. })
+            && entry.hive().is_some()
         {
-            continue;
+            lines.push(entry);
         }
-        let Some(hive) = entry.hive() else { continue };
-        let before = last.iter().position(|(known, _)| known.id.writer() == entry.id.writer());
-        if let Some((known, of)) = before.and_then(|at| last.get(at)) {
-            let seconds = seconds(entry) - seconds(known);
-            let walked = known.yard == entry.yard && known.day == entry.day && *of != hive;
-            if walked && (1..=MOST_SECONDS).contains(&seconds) {
-                #[allow(clippy::cast_precision_loss)] // half an hour at most
-                gaps.push((entry.day, seconds as f64 / 60.0));
-            }
-        }
-        match before.and_then(|at| last.get_mut(at)) {
-            Some(known) => *known = (entry, hive),
-            None => last.push((entry, hive)),
+    }
+    // Writer by writer, each in the order of writing.
+    sort_by(&mut lines, |one, other| one.id.writer().cmp(other.id.writer()));
+    let mut gaps: Vec<(Day, f64)> = Vec::new();
+    for (known, entry) in lines.iter().zip(lines.iter().skip(1)) {
+        let seconds = seconds(entry) - seconds(known);
+        let walked = known.id.writer() == entry.id.writer()
+            && known.yard == entry.yard
+            && known.day == entry.day
+            && known.hive() != entry.hive();
+        if walked && (1..=MOST_SECONDS).contains(&seconds) {
+            #[allow(clippy::cast_precision_loss)] // half an hour at most
+            gaps.push((entry.day, seconds as f64 / 60.0));
         }
     }
     let mut days: Vec<Day> = Vec::new();

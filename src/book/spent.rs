@@ -68,15 +68,16 @@ pub struct Spent {
 /// What one pass over the log counts.
 #[derive(Default)]
 struct Counted {
-    /// The day up to which the days of each hive are counted.
-    marks: Table<ThingId, Day>,
+    /// The day up to which the days of each hive are counted, and the last one on which it was worked on in the yard asked
+    /// about.
+    marks: Table<ThingId, (Day, Option<Day>)>,
     /// Hive-days of the yard asked about, and of all.
     hive_days: (u32, u32),
     trap_days: u32,
     /// Yards with trap work, day by day.
     visits: Vec<(Day, ThingId)>,
-    /// Hives worked on, day by day, in the yard asked about.
-    worked: Vec<(Day, ThingId)>,
+    /// Hives worked on in the yard asked about, each once a day.
+    worked: u32,
 }
 
 impl Spent {
@@ -91,14 +92,7 @@ impl Spent {
             let Some(now) = standing.hives.get(hive).filter(|_| hive.is_demo() == demo) else { return };
             counted.until(hive, now, entry.day, (from, yard));
             if entry.day >= from && matches!(entry.what, What::Check(_)) {
-                let visit = (entry.day, now.yard.clone());
-                if !counted.visits.contains(&visit) {
-                    counted.visits.push(visit);
-                }
-                let at = (entry.day, hive.clone());
-                if yard.is_none_or(|yard| *yard == now.yard) && !counted.worked.contains(&at) {
-                    counted.worked.push(at);
-                }
+                counted.work(hive, now, entry.day, yard);
             }
         });
         for (hive, now) in standing.hives.iter().filter(|(hive, _)| hive.is_demo() == demo) {
@@ -170,11 +164,13 @@ impl Spent {
     }
 
     fn travelled(&mut self, counted: &Counted, yard: Option<&ThingId>, trip: Option<f64>) {
-        for (day, of) in &counted.visits {
-            if yard.is_none_or(|yard| yard == of) {
-                #[allow(clippy::cast_precision_loss)] // yards of one day
-                let yards = counted.visits.iter().filter(|(other, _)| other == day).count() as f64;
-                self.trips += 1.0 / yards;
+        for day in counted.visits.chunk_by(|(one, _), (other, _)| one == other) {
+            #[allow(clippy::cast_precision_loss)] // yards of one day
+            let yards = day.len() as f64;
+            for (_, of) in day {
+                if yard.is_none_or(|yard| yard == of) {
+                    self.trips += 1.0 / yards;
+                }
             }
         }
         match trip {
@@ -185,19 +181,24 @@ impl Spent {
     }
 
     fn worked(&mut self, book: &Book, counted: &Counted, yard: Option<&ThingId>, hour: Option<f64>) {
-        if counted.worked.is_empty() {
+        if counted.worked == 0 {
             return;
         }
         let mut known = true;
-        #[allow(clippy::cast_precision_loss)] // hives of a season
-        let hives = counted.worked.len() as f64;
         let each = pace(book).map(|(each, _)| each);
         known &= each.is_some();
-        let mut minutes = hives * each.unwrap_or_default();
+        let mut minutes = f64::from(counted.worked) * each.unwrap_or_default();
+        let mut yards: Vec<(&ThingId, f64)> = Vec::new();
         for (_, of) in counted.visits.iter().filter(|(_, of)| yard.is_none_or(|yard| yard == of)) {
+            match yards.iter_mut().find(|(known, _)| *known == of) {
+                Some((_, times)) => *times += 1.0,
+                None => yards.push((of, 1.0)),
+            }
+        }
+        for (of, times) in yards {
             let (travel, set_up) = ways(book.standing(), of);
             known &= travel.is_some() && set_up.is_some();
-            minutes += travel.unwrap_or_default() + set_up.unwrap_or_default();
+            minutes += times * (travel.unwrap_or_default() + set_up.unwrap_or_default());
         }
         self.hours = minutes / 60.0;
         match hour {
@@ -234,9 +235,24 @@ impl Spent {
 }
 
 impl Counted {
+    /// Counts work on a hive whose days are counted up to it. Work comes by days, so what was met before on one day is the last
+    /// of each hive, or among the last yards.
+    fn work(&mut self, hive: &ThingId, now: &HiveNow, day: Day, yard: Option<&ThingId>) {
+        let mut today = self.visits.iter().rev().take_while(|(known, _)| *known == day);
+        if today.all(|(_, known)| *known != now.yard) {
+            self.visits.push((day, now.yard.clone()));
+        }
+        if yard.is_none_or(|yard| *yard == now.yard)
+            && let Some((_, last)) = self.marks.get_mut(hive)
+            && last.replace(day) != Some(day)
+        {
+            self.worked += 1;
+        }
+    }
+
     /// Counts the days of a hive up to `day`, as it stood since it was last counted.
     fn until(&mut self, hive: &ThingId, now: &HiveNow, day: Day, (from, yard): (Day, Option<&ThingId>)) {
-        let mark = self.marks.or_insert(hive.clone(), now.since);
+        let (mark, _) = self.marks.or_insert(hive.clone(), (now.since, None));
         let since = (*mark).max(from);
         *mark = day.max(*mark);
         let days = u32::try_from(day.days_since(since)).unwrap_or_default();

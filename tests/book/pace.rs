@@ -1,11 +1,11 @@
 //! How long a hive takes, by the moments at which work was written down, and where a trip leads.
 
 use crate::Yard;
-use crate::support::{day, pen};
+use crate::support::{Unicode, day, pen};
 use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::route::Pressing::{self, Due, Larvae, Overdue, Rest};
-use beetle_almanac::book::entry::{Check, Did, SkipReason};
+use beetle_almanac::book::entry::{Check, Did, SkipReason, What};
 use beetle_almanac::book::pace::{pace, stops, way_there, ways};
 use beetle_almanac::book::record::{Answer, Blank, Record};
 use beetle_almanac::book::write::Pen;
@@ -42,6 +42,26 @@ fn six_hives_in_twenty_minutes_take_four_each_and_of_five_stretches_no_fewer() {
     assert_eq!(pace(&yard.book), None);
     at(&mut yard, "aa", "7", on, 57);
     // 3, 4, 4, 9, 4.
+    assert_eq!(pace(&yard.book), Some((4.0, 5)));
+}
+
+/// A correction is written when the slip is noticed, not when the keeper walks on.
+#[test]
+fn a_line_that_mends_another_is_no_hive_walked_to() {
+    let mut yard = Yard::new(&TAGS, day("2026-07-01"));
+    let on = day("2026-07-10");
+    for (nth, tag) in (0..6).zip(TAGS) {
+        at(&mut yard, "aa", tag, on, nth * 4);
+    }
+    assert_eq!(pace(&yard.book), Some((4.0, 5)));
+    let first = yard.hive("1");
+    let line = yard.book.log().entries().find(|entry| entry.day == on && entry.hive() == Some(first.clone()));
+    let line = line.unwrap().clone();
+    let What::Check(mut work) = line.what else { panic!("work") };
+    work.after = Some(Share::QUARTER);
+    let pen = Pen { at: Stamp::new(on, 9 * 3600 + 27 * 60, 120).unwrap(), ..pen("aa", on) };
+    let mended = yard.book.correct(&pen, on, on, &line.id, What::Check(work), &Unicode).unwrap();
+    yard.book.add(mended);
     assert_eq!(pace(&yard.book), Some((4.0, 5)));
 }
 

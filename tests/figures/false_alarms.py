@@ -2,19 +2,55 @@
 in which it did, of 1,000 in which Pearson's spread and 1.96 alone would have].
 
 Counts are drawn from the negative binomial of numpy, hive by hive and stretch by stretch, so that hives clump anew in each:
-the hardest case. Effort is 0 where it is alike, 1 where it differs up to sixfold. Limits and spreads as in trends.py, for
-4,000 cases at once; the exact test of small counts is that of both sums.
+the hardest case. Effort is 0 where it is alike, 1 where it differs up to sixfold. Trap-days are whole ones, as they are in a
+book. The rule is that of trends.py for 4,000 cases at once, with none in one of the stretches as well; the exact test of small
+counts is the smaller tail of the sum of each hive's binomial, by Fourier's transform of its generating function. The first
+cases of each setting are put to trends.py itself, which must say the same.
 """
 
 import numpy
+import trends
 from scipy import stats
 
 CASES = 4000
+SMALL = 30
+MOST = 5000
+# Cases of each setting that trends.py judges as well.
+CHECKED = 40
+# Beetles up to which cases are put to the transform together.
+WIDTHS = (64, 256, 1024, MOST + 1)
+
+
+def exact(first, second, share):
+    """Twice the smaller tail of the second sum, row by row."""
+    both, seen = first + second, second.sum(1)
+    chance = numpy.ones(len(both))
+    size = both.sum(1)
+    below = -1
+    for width in WIDTHS:
+        rows = numpy.flatnonzero((size > below) & (size < width))
+        below = width - 1
+        for some in numpy.array_split(rows, max(1, len(rows) * width * both.shape[1] // 10_000_000)):
+            if not len(some):
+                continue
+            turn = numpy.exp(-2j * numpy.pi * numpy.arange(width) / width)
+            product = numpy.ones((len(some), width), dtype=complex)
+            for hive in range(both.shape[1]):
+                part = share[some, hive, None]
+                product *= (1 - part + part * turn) ** both[some, hive, None]
+            chances = numpy.fft.ifft(product, axis=1).real
+            few = numpy.cumsum(chances, axis=1)
+            at = numpy.arange(len(some))
+            here = seen[some]
+            until = few[at, here]
+            before = until - chances[at, here]
+            chance[some] = numpy.minimum(1, 2 * numpy.minimum(until, 1 - before))
+    return chance
 
 
 def alarms(draw, k, hives, mean, uneven):
-    days = draw.uniform(0.3, 1.7, (2, CASES, hives)) if uneven else numpy.ones((2, CASES, hives))
-    first, second = draw.negative_binomial(k, k / (k + mean * days))
+    days = draw.integers(27, 154, (2, CASES, hives)) if uneven else numpy.full((2, CASES, hives), 90)
+    first, second = draw.negative_binomial(k, k / (k + mean * days / 90))
     before, after = days
     total = before + after
     up, down = (second * before / total).sum(1), (first * after / total).sum(1)
@@ -34,13 +70,22 @@ def alarms(draw, k, hives, mean, uneven):
         wide = stats.t.ppf(0.975, numpy.maximum(used - 1, 1))
         ours = far > wide * numpy.sqrt(spread)
         plain = far > 1.96 * numpy.sqrt(numpy.fmax(1, pearson))
-    told_of = (up > 0) & (down > 0) & (used > 1)
     sums = first.sum(1), second.sum(1)
-    part = after.sum(1) / total.sum(1)
-    tails = [stats.binom.cdf(sums[1], sum(sums), part), stats.binom.sf(sums[1] - 1, sum(sums), part)]
-    exact = 2 * numpy.minimum(*tails) < 0.05
-    small = numpy.minimum(*sums) < 30
-    return [int(round(float((word & told_of & (exact | ~small)).mean()) * 1000)) for word in (ours, plain)]
+    small = (numpy.minimum(*sums) < SMALL) & ((sums[0] + sums[1] <= MOST) | (hives == 1))
+    ratios = (up > 0) & (down > 0) & (used > 1)
+    rose, fell = ((second * before > first * after).sum(1), (second * before < first * after).sum(1))
+    signs = [[stats.binomtest(n, n + m).pvalue if n + m else 1.0 for m in range(hives + 1)] for n in range(hives + 1)]
+    agree = numpy.array(signs)[rose, fell] < 0.05
+    # None in one of the two: no ratio has limits, and the hives must agree among themselves.
+    bare = (used > 1) & ~((up > 0) & (down > 0)) & agree
+    asked = numpy.flatnonzero(small & (bare | ratios & (ours | plain)))
+    striking = ~small
+    striking[asked] = exact(first[asked], second[asked], (after / total)[asked]) < 0.05
+    said = [striking & (bare | ratios & word) for word in (ours, plain)]
+    for case in range(CHECKED):
+        table = list(zip(*(n[case].tolist() for n in (first, before, second, after)), strict=True))
+        assert bool(trends.judged(table)[0]) == bool(said[0][case]), table
+    return [int(round(float(word.mean()) * 1000)) for word in said]
 
 
 def rows():

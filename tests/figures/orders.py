@@ -59,3 +59,13 @@ def rows():
             if draw.random() < 0.5:
                 free_from = round(free_from, -2)
         yield [items, fee, free_from, cheapest(items, fee, free_from)]
+    # Packs of nearly one price a piece, and a limit far above the plain order.
+    for index in range(60):
+        items = []
+        for _ in range(1 + index % 3):
+            sizes = draw.sample(range(5, 40), 3)
+            items.append([draw.randrange(50, 400), [[size, size * 100 + draw.randrange(0, 30)] for size in sizes]])
+        plain = cheapest(items, 0, None)
+        fee = draw.choice([2000, 8000, 20000])
+        free_from = plain + draw.randrange(fee // 2, fee)
+        yield [items, fee, free_from, cheapest(items, fee, free_from)]

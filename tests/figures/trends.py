@@ -3,8 +3,8 @@ high, spread, chance].
 
 The word is 1 for up, -1 for down, 0 for cannot tell. Ratio, limits and chance are null where there are none. The rule is that
 of src/almanac/trend.rs, written anew: Mantel & Haenszel's ratio as a weighted mean, Pearson's chi-square as the deviation of a
-table of hives and stretches, what the hives move by leaving each out of the residuals, scipy's t, and for small counts a
-convolution of binomials.
+table of hives and stretches, what the hives move by leaving each out of the residuals, scipy's t, and for small counts the
+smaller tail of a convolution of binomials, twice.
 """
 
 import numpy
@@ -28,8 +28,8 @@ def judged(table):
             both = one + other
             parts = stats.binom.pmf(numpy.arange(both + 1), both, other_days / (one_days + other_days))
             chances = numpy.convolve(chances, parts)
-        seen = chances[int(all_second)] * (1 + 1e-7)
-        chance = min(1.0, float(chances[chances <= seen].sum()))
+        seen = int(all_second)
+        chance = min(1.0, 2 * float(min(chances[: seen + 1].sum(), chances[seen:].sum())))
     ratio = up / down if down else None
     low = high = None
     spread, word = 1.0, 0

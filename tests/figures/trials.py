@@ -10,7 +10,7 @@ from scipy import stats
 
 
 def power(pairs, mean, k, left):
-    most = numpy.arange(int(mean + 60 * numpy.sqrt(mean + mean * mean / k)) + 60)
+    most = numpy.arange(int(mean + max(60 * numpy.sqrt(mean + mean * mean / k), 40 * mean / k)) + 60)
     without, having = (stats.nbinom.pmf(most, k, k / (k + m)) for m in (mean, mean * left))
     less = float((without * (numpy.cumsum(having) - having)).sum())
     even = float((without * having).sum())
@@ -32,6 +32,13 @@ def rows():
         mean = round(float(numpy.exp(draw.uniform(0, 4.5))), 3)
         k = round(float(numpy.exp(draw.uniform(-0.7, 3))), 3)
         left = [0.5, 0.25, 0.75, 0.1][case % 4]
+        cases.append([pairs, mean, k, left, float(f"{power(pairs, mean, k, left):.9g}")])
+    # Few hives have nearly all beetles: the tail is counted to its end.
+    for case in range(24):
+        pairs = [16, 24, 40, 50][case % 4]
+        mean = round(float(draw.uniform(300, 1000)), 3)
+        k = round(float(numpy.exp(draw.uniform(-4.6, -1.6))), 4)
+        left = [0.5, 0.1, 0.02][case % 3]
         cases.append([pairs, mean, k, left, float(f"{power(pairs, mean, k, left):.9g}")])
     yield ["power", cases]
     outcomes = []

@@ -1,9 +1,10 @@
 //! What must hold of every trial: sides are even, each hive is in it once, more pairs never tell less.
 
 use super::vec;
+use beetle_almanac::almanac::chance::clumped;
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::almanac::trend::Stretch;
-use beetle_almanac::almanac::trial::{LEAST_PAIRS, outcome, pairs, power};
+use beetle_almanac::almanac::trial::{LEAST_PAIRS, odds, outcome, pairs};
 use proptest::prelude::*;
 
 #[test]
@@ -41,7 +42,7 @@ fn the_lot_falls_on_either_hive_of_a_pair_and_again_the_same() {
 proptest! {
     #[test]
     fn twice_the_pairs_and_a_larger_effect_tell_more(few in 1..20_u32, mean in 8.0..60.0_f64, k in 0.6..8.0_f64, left in 0.05..0.5_f64) {
-        let told = |pairs, left| power(pairs, mean, k, left);
+        let told = |pairs, left| odds(mean, k, left).unwrap().power(pairs);
         prop_assert!((0.0..=1.0).contains(&told(few, left)));
         if few < LEAST_PAIRS {
             prop_assert!(told(few, left) == 0.0);
@@ -49,6 +50,27 @@ proptest! {
         // One pair more may tell less, as the sign test goes in steps.
         prop_assert!(told(2 * few, left) >= told(few, left) - 1e-9);
         prop_assert!(told(few, left) >= told(few, 1.0) - 1e-9);
+    }
+
+    /// Over all that the page takes: clumping from a millionth to 100, up to 1,000 beetles.
+    #[test]
+    fn chances_of_clumped_counts_add_up_and_have_their_mean(mean in -6.0..6.907_f64, k in -13.8..4.605_f64, left in 0.0..1.0_f64) {
+        let (mean, k) = (mean.exp(), k.exp());
+        let steps = clumped(mean, k).unwrap();
+        prop_assert!(steps.len() < 40_000, "{} steps", steps.len());
+        let (mut from, mut all, mut sum) = (0.0, 0.0, 0.0);
+        for (wide, chance) in &steps {
+            all += chance;
+            sum += chance * (from + (wide - 1.0) / 2.0);
+            from += wide;
+        }
+        prop_assert!((all - 1.0_f64).abs() < 1e-8, "{}", all);
+        // The counts left out are of one case in 10¹², and those of tiny clumping are many.
+        prop_assert!((sum / mean - 1.0_f64).abs() < if k < 1e-3 { 1e-3 } else { 1e-6 }, "{} for {}", sum, mean);
+        // With nothing done either hive catches less as often.
+        let (alike, here) = (odds(mean, k, 1.0).unwrap(), odds(mean, k, left).unwrap());
+        prop_assert!((alike.less * 2.0 + alike.even - 1.0).abs() < 1e-8);
+        prop_assert!(here.less >= alike.less - 1e-9 && here.less + here.even <= 1.0 + 1e-8);
     }
 
     #[test]
@@ -62,4 +84,11 @@ proptest! {
         prop_assert_eq!(there.permuted, back.permuted);
         prop_assert!(!there.told() || there.less + there.more >= LEAST_PAIRS);
     }
+}
+
+#[test]
+fn counts_that_no_number_can_hold_have_no_odds() {
+    assert_eq!(odds(1e6, 1e6, 0.5), None);
+    assert_eq!(odds(0.0, 0.0, 0.5), None);
+    assert!(odds(1000.0, 100.0, 0.0).is_some_and(|odds| odds.less > 0.999_999 && odds.even < 1e-6));
 }

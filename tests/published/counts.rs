@@ -2,7 +2,7 @@
 //! `false_alarms.py`), and the worked values of the project's own sheet.
 
 use super::{close, rows};
-use beetle_almanac::almanac::chance::{binomial_limits, clumped, poisson_limits, two_counts};
+use beetle_almanac::almanac::chance::{as_unlikely, binomial_limits, clumped, poisson_limits};
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::almanac::trend::{Stretch, Trend, Word, compare, compare_sums, student};
 
@@ -46,10 +46,13 @@ fn limits_of_a_count_and_of_a_share_as_chi_square_and_beta_say() {
 #[test]
 fn two_counts_as_the_binomial_test_and_clumped_ones_as_the_negative_binomial_say() {
     for case in cases("two") {
-        near(two_counts(whole(case[0]), whole(case[1]), whole(case[2]), whole(case[3])), case[4]);
+        let (all, share) = (whole(case[0] + case[1]), case[3] / (case[2] + case[3]));
+        near(as_unlikely(whole(case[1]), all, share), case[4]);
     }
     for case in cases("clumped") {
-        near(clumped(whole(case[0]), case[1], case[2]), case[3]);
+        let steps = clumped(case[1], case[2]).unwrap();
+        let at = usize::try_from(whole(case[0])).unwrap();
+        near(steps.get(at).map_or(0.0, |(_, chance)| *chance), case[3]);
     }
     for case in cases("student") {
         close(student(whole(case[0])), case[1], 1e-5);

@@ -14,9 +14,10 @@ fn money(hundredths: u32) -> Decimal {
 fn every_order_costs_what_integer_programming_finds() {
     type Row = (Vec<(u32, Vec<(u32, u32)>)>, u32, Option<u32>, u32);
     let rows: Vec<Row> = rows(include_str!("../figures/orders.json"));
-    assert_eq!(rows.len(), 400);
+    assert_eq!(rows.len(), 460);
+    let mut unsure = 0;
     let (mut with_fee, mut bought_more, mut unwanted) = (0, 0, 0);
-    for (things, fee, free_from, total) in rows {
+    for (nth, (things, fee, free_from, total)) in rows.into_iter().enumerate() {
         let shelves: Vec<Vec<Pack>> = things
             .iter()
             .map(|(_, offers)| {
@@ -30,7 +31,14 @@ fn every_order_costs_what_integer_programming_finds() {
             things.iter().zip(&shelves).map(|((need, _), offers)| Item { need: *need, offers }).collect();
         let delivery = Some(Delivery { fee: money(fee), free_from: free_from.map(money) });
         let found = order(&items, delivery).expect("an order");
-        assert_eq!(found.total, money(total), "{things:?}, {delivery:?}: {found:?}");
+        if let Some(most) = found.cheaper_by {
+            // Only among the packs that are made alike, and true.
+            assert!(nth >= 400 && found.total >= money(total), "{things:?}, {delivery:?}: {found:?}");
+            assert!(found.total.millionths() - most.millionths() <= money(total).millionths(), "{found:?}");
+            unsure += 1;
+        } else {
+            assert_eq!(found.total, money(total), "{things:?}, {delivery:?}: {found:?}");
+        }
         let plain = order(&items, None).expect("an order");
         with_fee += u32::from(found.delivery > Decimal::ZERO);
         bought_more += u32::from(found.goods > plain.goods);
@@ -43,6 +51,7 @@ fn every_order_costs_what_integer_programming_finds() {
             assert!(basket.pieces >= *need && basket.left_over == basket.pieces - need);
         }
     }
+    assert!((10..=55).contains(&unsure), "{unsure} of 60");
     assert!(
         with_fee >= 100 && bought_more >= 60 && unwanted >= 5,
         "{with_fee} pay, {bought_more} buy more to pay nothing, {unwanted} of them what nobody wanted"

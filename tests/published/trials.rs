@@ -3,7 +3,7 @@
 use super::{close, rows};
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::almanac::trend::Stretch;
-use beetle_almanac::almanac::trial::{LEAST_PAIRS, outcome, power};
+use beetle_almanac::almanac::trial::{LEAST_PAIRS, odds, outcome};
 use serde_json::Value;
 
 fn cases<T: serde::de::DeserializeOwned>(name: &str) -> Vec<T> {
@@ -16,15 +16,16 @@ fn cases<T: serde::de::DeserializeOwned>(name: &str) -> Vec<T> {
 
 #[test]
 fn the_chance_to_be_told_is_that_of_all_ways_the_pairs_can_fall() {
-    let mut never = 0;
+    let (mut never, mut far) = (0, 0);
     for (pairs, mean, clumping, left, chance) in cases::<(u32, f64, f64, f64, f64)>("power") {
-        close(power(pairs, mean, clumping, left), chance, 1e-7);
+        close(odds(mean, clumping, left).unwrap().power(pairs), chance, 1e-7);
+        far += u32::from(clumping < 0.1 && mean > 300.0 && chance > 1e-3);
         if pairs < LEAST_PAIRS {
             assert!(chance == 0.0, "{pairs} pairs");
             never += 1;
         }
     }
-    assert!(never > 10);
+    assert!(never > 10 && far > 8, "{never} {far}");
 }
 
 #[test]

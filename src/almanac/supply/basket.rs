@@ -12,10 +12,6 @@ use std::collections::BinaryHeap;
 /// The most pieces (or millilitres) one basket is reckoned for.
 pub(super) const MOST: u32 = 250_000;
 
-/// How many part-filled baskets the search past a free-delivery limit looks at before it gives up. Shops whose packs
-/// cost clearly different amounts a piece stay far below.
-const MOST_TRIALS: usize = 50_000;
-
 /// What to buy, with the sum.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Basket {
@@ -33,6 +29,8 @@ pub struct Basket {
     pub total: Decimal,
     /// Indices of offers that took no part because they have no price.
     pub left_out: Vec<usize>,
+    /// A cheaper one may exist, by at most this: not every one was compared. None where it is the cheapest for certain.
+    pub cheaper_by: Option<Decimal>,
 }
 
 /// Why there is no cheapest basket.
@@ -50,8 +48,6 @@ pub enum BasketError {
         /// Its index.
         index: usize,
     },
-    /// So many near-equal prices that the search for the cheapest way past the free-delivery limit was given up.
-    TooAlike,
 }
 
 /// What a shop charges for bringing the goods.
@@ -66,8 +62,8 @@ pub struct Delivery {
 /// An offer with a price: millionths, pieces, index.
 #[derive(Clone, Copy)]
 pub(super) struct Offer {
-    price: i64,
-    pieces: u64,
+    pub(super) price: i64,
+    pub(super) pieces: u64,
     index: usize,
 }
 
@@ -93,7 +89,8 @@ impl Cost {
 }
 
 /// The cheapest packs that hold at least `need` pieces: the least total with delivery; among equals the one with
-/// fewer pieces left over, then the one with fewer packs. Exact, also where buying more makes the delivery free.
+/// fewer pieces left over, then the one with fewer packs. Exact, also where buying more makes the delivery free, but where so
+/// many packs cost nearly the same that it says by how much it may miss.
 ///
 /// # Errors
 /// [`BasketError`].
@@ -111,7 +108,7 @@ impl Cost {
 pub fn cheapest(need: u32, offers: &[Pack], delivery: Option<Delivery>) -> Result<Basket, BasketError> {
     let ordered = order(&[Item { need, offers }], delivery).map_err(|(_, error)| error)?;
     let basket = ordered.baskets.into_iter().next().unwrap_or_default();
-    Ok(Basket { delivery: ordered.delivery, total: ordered.total, ..basket })
+    Ok(Basket { delivery: ordered.delivery, total: ordered.total, cheaper_by: ordered.cheaper_by, ..basket })
 }
 
 /// The offers with a price, and those that have none.
@@ -162,14 +159,15 @@ impl Search {
     /// Every price up to `most` that a full basket can have, and no more once one costs `enough`.
     ///
     /// Part-filled baskets are taken up in order of their price, then of their pieces, and dropped when the cheapest way
-    /// to complete them costs more than `most`; the first full one of a price is therefore the best of it.
+    /// to complete them costs more than `most`; the first full one of a price is therefore the best of it. Each that is taken
+    /// up or put aside is taken off `states`; none when those are used up.
     pub(super) fn of(
         need: u32,
         offers: &[Offer],
         table: &[(Cost, Option<Offer>)],
-        enough: i64,
-        most: i64,
-    ) -> Result<Search, BasketError> {
+        (enough, most): (i64, i64),
+        states: &mut usize,
+    ) -> Option<Search> {
         // With the number of those met before (of equals the first is taken up) and the offer that was added.
         let mut open = BinaryHeap::from([Reverse((Cost::NONE, 0_u32, None))]);
         let mut met = 0;
@@ -188,19 +186,17 @@ impl Search {
                     break;
                 }
             }
-            if search.done.len() > MOST_TRIALS {
-                return Err(BasketError::TooAlike);
-            }
             for (added, offer) in offers.iter().enumerate() {
                 let next = here.with(*offer);
                 let to_go = best_for(table, u64::from(need).saturating_sub(next.pieces));
                 if next.goods.saturating_add(to_go.goods) <= most {
                     met += 1;
+                    *states = states.checked_sub(1)?;
                     open.push(Reverse((next, met, Some(added))));
                 }
             }
         }
-        Ok(search)
+        Some(search)
     }
 
     /// The packs of a full basket.
@@ -216,8 +212,8 @@ impl Search {
 }
 
 /// The packs of the cheapest basket, delivery left aside.
-pub(super) fn plain(table: &[(Cost, Option<Offer>)], need: u32) -> Vec<Offer> {
-    let mut want = u64::from(need);
+pub(super) fn plain(table: &[(Cost, Option<Offer>)], need: u64) -> Vec<Offer> {
+    let mut want = need;
     let mut bought = Vec::new();
     while let Some((_, Some(offer))) = usize::try_from(want).ok().and_then(|want| table.get(want)) {
         bought.push(*offer);
@@ -245,6 +241,7 @@ pub(super) fn basket(need: u32, bought: &[Offer], left_out: Vec<usize>) -> Baske
         delivery: Decimal::ZERO,
         total: money(goods),
         left_out,
+        cheaper_by: None,
     }
 }
 
@@ -342,7 +339,7 @@ mod tests {
     }
 
     #[test]
-    fn a_shelf_of_almost_equal_prices_is_refused_rather_than_guessed() {
+    fn a_shelf_of_almost_equal_prices_has_an_order_that_says_by_how_much_it_may_miss() {
         let alike = offers(&[
             (7, 7.000_003),
             (11, 11.000_019),
@@ -352,6 +349,15 @@ mod tests {
             (23, 23.000_501),
         ]);
         let far = Some(Delivery { fee: money(400.0), free_from: Some(money(1_390.0)) });
-        assert_eq!(cheapest(1000, &alike, far), Err(BasketError::TooAlike));
+        let basket = cheapest(1000, &alike, far).unwrap();
+        // No order costs less than the limit or than the plain one with its delivery.
+        let by = basket.cheaper_by.unwrap();
+        assert!(basket.delivery == Decimal::ZERO && basket.goods >= money(1_390.0));
+        assert_eq!(basket.total.millionths() - by.millionths(), money(1_390.0).millionths());
+        assert!(by < money(1.0), "{by:?}");
+        // Where the plain order is the best that was found it is told, with the same bound.
+        let dear = offers(&[(1000, 1000.0), (1, 380.0), (3, 381.0)]);
+        let basket = cheapest(1000, &dear, far).unwrap();
+        assert_eq!((basket.total, basket.cheaper_by), (money(1_400.0), None));
     }
 }

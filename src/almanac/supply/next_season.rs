@@ -152,6 +152,15 @@ mod tests {
     }
 
     #[test]
+    fn of_thirty_traps_the_share_itself_is_reckoned_with_and_of_one_fewer_its_limit() {
+        let of = |traps| next_season(&NextSeason { lost: Some((3, traps)), ..known() });
+        let (few, enough) = (of(29), of(30));
+        assert_eq!((few.limit, enough.limit), (true, false));
+        assert!(enough.breakage.is_some_and(|share| (share - 0.1).abs() < 1e-12));
+        assert!(few.breakage.is_some_and(|share| share > 0.2));
+    }
+
+    #[test]
     fn more_in_store_than_is_wanted_is_nothing_to_order() {
         assert_eq!(next_season(&NextSeason { stock: 1000, ..known() }).order, 0);
         let all = next_season(&NextSeason { alive: u32::MAX, each: u32::MAX, ..known() });

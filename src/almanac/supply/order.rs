@@ -2,14 +2,22 @@
 //!
 //! Without a limit from which the delivery is free each thing is bought for itself. With one, some packs more may cost less
 //! than the delivery: for each thing every price within that margin is looked at, and the prices are put together so that
-//! the sum is the least past the limit.
+//! the sum is the least past the limit. Where so many packs cost nearly the same that this is more than a key press has time
+//! for, packs are added to the plain order until it is past the limit, and how much a cheaper one could save is said: no order
+//! without a delivery to pay costs less than the limit.
 
 use super::basket::{
     Basket, BasketError, Cost, Delivery, MOST, Offer, Search, basket, best_for, plain, priced, table,
 };
+use crate::almanac::order::sort_by;
 use crate::almanac::quantity::Decimal;
-use crate::almanac::table::Table;
 use crate::almanac::trap::Pack;
+
+/// Part-filled baskets and sums of prices that the search past a free-delivery limit looks at, for one order. Shops whose
+/// packs cost clearly different amounts a piece stay far below.
+const STATES: usize = 30_000;
+/// Most packs of one offer that are tried where that is not enough.
+const ADDED: i64 = 250;
 
 /// A thing to buy.
 #[derive(Clone, Copy, Debug)]
@@ -31,6 +39,8 @@ pub struct Order {
     pub delivery: Decimal,
     /// Both.
     pub total: Decimal,
+    /// A cheaper one may exist, by at most this: not every one was compared. None where it is the cheapest for certain.
+    pub cheaper_by: Option<Decimal>,
 }
 
 /// A thing while it is reckoned with.
@@ -42,16 +52,21 @@ struct Wanted {
     least: Cost,
 }
 
-/// Prices beyond the least of all things together, each with the best cost and the place of its price among those of each
-/// thing.
-type Sums = Table<i64, (Cost, Vec<usize>)>;
+/// A price beyond the least of the things so far: the best cost, the place of the sum of the things before and that of the
+/// price of the last one.
+struct Sum {
+    over: i64,
+    cost: Cost,
+    before: usize,
+    nth: usize,
+}
 
 /// What everything costs, and the packs of each thing.
 type Bought = (Cost, Vec<Vec<Offer>>);
 
 /// The cheapest packs that hold at least the need of every thing: the least total with the one delivery; among equals the
-/// one with fewer pieces, then the one with fewer packs. Exact, also where buying more makes the delivery free. Nothing
-/// wanted is nothing bought.
+/// one with fewer pieces, then the one with fewer packs. Exact, also where buying more makes the delivery free, unless it says
+/// by how much it may miss. Nothing wanted is nothing bought.
 ///
 /// # Errors
 /// [`BasketError`], with the place of the thing it is about.
@@ -72,14 +87,33 @@ pub fn order(items: &[Item<'_>], delivery: Option<Delivery>) -> Result<Order, (u
     let fee = if wants && least.goods < free_from { fee } else { 0 };
     if fee > 0 && free_from <= least.goods.saturating_add(fee) {
         let gap = free_from - least.goods;
-        if let Some((more, bought)) = past_the_limit(&things, gap, fee)?
+        let exact = past_the_limit(&things, gap, fee);
+        let unsure = exact.is_none();
+        let found = exact.unwrap_or_else(|| added(&things, least, gap, fee));
+        // With a delivery to pay no order is below the plain one, and without one none below the limit.
+        let missed = |total: i64| {
+            let by = total - free_from;
+            Decimal::from_millionths(by).ok().filter(|_| unsure && by > 0)
+        };
+        if let Some((more, bought)) = found
             && (more.goods, more.pieces, more.packs) < (least.goods + fee, least.pieces, least.packs)
         {
-            return summed(&things, &bought, 0).ok_or_else(none);
+            let order = summed(&things, &bought, 0).ok_or_else(none)?;
+            return Ok(Order { cheaper_by: missed(more.goods), ..order });
         }
+        let order = plainly(&things, fee).ok_or_else(none)?;
+        return Ok(Order { cheaper_by: missed(least.goods + fee), ..order });
     }
-    let bought: Vec<Vec<Offer>> = things.iter().map(|thing| plain(&thing.table, thing.need)).collect();
-    summed(&things, &bought, fee).ok_or_else(none)
+    plainly(&things, fee).ok_or_else(none)
+}
+
+/// Each thing in its own cheapest packs.
+fn plainly(things: &[Wanted], fee: i64) -> Option<Order> {
+    let mut bought = Vec::new();
+    for thing in things {
+        bought.push(plain(&thing.table, u64::from(thing.need)));
+    }
+    summed(things, &bought, fee)
 }
 
 fn wanted(item: Item<'_>) -> Result<Wanted, BasketError> {
@@ -109,37 +143,121 @@ fn plus(one: Cost, other: Cost) -> Option<Cost> {
     Some(Cost { goods, pieces, packs: one.packs.saturating_add(other.packs) })
 }
 
-/// The best packs whose price lies `gap` or more above the least, and no more than `fee`.
-fn past_the_limit(things: &[Wanted], gap: i64, fee: i64) -> Result<Option<Bought>, (usize, BasketError)> {
+/// The best packs whose price lies `gap` or more above the least, and no more than `fee`. The outer answer is none where
+/// [`STATES`] are not enough to be sure.
+#[allow(clippy::option_option)] // not known, and known to be none
+fn past_the_limit(things: &[Wanted], gap: i64, fee: i64) -> Option<Option<Bought>> {
+    let mut states = STATES;
     let mut searches = Vec::with_capacity(things.len());
-    let mut sums = Sums::new();
-    sums.insert(0, (Cost::NONE, Vec::new()));
-    for (at, thing) in things.iter().enumerate() {
-        let (enough, most) = (thing.least.goods.saturating_add(gap), thing.least.goods.saturating_add(fee));
-        let search = Search::of(thing.need, &thing.offers, &thing.table, enough, most);
-        let search = search.map_err(|error| (at, error))?;
-        let mut next = Sums::new();
-        for (over, (cost, chosen)) in &sums {
+    for thing in things {
+        let ends = (thing.least.goods.saturating_add(gap), thing.least.goods.saturating_add(fee));
+        searches.push(Search::of(thing.need, &thing.offers, &thing.table, ends, &mut states)?);
+    }
+    let mut levels = vec![vec![Sum { over: 0, cost: Cost::NONE, before: 0, nth: 0 }]];
+    for (at, (thing, search)) in things.iter().zip(&searches).enumerate() {
+        let last = at + 1 == things.len();
+        let mut next = Vec::new();
+        for (before, sum) in levels.last()?.iter().enumerate() {
             for (nth, full) in search.full.iter().enumerate() {
-                let over = over + (full.goods - thing.least.goods);
-                let Some(cost) = plus(*cost, *full).filter(|_| over <= fee) else { break };
-                let known = next.or_insert(over, (Cost::BEYOND, Vec::new()));
-                if cost < known.0 {
-                    let mut chosen = chosen.clone();
-                    chosen.push(nth);
-                    *known = (cost, chosen);
+                let over = sum.over + (full.goods - thing.least.goods);
+                let Some(cost) = plus(sum.cost, *full).filter(|_| over <= fee) else { break };
+                states = states.checked_sub(1)?;
+                // Of the last thing the first price past the limit is the best to this sum.
+                if !last || over >= gap {
+                    next.push(Sum { over, cost, before, nth });
+                }
+                if last && over >= gap {
+                    break;
                 }
             }
         }
-        sums = next;
-        searches.push(search);
+        sort_by(&mut next, |one, other| one.over.cmp(&other.over).then(one.cost.cmp(&other.cost)));
+        next.dedup_by_key(|sum| sum.over);
+        levels.push(next);
     }
-    let Some((_, (cost, chosen))) = sums.iter().find(|(over, _)| **over >= gap) else { return Ok(None) };
+    let Some(best) = levels.last()?.first() else { return Some(None) };
     let mut bought = Vec::with_capacity(searches.len());
-    for (search, nth) in searches.iter().zip(chosen) {
-        bought.push(search.full.get(*nth).map(|full| search.bought(*full)).unwrap_or_default());
+    let mut sum = best;
+    for (search, level) in searches.iter().zip(&levels).rev() {
+        bought.push(search.full.get(sum.nth).map(|full| search.bought(*full)).unwrap_or_default());
+        sum = level.get(sum.before)?;
     }
-    Ok(Some((*cost, bought)))
+    bought.reverse();
+    Some(Some((best.cost, bought)))
+}
+
+/// So many packs of one offer in the place of others or beside them, and so many of one more beside all.
+#[derive(Clone, Copy)]
+struct Change {
+    cost: Cost,
+    /// Thing, offer, packs, and the need of the thing that is left for its own cheapest packs.
+    first: (usize, Offer, i64, u64),
+    /// Thing, offer, packs.
+    second: (usize, Offer, i64),
+}
+
+/// The plain order changed by one [`Change`] so that it is past the limit: the best of these, if one costs no more than `fee`.
+fn added(things: &[Wanted], least: Cost, gap: i64, fee: i64) -> Option<Bought> {
+    let mut offers = Vec::new();
+    for (thing, wanted) in things.iter().enumerate() {
+        for offer in &wanted.offers {
+            offers.push((thing, *offer));
+        }
+    }
+    let mut best: Option<Change> = None;
+    for (at, one) in &offers {
+        let Some(thing) = things.get(*at) else { continue };
+        let need = u64::from(thing.need);
+        for many in 0..=ADDED {
+            let held = many.unsigned_abs().saturating_mul(one.pieces);
+            for rest in [need.saturating_sub(held), need] {
+                let own = best_for(&thing.table, rest);
+                let over = own.goods.saturating_add(many.saturating_mul(one.price)) - thing.least.goods;
+                if over > fee {
+                    continue;
+                }
+                for (of, other) in &offers {
+                    let missing = (gap - over).max(0);
+                    let more = missing / other.price + i64::from(missing % other.price > 0);
+                    let goods = least.goods + over.saturating_add(more.saturating_mul(other.price));
+                    if more > ADDED || goods - least.goods > fee || Decimal::from_millionths(goods).is_err() {
+                        continue;
+                    }
+                    let pieces = least.pieces - thing.least.pieces
+                        + own.pieces
+                        + held
+                        + more.unsigned_abs() * other.pieces;
+                    let packs = least.packs - thing.least.packs + own.packs + few(many) + few(more);
+                    let cost = Cost { goods, pieces, packs };
+                    if best.is_none_or(|known| cost < known.cost) {
+                        best = Some(Change {
+                            cost,
+                            first: (*at, *one, many, rest),
+                            second: (*of, *other, more),
+                        });
+                    }
+                }
+            }
+        }
+    }
+    let Change { cost, first: (at, one, many, rest), second: (of, other, more) } = best?;
+    let mut bought = Vec::new();
+    for (nth, thing) in things.iter().enumerate() {
+        let need = if nth == at { rest } else { u64::from(thing.need) };
+        let mut here = plain(&thing.table, need);
+        for (place, offer, times) in [(at, one, many), (of, other, more)] {
+            for _ in 0..if place == nth { times } else { 0 } {
+                here.push(offer);
+            }
+        }
+        bought.push(here);
+    }
+    Some((cost, bought))
+}
+
+/// Packs: [`ADDED`] at the most.
+fn few(packs: i64) -> u32 {
+    u32::try_from(packs).unwrap_or_default()
 }
 
 fn summed(things: &[Wanted], bought: &[Vec<Offer>], fee: i64) -> Option<Order> {

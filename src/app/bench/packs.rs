@@ -79,6 +79,25 @@ mod tests {
         }
     }
 
+    /// Packs of nearly one price a piece, and a delivery that is free far above what is needed: `journeys/what-to-buy`.
+    #[test]
+    fn packs_that_cost_nearly_the_same_have_a_bound() {
+        let mut draft = BenchDraft::default().with("packs_need", "1000").with("packs_fee", "400");
+        for (slot, text) in [
+            ("packs_size1", "17"),
+            ("packs_price1", "17.0111"),
+            ("packs_size2", "19"),
+            ("packs_price2", "19.0231"),
+            ("packs_size3", "23"),
+            ("packs_price3", "23.0501"),
+            ("packs_free", "1390"),
+        ] {
+            draft = draft.with(slot, text);
+        }
+        let basket = reckon(&draft).unwrap().basket.unwrap();
+        assert!(basket.cheaper_by.is_some(), "{basket:?}");
+    }
+
     #[test]
     fn a_pack_without_a_price_is_left_out_and_named() {
         let draft = BenchDraft::default().with("packs_price3", "");

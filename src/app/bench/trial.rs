@@ -3,7 +3,7 @@
 use super::draft::BenchDraft;
 use super::read;
 use crate::almanac::quantity::Decimal;
-use crate::almanac::trial::power;
+use crate::almanac::trial::odds;
 use crate::almanac::typed;
 
 /// Most pairs: the sum is worked out at every key.
@@ -33,13 +33,16 @@ pub fn reckon(draft: &BenchDraft) -> Option<TrialSum> {
     let number =
         |text: &str, most: f64| read::more(text).ok().map(Decimal::as_f64).filter(|number| *number <= most);
     let pairs = typed::count(draft.trial_pairs(), 1, MOST_PAIRS).ok()?;
-    // Further on the first chance of the sum is too small for a number.
     let (mean, clumping) = (number(draft.trial_mean(), 1000.0)?, number(draft.trial_clump(), 100.0)?);
     let left = typed::share(draft.trial_left()).ok()?.fraction();
-    let of = |pairs| power(pairs, mean, clumping, left);
-    let others =
-        COMPARED.into_iter().filter(|other| *other != pairs).map(|other| (other, of(other))).collect();
-    Some(TrialSum { pairs, mean, clumping, left, power: of(pairs), others })
+    let odds = odds(mean, clumping, left)?;
+    let mut others = Vec::new();
+    for other in COMPARED {
+        if other != pairs {
+            others.push((other, odds.power(other)));
+        }
+    }
+    Some(TrialSum { pairs, mean, clumping, left, power: odds.power(pairs), others })
 }
 
 #[cfg(test)]

@@ -102,7 +102,7 @@ pub fn trend(trend: &Trend, of_hives: bool, write: Write, percent: Write) -> (St
         lines.push(w::sign(trend.rose, trend.fell, &percent(trend.sign(), 1)));
     }
     // Where limits and test part, the more careful of the two decides.
-    lines.push(w::reads(trend.word).to_owned());
+    lines.push((if trend.mixed { w::MIXED } else { w::reads(trend.word) }).to_owned());
     if (of_hives && trend.hives == 1) || (!of_hives && trend.spread <= 1.0) {
         lines.push(w::ALONE.to_owned());
     }
@@ -168,6 +168,19 @@ mod tests {
         let of = |low, high| Stretch { count: CountRange::new(low, high).unwrap(), trap_days: 700 };
         let told = trend(&compare_sums(of(119, Some(119)), of(20, Some(39)), 1.0), false, write, percent);
         assert_eq!(told.0, "Fewer: 0.16 to 0.33 times as many");
+    }
+
+    /// All low or all high the hives agree; half of them low before and high after, they do not.
+    #[test]
+    fn ranges_that_may_hide_what_both_ends_say_are_told_as_the_reason() {
+        let range = |low, high| Stretch { count: CountRange::new(low, Some(high)).unwrap(), trap_days: 100 };
+        let hives = [(range(30, 60), range(6, 13)); 4];
+        let (big, lines) = trend(&compare(&hives), true, write, percent);
+        assert_eq!(big, "Can’t tell yet");
+        assert!(lines.iter().any(|line| line == w::MIXED), "{lines:?}");
+        let narrow = [(range(38, 42), range(8, 9)); 4];
+        let (big, lines) = trend(&compare(&narrow), true, write, percent);
+        assert!(big.starts_with("Fewer") && lines.iter().all(|line| line != w::MIXED), "{lines:?}");
     }
 
     #[test]

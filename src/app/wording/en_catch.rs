@@ -136,6 +136,9 @@ pub fn reads(word: Word) -> &'static str {
     }
 }
 
+/// Counts that are ranges leave it open although both ends say it.
+pub const MIXED: &str = "The counts are ranges. With all of them low, or all high, this would be told; with some low and some high it is not sure. Counts to the last beetle tell more.";
+
 /// "Hives differ 3 times as much as chance alone makes them".
 pub fn spread(times: &str) -> String {
     ["Hives differ ", times, " times as much as by chance alone (φ), so the limits are wider."].concat()

@@ -212,7 +212,7 @@ pub mod packs {
     pub fn refused(error: &BasketError) -> &'static str {
         match error {
             BasketError::NothingPriced | BasketError::PackOfNothing { .. } => NO_PRICES,
-            _ => TOO_MANY,
+            BasketError::TooMany { .. } => TOO_MANY,
         }
     }
 
@@ -244,6 +244,16 @@ pub mod packs {
     /// Delivery in the sum.
     pub fn delivery(fee: &str) -> String {
         ["+ delivery ", fee].concat()
+    }
+
+    /// Not every mix was compared: "A cheaper order may exist, by at most 1.20: ...".
+    pub fn cheaper_by(most: &str) -> String {
+        [
+            "A cheaper order may exist, by at most ",
+            most,
+            ": so many packs cost nearly the same a piece that not every mix was compared.",
+        ]
+        .concat()
     }
 
     /// Delivery is free.

@@ -1,3 +1,4 @@
+import { SMALL } from "../house/engines.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert, plain } from "../house/keeper.mjs";
 import { keepYard, log, rows } from "../house/round.mjs";
@@ -88,4 +89,31 @@ journey("her oil comes by the gallon", { faults: { clock: "2026-07-01T09:00" } }
   // Kept exactly, in ounces, which every version of the page can read.
   await keeper.until("the bottle is kept", async () => (await keeper.value("#load-bottle")) === "128");
   assert.equal(await keeper.value("#load-bottle-unit"), "us_fl_oz");
+});
+
+journey("her packs cost nearly the same a piece: an order is found, and how much a cheaper one could save is said", async (keeper) => {
+  await keeper.engine.resize(SMALL);
+  await keeper.open();
+  await keeper.host.stop();
+  await keeper.place("bench");
+  await keeper.tap("#bench-packs");
+  await keeper.driver.run(() => document.querySelectorAll("main details.more").forEach((part) => (part.open = true)));
+  const card = async () => plain(await keeper.text("section:has(#bench-packs)"));
+  await keeper.type("packs-need", "1000");
+  for (const [row, pieces, price] of [
+    [1, "17", "17.0111"],
+    [2, "19", "19.0231"],
+    [3, "23", "23.0501"],
+  ]) {
+    await keeper.type(`pieces-${row}`, pieces);
+    await keeper.type(`price-${row}`, price);
+  }
+  await keeper.type("packs-fee", "400");
+  assert.doesNotMatch(await card(), /A cheaper order may exist/);
+  await keeper.type("packs-free", "1390");
+  await keeper.until("it says by how much it may miss", async () => /A cheaper order may exist, by at most \d?\.?\d+: so many packs cost nearly the same a piece/.test(await card()));
+  assert.match(await card(), /Cheapest 139\d\.\d\d for \d,?\d\d\d pieces/);
+  // A limit out of reach: every mix was compared.
+  await keeper.type("packs-free", "9000");
+  await keeper.until("nothing is left open", async () => !/A cheaper order may exist/.test(await card()));
 });

@@ -1,7 +1,7 @@
 //! What to order for the next season.
 
 use super::packs::lines as pack_lines;
-use super::says::{Reads, money};
+use super::says::{Reads, money, money_at_most};
 use super::shown::{self, Shown, Typed, answer};
 use crate::almanac::supply::{NextSeason, SeasonTraps};
 use crate::app::bench::draft::{BenchDraft, Slot};
@@ -161,6 +161,9 @@ pub(in crate::app) fn cost(names: &[String], things: &Things) -> (String, Vec<St
             }
             if order.delivery.millionths() > 0 {
                 lines.push(packs::delivery(&money(order.delivery)));
+            }
+            if let Some(most) = order.cheaper_by {
+                lines.push(packs::cheaper_by(&money_at_most(most)));
             }
             big = money(order.total);
         }

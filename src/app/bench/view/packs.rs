@@ -1,6 +1,6 @@
 //! Packs or singles.
 
-use super::says::{Reads, money};
+use super::says::{Reads, money, money_at_most};
 use super::shown::{self, Shown, Typed, answer};
 use crate::almanac::quantity::Decimal;
 use crate::almanac::supply::{Basket, BasketError};
@@ -124,6 +124,9 @@ pub fn lines(offers: &[Pack], basket: &Result<Basket, BasketError>) -> Vec<Strin
     }
     if basket.delivery > Decimal::ZERO {
         lines.push(w::delivery(&money(basket.delivery)));
+    }
+    if let Some(most) = basket.cheaper_by {
+        lines.push(w::cheaper_by(&money_at_most(most)));
     }
     if basket.left_over > 0 {
         lines.push(w::left_over(&locale::whole(basket.left_over)));

@@ -229,6 +229,11 @@ pub fn money(value: Decimal) -> String {
     locale::fixed(value.as_f64(), 2)
 }
 
+/// Money that may be as much as this: up to the next hundredth.
+pub fn money_at_most(value: Decimal) -> String {
+    locale::fixed((value.as_f64() * 100.0 - 1e-6).ceil() / 100.0, 2)
+}
+
 /// A price.
 pub fn price(text: RwSignal<String>) -> Says {
     text.with(|text| match typed::price(text) {
