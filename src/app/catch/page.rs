@@ -68,15 +68,7 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
     let day = Memo::new(move || typed.with(|text| day_done(text, today.get().unwrap_or(Day::FIRST))));
     let times = Memo::new(move || {
         let today = today.get()?;
-        if by.with(|by| by != "day") {
-            let year = year_to(today);
-            return Some((earlier(year)?, year));
-        }
-        // The day at which both times meet: the second is as long as the first.
-        let middle = day.get().ok()?;
-        let length = today.days_since(middle).min(YEAR);
-        let first = Days { from: middle.plus(-length), to: middle };
-        (length > 0).then_some((first, Days { from: middle, to: middle.plus(length) }))
+        if by.with(|by| by == "day") { around(day.get().ok()?, today) } else { years(today) }
     });
     let compared = Memo::new(move || {
         let ((first, second), yard) = times.get().zip(chosen.get())?;
@@ -141,6 +133,19 @@ fn each(
             ),
         ]
     })
+}
+
+/// This year and the one before.
+fn years(today: Day) -> Option<(Days, Days)> {
+    let year = year_to(today);
+    Some((earlier(year)?, year))
+}
+
+/// What comes before `middle` and what comes after it, the second as long as the first; none where nothing comes after it.
+fn around(middle: Day, today: Day) -> Option<(Days, Days)> {
+    let length = today.days_since(middle).min(YEAR);
+    let first = Days { from: middle.plus(-length), to: middle };
+    (length > 0).then_some((first, Days { from: middle, to: middle.plus(length) }))
 }
 
 /// The word and its sum, with what is left out of it.
