@@ -21,6 +21,7 @@ pub mod generations;
 pub mod ground;
 pub mod honey;
 pub mod json;
+pub mod labels;
 pub mod level;
 pub mod mesh;
 pub mod moment;

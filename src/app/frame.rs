@@ -36,7 +36,7 @@ pub fn frame() -> Bit {
     follow_prefs(ui);
     let alone = only_here(records);
     super::record::kept::watch(ui, records);
-    typing::follow(move || ui.place.with_untracked(Place::section) == Section::Bench);
+    typing::follow(move || matches!(ui.place.with_untracked(Place::section), Section::Bench | Section::Load));
     guard(ui, alone);
     let settings_open = RwSignal::new(false);
     let head = el("header")

@@ -8,7 +8,7 @@ use super::edge::pause::keep_rested;
 use super::edge::worker::Bridge;
 use super::edge::{clock, hours, locale, slot};
 use super::kinds::draft::KindDraft;
-use super::load::ticks;
+use super::load::{ticks, typed};
 use super::place::Place;
 use super::prefs::Prefs;
 use super::record::kept::Waiting;
@@ -18,7 +18,6 @@ use crate::almanac::moment::Moment;
 use crate::almanac::oil;
 use crate::almanac::quantity::{Length, Volume};
 use crate::app::graph::{Memo, RwSignal, StoredValue, expect_context, provide_context};
-use crate::book::id::ThingId;
 use std::ops::Deref;
 use std::rc::Rc;
 
@@ -62,8 +61,8 @@ pub struct Parts {
     pub walks: RwSignal<String>,
     /// See [`Parts::walks`].
     pub season_end: RwSignal<String>,
-    /// Traps in store as typed on the Load, kind by kind.
-    pub in_store: RwSignal<Vec<(ThingId, String)>>,
+    /// What is typed on the Load (`load/typed`). Kept by itself on every change.
+    pub load: RwSignal<String>,
     /// The form of a kind that was left with something typed in it: its address and its fields.
     pub kind_draft: StoredValue<Option<(String, KindDraft)>>,
     /// What stands in a half-filled form of a record and is not kept yet.
@@ -98,6 +97,7 @@ impl Ui {
         let zone = clock::own_zone();
         let bench = BenchTyped::new(bench);
         let trip = slot::read(slot::TRIP).unwrap_or_default();
+        let load = typed::standing(slot::read(slot::LOAD).unwrap_or_default(), clock::today(&zone));
         let ui = Ui(Box::leak(Box::new(Parts {
             today: RwSignal::new(clock::today(&zone)),
             now: RwSignal::new(hours::now()),
@@ -114,7 +114,7 @@ impl Ui {
             trip_ticks: RwSignal::new(trip),
             walks: RwSignal::new(String::new()),
             season_end: RwSignal::new(String::new()),
-            in_store: RwSignal::new(Vec::new()),
+            load: RwSignal::new(load),
             kind_draft: StoredValue::new(None),
             write_kept: StoredValue::new(None),
             write_back: StoredValue::new(None),
@@ -140,6 +140,7 @@ impl Ui {
         keep_slot(slot::PREFS, move || json::to_text(&ui.prefs.get()));
         keep_slot(slot::BENCH, move || json::to_text(&ui.draft.get()));
         keep_slot(slot::TRIP, move || ui.trip_ticks.get());
+        keep_slot(slot::LOAD, move || ui.load.get());
         ui
     }
 

@@ -204,14 +204,19 @@ fn choose(hives: &[(Placed, String)], which: &str, tags: &str) -> Chosen {
     (placed, left_out)
 }
 
-fn map(ui: Ui, chosen: Memo<Chosen>) -> Option<El> {
+fn map(ui: Ui, chosen: Memo<Chosen>) -> Option<Bit> {
     let ring: Ring = ui.draft.with(|draft| ring(draft).ok())?;
     let unit = ui.draft.with(|draft| if draft.ground_reach_unit() == "ft" { "ft" } else { "m" });
     let far = |millimetres: f64| with_unit(&locale::number(millimetres / read::way_unit(unit), 1), unit);
     chosen.with(|(placed, _)| {
         let stands: Vec<MapStand<'_>> =
             placed.iter().map(|(stand, tag)| MapStand { stand: *stand, tag }).collect();
-        stand_map(&stands, &ring, read::way_unit(unit), &far)
+        let (drawn, left_out) = stand_map(&stands, &ring, read::way_unit(unit), &far)?;
+        let said = (!left_out.is_empty()).then(|| {
+            let said = [w::NO_ROOM, &left_out.join(", ")].concat();
+            el("p").class("small").test_id("ground-no-room").text(&said)
+        });
+        Some(bits![drawn, said])
     })
 }
 

@@ -1,6 +1,6 @@
 //! Putting the page on the home screen.
 
-use super::{call, listen, window};
+use super::{call, listen, media, window};
 use crate::app::graph::{RwSignal, StoredValue};
 use wasm_bindgen::JsValue;
 
@@ -25,9 +25,7 @@ pub struct Installer {
 impl Installer {
     /// Listens for the browser's offer.
     pub fn start() -> Installer {
-        let standalone = window()
-            .and_then(|window| window.match_media("(display-mode: standalone)").ok().flatten())
-            .is_some_and(|media| media.matches());
+        let standalone = media("(display-mode: standalone)");
         let state = RwSignal::new(if standalone { Install::Done } else { Install::ByHand });
         let event = StoredValue::new(None);
         if let Some(window) = window() {

@@ -76,8 +76,12 @@ pub fn whole_steps(drawing: &Element, room: &Element, steps: f64) {
 
 /// Whether the keeper has told the phone that nothing should move by itself.
 pub fn still() -> bool {
-    let asked =
-        window().and_then(|window| window.match_media("(prefers-reduced-motion: reduce)").ok().flatten());
+    media("(prefers-reduced-motion: reduce)")
+}
+
+/// Whether the screen is as this query of a style sheet says.
+pub fn media(query: &str) -> bool {
+    let asked = window().and_then(|window| window.match_media(query).ok().flatten());
     asked.is_some_and(|asked| asked.matches())
 }
 

@@ -10,6 +10,8 @@ pub const PREFS: &str = "beetle-almanac/prefs";
 pub const BENCH: &str = "beetle-almanac/bench";
 /// What was ticked off for a trip. Not of a tab: it outlives the night in which the phone shuts the page.
 pub const TRIP: &str = "beetle-almanac/trip";
+/// What is typed on the Load. Not of a tab, for the same reason.
+pub const LOAD: &str = "beetle-almanac/load";
 
 /// This tab's entry in the making.
 pub const DRAFT: &str = "beetle-almanac/draft";

@@ -1,5 +1,6 @@
 //! What to buy: traps in the cheapest packs, for the trip and for the rest of the season, and oil for the season.
 
+use super::keep;
 use super::page::{Trip, percent};
 use super::store::{self, InStore, needs};
 use super::sum::{MOST_WALKS, every_trap, shortest, spare_kind, traps_of, walks};
@@ -14,7 +15,7 @@ use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::packs;
 use crate::app::bench::view::says::{self, Reads, money};
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::{Memo, RwSignal, effect_since, untrack};
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::kinds::kind_name;
 use crate::app::ledger::words::isolated;
 use crate::app::parts::answer::{Answer, Worked};
@@ -124,7 +125,7 @@ fn kind(trip: Trip, id: ThingId, nth: usize) -> Bit {
             Want { need, spare, packs, stock, every }
         })
     });
-    let store = in_store(trip, id, want);
+    let store = in_store(trip, &id, want);
     let answer = move |walks: Option<u32>| {
         // What is typed above, under "Traps to bring": one number for both.
         let spare = if want.with(|want| want.spare) { trip.spares()? } else { 0 };
@@ -156,30 +157,16 @@ fn kind(trip: Trip, id: ThingId, nth: usize) -> Bit {
     ])
 }
 
-/// The number in store: what the book knows, until the keeper types another one. That stays while something is looked up
-/// elsewhere.
-fn in_store(trip: Trip, id: ThingId, want: Memo<Want>) -> RwSignal<String> {
-    let typed = trip.ui.in_store;
-    let before =
-        typed.with_untracked(|all| all.iter().find(|(kind, _)| *kind == id).map(|(_, text)| text.clone()));
-    let text = RwSignal::new(before.unwrap_or_default());
-    effect_since(move |before: Option<u32>| {
-        let known = want.with(|want| want.stock.traps());
-        let now = text.get();
-        // A field that is emptied on the way to another number is left alone.
-        let follows = before.map_or(now.is_empty(), |before| before != known && now == before.to_string());
-        if follows {
-            text.set(known.to_string());
-        } else {
-            typed.update(|all| {
-                all.retain(|(kind, _)| *kind != id);
-                if !now.is_empty() && now != known.to_string() {
-                    all.push((id.clone(), now));
-                }
-            });
-        }
-        known
-    });
+/// The name under which the number in store of a kind is kept.
+pub(super) fn store_name(kind: &ThingId) -> String {
+    ["load-store ", &kind.to_string()].concat()
+}
+
+/// The number in store: what the book knows, until the keeper types another one.
+fn in_store(trip: Trip, id: &ThingId, want: Memo<Want>) -> RwSignal<String> {
+    let text = RwSignal::new(String::new());
+    let known = move || want.with(|want| want.stock.traps());
+    keep::follow(trip.ui, store_name(id), text, Box::new(known));
     text
 }
 
@@ -240,9 +227,9 @@ fn good_for(trip: Trip, months: RwSignal<String>, walks_left: u32, lines: &mut V
 }
 
 fn oil(trip: Trip) -> Bit {
-    let spilled = RwSignal::new("10 %".to_owned());
     let ui = trip.ui;
-    let months = RwSignal::new(String::new());
+    let spilled = keep::text(ui, "load-spilled", "10 %");
+    let months = keep::text(ui, "load-months", "");
     let answer = move || {
         let walks = walks_left(trip)?;
         let mut lines = Vec::new();

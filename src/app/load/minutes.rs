@@ -1,5 +1,6 @@
 //! The minutes of the trip, and which hives are left where they do not suffice.
 
+use super::keep;
 use super::page::Trip;
 use crate::almanac::route::{Stop, route};
 use crate::almanac::typed;
@@ -25,8 +26,8 @@ const MOST_EACH: u32 = 240;
 /// The card; nothing of it is worked out while it is shut.
 pub(super) fn view(trip: Trip) -> El {
     let open = RwSignal::new(false);
-    let (each, leave, done) =
-        (RwSignal::new(String::new()), RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let text = |name| keep::text(trip.ui, name, "");
+    let (each, leave, done) = (text("load-each"), text("load-leave"), text("load-done"));
     let card = Card {
         id: "load-minutes".to_owned(),
         title: w::TITLE,

@@ -3,10 +3,13 @@
 pub mod store;
 pub mod sum;
 pub mod ticks;
+pub mod typed;
 pub mod which;
 
 #[cfg(target_arch = "wasm32")]
 mod buy;
+#[cfg(target_arch = "wasm32")]
+mod keep;
 #[cfg(target_arch = "wasm32")]
 mod learned;
 #[cfg(target_arch = "wasm32")]

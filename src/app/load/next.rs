@@ -1,5 +1,6 @@
 //! The order for the next season, from the hives of the ticked yards.
 
+use super::keep;
 use super::page::Trip;
 use super::store::{self, InStore, KindNext};
 use super::sum::spare;
@@ -84,13 +85,19 @@ fn body(trip: Trip, yards: &[ThingId]) -> Bit {
     if kinds.is_empty() {
         return el("p").text(w::KIND_NONE).into();
     }
-    let text = |text: &str| RwSignal::new(text.to_owned());
+    // Counts of these yards are not those of others: each set of yards has its own.
+    let mut of = String::new();
+    for yard in yards {
+        of.push(' ');
+        of.push_str(&yard.to_string());
+    }
+    let text = |name, usual| keep::text(trip.ui, name, usual);
     let all = Rc::new(All {
         trip,
-        winter: text(WINTER),
-        fee: text(""),
-        free: text(""),
-        kinds: kinds.into_iter().map(typed_of).collect(),
+        winter: text("next-winter", WINTER),
+        fee: text("next-fee", ""),
+        free: text("next-free", ""),
+        kinds: kinds.into_iter().map(|kind| typed_of(trip, kind, &of)).collect(),
         lost,
     });
     let ui = trip.ui;
@@ -109,16 +116,18 @@ fn body(trip: Trip, yards: &[ThingId]) -> Bit {
     Bit::Many(bits)
 }
 
-fn typed_of(kind: KindNext) -> Typed {
-    let text = |count: u32| RwSignal::new(count.to_string());
+fn typed_of(trip: Trip, kind: KindNext, of: &str) -> Typed {
+    let id = kind.kind.to_string();
+    let text =
+        |name: &str, usual: u32| keep::text(trip.ui, &[name, " ", &id, of].concat(), &usual.to_string());
     Typed {
-        hives: text(kind.hives),
-        splits: text(0),
-        each: text(kind.each),
-        spares: text(spare(kind.hives.saturating_mul(kind.each))),
-        stock: text(kind.store.traps()),
+        hives: text("next-hives", kind.hives),
+        splits: text("next-splits", 0),
+        each: text("next-each", kind.each),
+        spares: text("next-spares", spare(kind.hives.saturating_mul(kind.each))),
+        stock: text("next-stock", kind.store.traps()),
         known: kind.store,
-        there: kind.there.map(text),
+        there: kind.there.map(|there| text("next-there", there)),
         kind: kind.kind,
         name: kind.name,
     }

@@ -1,6 +1,6 @@
 //! The Load: which day, which yards, what it takes.
 
-use super::{buy, learned, next, spent, store, trip};
+use super::{buy, keep, learned, next, spent, store, trip, typed as kept};
 use crate::almanac::day::Day;
 use crate::almanac::oil::USUAL_RESERVE;
 use crate::almanac::quantity::{Share, TypedVolume};
@@ -10,7 +10,7 @@ use crate::app::bench::view::says::{self, Reads};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live, target};
 use crate::app::frame::heading;
-use crate::app::graph::{Memo, RwSignal, untrack};
+use crate::app::graph::{Memo, RwSignal, effect, untrack};
 use crate::app::ledger::words::isolated;
 use crate::app::parts::card::more;
 use crate::app::parts::field::{Field, Says};
@@ -133,21 +133,28 @@ fn full(ui: Ui, records: Records) -> Bit {
     let reserve = keeper.reserve.unwrap_or(USUAL_RESERVE);
     let unit = keeper.bottle.map_or(ui.prefs.get_untracked().volume, TypedVolume::unit);
     let today = ui.today.get_untracked();
+    keep::keep(ui, "load-day", &today.to_string(), ui.trip_day);
+    keep::keep(ui, "load-walks", "", ui.walks);
+    keep::keep(ui, "load-end", "", ui.season_end);
     let over = |text: &str| text.is_empty() || Day::parse(text).is_ok_and(|day| day < today);
     if ui.trip_day.with_untracked(|text| over(text)) {
         ui.trip_day.set(today.to_string());
     }
+    let unit = prefs::volume_code(unit);
+    let bottle = keeper.bottle.map(|bottle| bottle.number().to_string()).unwrap_or_default();
+    // A number typed over another bottle would stand beside a unit it was not typed in.
+    let over_it = [" ", &bottle, " ", unit].concat();
     let trip = Trip {
         learned: learned::memo(records),
         put_in: learned::gone(records),
         ui,
         records,
         day: ui.trip_day,
-        off: RwSignal::new(off),
-        reserve: RwSignal::new([&reserve.percent().to_string(), " %"].concat()),
+        off: ticked_off(ui, off),
+        reserve: keep::text(ui, "load-reserve", &[&reserve.percent().to_string(), " %"].concat()),
         spare: RwSignal::new(String::new()),
-        bottle: RwSignal::new(keeper.bottle.map(|bottle| bottle.number().to_string()).unwrap_or_default()),
-        bottle_unit: RwSignal::new(prefs::volume_code(unit).to_owned()),
+        bottle: keep::text(ui, &["load-bottle", &over_it].concat(), &bottle),
+        bottle_unit: keep::text(ui, &["load-bottle-unit", &over_it].concat(), unit),
     };
     let day_says = move || match trip.day() {
         Ok(day) => {
@@ -165,6 +172,31 @@ fn full(ui: Ui, records: Records) -> Bit {
         next::view(trip).into(),
         spent::view(trip).into(),
     ])
+}
+
+/// Yards that are ticked off: `usual`, or those of before on a trip of the same day. On another day none is left out
+/// without a word.
+fn ticked_off(ui: Ui, usual: Vec<ThingId>) -> RwSignal<Vec<ThingId>> {
+    let name = move || ui.trip_day.with(|day| ["off ", day].concat());
+    let before = untrack(|| {
+        let name = name();
+        ui.load.with(|all| {
+            let ids = kept::of(all, &name)?.split(' ');
+            Some(ids.filter_map(|id| ThingId::parse(id).ok()).collect::<Vec<ThingId>>())
+        })
+    });
+    let off = RwSignal::new(before.unwrap_or_else(|| usual.clone()));
+    effect(move || {
+        off.with(|off| {
+            let mut ids = String::new();
+            for id in off {
+                ids.push_str(&id.to_string());
+                ids.push(' ');
+            }
+            keep::put(ui, &name(), (*off != usual).then_some(&ids));
+        });
+    });
+    off
 }
 
 fn yards(trip: Trip) -> El {

@@ -1,5 +1,6 @@
 //! What trap work cost over some days, by the book.
 
+use super::keep;
 use super::page::Trip;
 use crate::almanac::day::Day;
 use crate::almanac::typed;
@@ -22,8 +23,8 @@ pub(super) fn view(trip: Trip) -> El {
     let open = RwSignal::new(false);
     let today = trip.ui.today.get_untracked();
     let first = trip.records.book.with_untracked(|book| book.standing().keeper.season_start);
-    let from = RwSignal::new(season(first, today).to_string());
-    let to = RwSignal::new(today.to_string());
+    let from = keep::text(trip.ui, "load-from", &season(first, today).to_string());
+    let to = keep::text(trip.ui, "load-to", &today.to_string());
     let card = Card {
         id: "load-cost".to_owned(),
         title: w::TITLE,

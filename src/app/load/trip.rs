@@ -1,8 +1,9 @@
 //! What the trip takes.
 
+use super::buy::store_name;
 use super::page::{Trip, cautions, percent, tick};
 use super::sum::{self, Load, YardLoad};
-use super::{learned, minutes, store, ticks, which};
+use super::{keep, learned, minutes, store, ticks, typed as kept, which};
 use crate::almanac::day::Day;
 use crate::almanac::oil::{OilForVisit, Service};
 use crate::almanac::quantity::Volume;
@@ -10,7 +11,7 @@ use crate::almanac::typed;
 use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::says;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::{Memo, effect_since};
+use crate::app::graph::Memo;
 use crate::app::ledger::words::{hive_name, isolated};
 use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::card::more;
@@ -39,14 +40,7 @@ pub(super) fn view(trip: Trip) -> Bit {
     // The usual number follows day and yards until the keeper types another one.
     let usual = Memo::new(move || load.with(|load| load.as_ref().map_or(0, |load| load.spare)));
     let spare = trip.spare;
-    effect_since(move |before: Option<u32>| {
-        let now = usual.get();
-        let own = |text: &str| !text.is_empty() && before.is_none_or(|before| text != before.to_string());
-        if !spare.with_untracked(|text| own(text)) {
-            spare.set(now.to_string());
-        }
-        now
-    });
+    keep::follow(trip.ui, "load-spare".to_owned(), spare, Box::new(move || usual.get()));
     let none = live(move || trip.yards().is_empty().then(|| Notice::caution(w::NO_YARD).view()));
     let yards = live(move || {
         load.with(|load| {
@@ -184,9 +178,9 @@ fn bring(trip: Trip, load: &Load) -> Worked {
         let room = trip.room(day, &yards);
         let kinds = trip.records.book.with(|book| store::by_kind(book.standing(), &yards, spare, &room));
         for kind in kinds {
-            let typed = trip.ui.in_store.with(|all| {
-                let typed = all.iter().find(|(id, _)| *id == kind.kind);
-                typed.and_then(|(_, text)| typed::count(text, 0, MOST_PIECES).ok())
+            let typed = trip.ui.load.with(|all| {
+                let typed = kept::of(all, &store_name(&kind.kind));
+                typed.and_then(|text| typed::count(text, 0, MOST_PIECES).ok())
             });
             let known = kind.store.traps();
             let store = typed.unwrap_or(known);

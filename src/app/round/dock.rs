@@ -134,10 +134,16 @@ fn show_keys() {
         let above = find(".foot-long .dock-head").or_else(|| find("[data-testid=undo-bar]"));
         let above = above.map_or(0, |above| above.offset_height());
         let mut to = (end + 8 - foot.client_height()).min(top - above - 8).max(0);
-        // A name that would be cut is left out whole.
         if let Some(head) = find(".foot:not(.foot-long) .dock-head") {
             let (from, until) = (head.offset_top() - above, head.offset_top() + head.offset_height() - above);
-            if to > from && to < until {
+            // Letters so large that not even the keys have room: then it begins with the name, where the first of them,
+            // as found and topped up, are in sight under it.
+            let second = find(".dock-work > :nth-child(2)").filter(|_| edge::media("(max-width: 12rem)"));
+            let room = from + foot.client_height();
+            if second.is_some_and(|key| key.offset_top() + key.offset_height() <= room) {
+                to = to.min(from.max(0));
+            } else if to > from && to < until {
+                // A name that would be cut is left out whole.
                 to = until;
             }
         }

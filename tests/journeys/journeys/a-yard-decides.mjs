@@ -1,4 +1,4 @@
-import { SMALL } from "../house/engines.mjs";
+import { LETTERS, PHONE, SMALL } from "../house/engines.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
 import { entries, keepYard } from "../house/round.mjs";
@@ -185,6 +185,50 @@ journey("ground from real stands with a map", ON, async (keeper) => {
   await keeper.engine.resize(SMALL);
   await nothingWider(keeper);
 });
+
+/** The words on the map, as boxes on the screen, with how large their letters are there. */
+const onTheMap = (keeper) =>
+  keeper.driver.run(() => {
+    const map = document.querySelector("[data-testid=ground-map] svg");
+    const scale = map.getBoundingClientRect().width / map.viewBox.baseVal.width;
+    return [...map.querySelectorAll("text")].map((text) => {
+      const { x, y, width, height } = text.getBBox();
+      return { words: text.textContent, left: x, right: x + width, top: y, bottom: y + height, px: scale * parseFloat(getComputedStyle(text).fontSize), wide: map.viewBox.baseVal.width };
+    });
+  });
+
+for (const [words, size] of [["390 px", PHONE], ["320 px", SMALL]])
+  journey(`at ${words} with letters twice as large no two numbers on the map of the ground lie over each other, and what has no room is listed`, { ...ON, letters: 2 * LETTERS }, async (keeper) => {
+    await keeper.engine.resize(size);
+    await keeper.open();
+    await keepYard(keeper, 12);
+    const { hives, yard } = await names(keeper);
+    await keeper.host.stop();
+    // Two rows, the hives of each 70 cm apart; the last stands as close as hives can.
+    for (const [nth, hive] of hives.entries()) await tell(keeper, "stand", hive, { across: nth < 11 ? (nth % 6) * 0.7 + (nth > 5 ? 4.5 : 0) : 8.4, along: nth < 6 ? 0 : 1 });
+    await to(keeper, `#/decide/${yard}/ground`);
+    const list = (await keeper.reads("ground-no-room", /^Drawn, but without room for their numbers, in the order of the walk: /)).split(": ")[1].split(", ");
+    const all = await onTheMap(keeper);
+    const tags = all.slice(0, -1).map(({ words }) => words);
+    assert.deepEqual([...tags, ...list].sort((one, two) => one - two), hives.map((_, nth) => `${nth + 1}`), "each hive is on the map or in the list");
+    assert.ok(tags.length >= 4 && list.length > 0, `${tags} on the map, ${list} in the list`);
+    for (const [nth, one] of all.entries()) {
+      assert.ok(one.px >= 18, `${one.words} has ${one.px} px`);
+      assert.ok(one.left >= 0 && one.right <= one.wide, `${one.words} is cut off`);
+      for (const two of all.slice(nth + 1)) {
+        // Lines of letters overlap in their boxes before they do on the paper: a tenth of the height is leading.
+        const across = Math.min(one.right, two.right) - Math.max(one.left, two.left);
+        const down = Math.min(one.bottom, two.bottom) - Math.max(one.top, two.top);
+        assert.ok(across <= 0 || down <= 4, `${one.words} lies over ${two.words}`);
+      }
+    }
+    // Chosen alone, each has its room.
+    await keeper.tap('.radio:has([name=decide-ground][value="tags"])');
+    await keeper.type("#decide-tags", list[0]);
+    await keeper.gone("ground-no-room");
+    assert.deepEqual((await onTheMap(keeper)).slice(0, -1).map(({ words }) => words), [list[0]]);
+    if (size === SMALL) await nothingWider(keeper);
+  });
 
 journey("she draws the hives to open, and what the looks since prove is said", ON, async (keeper) => {
   await keeper.open();

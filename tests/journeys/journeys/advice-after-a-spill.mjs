@@ -84,6 +84,37 @@ journey("on the smallest phone with letters twice as large: the name of the next
   assert.deepEqual(await hidden(keeper, FIRST_KEYS), []);
 });
 
+/** Where the panel opens with these letters at hive 1, and at hive 2 after that, beside what of it is out of sight. */
+async function opens(keeper, size, parts) {
+  await keeper.engine.resize(size);
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await keeper.tap(`${row(1)} [data-testid=row-open]`);
+  for (const hive of [1, 2]) {
+    await keeper.until(`hive ${hive} is open`, async () => new RegExp(`${hive}`).test(await keeper.text(".dock-name")));
+    await keysReady(keeper);
+    await keeper.drawn();
+    assert.deepEqual(await hidden(keeper, ["shut", ...parts]), [], `hive ${hive}`);
+    assert.ok(
+      await keeper.driver.run(() => {
+        const name = document.querySelector(".dock-name");
+        const { left, top, bottom } = name.getBoundingClientRect();
+        return name.contains(document.elementFromPoint(left + 4, (top + bottom) / 2));
+      }),
+      `the name of hive ${hive} is out of sight`,
+    );
+    if (hive === 1) await keeper.tap("did-topped_up");
+  }
+}
+
+journey("on the smallest phone with letters twice as large the panel begins with the name of its hive, the count and the first keys under it", { letters: 2 * LETTERS, faults: { clock: "2026-07-15T09:00" } }, async (keeper) => {
+  await opens(keeper, SMALL, ["count-1", "count-20", ...FIRST_KEYS]);
+});
+
+journey("on the smallest phone with letters as usual the panel has all its keys in reach", { faults: { clock: "2026-07-15T09:00" } }, async (keeper) => {
+  await opens(keeper, SMALL, ["count-1", "count-20", ...ALL_KEYS]);
+});
+
 journey("one trap of four spilled: Spilled asks which, and all of them is two taps", { faults: { clock: "2026-07-15T09:00" } }, async (keeper) => {
   const checks = async () => (await entries(keeper)).filter(({ what }) => what.check?.did === "spilled").map(({ what }) => what.check.traps?.length ?? "all");
   await keeper.open();

@@ -2,6 +2,7 @@
 
 use super::{at, drawing, path, rect, shape, words};
 use crate::almanac::ground::{Ring, Stand};
+use crate::almanac::labels::{Patch, written};
 use crate::app::el::El;
 use crate::app::wording::en_yard_decides::ground as w;
 
@@ -18,8 +19,11 @@ const HIGHEST: f64 = 480.0;
 /// A yard of one hive is not drawn larger than this many units to the millimetre.
 const LARGEST: f64 = 0.08;
 
-/// Tags beside more stands than this would lie over each other; the words beside the map name them all.
-const MOST_TAGS: usize = 40;
+/// Height of the letters, as in the style sheet: 18 px where the map is as wide as the smallest phone lets it be.
+const LETTERS: f64 = 20.0;
+
+/// Width of a letter as a share of its height, rather too much (judgement, no source).
+const WIDE: f64 = 0.65;
 
 /// A hive on the map.
 pub struct MapStand<'a> {
@@ -29,8 +33,14 @@ pub struct MapStand<'a> {
     pub tag: &'a str,
 }
 
-/// The map; none without a hive. The scale is in units of `unit` millimetres, and `far` writes a way out.
-pub fn stand_map(stands: &[MapStand<'_>], ring: &Ring, unit: f64, far: &dyn Fn(f64) -> String) -> Option<El> {
+/// The map, and the tags that have no room on it; none without a hive. The scale is in units of `unit` millimetres, and
+/// `far` writes a way out.
+pub fn stand_map(
+    stands: &[MapStand<'_>],
+    ring: &Ring,
+    unit: f64,
+    far: &dyn Fn(f64) -> String,
+) -> Option<(El, Vec<String>)> {
     let first = stands.first()?.stand;
     let (mut low, mut high) = (first, first);
     for MapStand { stand, .. } in stands {
@@ -59,14 +69,30 @@ pub fn stand_map(stands: &[MapStand<'_>], ring: &Ring, unit: f64, far: &dyn Fn(f
     for MapStand { stand, .. } in stands {
         shapes.push(place("d-wall", stand, (wide / 2.0, long / 2.0), 0.0));
     }
-    if stands.len() <= MOST_TAGS {
-        for MapStand { stand, tag } in stands {
-            // Beside the hive, in its ring: a long tag would hide it.
-            let short: String = tag.chars().take(6).collect();
-            shapes.push(words(at(x(stand.across)), at(y(stand.along) + (long / 2.0) * scale + 17.0), &short));
+    let bottom = EDGE + along * scale;
+    let half = (wide / 2.0 * scale, long / 2.0 * scale);
+    let (mut labels, mut hives) = (Vec::new(), Vec::new());
+    for MapStand { stand, tag } in stands {
+        let (x, y) = (x(stand.across), y(stand.along));
+        hives.push(Patch { left: x - half.0, top: y - half.1, right: x + half.0, bottom: y + half.1 });
+        // Beside the hive, in its ring: on it, it would hide it. Half a letter is left between two tags.
+        let letters = u32::try_from(tag.chars().count()).unwrap_or(u32::MAX);
+        let aside = (f64::from(letters) + 0.5) * LETTERS * WIDE / 2.0;
+        let top = y + half.1 + 1.0;
+        labels.push(Patch { left: x - aside, top, right: x + aside, bottom: top + LETTERS });
+    }
+    let page = Patch { left: 0.0, top: 0.0, right: WIDTH, bottom: bottom + EDGE };
+    let mut left_out = Vec::new();
+    for ((MapStand { stand, tag }, label), written) in
+        stands.iter().zip(&labels).zip(written(&labels, &hives, &page))
+    {
+        if written {
+            // The foot of the letters; what hangs below it is a fifth of their height.
+            shapes.push(words(at(x(stand.across)), at(label.top + 0.8 * LETTERS), tag));
+        } else {
+            left_out.push((*tag).to_owned());
         }
     }
-    let bottom = EDGE + along * scale;
     let step = step(across / unit) * unit;
     let (from, to, line) = (at(EDGE), at(EDGE + step * scale), at(bottom + 26.0));
     shapes.push(path("d-thin", &[(from, line - 6), (from, line), (to, line), (to, line - 6)], false));
@@ -74,7 +100,7 @@ pub fn stand_map(stands: &[MapStand<'_>], ring: &Ring, unit: f64, far: &dyn Fn(f
     shapes.push(shape("text", "d-words d-scale", &[("x", to + 8), ("y", line)]).text(&length));
     let tags: Vec<String> = stands.iter().map(|stand| stand.tag.to_owned()).collect();
     let said = w::map(&tags, &far(across), &far(along));
-    Some(drawing("drawing stand-map", at(WIDTH), at(bottom + BELOW), &said, shapes))
+    Some((drawing("drawing stand-map", at(WIDTH), at(bottom + BELOW), &said, shapes), left_out))
 }
 
 /// The length of the scale: 1, 2 or 5 and noughts, at most a third of the width.

@@ -14,6 +14,8 @@ pub const TAGS: &str = "Their tags";
 pub const TAGS_HINT: &str = "Such as 1–4, 7";
 /// Without a stand.
 pub const NO_STAND: &str = "Not in this sum, nobody wrote down where they stand: ";
+/// Tags that are not on the map.
+pub const NO_ROOM: &str = "Drawn, but without room for their numbers, in the order of the walk: ";
 /// No stand at all.
 pub const NO_STANDS: &str = "Nobody wrote down where these hives stand, so there is no ground to reckon yet. Write down where they stand, and the map is drawn.";
 /// Key.
