@@ -219,7 +219,7 @@ pub mod packs {
     /// Prices in one currency.
     pub const CURRENCY: &str = "Example prices until you type your own, all in one currency.";
     /// Reason.
-    pub const WHY: &str = "Every mix of packs is compared, larger ones that cost less included; at the same price the one with less left over wins.";
+    pub const WHY: &str = "Unless it says otherwise here, every mix of packs is compared, larger ones that cost less included; at the same price the one with less left over wins.";
 
     /// Label of a row.
     pub fn row(label: &str, number: usize) -> String {
