@@ -219,6 +219,15 @@ fn what_she_wrote_down_as_used_is_what_went_into_the_hives() {
 }
 
 #[test]
+fn what_she_wrote_down_in_the_evening_is_the_work_of_that_day() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    stock(&mut yard, "2026-07-02", "Slim", (40, 0), Some(TRAP), None);
+    stock(&mut yard, "2026-07-05", "Slim", (-12, 0), Some(TRAP), None);
+    into(&mut yard, "1", "2026-07-05", 12);
+    assert_eq!(sum(&yard, "2026-07-05"), (28.0, 28.0, 0.0, 0.0));
+}
+
+#[test]
 fn traps_that_came_out_of_hives_go_in_first() {
     let mut yard = Yard::with(&["1", "2"], day("2026-07-01"), &TrapKind { reusable: true, ..trap() });
     stock(&mut yard, "2026-07-02", "Slim", (40, 0), Some(TRAP), None);
