@@ -70,7 +70,7 @@ pub const STORE: &str = "Traps in store";
 /// Field.
 pub const SEASON_END: &str = "Last day of trap work, about";
 /// Before what it costs.
-pub const CHEAPEST: &str = "Cheapest: ";
+pub const CHEAPEST: &str = "Best found: ";
 /// After the number where nobody wrote a price down.
 pub const NO_PRICE: &str = ", no price known";
 /// No packs.

@@ -196,7 +196,7 @@ pub mod packs {
     /// Field: free from.
     pub const FREE: &str = "Delivery is free from";
     /// Answer.
-    pub const BUY: &str = "Cheapest";
+    pub const BUY: &str = "Best found";
     /// Heading of the comparison.
     pub const ALONE: &str = "One size alone, before delivery";
     /// No price at all.
