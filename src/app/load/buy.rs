@@ -50,7 +50,7 @@ pub(super) fn view(trip: Trip) -> El {
             }
             let mut shown = Vec::new();
             for (nth, id) in kinds.into_iter().enumerate() {
-                shown.push(kind(trip, id, nth + 1));
+                shown.push(kind(trip, &id, nth + 1));
             }
             Bit::Many(shown)
         })
@@ -105,8 +105,8 @@ struct Want {
     every: Option<u32>,
 }
 
-fn kind(trip: Trip, id: ThingId, nth: usize) -> Bit {
-    let name = trip.records.book.with_untracked(|book| isolated(&kind_name(book.standing(), &id)));
+fn kind(trip: Trip, id: &ThingId, nth: usize) -> Bit {
+    let name = trip.records.book.with_untracked(|book| isolated(&kind_name(book.standing(), id)));
     let way = (!id.is_demo()).then(|| Place::Kind(id.to_string()));
     let of = id.clone();
     let want = Memo::new(move || {
@@ -125,7 +125,7 @@ fn kind(trip: Trip, id: ThingId, nth: usize) -> Bit {
             Want { need, spare, packs, stock, every }
         })
     });
-    let store = in_store(trip, &id, want);
+    let store = in_store(trip, id, want);
     let answer = move |walks: Option<u32>| {
         // What is typed above, under "Traps to bring": one number for both.
         let spare = if want.with(|want| want.spare) { trip.spares()? } else { 0 };
