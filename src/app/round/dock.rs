@@ -137,8 +137,9 @@ fn show_keys() {
         if let Some(head) = find(".foot:not(.foot-long) .dock-head") {
             let (from, until) = (head.offset_top() - above, head.offset_top() + head.offset_height() - above);
             // Letters so large that not even the keys have room: then it begins with the name, where the first of them,
-            // as found and topped up, are in sight under it.
-            let second = find(".dock-work > :nth-child(2)").filter(|_| edge::media("(max-width: 12rem)"));
+            // as found and topped up, are in sight under it. The style sheet knows: it lays the head out without a box.
+            let large = find(".dock-words").is_some_and(|words| words.offset_height() == 0);
+            let second = find(".dock-work > :nth-child(2)").filter(|_| large);
             let room = from + foot.client_height();
             if second.is_some_and(|key| key.offset_top() + key.offset_height() <= room) {
                 to = to.min(from.max(0));
