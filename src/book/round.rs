@@ -2,7 +2,7 @@
 
 mod need;
 
-pub use need::{YardNeed, likely_kind, yard_need, yard_need_with};
+pub use need::{YardNeed, likely_kind, wants_oil_with, yard_need, yard_need_with};
 
 use super::entry::{Did, SkipReason};
 use super::id::ThingId;

@@ -6,16 +6,18 @@ use crate::almanac::quantity::Decimal;
 use crate::app::bench::view::divide;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::RwSignal;
+use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
 use crate::app::round::bits;
 use crate::app::round::form::keys;
 use crate::app::wording::en_decide::cover as wc;
-use crate::app::wording::en_yard_decides::{self, comb as w};
+use crate::app::wording::en_yard_decides::{self, card, comb as w};
 use crate::book::combs::{Combs, Counted, Look, combs};
+use crate::book::id::ThingId;
 use crate::book::record::Blank;
+use crate::book::urgent::{self, Because};
 
 /// Groups of hives, the ones that want most first.
 const GROUPS: [(Option<Guard>, &str); 4] = [
@@ -28,6 +30,10 @@ const GROUPS: [(Option<Guard>, &str); 4] = [
 pub(super) fn view(asked: &Asked) -> Bit {
     let ui = asked.ui;
     let found = asked.follow(combs);
+    let cards = asked.follow(|standing, yard, today| -> Vec<(ThingId, Because)> {
+        let all = urgent::of_yard(standing, yard, today).into_iter();
+        all.map(|(hive, urgent)| (hive, urgent.because)).collect()
+    });
     let of = asked.clone();
     let all = RwSignal::new(false);
     let list = live(move || {
@@ -41,7 +47,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
                 let mut own = hives.iter().filter(|hive| hive.guard() == guard).take(left).peekable();
                 if own.peek().is_some() {
                     bits.push(Bit::from(el("h3").text(title)));
-                    let own = own.map(|hive| line(&of, hive)).collect::<Vec<_>>();
+                    let own = own.map(|hive| line(&of, hive, cards)).collect::<Vec<_>>();
                     left -= own.len();
                     bits.push(el("ul").class("decide-hives").kids(own).into());
                 }
@@ -50,6 +56,11 @@ pub(super) fn view(asked: &Asked) -> Bit {
             Bit::Many(bits)
         })
     });
+    // Where disease is suspected in one hive none of the yard is split, whatever the bees would do.
+    let split = live(move || {
+        let held = cards.with(|cards| cards.iter().any(|(_, because)| *because == Because::Disease));
+        if held { Notice::alarm(card::NO_SALE).view() } else { untrack(|| divide::view(ui)) }
+    });
     bits![
         Notice::caution(w::NEVER_JOIN).why(w::NEVER_WHY).view(),
         el("h2").class("part-title").text(en_yard_decides::HIVES),
@@ -57,15 +68,21 @@ pub(super) fn view(asked: &Asked) -> Bit {
         el("p").class("small").text(wc::FLOW),
         el("p").class("small").text(wc::WHY),
         el("h2").class("part-title").attr("id", "split").text(w::SPLIT),
-        el("div").class("card-body").test_id("comb-split").kid(divide::view(ui)),
+        el("div").class("card-body").test_id("comb-split").kid(split),
     ]
 }
 
-fn line(asked: &Asked, hive: &Combs) -> El {
-    let body = el("li").kid(el("h4").kid(asked.way(&hive.hive))).kid(lines(&told(hive)));
+/// A hive with a card of the same day is not one to split: what its card says comes first.
+fn line(asked: &Asked, hive: &Combs, cards: Memo<Vec<(ThingId, Because)>>) -> El {
+    let card = cards.with(|cards| cards.iter().any(|(of, _)| *of == hive.hive));
+    let mut said = told(hive);
+    if card {
+        said.push(w::CARD_FIRST.to_owned());
+    }
+    let body = el("li").kid(el("h4").kid(asked.way(&hive.hive))).kid(lines(&said));
     let figures = hive.last.as_ref().and_then(|look| Some((look.bees, look.frames?)));
     let typed = asked.ui.bench();
-    let take = figures.map(|(bees, frames)| {
+    let take = figures.filter(|_| !card).map(|(bees, frames)| {
         Key::new(w::SPLIT_OF, move || {
             typed.split_bees().set(locale::number(bees.as_f64(), 1));
             // As many go along as stand in the field; the rest stays.

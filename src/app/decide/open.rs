@@ -2,6 +2,7 @@
 
 use super::draws::{self, Drawn};
 use super::page::Asked;
+use crate::almanac::day::Day;
 use crate::almanac::draw::draw;
 use crate::almanac::sample::{at_most, to_open};
 use crate::almanac::typed;
@@ -20,47 +21,56 @@ use crate::book::combs::combs;
 use crate::book::id::ThingId;
 use crate::book::opened::{Opened, opened};
 use crate::book::standing::Standing;
+use crate::book::urgent::{self, Because};
 
 /// Letters of a seed that is used once.
 const SEED_LETTERS: usize = 8;
 
-/// Hives in care in the order of the walk, and those of them that are weak.
-type Found = (Vec<ThingId>, Vec<ThingId>);
+/// Hives in care in the order of the walk, those of them that are weak, and how many are left out of both: where brood
+/// disease is suspected nobody opens one by lot.
+type Found = (Vec<ThingId>, Vec<ThingId>, u32);
 
 pub(super) fn view(asked: &Asked) -> Bit {
     let (ui, walk) = (asked.ui, asked.walk);
     let kept = ui.bench().decide_drawn();
     let found = asked.follow(|standing, yard, today| -> Found {
-        let hives = standing.hives_of(yard, true).map(|(id, _)| id.clone()).collect();
+        let held = suspected(standing, yard, today);
+        let mut hives: Vec<ThingId> = standing.hives_of(yard, true).map(|(id, _)| id.clone()).collect();
+        let all = hives.len();
+        hives.retain(|hive| !held.contains(hive));
+        let out = u32::try_from(all - hives.len()).unwrap_or(u32::MAX);
         let weak = combs(standing, yard, today).into_iter().filter(crate::book::combs::Combs::weak);
-        (hives, weak.map(|hive| hive.hive).collect())
+        (hives, weak.map(|hive| hive.hive).filter(|hive| !held.contains(hive)).collect(), out)
     });
     let of = asked.clone();
     let looked = asked.follow(move |standing, yard, today| {
         let drawn = kept.with(|kept| draws::of(kept, yard))?;
-        let drawn = standing_now(standing, yard, drawn);
+        let mut drawn = standing_now(standing, yard, drawn);
+        let held = suspected(standing, yard, today);
+        drawn.hives.retain(|hive| !held.contains(hive));
         let states = opened(standing, yard, &drawn.hives, drawn.day, today);
         Some((drawn.day, drawn.hives.into_iter().zip(states).collect::<Vec<_>>()))
     });
     let worked = shown::following(
         ui,
         Box::new(move |_, draft, shown| {
-            let count = found.with(|(hives, _)| u32::try_from(hives.len()).unwrap_or(u32::MAX));
+            let (count, out) =
+                found.with(|(hives, _, out)| (u32::try_from(hives.len()).unwrap_or(u32::MAX), *out));
             looked.with(|looked| {
                 let looked = looked.as_ref().map(|(day, hives)| (*day, hives.as_slice()));
-                show(draft, count, looked, shown)
+                show(draft, count, out, looked, shown)
             })
         }),
     );
     let number = move || {
-        found.with_untracked(|(hives, _)| ui.draft.with_untracked(|draft| wanted(draft, hives.len())))
+        found.with_untracked(|(hives, ..)| ui.draft.with_untracked(|draft| wanted(draft, hives.len())))
     };
     let press = {
         let yard = asked.yard.clone();
         move || {
             let Some(number) = number() else { return };
             let day = walk.today.get_untracked();
-            let hives = found.with_untracked(|(hives, _)| {
+            let hives = found.with_untracked(|(hives, ..)| {
                 let count = u32::try_from(hives.len()).unwrap_or(u32::MAX);
                 let places = draw(count, number, &device::id(SEED_LETTERS));
                 let at = |place: &u32| hives.get((*place as usize).checked_sub(1)?).cloned();
@@ -95,7 +105,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
         })
     };
     let weak = live(move || {
-        found.with(|(_, weak)| {
+        found.with(|(_, weak, _)| {
             if weak.is_empty() {
                 return Bit::from(el("p").text(w::NO_WEAK));
             }
@@ -120,6 +130,12 @@ pub(super) fn view(asked: &Asked) -> Bit {
     ]
 }
 
+/// Hives of `yard` in which brood disease is suspected.
+fn suspected(standing: &Standing, yard: &ThingId, today: Day) -> Vec<ThingId> {
+    let held = urgent::of_yard(standing, yard, today).into_iter();
+    held.filter(|(_, urgent)| urgent.because == Because::Disease).map(|(hive, _)| hive).collect()
+}
+
 /// Of the hives drawn those that still stand in the yard in care.
 fn standing_now(standing: &Standing, yard: &ThingId, mut drawn: Drawn) -> Drawn {
     drawn.hives.retain(|hive| standing.hives.get(hive).is_some_and(|now| now.yard == *yard && now.alive()));
@@ -133,9 +149,9 @@ fn wanted(draft: &BenchDraft, hives: usize) -> Option<u32> {
     to_open(u32::try_from(hives).unwrap_or(u32::MAX), share, notice, sure).map(|open| open.opened)
 }
 
-type Looked<'a> = Option<(crate::almanac::day::Day, &'a [(ThingId, Opened)])>;
+type Looked<'a> = Option<(Day, &'a [(ThingId, Opened)])>;
 
-fn show(draft: &BenchDraft, hives: u32, looked: Looked, shown: &mut Shown) -> Option<()> {
+fn show(draft: &BenchDraft, hives: u32, out: u32, looked: Looked, shown: &mut Shown) -> Option<()> {
     let share = typed::share(draft.open_share()).ok()?;
     let (notice, sure) = (typed::share(draft.open_notice()).ok()?, typed::share(draft.open_sure()).ok()?);
     let open = to_open(hives, share, notice, sure);
@@ -143,6 +159,9 @@ fn show(draft: &BenchDraft, hives: u32, looked: Looked, shown: &mut Shown) -> Op
     match &open {
         Some(open) => show_open(share, sure, open, &whole, shown),
         None => shown.waits(ws::NOTHING),
+    }
+    if out > 0 {
+        shown.line(w::left_out(out));
     }
     let Some((day, drawn)) = looked else {
         shown.waits(w::NOT_DRAWN);

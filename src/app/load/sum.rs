@@ -115,8 +115,9 @@ fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> O
     for (id, hive) in standing.hives_of(yard, true) {
         hives += 1;
         if !matches!(round::hive_due(standing, hive, loss, day), HiveDue::Resting { .. }) {
-            let since = fresh.iter().find(|(of, _)| of == id).map(|(_, since)| *since);
-            disposable += thrown_away(standing, hive, loss, day, since);
+            let dues = round::trap_dues(standing, hive, loss, day);
+            let wanted = dues.iter().filter(|due| round::wants_oil_with(id, hive, due, day, &fresh));
+            disposable += thrown_away(standing, hive, wanted);
         }
     }
     Some(YardLoad {
@@ -131,26 +132,21 @@ fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> O
 }
 
 /// Hives of `urgent` with slime or many larvae, and since when: their traps are made fresh, due or not.
-fn slimed(urgent: &[(ThingId, Urgent)]) -> Vec<(ThingId, Day)> {
+pub(super) fn slimed(urgent: &[(ThingId, Urgent)]) -> Vec<(ThingId, Day)> {
     let slimed = urgent.iter().filter(|(_, urgent)| urgent.because == Because::Slime);
     slimed.map(|(hive, urgent)| (hive.clone(), urgent.since)).collect()
 }
 
-/// Due traps of `hive`, all of them when it was skipped, and those not worked on since `fresh`; still in place, and not
-/// used again.
-fn thrown_away(
+/// Traps of `hive` among those `wanted`, still in place, that are not used again.
+fn thrown_away<'a>(
     standing: &Standing,
     hive: &HiveNow,
-    loss: Option<(f64, u8)>,
-    day: Day,
-    fresh: Option<Day>,
+    wanted: impl Iterator<Item = &'a round::TrapDue>,
 ) -> u32 {
-    let dues = round::trap_dues(standing, hive, loss, day);
-    let count = dues.iter().filter(|due| {
+    let count = wanted.filter(|due| {
         hive.traps().find(|trap| trap.id == due.trap).is_some_and(|trap| {
-            let wanted = round::wants_oil(hive, due, day) || fresh.is_some_and(|since| trap.service < since);
             let reusable = standing.kinds.get(&trap.kind).is_none_or(|now| now.kind.reusable);
-            wanted && !reusable && trap.trouble != Some(Trouble::Missing)
+            !reusable && trap.trouble != Some(Trouble::Missing)
         })
     });
     u32::try_from(count.count()).unwrap_or(u32::MAX)

@@ -1,22 +1,26 @@
 //! Which hives the load is for.
 
+use super::sum::slimed;
 use crate::almanac::day::Day;
 use crate::book::id::ThingId;
 use crate::book::round;
 use crate::book::standing::Standing;
+use crate::book::urgent::of_yard;
 
 /// Tags of the hives of `yard` that oil or traps are brought for on `day`, in the order in which they are walked: those
-/// with a trap due, those that were skipped, and those with a place for a trap. None where trap work rests.
+/// with a trap due, those that were skipped, those whose traps are made fresh after slime, and those with a place for a
+/// trap. None where trap work rests.
 pub fn tags<'a>(standing: &'a Standing, yard: &'a ThingId, day: Day) -> Vec<&'a str> {
     let mut tags = Vec::new();
     if standing.yards.get(yard).is_some_and(|now| now.paused.is_some()) {
         return tags;
     }
     let loss = round::yard_loss(standing, yard);
-    for (_, hive) in standing.hives_of(yard, true) {
+    let fresh = slimed(&of_yard(standing, yard, day));
+    for (id, hive) in standing.hives_of(yard, true) {
         let due = || {
             let dues = round::trap_dues(standing, hive, loss, day);
-            dues.iter().any(|due| round::wants_oil(hive, due, day))
+            dues.iter().any(|due| round::wants_oil_with(id, hive, due, day, &fresh))
         };
         if hive.wanting() > 0 || hive.skipped.is_some() || due() {
             tags.push(hive.tag.as_str());
@@ -28,8 +32,12 @@ pub fn tags<'a>(standing: &'a Standing, yard: &'a ThingId, day: Day) -> Vec<&'a 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::almanac::quantity::Share;
+    use crate::almanac::quantity::{Share, VolumeUnit};
     use crate::app::ledger::words::tests::{book, today};
+    use crate::app::load::sum;
+    use crate::book::id::EntryId;
+    use crate::book::record::{Answer, Ask, Blank, Record};
+    use crate::book::standing::RecordNow;
 
     #[test]
     fn as_many_hives_are_named_as_are_counted_and_none_where_work_rests() {
@@ -55,5 +63,35 @@ mod tests {
         assert!(tags(&standing, first, far).contains(&tag.as_str()));
         standing.yards.get_mut(first).unwrap().paused = Some(today());
         assert!(tags(&standing, first, today()).is_empty());
+    }
+    #[test]
+    fn a_hive_with_slime_is_named_as_it_is_counted_though_none_of_its_traps_is_due() {
+        let book = book();
+        let mut standing = book.standing().clone();
+        let yard = standing.yards.keys().next().unwrap().clone();
+        let far = today().plus(-400);
+        let before: Vec<String> = tags(&standing, &yard, far).into_iter().map(str::to_owned).collect();
+        let named = |hive: &&ThingId| before.contains(&standing.hives[*hive].tag);
+        let hive = standing.yards[&yard].order.iter().find(|hive| !named(hive)).unwrap().clone();
+        let load = |standing: &Standing| {
+            let one = std::slice::from_ref(&yard);
+            sum::load(standing, one, far, Share::NONE, None, VolumeUnit::Millilitre)
+        };
+        let due = load(&standing).due;
+        let mut record = Record::empty(Blank::Look, vec![hive.clone()]);
+        let at = Blank::Look.fields().iter().position(|field| field.name == "larvae").unwrap();
+        let Ask::Word(words) = Blank::Look.fields()[at].ask else { panic!("a word") };
+        let many = words.iter().position(|word| *word == "many").unwrap();
+        record.answers[at] = Some(Answer::Word(many.try_into().unwrap()));
+        for part in &mut standing.hives.get_mut(&hive).unwrap().boxes {
+            part.traps.iter_mut().for_each(|trap| trap.service = far.plus(-1));
+        }
+        let look: EntryId = serde_json::from_str("\"zz-9000\"").unwrap();
+        standing.records.insert(look, RecordNow { day: far, yard: Some(yard.clone()), record });
+        let counted = load(&standing);
+        assert!(counted.due > due && counted.yards[0].fresh(&hive));
+        let tags = tags(&standing, &yard, far);
+        assert_eq!((counted.yards[0].need.hives as usize, tags.len()), (before.len() + 1, before.len() + 1));
+        assert!(tags.contains(&standing.hives[&hive].tag.as_str()));
     }
 }

@@ -100,6 +100,10 @@ pub mod open {
     use crate::almanac::day::Day;
     use crate::app::wording::en::{counted, date};
 
+    /// "Left out, brood disease suspected: 1 hive".
+    pub fn left_out(hives: u32) -> String {
+        ["Left out, brood disease suspected: ", &counted(hives, "hive", "hives")].concat()
+    }
     /// Key.
     pub const DRAW: &str = "Draw them by lot";
     /// Key.
@@ -167,6 +171,8 @@ pub mod comb {
     use crate::almanac::day::Day;
     use crate::app::wording::en::{counted, date};
 
+    /// A hive with a card of the same day.
+    pub const CARD_FIRST: &str = "! Its card comes first: split it not, and move no comb of it.";
     /// Caution.
     pub const NEVER_JOIN: &str = "Brood scale or ropy cells in either hive? Never join. Call the inspector.";
     /// Its reason.

@@ -2,17 +2,19 @@
 
 use crate::almanac::day::Day;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::{Memo, RwSignal, untrack};
+use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
 use crate::app::parts::choice::Choice;
 use crate::app::parts::sheet::sheet;
 use crate::app::records::Stop;
 use crate::app::round::form::{big, keys, refused_line};
 use crate::app::round::{Walk, bits, said, walk};
 use crate::app::wording::en_round as w;
+use crate::app::wording::en_yard_decides::card::wants;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::round::{HiveDue, Row};
 use crate::book::standing::{HiveNow, Trouble};
+use crate::book::urgent::{self, Because};
 
 /// The key, while hives are left, and its sheet.
 pub(super) fn view(walk: Walk, yard: ThingId, rows: Memo<Vec<Row>>) -> Bit {
@@ -39,6 +41,18 @@ fn body(
     left: Memo<Vec<ThingId>>,
     open: RwSignal<bool>,
 ) -> Bit {
+    // What the card of a hive says is never the usual. Asked for once the list is open, and not at every tap.
+    let cards = StoredValue::new(walk.records.book.with_untracked(|book| {
+        let mut all = urgent::of_yard(book.standing(), yard, walk.today.get_untracked());
+        all.retain(|(_, urgent)| urgent.because != Because::Dead);
+        all
+    }));
+    let card = move |hive: &ThingId| {
+        cards.with_value(|cards| cards.iter().find(|(of, _)| of == hive).map(|(_, urgent)| urgent.because))
+    };
+    let left = Memo::new(move || {
+        left.with(|left| left.iter().filter(|hive| card(hive).is_none()).cloned().collect::<Vec<_>>())
+    });
     let mut all = Vec::new();
     rows.with_untracked(|rows| {
         for row in rows {
@@ -57,12 +71,14 @@ fn body(
         walk.records.book.with(|book| {
             rows.with(|rows| {
                 for row in rows.iter().filter(|row| row.today.is_none()) {
-                    if walk::left_out(row, &|hive| walk.half_made(hive)) == out
+                    let card = card(&row.hive);
+                    if (card.is_some() || walk::left_out(row, &|hive| walk.half_made(hive))) == out
                         && let Some(now) = book.standing().hives.get(&row.hive)
                     {
                         let begun = walk.begun_words(&row.hive);
                         let line = el("li").kid(el("bdi").text(&now.tag)).text(": ");
-                        lines.push(Bit::One(why(line, row, now, begun, today)));
+                        let wants = card.map(|because| bits![el("strong").text(wants(because)), " · "]);
+                        lines.push(Bit::One(why(line.kid(wants), row, now, begun, today)));
                     }
                 }
             });

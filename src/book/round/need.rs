@@ -1,6 +1,6 @@
 //! What has to be carried into a yard on a day, and of which kind new traps will be.
 
-use super::{expected_level, hive_loss, look_by, trap_dues, wants_oil, yard_loss};
+use super::{TrapDue, expected_level, hive_loss, look_by, trap_dues, wants_oil, yard_loss};
 use crate::almanac::day::Day;
 use crate::almanac::oil::{self, OilForVisit, OilNeed, Service};
 use crate::almanac::quantity::Share;
@@ -33,8 +33,8 @@ pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) 
     yard_need_with(standing, yard, day, reserve, &[])
 }
 
-/// The same where the traps of the hives in `fresh` are emptied and filled anew whenever they are due, unless somebody
-/// did it on or after the day that stands beside the hive.
+/// The same where the traps of the hives in `fresh` are emptied and filled anew, due or not, unless somebody did it on or
+/// after the day that stands beside the hive.
 pub fn yard_need_with(
     standing: &Standing,
     yard: &ThingId,
@@ -60,11 +60,8 @@ pub fn yard_need_with(
                 None => unnamed += places,
             }
         }
-        let anew = |trap: &TrapNow| fresh.iter().any(|(of, since)| of == id && trap.service < *since);
         let mut due = trap_dues(standing, hive, yard_loss, day);
-        due.retain(|due| {
-            wants_oil(hive, due, day) || hive.traps().any(|trap| trap.id == due.trap && anew(trap))
-        });
+        due.retain(|due| wants_oil_with(id, hive, due, day, fresh));
         if due.is_empty() && hive.skipped.is_none() {
             looks += u32::from(look_by(hive).is_some_and(|by| by <= day));
             continue;
@@ -79,7 +76,7 @@ pub fn yard_need_with(
                 unnamed += 1;
                 continue;
             };
-            let kept = now.kind.reusable && trap.trouble.is_none() && !anew(trap);
+            let kept = now.kind.reusable && trap.trouble.is_none() && !anew(id, trap, fresh);
             let sunk = expected_level(trap, loss, day).filter(|_| kept);
             let service = sunk.map_or(Service::Fill, |from| Service::TopUp { from });
             add_need(&mut needs, OilNeed { kind: &now.kind, traps: 1, service, target: now.kind.fill });
@@ -90,6 +87,22 @@ pub fn yard_need_with(
     // Where no kind is described at all, nobody knows what a trap takes.
     oil.unknown += unnamed;
     YardNeed { hives, looks, traps, missing: missing + wanting, wanting, oil }
+}
+
+/// Whether a trap of `hive`, which is named `id`, gets oil on `day`: as [`wants_oil`] says, or because its hive is in
+/// `fresh` and nobody worked on it since the day there.
+pub fn wants_oil_with(
+    id: &ThingId,
+    hive: &HiveNow,
+    due: &TrapDue,
+    day: Day,
+    fresh: &[(ThingId, Day)],
+) -> bool {
+    wants_oil(hive, due, day) || hive.traps().any(|trap| trap.id == due.trap && anew(id, trap, fresh))
+}
+
+fn anew(id: &ThingId, trap: &TrapNow, fresh: &[(ThingId, Day)]) -> bool {
+    fresh.iter().any(|(of, since)| of == id && trap.service < *since)
 }
 
 /// The kind a new trap will most likely be of: the one most used in that hive, else the one that was chosen when the hive

@@ -51,6 +51,17 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
     await to(keeper, `#/decide/${yard}/${question}`);
     await keeper.reads("suspected", SAID);
   }
+  // The lot does not draw it, whatever is typed, and no split of that yard is reckoned.
+  await to(keeper, `#/decide/${yard}/open`);
+  await keeper.reads("main", /Left out, brood disease suspected: 1 hive/);
+  await keeper.tap("decide-draw");
+  await keeper.reads("open-drawn", /^Hive .?1.?: to be opened\s+Hive .?3.?: to be opened$/);
+  await to(keeper, `#/decide/${yard}/comb`);
+  await keeper.reads("comb-split", /Move, sell, join and split no hive of this yard until you know/);
+  await keeper.gone("#split-bees");
+  await keeper.reads("comb-hives", /! Its card comes first: split it not, and move no comb of it/);
+  await to(keeper, `#/decide/${other}/comb`);
+  await keeper.one("#split-bees");
   // Every form by which bees, comb or honey leave a hive, also of another hive of that yard.
   for (const blank of ["split", "comb"]) {
     await to(keeper, `#/write/${blank}/${hives[0]}`);
