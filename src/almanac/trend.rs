@@ -303,9 +303,18 @@ fn judge_exact(hives: &[Of], known: Option<f64>, (rose, fell): (u32, u32)) -> Ju
     let (Some(ratio), true) = (judged.ratio, up > 0.0) else {
         // None in one of the two: no ratio has limits. The hives must agree among themselves.
         let agree = alone || as_unlikely(rose, rose + fell, 0.5) < 2.0 * TAIL;
-        // A spread that somebody typed cannot be put to an exact test.
-        let typed = known.is_some_and(|spread| spread > 1.0);
-        if striking && agree && !typed && first != second {
+        // Counts that vary `spread` times as much as beetles that come one by one are told apart like counts so many times
+        // smaller. Of negative binomial counts of that variance this asks for more than they need: their chance of none is
+        // spread^(−mean ÷ (spread − 1)), and never above e^(−mean ÷ spread).
+        let striking = match (known, hives) {
+            (Some(spread), [hive]) if spread > 1.0 => {
+                let chance = exact(&[hive.divided(spread)]);
+                judged.chance = Some(chance);
+                chance < 2.0 * TAIL
+            }
+            _ => striking,
+        };
+        if striking && agree && first != second {
             judged.word = if up > 0.0 { Word::Up } else { Word::Down };
         }
         return judged;
@@ -326,6 +335,13 @@ fn judge_exact(hives: &[Of], known: Option<f64>, (rose, fell): (u32, u32)) -> Ju
 }
 
 impl Of {
+    /// Both counts in whole spreads, rounded down.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a count divided by 1 or more
+    fn divided(&self, spread: f64) -> Of {
+        let fewer = |count: u32| (f64::from(count) / spread) as u32;
+        Of { first: fewer(self.first), second: fewer(self.second), ..*self }
+    }
+
     /// Variance of what the hive adds to either sum of Mantel & Haenszel, if beetles came one by one.
     fn information(&self) -> f64 {
         let days = self.first_days + self.second_days;

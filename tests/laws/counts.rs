@@ -226,9 +226,28 @@ fn a_spread_that_was_typed_is_not_overruled_by_the_exact_test() {
     assert!(trend(3.0).chance.is_some_and(|chance| chance < 0.05));
     assert!(trend(3.0).limits.0.is_some_and(|low| low < 1.0));
     assert_eq!((trend(1.0).word, trend(3.0).word), (Word::Up, Word::CantTell));
-    // None at all in one of the two: what was typed cannot be put to the exact test either.
+    // None at all in one of the two: counts so many times smaller are put to the test.
     let none = |spread| compare_sums(of(0), of(26), spread).word;
-    assert_eq!((none(1.0), none(3.0)), (Word::Up, Word::CantTell));
+    assert_eq!((none(1.0), none(3.0), none(6.0)), (Word::Up, Word::Up, Word::CantTell));
+}
+
+/// Where one beetle after sixty is told as fewer, none is too, whatever the spread.
+#[test]
+fn none_at_all_says_no_less_than_one() {
+    let of = |count| Stretch { count: CountRange::exact(count), trap_days: 500 };
+    for tenths in 10..=120_u32 {
+        let spread = f64::from(tenths) / 10.0;
+        for first in [10, 20, 40, 60, 200] {
+            let words: Vec<Word> =
+                (0..first).map(|second| compare_sums(of(first), of(second), spread).word).collect();
+            if words[1] == Word::Down {
+                assert_eq!(words[0], Word::Down, "{spread} {first}");
+            }
+            let turned = compare_sums(of(0), of(first), spread).word;
+            assert_eq!(words[0] == Word::Down, turned == Word::Up, "{spread} {first}");
+        }
+        assert_eq!(compare_sums(of(60), of(0), spread).word == Word::Down, spread <= 10.0, "{spread}");
+    }
 }
 
 /// Hives that clump, drawn anew in both stretches and in none of them changed: the page's own code, not a copy of it.

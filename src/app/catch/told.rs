@@ -96,6 +96,9 @@ pub fn trend(trend: &Trend, of_hives: bool, write: Write, percent: Write) -> (St
         }
     }
     if let Some(chance) = trend.chance {
+        if trend.limits.0.is_none() && trend.spread > 1.0 {
+            lines.push(w::divided(&nearest(trend.spread)));
+        }
         lines.push(w::exact(&percent(chance, 1)));
     }
     if of_hives && trend.hives > 1 && trend.rose + trend.fell > 0 {

@@ -144,6 +144,16 @@ pub fn spread(times: &str) -> String {
     ["Hives differ ", times, " times as much as by chance alone (φ), so the limits are wider."].concat()
 }
 
+/// None in one of the two, and a spread that was typed.
+pub fn divided(times: &str) -> String {
+    [
+        "With none in one of the two no limits can be told: both counts are divided by the spread of ",
+        times,
+        " first.",
+    ]
+    .concat()
+}
+
 /// They do not differ more than by chance.
 pub const NO_SPREAD: &str = "Hives differ no more than by chance (φ\u{a0}=\u{a0}1).";
 
