@@ -57,6 +57,8 @@ pub struct Urgent {
     pub fates: Fates,
     /// The ground of its yard was worked on since.
     pub ground: bool,
+    /// The hive is still in care: nobody wrote its end down.
+    pub in_care: bool,
 }
 
 impl Urgent {
@@ -123,7 +125,7 @@ fn of_hive(standing: &Standing, newest: &Newest, hive: &ThingId, today: Day) -> 
     let ground = standing.records.values().any(|work| {
         work.record.blank == Blank::Ground && work.yard.as_ref() == Some(&now.yard) && work.day >= since
     });
-    let urgent = Urgent { because, since, combs, fates, ground };
+    let urgent = Urgent { because, since, combs, fates, ground, in_care: now.alive() };
     let old = combs.is_none() && today.days_since(since) > UNCOUNTED_DAYS;
     let done = because == Because::Dead && (old || urgent.open() == Some(0));
     (!done).then_some(urgent)

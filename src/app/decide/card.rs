@@ -64,6 +64,9 @@ pub fn view(hive: &str, urgent: &Urgent, yard: &str) -> El {
     }
     if dead {
         steps = steps.kid(el("li").text(w::SHUT));
+        if urgent.in_care {
+            steps = steps.kid(el("li").kid(Notice::caution(w::STILL_IN_CARE).view()));
+        }
     }
     let fate = if dead { w::FATE } else { w::BAG };
     steps = steps.kid(el("li").kid(bits![el("p").text(fate), comb_told(urgent), keys(bits![comb, freezer])]));
@@ -88,6 +91,7 @@ fn card(urgent: &Urgent, steps: El) -> El {
         .class("same-day")
         .test_id("same-day")
         .kid(el("h2").class("part-title").text(w::title(urgent.because)))
+        .kid(el("p").test_id("card-since").text(&w::since(urgent.since)))
         .kid(steps)
 }
 

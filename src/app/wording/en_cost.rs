@@ -41,6 +41,8 @@ pub const WHY: &str = "What is used up, the share of one season in what lasts, t
 pub const NOTHING: &str = "No cost is written down yet.";
 /// Prices.
 pub const CURRENCY: &str = "Example numbers until you type your own, all in one currency.";
+/// Before the parts of which a price or a number is not typed.
+pub const WITHOUT: &str = "Left out, not typed or 0: ";
 /// Names of the parts.
 pub const PARTS: [&str; 4] = ["Used up", "Traps and screens that last, their share", "Trips", "Hours"];
 

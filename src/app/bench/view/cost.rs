@@ -48,8 +48,14 @@ pub(super) fn view(ui: Ui) -> El {
 fn show(_: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
     let sum = reckon(draft)?;
     shown.answer(each_hive(&sum.cost));
-    for line in lines([sum.used_up, sum.durable, sum.travel, sum.work], &sum.cost) {
+    let parts = [sum.used_up, sum.durable, sum.travel, sum.work];
+    for line in lines(parts, &sum.cost) {
         shown.line(line);
+    }
+    let without = w::PARTS.into_iter().zip(parts).filter(|(_, part)| *part <= 0.0);
+    let without: Vec<&str> = without.map(|(name, _)| name).collect();
+    if sum.cost.total > 0.0 && !without.is_empty() {
+        shown.line([w::WITHOUT, &without.join(", ")].concat());
     }
     Some(())
 }

@@ -1,6 +1,7 @@
 //! English: the card of the same day.
 
-use crate::app::wording::en::counted;
+use crate::almanac::day::Day;
+use crate::app::wording::en::{counted, date};
 use crate::book::urgent::{Because, Fates};
 
 /// Heading.
@@ -11,6 +12,14 @@ pub fn title(because: Because) -> &'static str {
         Because::Disease => "Today: brood disease is suspected",
     }
 }
+
+/// "Written down on Wed, 28 October 2026".
+pub fn since(day: Day) -> String {
+    ["Written down for ", &date(day), ". The card stays until it is done with."].concat()
+}
+
+/// A dead hive that nobody ended.
+pub const STILL_IN_CARE: &str = "This hive still counts as in care, with traps to fill: under “Dead, sold, joined or gone”, further down this page, say that it is dead.";
 
 /// What a hive wants, in a list.
 pub fn wants(because: Because) -> &'static str {
