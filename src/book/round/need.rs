@@ -33,7 +33,7 @@ pub fn yard_need(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) 
     yard_need_with(standing, yard, day, reserve, &[])
 }
 
-/// The same where the traps of the hives in `fresh` are emptied and filled anew whenever they are due, unless somebody
+/// The same where the traps of the hives in `fresh` are emptied and filled anew, due or not, unless somebody
 /// did it on or after the day that stands beside the hive.
 pub fn yard_need_with(
     standing: &Standing,
