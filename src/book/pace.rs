@@ -24,8 +24,8 @@ const MOST_SECONDS: i64 = 30 * 60;
 /// work. None of fewer than five.
 ///
 /// A stretch lies between two lines that one writer wrote one after another on the day they are for, in one yard, about
-/// different hives. What was written for many hives at once, corrects something was taken back or belongs to the demonstration tells
-/// nothing. This is the one place where the moment of writing is reckoned with: it is an estimate in minutes, and no day
+/// different hives. What was written for many hives at once, corrects something, was taken back or belongs to the demonstration
+/// tells nothing. This is the one place where the moment of writing is reckoned with: it is an estimate in minutes, and no day
 /// hangs on it.
 pub fn pace(book: &Book) -> Option<(f64, usize)> {
     let mut lines: Vec<&Entry> = Vec::new();
@@ -134,8 +134,12 @@ pub fn way_there(book: &Book, yards: &[ThingId], day: Day) -> Option<(Day, f64)>
         return None;
     }
     for (_, entry) in book.log().in_effect() {
-        let (What::Check(_), Some(yard)) = (&entry.what, &entry.yard) else { continue };
-        if let Some((.., led)) = trips.iter_mut().find(|(on, ..)| *on == entry.day)
+        let (What::Check(_), Some(yard), false) = (&entry.what, &entry.yard, entry.is_demo()) else {
+            continue;
+        };
+        // Trips stand in the order of their days.
+        let at = trips.binary_search_by_key(&entry.day, |(on, ..)| *on).ok();
+        if let Some((.., led)) = at.and_then(|at| trips.get_mut(at))
             && !led.contains(&yard)
         {
             led.push(yard);

@@ -66,10 +66,15 @@ pub fn year_to(to: Day) -> Days {
     Days { from: year_before(to).plus(1), to }
 }
 
-/// The same days a year earlier; none of days that are longer than a year and would lie in both.
+/// The same days a year earlier; none of days that are longer than a year and would lie in both. Before a whole year comes
+/// the year that ends on the day before it, whatever leap days do; and no day lies in both.
 pub fn earlier(days: Days) -> Option<Days> {
     let Days { from, to } = days;
-    (to.days_since(from) <= YEAR).then(|| Days { from: year_before(from), to: year_before(to) })
+    if days == year_to(to) {
+        return Some(year_to(from.plus(-1)));
+    }
+    let last = year_before(to).min(from.plus(-1));
+    (to.days_since(from) <= YEAR).then(|| Days { from: year_before(from), to: last })
 }
 
 /// The same day of the year before; of a leap day the day before it.

@@ -24,6 +24,8 @@ pub enum Missing {
     Prices(u32),
     /// For how many seasons traps last: what was paid for them is left out.
     TrapSeasons,
+    /// Which share of what was bought is the yard's own: no hive was in care in those days, so nothing spreads it.
+    Share,
     /// What a trip costs.
     Trip,
     /// What an hour is worth: work is left out.
@@ -49,7 +51,9 @@ pub struct Spent {
     pub trips: f64,
     /// What they cost.
     pub travel: f64,
-    /// Hours of work: hives by the pace that was learned, ways and setting up by the facts of the yards. An estimate.
+    /// Hours of work: hives by the pace that was learned, ways and setting up by the facts of the yards. An estimate. A hive
+    /// that was worked on several times a day counts once: the pace is from one hive to the next, and several lines of a hive
+    /// are mostly its boxes and traps one by one.
     pub hours: f64,
     /// What they are worth.
     pub work: f64,
@@ -82,7 +86,7 @@ struct Counted {
 
 impl Spent {
     /// What was spent from `from` to `to`, both included, on `yard`, or on all of the keeper's own. What belongs to no yard,
-    /// such as oil, is spread by hive-days. Two passes over the log, so work it out on a page of its own.
+    /// such as oil, is spread by hive-days; all yards together bear all of it. Two passes over the log, so work it out on a page of its own.
     pub fn of(book: &Book, yard: Option<&ThingId>, from: Day, to: Day) -> Spent {
         let demo = yard.is_some_and(ThingId::is_demo);
         let mut counted = Counted::default();
@@ -103,7 +107,7 @@ impl Spent {
             Spent { days, hive_days: counted.hive_days.0, trap_days: counted.trap_days, ..Spent::default() };
         let costs = book.standing().facts(Blank::Costs, None, None);
         let number = |name| costs.number(name).map(|(number, _)| number);
-        spent.bought(&standing, demo, (from, to), number("trap_seasons"), share(&counted));
+        spent.bought(&standing, demo, (from, to), number("trap_seasons"), share(&counted, yard));
         spent.travelled(&counted, yard, number("trip"));
         spent.worked(book, &counted, yard, number("hour"));
         spent.honey(&standing, yard, demo, (from, to));
@@ -126,9 +130,9 @@ impl Spent {
         demo: bool,
         (from, to): (Day, Day),
         seasons: Option<f64>,
-        share: f64,
+        share: Option<f64>,
     ) {
-        let (mut unpriced, mut durable) = (0, false);
+        let (mut unpriced, mut durable, mut unspread) = (0, false, false);
         for (id, now) in standing.records_of(Blank::Stock) {
             let record = &now.record;
             let bought = record.number("change").is_some_and(|(change, _)| change > 0.0);
@@ -149,10 +153,13 @@ impl Spent {
                 unpriced += 1;
                 continue;
             };
-            match (lasts, seasons) {
-                (false, _) => self.used_up += price * share,
-                (true, Some(_)) => self.durable += price * f64::from(worn) / f64::from(life.max(1)) * share,
-                (true, None) => durable = true,
+            match (lasts, seasons, share) {
+                (true, None, _) => durable = true,
+                (.., None) => unspread = true,
+                (false, _, Some(share)) => self.used_up += price * share,
+                (true, Some(_), Some(share)) => {
+                    self.durable += price * f64::from(worn) / f64::from(life.max(1)) * share;
+                }
             }
         }
         if unpriced > 0 {
@@ -160,6 +167,9 @@ impl Spent {
         }
         if durable {
             self.missing.push(Missing::TrapSeasons);
+        }
+        if unspread {
+            self.missing.push(Missing::Share);
         }
     }
 
@@ -270,10 +280,14 @@ impl Counted {
     }
 }
 
-/// The share of the yard asked about in all hive-days.
-fn share(counted: &Counted) -> f64 {
+/// The share of the yard asked about in all hive-days: 1 of all yards together, and none of one yard where no hive was in
+/// care.
+fn share(counted: &Counted, yard: Option<&ThingId>) -> Option<f64> {
     let (own, all) = counted.hive_days;
-    if all == 0 { 0.0 } else { f64::from(own) / f64::from(all) }
+    if yard.is_none() {
+        return Some(1.0);
+    }
+    (all > 0).then(|| f64::from(own) / f64::from(all))
 }
 
 /// Whether what was bought is used for more than one season: a screen, and a trap but of a kind that is thrown away.

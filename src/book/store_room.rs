@@ -1,6 +1,7 @@
 //! What lies in store: what was bought, used up and given away by the records, less what the log shows as used since.
 //!
-//! Records of a day were written after its work, so only what was done on a later day is taken off what they say. It is an
+//! The first record was written after the work of its day, so only what was used on a later day is taken off it. What was used
+//! on the day of a later purchase is taken off what was there before, and what that does not cover off the purchase. It is an
 //! estimate for the keeper to mend, as that of [`KindNow::stock`](super::standing::KindNow::stock) is.
 
 use super::id::ThingId;
@@ -72,12 +73,14 @@ struct Change {
 #[derive(Default)]
 struct Shelf {
     lots: Vec<Lot>,
-    /// Taken out by a record on a day beyond what was written down as there.
-    owed: Option<(Day, f64)>,
+    /// The day whose records and use come next.
+    day: Option<Day>,
+    /// Taken out on it by records beyond what was written down as there.
+    owed: f64,
+    /// Used on it by the log beyond what was there, and not taken out by a record.
+    lacking: f64,
     /// Used by the log, and not written down as used yet.
     open: f64,
-    /// The last day on which something was written down as used.
-    told: Option<Day>,
     held: Held,
 }
 
@@ -164,54 +167,55 @@ fn change(record: &Record, day: Day) -> Option<Change> {
 
 impl Shelf {
     /// What was written down as used is what the log shows as used up to that day, as far as that goes: nothing is taken
-    /// off twice.
+    /// off twice, on however many evenings it was written down.
     fn put(&mut self, change: &Change) {
         self.turn(change.day);
         self.held.since.get_or_insert(change.day);
         if change.by >= 0.0 {
             // What was used on the day it was bought came out of it, whichever was written down first.
-            let owed = self.owed.take().filter(|(on, _)| *on == change.day).map_or(0.0, |(_, owed)| owed);
-            let paid = owed.min(change.by);
-            self.owed = (owed > paid).then_some((change.day, owed - paid));
-            let left = change.by - paid;
-            self.lots.push(Lot { until: change.until, left });
+            let owed = self.owed.min(change.by);
+            let left = change.by - owed;
+            let used = self.lacking.min(left);
+            self.owed -= owed;
+            self.lacking -= used;
+            self.open += used;
+            self.lots.push(Lot { until: change.until, left: left - used });
             self.held.written += left;
-            self.held.beyond = 0.0;
+            self.held.gone += used;
+            self.held.beyond = self.lacking;
             return;
         }
         let out = -change.by;
         let known = self.open.min(out);
         self.open -= known;
-        self.told = Some(change.day);
+        self.lacking -= self.lacking.min(out - known);
         let over = self.take(out - known, change.until, change.day);
         self.held.gone -= known;
         self.held.written -= out - over;
-        if over > 0.0 {
-            let before = self.owed.filter(|(on, _)| *on == change.day).map_or(0.0, |(_, owed)| owed);
-            self.owed = Some((change.day, before + over));
-        }
+        self.owed += over;
     }
 
-    /// Takes off what the log shows as used on a day.
+    /// Takes off what the log shows as used on a day, if something was written down before.
     fn went(&mut self, day: Day, used: Option<f64>) {
-        self.turn(day);
-        if self.held.since.is_none_or(|since| day <= since) {
+        if self.held.since.is_none() {
             return;
         }
+        self.turn(day);
         let Some(used) = used else {
             self.held.unknown += 1;
             return;
         };
         let over = self.take(used, None, day);
         self.open += used - over;
+        self.lacking += over;
         self.held.gone += used - over;
         self.held.beyond += over;
     }
 
-    /// On another day than the one on which the keeper wrote down what was used.
+    /// What one day lacked, no purchase of another day makes good.
     fn turn(&mut self, day: Day) {
-        if self.told.is_some_and(|told| told < day) {
-            (self.told, self.open) = (None, 0.0);
+        if self.day != Some(day) {
+            (self.day, self.owed, self.lacking) = (Some(day), 0.0, 0.0);
         }
     }
 

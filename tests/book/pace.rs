@@ -6,9 +6,10 @@ use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::route::Pressing::{self, Due, Larvae, Overdue, Rest};
 use beetle_almanac::book::entry::{Check, Did, SkipReason, What};
+use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::pace::{pace, stops, way_there, ways};
 use beetle_almanac::book::record::{Answer, Blank, Record};
-use beetle_almanac::book::write::Pen;
+use beetle_almanac::book::write::{KindChoice, Pen};
 
 /// Work on a hive, written down so many minutes after nine.
 fn at(yard: &mut Yard, writer: &str, tag: &str, on: Day, minutes: u32) {
@@ -94,6 +95,56 @@ fn another_phone_another_day_and_what_is_written_in_the_evening_tell_nothing() {
     assert_eq!(pace(&late.book), None);
 }
 
+/// Six hives, four minutes apart.
+fn six(yard: &mut Yard, on: Day) {
+    for (nth, tag) in (0..6).zip(TAGS) {
+        at(yard, "aa", tag, on, nth * 4);
+    }
+    assert_eq!(pace(&yard.book), Some((4.0, 5)));
+}
+
+/// The pen of that phone so many minutes after nine.
+fn then(on: Day, minutes: u32) -> Pen {
+    Pen { at: Stamp::new(on, 9 * 3600 + minutes * 60, 120).unwrap(), ..pen("aa", on) }
+}
+
+#[test]
+fn a_slip_that_was_taken_back_was_no_hive_walked_to() {
+    let mut yard = Yard::new(&TAGS, day("2026-07-01"));
+    let on = day("2026-07-10");
+    six(&mut yard, on);
+    at(&mut yard, "aa", "7", on, 22);
+    assert_eq!(pace(&yard.book), Some((4.0, 6)));
+    let seven = Some(yard.hive("7"));
+    let slip = yard.book.log().entries().find(|entry| entry.day == on && entry.hive() == seven);
+    let slip = slip.unwrap().id.clone();
+    let strike = yard.book.strike(&then(on, 23), on, &[slip], &Unicode).unwrap();
+    yard.book.add(strike);
+    assert_eq!(pace(&yard.book), Some((4.0, 5)));
+}
+
+#[test]
+fn the_rest_as_usual_was_one_tap_and_no_walk() {
+    let mut yard = Yard::new(&TAGS, day("2026-07-01"));
+    let on = day("2026-07-10");
+    six(&mut yard, on);
+    let rest = [yard.hive("7")];
+    let bulk = yard.book.same_for_all(&then(on, 24), on, on, &rest, Did::ToppedUp).unwrap();
+    yard.book.add(bulk);
+    assert_eq!(pace(&yard.book), Some((4.0, 5)));
+}
+
+#[test]
+fn the_drive_from_one_yard_to_the_next_is_no_walk_from_hive_to_hive() {
+    let mut yard = Yard::new(&TAGS, day("2026-07-01"));
+    let on = day("2026-07-10");
+    six(&mut yard, on);
+    let nine = another_yard(&mut yard, "aa", on).1;
+    let entries = yard.book.check(&then(on, 29), on, on, topped_up(nine)).unwrap();
+    yard.book.add(entries);
+    assert_eq!(pace(&yard.book), Some((4.0, 5)));
+}
+
 #[test]
 fn only_the_last_five_days_of_work_count() {
     let mut yard = Yard::new(&TAGS, day("2026-07-01"));
@@ -148,6 +199,25 @@ fn the_way_to_a_yard_is_what_was_written_down_last() {
     assert_eq!(ways(yard.book.standing(), &yard.id), (Some(35.0), None));
 }
 
+fn topped_up(hive: ThingId) -> Check {
+    Check { hive, traps: None, did: Did::ToppedUp, before: None, after: None, count: None, note: None }
+}
+
+/// A second yard with hive 9, written down by that phone.
+fn another_yard(yard: &mut Yard, writer: &str, on: Day) -> (ThingId, ThingId) {
+    let plan = crate::plan(&["9"], &[(beetle_almanac::almanac::stack::BoxDepth::Deep, 2)], on);
+    // What is invented keeps to a kind of its own.
+    let kind = match writer {
+        "demo" => KindChoice::New(crate::trap()),
+        _ => KindChoice::Known(yard.kind()),
+    };
+    let entries = yard.book.keep_yard(&pen(writer, on), "Mill", "Europe/Berlin", &kind, &plan).unwrap();
+    yard.book.add(entries);
+    let mill = yard.book.standing().yards.keys().find(|id| **id != yard.id).unwrap().clone();
+    let nine = yard.book.standing().hives_of(&mill, true).next().unwrap().0.clone();
+    (mill, nine)
+}
+
 fn trip(yard: &mut Yard, on: Day, minutes: u32) {
     let mut record = Record::empty(Blank::Trip, Vec::new());
     let at = Blank::Trip.fields().iter().position(|field| field.name == "travel").unwrap();
@@ -168,22 +238,8 @@ fn the_way_is_that_of_the_last_trip_to_the_same_yards() {
     assert_eq!(way_there(&yard.book, &home, third), Some((first, 45.0)), "two drives of one day");
     assert_eq!(way_there(&yard.book, &home, first.plus(-1)), None, "not before it was driven");
     // The second trip led past another yard too.
-    let plan = crate::plan(&["9"], &[(beetle_almanac::almanac::stack::BoxDepth::Deep, 2)], first);
-    let kind = beetle_almanac::book::write::KindChoice::Known(yard.kind());
-    let entries = yard.book.keep_yard(&pen("aa", first), "Mill", "Europe/Berlin", &kind, &plan).unwrap();
-    yard.book.add(entries);
-    let mill = yard.book.standing().yards.keys().find(|id| **id != yard.id).unwrap().clone();
-    let nine = yard.book.standing().hives_of(&mill, true).next().unwrap().0.clone();
-    let work = Check {
-        hive: nine,
-        traps: None,
-        did: Did::ToppedUp,
-        before: None,
-        after: None,
-        count: None,
-        note: None,
-    };
-    let entries = yard.book.check(&pen("aa", second), second, second, work).unwrap();
+    let (mill, nine) = another_yard(&mut yard, "aa", first);
+    let entries = yard.book.check(&pen("aa", second), second, second, topped_up(nine)).unwrap();
     yard.book.add(entries);
     at(&mut yard, "aa", "1", second, 0);
     trip(&mut yard, second, 80);
@@ -194,4 +250,33 @@ fn the_way_is_that_of_the_last_trip_to_the_same_yards() {
     // Nobody wrote down work on the third: it may have led anywhere.
     trip(&mut yard, third, 20);
     assert_eq!(way_there(&yard.book, &home, third), Some((third, 20.0)));
+}
+
+#[test]
+fn trying_out_the_invented_yard_on_the_day_of_a_trip_makes_it_no_trip_to_two_yards() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    let on = day("2026-07-10");
+    let home = vec![yard.id.clone()];
+    let (mill, nine) = another_yard(&mut yard, "demo", day("2026-07-02"));
+    assert!(mill.is_demo());
+    at(&mut yard, "aa", "1", on, 0);
+    trip(&mut yard, on, 30);
+    assert_eq!(way_there(&yard.book, &home, on), Some((on, 30.0)));
+    // By the demonstration itself, and by the keeper in its yard.
+    for writer in ["demo", "aa"] {
+        let entries = yard.book.check(&pen(writer, on), on, on, topped_up(nine.clone())).unwrap();
+        yard.book.add(entries);
+        assert_eq!(way_there(&yard.book, &home, on), Some((on, 30.0)), "{writer}");
+    }
+}
+
+#[test]
+fn a_trip_of_no_minutes_tells_no_way_and_the_one_before_it_does() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    let (first, second) = (day("2026-07-10"), day("2026-07-17"));
+    let home = vec![yard.id.clone()];
+    trip(&mut yard, second, 0);
+    assert_eq!(way_there(&yard.book, &home, second), None);
+    trip(&mut yard, first, 30);
+    assert_eq!(way_there(&yard.book, &home, second), Some((first, 30.0)));
 }

@@ -188,20 +188,39 @@ fn what_to_do_next_year_is_listed_for_its_yard_and_its_days() {
     assert_eq!(about, [Some("oil"), Some("more shade")]);
 }
 
-/// Every day of nine years, three leap days among them.
+/// Every day from 2003 to 2100, which is no leap year.
 #[test]
 fn a_year_and_the_year_before_follow_each_other_without_a_gap_and_share_no_day() {
-    for day in (0..9 * 366).map(|after| day("2023-12-31").plus(after)) {
+    for day in
+        (0..=day("2100-12-31").days_since(day("2003-01-01"))).map(|after| day("2003-01-01").plus(after))
+    {
         let year = year_to(day);
         let before = earlier(year).unwrap();
         assert_eq!((year.to, before.to.plus(1)), (day, year.from), "{day}");
+        assert_eq!(before, year_to(year.from.plus(-1)), "{day}: the year that ends there");
         for days in [year, before] {
             let long = days.to.days_since(days.from) + 1;
             assert!((365..=366).contains(&long), "{day}: {long}");
         }
         assert_eq!(earlier(Days { from: day.plus(-366), to: day }), None);
+        for length in [0, 29, 363, 364, 365] {
+            let days = Days { from: day.plus(-length), to: day };
+            let before = earlier(days).unwrap();
+            assert!(before.to < days.from && before.from <= before.to, "{day} {length}: no day in both");
+        }
     }
     let november = year_to(day("2026-11-26"));
     assert_eq!(november, Days { from: day("2025-11-27"), to: day("2026-11-26") });
     assert_eq!(earlier(november), Some(Days { from: day("2024-11-27"), to: day("2025-11-26") }));
+}
+
+#[test]
+fn she_looked_back_on_the_last_day_of_a_february_after_a_leap_day() {
+    let days = |from, to| Days { from: day(from), to: day(to) };
+    assert_eq!(year_to(day("2005-02-28")), days("2004-02-29", "2005-02-28"));
+    assert_eq!(earlier(days("2004-02-29", "2005-02-28")), Some(days("2003-03-01", "2004-02-28")));
+    assert_eq!(earlier(days("2005-03-01", "2006-02-28")), Some(days("2004-02-29", "2005-02-28")));
+    // Of days that are no whole year the same days, and the 30th of June in one of the two.
+    assert_eq!(earlier(days("2005-03-01", "2005-06-30")), Some(days("2004-03-01", "2004-06-30")));
+    assert_eq!(earlier(days("2025-06-30", "2026-06-30")), Some(days("2024-06-30", "2025-06-29")));
 }

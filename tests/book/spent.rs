@@ -149,3 +149,61 @@ fn a_day_in_two_yards_is_half_a_trip_of_each_and_oil_goes_by_their_hives() {
     assert!(near(home.trips, 0.5) && near(away.trips, 0.5) && near(spent(&yard).trips, 1.0));
     assert!(near(home.used_up, 3.0) && near(away.used_up, 9.0) && near(spent(&yard).used_up, 12.0));
 }
+
+#[test]
+fn she_bought_oil_before_her_first_hive_stood_and_it_was_spent_all_the_same() {
+    let mut yard = Yard::with(&["1"], day("2026-07-20"), &TrapKind { reusable: true, ..trap() });
+    let stock = |yard: &mut Yard, fields: &[(&str, &str)]| write(yard, Blank::Stock, "2026-07-02", fields);
+    stock(&mut yard, &[("item", "oil"), ("change", "2"), ("sort", "oil"), ("price", "30")]);
+    let found = spent(&yard);
+    assert!(near(found.used_up, 30.0), "{found:?}");
+    assert_eq!((found.hive_days, &found.missing[..]), (0, &[Missing::Colony][..]));
+    let of = |yard: &Yard| Spent::of(&yard.book, Some(&yard.id), day("2026-07-01"), day("2026-07-10"));
+    let own = of(&yard);
+    assert!(near(own.used_up, 0.0));
+    assert_eq!(own.missing, [Missing::Share, Missing::Colony], "which part is that yard's nobody knows");
+    // So are traps that last, whose seasons come first.
+    let mut yard = Yard::with(&["1"], day("2026-07-20"), &TrapKind { reusable: true, ..trap() });
+    stock(&mut yard, &[("item", "Slim"), ("change", "12"), ("sort", "trap"), ("price", "73")]);
+    assert_eq!(of(&yard).missing, [Missing::TrapSeasons, Missing::Colony]);
+    write(&mut yard, Blank::Costs, "2026-07-01", &[("trap_seasons", "1")]);
+    assert_eq!(of(&yard).missing, [Missing::Share, Missing::Colony]);
+    assert!(near(of(&yard).durable, 0.0) && near(spent(&yard).durable, 73.0 * 9.0 / 365.0));
+    // A yard with hives in those days bears its part.
+    let later = Spent::of(&yard.book, Some(&yard.id), day("2026-07-02"), day("2026-07-20"));
+    assert_eq!((later.hive_days, &later.missing[..]), (1, &[Missing::Colony][..]));
+    assert!(near(later.durable, 73.0 * 19.0 / 365.0));
+}
+
+#[test]
+fn a_hive_she_worked_on_three_times_a_day_costs_its_minutes_once_and_again_the_next_day() {
+    let tags = ["1", "2", "3", "4", "5", "6"];
+    let mut yard = Yard::new(&tags, day("2026-06-20"));
+    let at = |yard: &mut Yard, tag: &str, on: &str, minutes: u32| {
+        let on = day(on);
+        let at = beetle_almanac::almanac::day::Stamp::new(on, 9 * 3600 + minutes * 60, 120).unwrap();
+        let pen = beetle_almanac::book::write::Pen { at, ..pen("aa", on) };
+        let work = beetle_almanac::book::entry::Check {
+            hive: yard.hive(tag),
+            traps: None,
+            did: Did::ToppedUp,
+            before: None,
+            after: None,
+            count: None,
+            note: None,
+        };
+        let entries = yard.book.check(&pen, on, on, work).unwrap();
+        yard.book.add(entries);
+    };
+    for (nth, tag) in (0..).zip(tags) {
+        at(&mut yard, tag, "2026-07-03", nth * 4);
+    }
+    // Six hives of four minutes each.
+    assert!(near(spent(&yard).hours, 0.4));
+    for (tag, minutes) in [("1", 120), ("2", 180), ("1", 240)] {
+        at(&mut yard, tag, "2026-07-03", minutes);
+    }
+    assert!(near(spent(&yard).hours, 0.4), "{}", spent(&yard).hours);
+    at(&mut yard, "1", "2026-07-04", 0);
+    assert!(near(spent(&yard).hours, 7.0 * 4.0 / 60.0));
+}

@@ -1,14 +1,18 @@
 //! What the keeper wrote down as bought and used up, and what of it is in store.
 
 use crate::support::{day, pen};
+use crate::twins::met;
 use crate::{Yard, trap};
 use beetle_almanac::almanac::quantity::Decimal;
+use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::almanac::trap::TrapKind;
-use beetle_almanac::book::entry::{Check, Did, NewTrap, PlacedTrap, TrapsWent, What};
+use beetle_almanac::book::entry::{Check, Did, NewBox, NewTrap, PlacedTrap, TrapsWent, What};
 use beetle_almanac::book::put_in::put_in;
 use beetle_almanac::book::record::{Answer, Blank, Record};
 use beetle_almanac::book::store_room::{Held, StoreRoom};
 
+/// The writer of the demonstration.
+const DEMO: &str = "demo";
 const TRAP: u8 = 0;
 const OIL: u8 = 1;
 const BAIT: u8 = 2;
@@ -50,6 +54,16 @@ fn room_oil(yard: &Yard, on: &str) -> Option<Held> {
 
 /// Oil taken along and brought home, in millilitres.
 fn trip(yard: &mut Yard, on: &str, taken: u32, back: Option<u32>) {
+    trip_of(yard, "aa", on, taken, back);
+}
+
+fn trip_of(yard: &mut Yard, writer: &str, on: &str, taken: u32, back: Option<u32>) {
+    let record = trip_record(taken, back);
+    let entries = yard.book.record(&pen(writer, day(on)), day(on), day(on), None, record).unwrap();
+    yard.book.add(entries);
+}
+
+fn trip_record(taken: u32, back: Option<u32>) -> Record {
     let mut record = Record::empty(Blank::Trip, Vec::new());
     let amount = |number| Some(Answer::Number(Decimal::whole(number), 0));
     for (field, answer) in Blank::Trip.fields().iter().zip(&mut record.answers) {
@@ -61,8 +75,7 @@ fn trip(yard: &mut Yard, on: &str, taken: u32, back: Option<u32>) {
             _ => None,
         };
     }
-    let entries = yard.book.record(&pen("aa", day(on)), day(on), day(on), None, record).unwrap();
-    yard.book.add(entries);
+    record
 }
 
 /// Traps put into the first box of a hive.
@@ -213,8 +226,8 @@ fn what_she_wrote_down_as_used_is_what_went_into_the_hives() {
     stock(&mut yard, "2026-07-20", "Slim", (-2, 0), Some(TRAP), None);
     assert_eq!(
         sum(&yard, "2026-07-20"),
-        (17.0, 20.0, 3.0, 0.0),
-        "the larger of both up to the 11th, and then two"
+        (19.0, 20.0, 1.0, 0.0),
+        "four of the five that went in, on two evenings"
     );
 }
 
@@ -263,4 +276,140 @@ fn oil_found_in_the_shed_past_its_day_is_written_down_and_not_counted() {
     stock(&mut yard, "2026-07-10", "rape oil", (500, 1), Some(OIL), Some("2026-03-31"));
     stock(&mut yard, "2026-07-10", "rape oil", (200, 1), Some(OIL), None);
     assert_eq!(oil(&yard, "2026-07-10"), Some((200.0, 500.0)));
+}
+
+#[test]
+fn oil_that_a_trip_used_on_the_day_of_a_later_purchase_came_out_of_that_purchase() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    stock(&mut yard, "2026-07-02", "oil", (100, 1), Some(OIL), None);
+    trip(&mut yard, "2026-07-10", 500, Some(200));
+    let before = room_oil(&yard, "2026-07-10").unwrap();
+    assert_eq!((before.good, before.gone, before.beyond), (0.0, 100.0, 200.0), "200 mL nobody wrote down");
+    stock(&mut yard, "2026-07-10", "oil", (150, 1), Some(OIL), None);
+    let some = room_oil(&yard, "2026-07-10").unwrap();
+    assert_eq!((some.good, some.written, some.gone, some.beyond), (0.0, 250.0, 250.0, 50.0), "50 still");
+    stock(&mut yard, "2026-07-10", "oil", (850, 1), Some(OIL), None);
+    let held = room_oil(&yard, "2026-07-10").unwrap();
+    assert_eq!((held.good, held.written, held.gone, held.beyond), (800.0, 1100.0, 300.0, 0.0));
+    // The same 300 mL, which she writes down in the evening or the day after.
+    for on in ["2026-07-10", "2026-07-11"] {
+        stock(&mut yard, on, "oil", (-150, 1), Some(OIL), None);
+    }
+    let held = room_oil(&yard, "2026-07-11").unwrap();
+    assert_eq!((held.good, held.written, held.gone), (800.0, 800.0, 0.0));
+}
+
+#[test]
+fn she_wrote_down_what_the_trip_used_before_she_wrote_down_the_purchase_of_the_day() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    stock(&mut yard, "2026-07-02", "oil", (100, 1), Some(OIL), None);
+    trip(&mut yard, "2026-07-10", 500, Some(200));
+    stock(&mut yard, "2026-07-10", "oil", (-300, 1), Some(OIL), None);
+    stock(&mut yard, "2026-07-10", "oil", (1000, 1), Some(OIL), None);
+    let held = room_oil(&yard, "2026-07-10").unwrap();
+    assert_eq!(
+        (held.good, held.written, held.gone, held.beyond),
+        (800.0, 800.0, 0.0, 0.0),
+        "once, not twice"
+    );
+}
+
+#[test]
+fn what_a_trip_used_on_an_earlier_day_did_not_come_out_of_a_purchase_after_it() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    stock(&mut yard, "2026-07-02", "oil", (100, 1), Some(OIL), None);
+    trip(&mut yard, "2026-07-09", 500, Some(200));
+    stock(&mut yard, "2026-07-10", "oil", (1000, 1), Some(OIL), None);
+    assert_eq!(oil(&yard, "2026-07-10"), Some((1000.0, 0.0)));
+}
+
+#[test]
+fn a_dozen_was_bought_on_the_day_on_which_five_went_in() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    stock(&mut yard, "2026-07-02", "Slim", (2, 0), Some(TRAP), None);
+    into(&mut yard, "1", "2026-07-10", 5);
+    assert_eq!(sum(&yard, "2026-07-10"), (0.0, 2.0, 2.0, 3.0));
+    stock(&mut yard, "2026-07-10", "Slim", (12, 0), Some(TRAP), None);
+    assert_eq!(sum(&yard, "2026-07-10"), (9.0, 14.0, 5.0, 0.0));
+}
+
+#[test]
+fn the_oil_of_one_trip_that_she_wrote_down_on_two_evenings_is_taken_off_once() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    stock(&mut yard, "2026-07-02", "oil", (1000, 1), Some(OIL), None);
+    trip(&mut yard, "2026-07-03", 500, Some(200));
+    stock(&mut yard, "2026-07-04", "oil", (-200, 1), Some(OIL), None);
+    stock(&mut yard, "2026-07-05", "oil", (-100, 1), Some(OIL), None);
+    assert_eq!(oil(&yard, "2026-07-05"), Some((700.0, 0.0)));
+    stock(&mut yard, "2026-07-06", "oil", (-50, 1), Some(OIL), None);
+    assert_eq!(oil(&yard, "2026-07-06"), Some((650.0, 0.0)), "spilled besides");
+}
+
+#[test]
+fn a_trip_that_is_still_to_come_and_those_of_the_invented_yard_used_none_of_her_oil() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    stock(&mut yard, "2026-07-02", "oil", (1000, 1), Some(OIL), None);
+    trip(&mut yard, "2026-07-09", 500, Some(200));
+    assert_eq!(oil(&yard, "2026-07-08"), Some((1000.0, 0.0)), "as it was the day before");
+    assert_eq!(oil(&yard, "2026-07-09"), Some((700.0, 0.0)));
+    trip_of(&mut yard, DEMO, "2026-07-10", 500, Some(0));
+    assert_eq!(oil(&yard, "2026-07-10"), Some((700.0, 0.0)));
+}
+
+#[test]
+fn a_trip_that_brought_home_more_oil_than_it_took_is_one_whose_oil_nobody_can_tell() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    stock(&mut yard, "2026-07-02", "oil", (1000, 1), Some(OIL), None);
+    // The page refuses it; a file made elsewhere may hold it.
+    let on = day("2026-07-09");
+    let mut entries = yard.book.record(&pen("bb", on), on, on, None, trip_record(500, Some(100))).unwrap();
+    entries[0].what = What::Record(trip_record(100, Some(500)));
+    yard.book.add(entries);
+    let held = room_oil(&yard, "2026-07-09").unwrap();
+    assert_eq!((held.good, held.gone, held.unknown), (1000.0, 0.0, 1));
+    trip(&mut yard, "2026-07-10", 500, Some(500));
+    assert_eq!(room_oil(&yard, "2026-07-10").unwrap().unknown, 1, "all brought home is known");
+}
+
+#[test]
+fn traps_for_a_box_that_another_phone_took_off_are_still_in_store() {
+    let mut yard = Yard::new(&["1"], day("2026-07-01"));
+    stock(&mut yard, "2026-07-02", "Slim", (40, 0), Some(TRAP), None);
+    let (on, hive) = (day("2026-07-05"), yard.hive("1"));
+    let part = yard.book.standing().hives[&hive].boxes[0].id.clone();
+    let mut other = yard.book.clone();
+    let off = other.box_off(&pen("bb", on), on, on, &hive, &part, TrapsWent::Lost).unwrap();
+    other.add(off);
+    // This phone had not heard of it.
+    into(&mut yard, "1", "2026-07-06", 5);
+    assert_eq!(sum(&yard, "2026-07-06").2.to_string(), "5");
+    yard.book.add(other.log().entries().cloned());
+    assert_eq!(sum(&yard, "2026-07-06"), (40.0, 40.0, 0.0, 0.0));
+}
+
+/// Hive 12 was written down on two phones with two traps each, and they put in three and five more and a box.
+#[test]
+fn what_was_told_of_a_hive_that_is_another_one_took_nothing_out_of_the_store() {
+    let met = met();
+    let one = met.one();
+    let mut yard = met.yard;
+    yard.book = met.book;
+    stock(&mut yard, "2026-05-01", "Slim", (40, 0), Some(TRAP), None);
+    let kind = yard.kind();
+    for (hive, count) in [(&met.first, 3), (&met.second, 5)] {
+        let on = day("2026-05-20");
+        let now = &yard.book.standing().hives[hive].boxes[0];
+        let (part, spot) = (now.id.clone(), now.traps[0].spot);
+        let placed = PlacedTrap { part, trap: NewTrap { kind: kind.clone(), spot, level: None } };
+        let what = What::TrapsOn { hive: hive.clone(), traps: vec![placed.clone(); count] };
+        let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, what).unwrap();
+        yard.book.add(entries);
+        let part = NewBox { depth: BoxDepth::Deep, wants: 2, traps: vec![placed.trap; 2] };
+        let what = What::BoxesOn { hive: hive.clone(), above: 1, boxes: vec![part] };
+        let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, what).unwrap();
+        yard.book.add(entries);
+    }
+    assert_eq!(sum(&yard, "2026-05-31").2.to_string(), "16");
+    yard.book.add(one);
+    assert_eq!(sum(&yard, "2026-06-01").2.to_string(), "7", "those of one hive");
 }

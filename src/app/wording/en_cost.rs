@@ -112,6 +112,10 @@ pub fn missing(of: Missing) -> String {
         Missing::TrapSeasons => {
             "Left out, traps and screens: nobody wrote down for how many seasons they last.".to_owned()
         }
+        Missing::Share => {
+            "Left out, what was bought: no hive was in care on these days, so this yard’s share is not known."
+                .to_owned()
+        }
         Missing::Trip => "Left out, trips: nobody wrote down what one costs.".to_owned(),
         Missing::Hour => "Left out, hours: nobody wrote down what one is worth.".to_owned(),
         Missing::Minutes => {
