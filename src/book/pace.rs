@@ -17,6 +17,9 @@ use crate::almanac::sighting::Seen;
 pub const LEAST_GAPS: usize = 5;
 /// Newest days of work that are.
 const DAYS: usize = 5;
+/// In less nobody gets from one hive to the next and opens it: what was done was written down afterwards, one after another
+/// (judgement, no source).
+const LEAST_SECONDS: i64 = 20;
 /// A longer stretch is a rest, a drive or a talk over the fence (judgement, no source).
 const MOST_SECONDS: i64 = 30 * 60;
 
@@ -24,7 +27,7 @@ const MOST_SECONDS: i64 = 30 * 60;
 /// work. None of fewer than five.
 ///
 /// A stretch lies between two lines that one writer wrote one after another on the day they are for, in one yard, about
-/// different hives. What was written for many hives at once, corrects something, was taken back or belongs to the demonstration
+/// different hives, at least twenty seconds and at most half an hour apart. What was written for many hives at once, corrects something, was taken back or belongs to the demonstration
 /// tells nothing. This is the one place where the moment of writing is reckoned with: it is an estimate in minutes, and no day
 /// hangs on it.
 pub fn pace(book: &Book) -> Option<(f64, usize)> {
@@ -53,7 +56,7 @@ pub fn pace(book: &Book) -> Option<(f64, usize)> {
             && known.yard == entry.yard
             && known.day == entry.day
             && known.hive() != entry.hive();
-        if walked && (1..=MOST_SECONDS).contains(&seconds) {
+        if walked && (LEAST_SECONDS..=MOST_SECONDS).contains(&seconds) {
             #[allow(clippy::cast_precision_loss)] // half an hour at most
             gaps.push((entry.day, seconds as f64 / 60.0));
         }

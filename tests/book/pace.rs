@@ -13,7 +13,11 @@ use beetle_almanac::book::write::{KindChoice, Pen};
 
 /// Work on a hive, written down so many minutes after nine.
 fn at(yard: &mut Yard, writer: &str, tag: &str, on: Day, minutes: u32) {
-    let pen = Pen { at: Stamp::new(on, 9 * 3600 + minutes * 60, 120).unwrap(), ..pen(writer, on) };
+    at_second(yard, writer, tag, on, minutes * 60);
+}
+
+fn at_second(yard: &mut Yard, writer: &str, tag: &str, on: Day, seconds: u32) {
+    let pen = Pen { at: Stamp::new(on, 9 * 3600 + seconds, 120).unwrap(), ..pen(writer, on) };
     let work = Check {
         hive: yard.hive(tag),
         traps: None,
@@ -47,6 +51,18 @@ fn six_hives_in_twenty_minutes_take_four_each_and_of_five_stretches_no_fewer() {
 }
 
 /// A correction is written when the slip is noticed, not when the keeper walks on.
+#[test]
+fn a_walk_written_up_at_the_truck_tells_nothing_of_the_minutes_at_a_hive() {
+    let on = day("2026-07-10");
+    for (seconds, learned) in [(2, None), (19, None), (20, Some((1.0 / 3.0, 6)))] {
+        let mut yard = Yard::new(&TAGS, day("2026-07-01"));
+        for (nth, tag) in (0..).zip(TAGS) {
+            at_second(&mut yard, "aa", tag, on, nth * seconds);
+        }
+        assert_eq!(pace(&yard.book), learned, "{seconds}");
+    }
+}
+
 #[test]
 fn a_line_that_mends_another_is_no_hive_walked_to() {
     let mut yard = Yard::new(&TAGS, day("2026-07-01"));
