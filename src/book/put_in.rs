@@ -47,14 +47,12 @@ fn goes_in<'a>(standing: &'a Standing, root: &EntryId, entry: &'a Entry, kinds: 
     let of_boxes = |boxes: &'a [NewBox], kinds: &mut Vec<&'a ThingId>| {
         kinds.extend(boxes.iter().flat_map(|part| &part.traps).map(|trap| &trap.kind));
     };
-    // What is told of a hive that is another one moves none of its traps.
-    let own = |hive: &ThingId| standing.kept(hive) == hive;
+    // A hive that is another one brings no traps, and what is told of it moves none: it does not stand among the hives.
+    let itself = |hive: &ThingId| standing.kept(hive) == hive;
     match &entry.what {
-        What::Hive { boxes, .. } if own(&root.thing(0)) => of_boxes(boxes, kinds),
-        What::BoxesOn { hive, boxes, .. } if own(hive) && standing.hives.contains_key(hive) => {
-            of_boxes(boxes, kinds);
-        }
-        What::TrapsOn { hive, traps } if own(hive) => {
+        What::Hive { boxes, .. } if itself(&root.thing(0)) => of_boxes(boxes, kinds),
+        What::BoxesOn { hive, boxes, .. } if standing.hives.contains_key(hive) => of_boxes(boxes, kinds),
+        What::TrapsOn { hive, traps } => {
             let Some(hive) = standing.hives.get(hive) else { return };
             let there = |part: &ThingId| hive.boxes.iter().any(|now| now.id == *part);
             kinds.extend(traps.iter().filter(|placed| there(&placed.part)).map(|placed| &placed.trap.kind));
