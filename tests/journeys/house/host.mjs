@@ -64,6 +64,7 @@ export class Host {
 
   /** Ends the server process. From here on every request of the browser finds a closed door. */
   async stop() {
+    this.stopped = true;
     this.child.kill("SIGKILL");
     await this.ended;
     const open = await fetch(this.address).then(() => true, () => false);
