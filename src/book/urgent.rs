@@ -81,6 +81,13 @@ pub fn of_yard(standing: &Standing, yard: &ThingId, today: Day) -> Vec<(ThingId,
     hives.filter_map(|(id, _)| Some((id.clone(), of_hive(standing, &newest, id, today)?))).collect()
 }
 
+/// Hives of `yard` in which brood disease is suspected, in the order of the walk.
+pub fn suspects(standing: &Standing, yard: &ThingId, today: Day) -> Vec<ThingId> {
+    let mut all = of_yard(standing, yard, today);
+    all.retain(|(_, urgent)| urgent.because == Because::Disease);
+    all.into_iter().map(|(hive, _)| hive).collect()
+}
+
 /// Whether `hive` wants it on `today`. A dead hive wants nothing more once all its combs are accounted for, or after
 /// sixty days where nobody counted them; one that was sold or joined wants nothing.
 pub fn urgent(standing: &Standing, hive: &ThingId, today: Day) -> Option<Urgent> {

@@ -3,7 +3,7 @@
 
 use crate::support::{day, pen};
 use crate::yard_decides::{Hundredths, On, Text, Word, Words, filled, three, whole};
-use crate::{Yard, plan, trap};
+use crate::{Yard, plan, trap, work_on};
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::book::Book;
@@ -283,15 +283,7 @@ fn what_the_demonstration_cost_is_nothing_of_the_keepers_own() {
         let tag = if writer == "aa" { "1" } else { "77" };
         let mut of = Yard { book: book.clone(), id: yard.id.clone(), start: yard.start };
         let hive = of.hive(tag);
-        let work = beetle_almanac::book::entry::Check {
-            hive,
-            traps: None,
-            did: Did::Replaced,
-            before: None,
-            after: None,
-            count: None,
-            note: None,
-        };
+        let work = work_on(hive, Did::Replaced);
         let written = of.book.check(&pen(writer, on), on, on, work).unwrap();
         of.book.add(written);
         book = of.book;

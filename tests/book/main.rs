@@ -96,6 +96,11 @@ fn trap() -> TrapKind {
     }
 }
 
+/// Work on `hive` of which nothing but `did` is known.
+fn work_on(hive: ThingId, did: Did) -> Check {
+    Check { hive, traps: None, did, before: None, after: None, count: None, note: None }
+}
+
 fn plan(tags: &[&str], boxes: &[(BoxDepth, u8)], since: Day) -> HivePlan {
     HivePlan {
         tags: tags.iter().map(|tag| (*tag).to_owned()).collect(),

@@ -1,7 +1,7 @@
 //! How long a hive takes, by the moments at which work was written down, and where a trip leads.
 
-use crate::Yard;
 use crate::support::{Unicode, day, pen};
+use crate::{Yard, work_on};
 use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::route::Pressing::{self, Due, Larvae, Overdue, Rest};
@@ -96,15 +96,7 @@ fn another_phone_another_day_and_what_is_written_in_the_evening_tell_nothing() {
     for (nth, tag) in (0..).zip(TAGS) {
         let evening = Pen { at: Stamp::new(on.plus(1), 60 * nth, 120).unwrap(), ..pen("aa", on) };
         let hive = late.hive(tag);
-        let work = Check {
-            hive,
-            traps: None,
-            did: Did::ToppedUp,
-            before: None,
-            after: None,
-            count: None,
-            note: None,
-        };
+        let work = work_on(hive, Did::ToppedUp);
         let entries = late.book.check(&evening, on, on.plus(1), work).unwrap();
         late.book.add(entries);
     }
@@ -216,7 +208,7 @@ fn the_way_to_a_yard_is_what_was_written_down_last() {
 }
 
 fn topped_up(hive: ThingId) -> Check {
-    Check { hive, traps: None, did: Did::ToppedUp, before: None, after: None, count: None, note: None }
+    work_on(hive, Did::ToppedUp)
 }
 
 /// A second yard with hive 9, written down by that phone.

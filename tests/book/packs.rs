@@ -3,7 +3,7 @@
 use crate::laws::{acts, phones, union};
 use crate::record_of_each::filled;
 use crate::support::{Unicode, day, pen};
-use crate::{Yard, plan};
+use crate::{Yard, plan, work_on};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Entry, What};
@@ -329,15 +329,7 @@ fn work_that_both_phones_logged_is_told_as_possible_doubles() {
     let other = yard.book.clone();
     yard.log("1", start.plus(3), Did::ToppedUp, (None, None));
     let on = start.plus(3);
-    let work = Check {
-        hive: yard.hive("1"),
-        traps: None,
-        did: Did::ToppedUp,
-        before: None,
-        after: None,
-        count: None,
-        note: None,
-    };
+    let work = work_on(yard.hive("1"), Did::ToppedUp);
     let entries = other.check(&pen("bb", on), on, on, work).unwrap();
     let mut theirs = other.clone();
     theirs.add(entries);

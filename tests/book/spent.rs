@@ -1,7 +1,7 @@
 //! What a season cost, from what was bought, the walks, and the days that hives and traps stood.
 
 use crate::support::{day, pen};
-use crate::{Yard, trap};
+use crate::{Yard, trap, work_on};
 use beetle_almanac::almanac::quantity::Decimal;
 use beetle_almanac::almanac::trap::TrapKind;
 use beetle_almanac::book::entry::{Did, Ending, What};
@@ -126,15 +126,7 @@ fn a_day_in_two_yards_is_half_a_trip_of_each_and_oil_goes_by_their_hives() {
     let mill = yard.book.standing().yards.keys().find(|id| **id != yard.id).unwrap().clone();
     yard.log("1", day("2026-07-03"), Did::Replaced, (None, Some(50)));
     let other = yard.book.standing().hives_of(&mill, true).next().unwrap().0.clone();
-    let work = beetle_almanac::book::entry::Check {
-        hive: other,
-        traps: None,
-        did: Did::Replaced,
-        before: None,
-        after: None,
-        count: None,
-        note: None,
-    };
+    let work = work_on(other, Did::Replaced);
     let then = day("2026-07-03");
     let entries = yard.book.check(&pen("aa", then), then, then, work).unwrap();
     yard.book.add(entries);
@@ -183,15 +175,7 @@ fn a_hive_she_worked_on_three_times_a_day_costs_its_minutes_once_and_again_the_n
         let on = day(on);
         let at = beetle_almanac::almanac::day::Stamp::new(on, 9 * 3600 + minutes * 60, 120).unwrap();
         let pen = beetle_almanac::book::write::Pen { at, ..pen("aa", on) };
-        let work = beetle_almanac::book::entry::Check {
-            hive: yard.hive(tag),
-            traps: None,
-            did: Did::ToppedUp,
-            before: None,
-            after: None,
-            count: None,
-            note: None,
-        };
+        let work = work_on(yard.hive(tag), Did::ToppedUp);
         let entries = yard.book.check(&pen, on, on, work).unwrap();
         yard.book.add(entries);
     };

@@ -14,7 +14,7 @@ use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::record::Blank;
 use crate::book::standing::Standing;
-use crate::book::urgent::{Because, Urgent, of_yard, urgent};
+use crate::book::urgent::{Because, Urgent, suspects, urgent};
 
 /// What a hive wants today, and the yard it stands in.
 pub type Wants = Option<(Urgent, String)>;
@@ -29,10 +29,8 @@ pub fn wants(standing: &Standing, hive: &ThingId, today: Day) -> Wants {
 /// that means for every hive of the yard: it stands where one is about to leave its place.
 pub fn suspected(book: &Book, yard: &ThingId, today: Day, all: bool) -> Bit {
     let mut names = Vec::new();
-    for (hive, urgent) in of_yard(book.standing(), yard, today) {
-        if urgent.because == Because::Disease {
-            names.push(hive_name(book, &hive));
-        }
+    for hive in suspects(book.standing(), yard, today) {
+        names.push(hive_name(book, &hive));
     }
     if names.is_empty() {
         return Bit::Nothing;

@@ -21,7 +21,7 @@ use crate::book::combs::combs;
 use crate::book::id::ThingId;
 use crate::book::opened::{Opened, opened};
 use crate::book::standing::Standing;
-use crate::book::urgent::{self, Because};
+use crate::book::urgent::suspects;
 
 /// Letters of a seed that is used once.
 const SEED_LETTERS: usize = 8;
@@ -34,7 +34,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
     let (ui, walk) = (asked.ui, asked.walk);
     let kept = ui.bench().decide_drawn();
     let found = asked.follow(|standing, yard, today| -> Found {
-        let held = suspected(standing, yard, today);
+        let held = suspects(standing, yard, today);
         let mut hives: Vec<ThingId> = standing.hives_of(yard, true).map(|(id, _)| id.clone()).collect();
         let all = hives.len();
         hives.retain(|hive| !held.contains(hive));
@@ -46,7 +46,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
     let looked = asked.follow(move |standing, yard, today| {
         let drawn = kept.with(|kept| draws::of(kept, yard))?;
         let mut drawn = standing_now(standing, yard, drawn);
-        let held = suspected(standing, yard, today);
+        let held = suspects(standing, yard, today);
         drawn.hives.retain(|hive| !held.contains(hive));
         let states = opened(standing, yard, &drawn.hives, drawn.day, today);
         Some((drawn.day, drawn.hives.into_iter().zip(states).collect::<Vec<_>>()))
@@ -128,12 +128,6 @@ pub(super) fn view(asked: &Asked) -> Bit {
             .kid(shown::answer(w::PROVES, worked, 1).why(w::COUNTS).mark("open-proves").view())
             .kid(shown::cautions(worked)),
     ]
-}
-
-/// Hives of `yard` in which brood disease is suspected.
-fn suspected(standing: &Standing, yard: &ThingId, today: Day) -> Vec<ThingId> {
-    let held = urgent::of_yard(standing, yard, today).into_iter();
-    held.filter(|(_, urgent)| urgent.because == Because::Disease).map(|(hive, _)| hive).collect()
 }
 
 /// Of the hives drawn those that still stand in the yard in care.

@@ -1,16 +1,5 @@
 use super::*;
-
-struct Plain;
-
-impl Letters for Plain {
-    fn normal(&self, text: &str) -> String {
-        text.to_owned()
-    }
-
-    fn visible(&self, text: &str) -> usize {
-        text.chars().count()
-    }
-}
+use crate::app::ledger::words::tests::Plain;
 
 fn typed() -> KindDraft {
     let mut draft = KindDraft::empty(VolumeUnit::Millilitre, LengthUnit::Millimetre);

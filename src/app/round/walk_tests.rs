@@ -1,5 +1,5 @@
 use super::*;
-use crate::almanac::text::Letters;
+use crate::app::ledger::words::tests::Plain;
 use crate::book::demo::demo;
 use crate::book::entry::SkipReason;
 use crate::book::id::{EntryId, Writer};
@@ -74,18 +74,6 @@ fn usual_is_what_was_done_most_and_topped_up_in_a_draw() {
     assert_eq!(usual(&[Did::AsFound]), Did::AsFound);
     assert_eq!(usual(&[Did::AsFound, Did::ToppedUp]), Did::ToppedUp);
     assert_eq!(usual(&[Did::Spilled, Did::Spilled, Did::Replaced]), Did::Replaced);
-}
-
-struct Plain;
-
-impl Letters for Plain {
-    fn normal(&self, text: &str) -> String {
-        text.to_owned()
-    }
-
-    fn visible(&self, text: &str) -> usize {
-        text.chars().count()
-    }
 }
 
 #[test]

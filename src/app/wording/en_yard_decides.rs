@@ -172,7 +172,7 @@ pub mod comb {
     use crate::app::wording::en::{counted, date};
 
     /// A hive with a card of the same day.
-    pub const CARD_FIRST: &str = "! Its card comes first: split it not, and move no comb of it.";
+    pub const CARD_FIRST: &str = "! Its card comes first: do not split it, and move no comb of it.";
     /// Caution.
     pub const NEVER_JOIN: &str = "Brood scale or ropy cells in either hive? Never join. Call the inspector.";
     /// Its reason.

@@ -3,11 +3,12 @@
 /** The row of a hive. */
 export const row = (tag) => `[data-testid=row][data-tag="${tag}"]`;
 
-/** Turns the Bench sum into a yard of `hives` hives, tagged 1 to `hives`; `filled` says when its traps were. */
-export async function keepYard(keeper, hives, name = "Orchard", filled = "today") {
+/** Turns the Bench sum into a yard of `hives` hives, tagged 1 to `hives`; `filled` says when its traps were, `form` which. */
+export async function keepYard(keeper, hives, name = "Orchard", filled = "today", form = "") {
   await keeper.place("bench");
   await keeper.type("bench-hives", `${hives}`);
   await keeper.tap("bench-keep");
+  if (form) await keeper.tap(`.radio:has([name=keep-form][value=${form}])`);
   await keeper.type("keep-name", name);
   if (filled !== "today") await keeper.tap(`.radio:has([name=keep-filled][value=${filled}])`);
   await keeper.tap("keep-save");

@@ -59,7 +59,7 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
   await to(keeper, `#/decide/${yard}/comb`);
   await keeper.reads("comb-split", /Move, sell, join and split no hive of this yard until you know/);
   await keeper.gone("#split-bees");
-  await keeper.reads("comb-hives", /! Its card comes first: split it not, and move no comb of it/);
+  await keeper.reads("comb-hives", /! Its card comes first: do not split it, and move no comb of it/);
   await to(keeper, `#/decide/${other}/comb`);
   await keeper.one("#split-bees");
   // Every form by which bees, comb or honey leave a hive, also of another hive of that yard.

@@ -89,12 +89,7 @@ journey("she wrote down what came home from three trips, and the reserve is lear
 
 journey("what she bought is in store, and the list says what is still short", ON, async (keeper) => {
   await keeper.open();
-  await keeper.type("bench-hives", "3");
-  await keeper.tap("bench-keep");
-  await keeper.tap(".radio:has([name=keep-form][value=one_well])");
-  await keeper.type("keep-name", "Home");
-  await keeper.tap("keep-save");
-  await keeper.until("three hives are listed", async () => (await rows(keeper)).length === 3);
+  await keepYard(keeper, 3, "Home", "today", "one_well");
   await log(keeper, 2, "missing");
   await keeper.one("undo");
   await keeper.tap("shut");
@@ -200,12 +195,7 @@ journey("the time does not do for two yards: the list is cut from its end, and w
 
 journey("traps that hang now and are used again are not ordered for the next season", ON, async (keeper) => {
   await keeper.open();
-  await keeper.type("bench-hives", "3");
-  await keeper.tap("bench-keep");
-  await keeper.tap(".radio:has([name=keep-form][value=one_well])");
-  await keeper.type("keep-name", "Home");
-  await keeper.tap("keep-save");
-  await keeper.until("three hives are listed", async () => (await rows(keeper)).length === 3);
+  await keepYard(keeper, 3, "Home", "today", "one_well");
   await keeper.host.stop();
   await keeper.place("load");
   await keeper.tap("#load-next");

@@ -1,7 +1,7 @@
 import { SMALL } from "../house/engines.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert, plain } from "../house/keeper.mjs";
-import { keepYard, log, rows } from "../house/round.mjs";
+import { keepYard, log } from "../house/round.mjs";
 
 /** The answers of the section, each with its sum, in their order. */
 const bought = async (keeper) => plain(await keeper.text("section:has(#load-walks)"));
@@ -19,12 +19,7 @@ const choose = (keeper, id, value) =>
 
 journey("two traps went to stock and two others are missing: there is nothing to buy but the spares", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
   await keeper.open();
-  await keeper.type("bench-hives", "3");
-  await keeper.tap("bench-keep");
-  await keeper.tap(".radio:has([name=keep-form][value=one_well])");
-  await keeper.type("keep-name", "Home");
-  await keeper.tap("keep-save");
-  await keeper.until("three hives are listed", async () => (await rows(keeper)).length === 3);
+  await keepYard(keeper, 3, "Home", "today", "one_well");
   await log(keeper, 2, "missing");
   await keeper.one("undo");
   await keeper.tap("shut");

@@ -13,9 +13,9 @@ pub fn title(because: Because) -> &'static str {
     }
 }
 
-/// "Written down on Wed, 28 October 2026".
+/// "Since Wed, 28 October 2026. …".
 pub fn since(day: Day) -> String {
-    ["Written down for ", &date(day), ". The card stays until it is done with."].concat()
+    ["Since ", &date(day), ". The card stays until it is done with."].concat()
 }
 
 /// A dead hive that nobody ended.
