@@ -1,30 +1,48 @@
-//! A page of plain trap work, read straight from its letters.
+//! A page read straight from its letters.
 //!
-//! Nearly every line of a book is a check or a skip, written by this program, its fields in one order and without a
-//! blank. Reading those letter by letter takes a fifth of the time of the general reader, which makes a tree of every
-//! text first; and a start reads every line there is. Whatever differs in the least is left to the general reader:
-//! what is found here is what it finds, and `tests/book/plain.rs` holds the two side by side.
+//! Nearly every line of a book is a check, a skip or a record of a few words and numbers, written by this program, its
+//! fields in one order and without a blank. Reading those letter by letter takes a fifth of the time of the general
+//! reader, which makes a tree of every text first; and a start reads every line there is. A line that differs in the
+//! least is left to the general reader, and so is the page where something differs around its lines: what is found here
+//! is what it finds, and `tests/book/plain.rs` holds the two side by side.
 
 use super::entry::{Check, Did, Entry, SkipReason, What};
 use super::id::{EntryId, ThingId};
 use super::page::Page;
+use super::record::{Answer, Ask, Blank, Record, place};
 use crate::almanac::day::{Day, Stamp};
-use crate::almanac::json::{Json, Value};
+use crate::almanac::json::{self, Json, Value};
 use crate::almanac::quantity::{Decimal, Share};
 use crate::almanac::tally::CountRange;
 
-/// The page in `text`; none when there is anything on it but plain trap work.
+/// Lists and objects that a line lies in: the page and the list of its lines.
+const AROUND: u32 = 2;
+
+/// The page in `text`; none when it is not written as this program writes it.
 pub fn page(text: &str) -> Option<Page> {
     let mut line = Line(text);
     line.pass("{\"entries\":[")?;
     let mut entries = Vec::new();
     loop {
-        entries.push(line.entry()?);
+        let begun = line.0;
+        if let Some(entry) = line.entry() {
+            entries.push(entry);
+        } else {
+            let (entry, rest) = json::leading(begun, AROUND)?;
+            entries.push(entry);
+            line.0 = rest;
+        }
         if line.pass(",").is_none() {
             line.pass("]}")?;
             return line.0.is_empty().then_some(Page { entries });
         }
     }
+}
+
+/// The line in `text`; none when it is left to the general reader.
+pub fn line(text: &str) -> Option<Entry> {
+    let mut line = Line(text);
+    line.entry().filter(|_| line.0.is_empty())
 }
 
 /// What is still to be read.
@@ -46,11 +64,31 @@ impl<'a> Line<'a> {
 
     /// A number of digits alone.
     fn whole(&mut self) -> Option<u32> {
+        let digits = self.digits()?;
+        // A nought in front is no JSON; what follows the digits of a fraction is refused by whoever reads on.
+        if digits.starts_with('0') && digits.len() > 1 { None } else { digits.parse().ok() }
+    }
+
+    fn digits(&mut self) -> Option<&'a str> {
         let end = self.0.bytes().position(|letter| !letter.is_ascii_digit())?;
         let digits = self.0.get(..end)?;
         self.0 = self.0.get(end..)?;
-        // A nought in front is no JSON; what follows the digits of a fraction is refused by whoever reads on.
-        if digits.starts_with('0') && end > 1 { None } else { digits.parse().ok() }
+        Some(digits)
+    }
+
+    /// A number without an exponent, up to six decimals.
+    fn number(&mut self) -> Option<Decimal> {
+        let negative = self.pass("-").is_some();
+        let mut millionths = i64::from(self.whole()?) * 1_000_000;
+        if self.pass(".").is_some() {
+            let decimals = self.digits().filter(|digits| (1..=6).contains(&digits.len()))?;
+            let mut worth = 100_000;
+            for digit in decimals.bytes() {
+                millionths += i64::from(digit - b'0') * worth;
+                worth /= 10;
+            }
+        }
+        Decimal::from_millionths(if negative { -millionths } else { millionths }).ok()
     }
 
     fn thing(&mut self) -> Option<ThingId> {
@@ -90,6 +128,7 @@ impl<'a> Line<'a> {
         let what = match self.text()? {
             "check" => self.check()?,
             "skip" => self.skip()?,
+            "record" => self.record()?,
             _ => return None,
         };
         self.pass("}}")?;
@@ -131,5 +170,55 @@ impl<'a> Line<'a> {
         let why: SkipReason = self.word()?;
         let note = self.note()?;
         Some(What::Skip { hive, why, note })
+    }
+
+    /// A blank filled in, its answers in the order of its fields.
+    fn record(&mut self) -> Option<What> {
+        self.pass(":{\"blank\":\"")?;
+        let name = self.text()?;
+        let blank = Blank::ALL.into_iter().find(|blank| blank.name() == name)?;
+        let mut hives = Vec::new();
+        if self.pass(",\"hives\":[\"").is_some() {
+            hives.push(self.thing()?);
+            while self.pass(",\"").is_some() {
+                hives.push(self.thing()?);
+            }
+            self.pass("]")?;
+        }
+        let mut record = Record::empty(blank, hives);
+        self.pass(",\"answers\":{\"")?;
+        let mut fields = blank.fields().iter().zip(&mut record.answers);
+        loop {
+            let name = self.text()?;
+            self.pass(":")?;
+            let (field, answer) = fields.find(|(field, _)| field.name == name)?;
+            *answer = Some(self.answer(&field.ask)?);
+            if self.pass(",\"").is_none() {
+                break;
+            }
+        }
+        // The end of the answers; record and line end as trap work does.
+        self.pass("}")?;
+        Some(What::Record(record))
+    }
+
+    fn answer(&mut self, ask: &Ask) -> Option<Answer> {
+        match ask {
+            Ask::Word(words) => {
+                self.pass("\"")?;
+                place(words, self.text()?).map(Answer::Word)
+            }
+            Ask::Count => self.whole().map(|count| Answer::Count(CountRange::exact(count))),
+            Ask::Number { units: [], .. } => self.number().map(|number| Answer::Number(number, 0)),
+            Ask::Number { units, .. } => {
+                self.pass("{\"n\":")?;
+                let number = self.number()?;
+                self.pass(",\"unit\":\"")?;
+                let unit = place(units, self.text()?)?;
+                self.pass("}")?;
+                Some(Answer::Number(number, unit))
+            }
+            _ => None,
+        }
     }
 }

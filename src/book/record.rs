@@ -8,6 +8,7 @@ mod answer;
 mod blanks;
 mod clear;
 
+pub(in crate::book) use answer::place;
 pub use answer::{Answer, ClockTime, NoClockTime};
 pub use blanks::{About, Ask, Blank, Field};
 pub use clear::{Clear, clear_of_product, keep_until, lot};

@@ -164,6 +164,7 @@ impl ClockTime {
     }
 }
 
-fn place(words: &[&str], word: &str) -> Option<u8> {
+/// The place of a word among a field's.
+pub(in crate::book) fn place(words: &[&str], word: &str) -> Option<u8> {
     words.iter().position(|known| *known == word)?.try_into().ok()
 }
