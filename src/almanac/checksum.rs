@@ -1,10 +1,11 @@
 //! The checksum that tells a text from one that was damaged on the way.
 
-use crc::{CRC_32_ISO_HDLC, Crc};
+use crc::{CRC_32_ISO_HDLC, Crc, Table};
 use std::sync::OnceLock;
 
-/// The table is worked out at the first use: it is a kilobyte of what looks like noise, and would travel in the page.
-static CRC: OnceLock<Crc<u32>> = OnceLock::new();
+/// The tables are worked out at the first use: they are what looks like noise, and would travel in the page. Sixteen of
+/// them take sixteen bytes a turn, since a start sums up every page there is.
+static CRC: OnceLock<Crc<u32, Table<16>>> = OnceLock::new();
 
 /// CRC-32 (ISO-HDLC) of these texts one after the other, in eight lower-case hexadecimal digits.
 ///
@@ -22,7 +23,7 @@ pub fn of(texts: &[&str]) -> String {
 
 /// The same of bytes.
 pub fn of_bytes(pieces: &[&[u8]]) -> String {
-    let mut digest = CRC.get_or_init(|| Crc::<u32>::new(&CRC_32_ISO_HDLC)).digest();
+    let mut digest = CRC.get_or_init(|| Crc::<u32, Table<16>>::new(&CRC_32_ISO_HDLC)).digest();
     for piece in pieces {
         digest.update(piece);
     }

@@ -3,7 +3,7 @@
 //! A save is on the shelf when a tap is answered, and in the second copy a moment later. Only then the page says "saved".
 
 use super::cabinet::{Cabinet, NotSaved};
-use super::edge::{keeping, locks};
+use super::edge::{self, keeping, locks};
 use super::reconcile::Reconciled;
 use super::records::{Home, Records};
 use super::unsaved::Unsaved;
@@ -16,8 +16,9 @@ use wasm_bindgen_futures::spawn_local;
 const TRIES: usize = 4;
 /// In milliseconds: a database that has not answered by then counts as one that does not work.
 const PATIENCE: u64 = 5_000;
-/// In milliseconds: a tab that has not got the lock by then says that another one has it. A page that is loaded anew gets
-/// it sooner, from the page it takes the place of.
+/// In milliseconds from the first paint on: a tab that has not got the lock by then says that another one has it. A page
+/// that is loaded anew gets it sooner, from the page it takes the place of. Counted from the start of the program a slow
+/// phone would use up the time in reading its book, before the browser had a chance to answer.
 const LOCK_WAIT: u64 = 400;
 
 #[derive(Clone, Copy, Default, PartialEq, Eq)]
@@ -54,10 +55,12 @@ impl Records {
         }
         // Nobody has said yet which tab writes. What is saved before that would reach no second copy where it is another.
         self.cabinet.try_update_value(|cabinet| cabinet.set_elsewhere(true));
-        after(LOCK_WAIT, move || {
-            if !self.second.with_value(|state| state.ours) {
-                self.theirs();
-            }
+        edge::after_paint(move || {
+            after(LOCK_WAIT, move || {
+                if !self.second.with_value(|state| state.ours) {
+                    self.theirs();
+                }
+            });
         });
         spawn_local(async move {
             while locks::hold(false, move || self.ours()).await {
@@ -86,7 +89,9 @@ impl Records {
         let reads = self.home.get_untracked() == Home::Elsewhere;
         if reads {
             self.home.set(Home::Kept);
-            self.refresh(Cabinet::refresh);
+            // What the other tab wrote before it let go. Mostly there was none, and a second look at ten seasons would
+            // take as long as the start.
+            self.refresh(Cabinet::catch_up);
         }
         let waits = |unsaved: &Option<Unsaved>| {
             unsaved.as_ref().is_some_and(|unsaved| unsaved.why == NotSaved::Elsewhere)

@@ -146,13 +146,13 @@ impl<S: Shelf, P> Pages<S, P> {
         self.read_where(keys::PAGE)
     }
 
-    /// Whether a page lies there otherwise than it was last read or written here. No page is taken apart for it: a
-    /// damaged one counts as changed.
+    /// Whether a page lies there otherwise than it was last read or written here, or will once a save that was cut short is
+    /// finished. No page is taken apart for it: a damaged one counts as changed.
     ///
     /// # Errors
     /// [`ShelfError`] when the shelf cannot be read at all.
     pub fn changed(&self) -> Result<bool, ShelfError> {
-        let texts = keys::lying(&self.shelf, keys::PAGE)?;
+        let texts = self.texts()?;
         let gone = self.seen.iter().any(|(key, seen)| seen.last.is_some() && !texts.contains_key(key));
         let other = |(key, text): (&String, &String)| {
             self.seen

@@ -374,7 +374,23 @@ fn a_page_that_slept_while_another_tab_wrote_catches_up_and_reads_nothing_where_
     first.cabinet.save(&mut first.book, skip).unwrap();
     shelf.set_faults(Faults::default());
     assert_eq!(first.cabinet.catch_up(&mut first.book), Ok(0), "its own saves are no news");
-    assert_eq!(shelf.reads(), u32::try_from(shelf.texts().len()).unwrap(), "each text once");
+    let journals = 9;
+    assert_eq!(shelf.reads(), u32::try_from(shelf.texts().len()).unwrap() + journals, "each text once");
+}
+
+#[test]
+fn a_page_takes_in_the_save_in_which_another_tab_died() {
+    let (shelf, yard) = kept();
+    let on = day("2026-05-15");
+    let mut first = Cabinet::open(shelf.clone()).unwrap();
+    let mut second = Cabinet::open(shelf.clone()).unwrap();
+    let skip = second.book.skip(&pen("bb", on), on, on, &yard.hive("1"), SkipReason::Temper, None).unwrap();
+    // The journal is written, the page is not.
+    shelf.set_faults(Faults { cut: Some(2), ..Faults::default() });
+    assert!(second.cabinet.save(&mut second.book, skip.clone()).is_err());
+    shelf.set_faults(Faults::default());
+    assert_eq!(first.cabinet.catch_up(&mut first.book), Ok(1));
+    assert!(first.book.log().get(&skip[0].id).is_some());
 }
 
 #[test]
