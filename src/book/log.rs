@@ -19,6 +19,9 @@ pub struct Log {
     entries: Vec<Arc<Entry>>,
     /// What the keeper wrote, by the day it was written down: how much is in no backup is asked at every save.
     written: Table<Day, usize>,
+    /// The lowest and the highest counter of the entries of each day. A day's work is mostly written one line after the
+    /// other, so a save looks through that day and not through all seasons.
+    days: Table<Day, (u32, u32)>,
     /// The highest place in the order of effect, kept so that appending stays cheap.
     last: Option<(Day, EntryId)>,
     /// Entries that some strike, correction or word that two hives are one speaks of, whether they are here yet or not.
@@ -79,6 +82,9 @@ impl Log {
         if !entry.is_demo() {
             *self.written.or_insert(entry.at.day(), 0) += 1;
         }
+        let n = entry.id.n();
+        let (low, high) = self.days.or_insert(entry.day, (n, n));
+        (*low, *high) = (n.min(*low), n.max(*high));
         self.entries.insert(at, Arc::new(entry));
         self.entries.get(at).map(|entry| &**entry)
     }
@@ -131,7 +137,7 @@ impl Log {
                 }
             }
         }
-        for entry in self.entries().chain(new.values().copied()) {
+        for entry in self.around(place.1).chain(new.values().copied()) {
             if page::lies_on(entry, place) {
                 let known = all.or_insert(&entry.id, entry);
                 if entry.is_fuller(known) {
@@ -140,6 +146,14 @@ impl Log {
             }
         }
         Page { entries: all.values().copied().cloned().collect() }
+    }
+
+    /// The entries from the first of `day` to the last, those of other days in between included.
+    fn around(&self, day: Day) -> impl Iterator<Item = &Entry> {
+        let (low, high) = self.days.get(&day).copied().unwrap_or((1, 0));
+        let from = self.entries.partition_point(|entry| entry.id.n() < low);
+        let all = self.entries.iter().skip(from).map(|entry| &**entry);
+        all.take_while(move |entry| entry.id.n() <= high)
     }
 
     /// How many entries there are.
