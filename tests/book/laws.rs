@@ -9,6 +9,7 @@ use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Ending, Entry, SkipReason, TrapsWent, What};
 use beetle_almanac::book::log::Log;
+use beetle_almanac::book::page;
 use beetle_almanac::book::record::Blank;
 use beetle_almanac::book::season::Season;
 use beetle_almanac::book::write::KindChoice;
@@ -165,6 +166,15 @@ proptest! {
             let back = backup::open(&text).unwrap();
             let log: Log = back.entries.into_iter().collect();
             prop_assert_eq!(&log, phone.log());
+        }
+    }
+
+    #[test]
+    fn a_page_holds_every_line_of_its_yard_and_day_whatever_was_written_in_between(acts in acts()) {
+        let all = union(&phones(&acts).iter().collect::<Vec<_>>());
+        for at in all.log().entries().map(page::place) {
+            let there: Vec<Entry> = all.log().entries().filter(|entry| page::lies_on(entry, &at)).cloned().collect();
+            prop_assert_eq!(all.log().page(&at, []).entries, there);
         }
     }
 
