@@ -10,8 +10,9 @@ use super::second::State;
 use super::unkept::left_over;
 use super::unsaved::{Held, Unsaved};
 use crate::almanac::day::Day;
-use crate::app::graph::{RwSignal, StoredValue, expect_context, provide_context};
+use crate::app::graph::{Memo, RwSignal, StoredValue, after, expect_context, provide_context, untrack};
 use crate::book::Book;
+use crate::book::caught::{self, Caught};
 use crate::book::entry::Entry;
 use crate::book::id::{EntryId, ThingId, Writer};
 use crate::book::log::Union;
@@ -21,6 +22,9 @@ use crate::store::shelf::{Shelf, ShelfError};
 use crate::store::{Memory, web};
 use std::ops::Deref;
 use std::rc::Rc;
+
+/// In milliseconds: a place has come to rest by then.
+const PREPARE_AFTER: u64 = 100;
 
 /// Whether what is written stays.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -65,6 +69,8 @@ pub struct Records(&'static Parts);
 pub struct Parts {
     /// The book. Read it with `with`; write through the methods here only.
     pub book: RwSignal<Book>,
+    /// Every count of beetles in it, worked out when a place asks for it or a moment before: a pass over the whole log.
+    pub caught: Memo<Vec<Caught>>,
     /// Whether what is written stays.
     pub home: RwSignal<Home>,
     /// Texts in the phone that could not be read. They are left alone and offered as a file.
@@ -114,8 +120,10 @@ impl Records {
         let fresh = Meta { label: None, since: today, written: false, backup: None, calendar: Vec::new() };
         let meta = cabinet.meta().unwrap_or(fresh);
         let unsaved = left_over(unsaved, &book, &mut asides);
+        let book = RwSignal::new(book);
         let records = Records(Box::leak(Box::new(Parts {
-            book: RwSignal::new(book),
+            book,
+            caught: Memo::new(move || book.with(caught::all)),
             home: RwSignal::new(home),
             asides: RwSignal::new(asides),
             gone: RwSignal::new(false),
@@ -138,6 +146,12 @@ impl Records {
         records.hold_unsaved();
         records.begin();
         records
+    }
+
+    /// Works out what several answers need, once the place that leads to them is drawn: whoever goes on to one of them finds it
+    /// ready.
+    pub fn prepare(self) {
+        edge::after_paint(move || after(PREPARE_AFTER, move || untrack(|| self.caught.with(|_| ()))));
     }
 
     /// The context, from inside a view under the frame.

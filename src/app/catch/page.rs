@@ -23,7 +23,7 @@ use crate::app::round::form::{keys, select};
 use crate::app::state::Ui;
 use crate::app::wording::{en, en_catch as w, en_trial};
 use crate::book::Book;
-use crate::book::caught::{Both, Caught, Days, Part, Parts, YEAR, all, both, parts};
+use crate::book::caught::{Both, Caught, Days, Part, Parts, YEAR, both, parts};
 use crate::book::id::ThingId;
 use crate::book::review::{earlier, year_to};
 
@@ -61,7 +61,7 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
     if from_yard.is_some() || !known {
         yard.set(first.clone());
     }
-    let caught = Memo::new(move || records.book.with(all));
+    let caught = records.caught;
     let chosen = Memo::new(move || yard.with(|yard| ThingId::parse(yard).ok()));
     let today = Memo::new(move || chosen.get().map(|yard| records.today(&yard)));
     let (by, typed) = (ui.bench().catch_by(), ui.bench().catch_day());

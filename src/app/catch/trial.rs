@@ -56,11 +56,11 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
                 for apart in &apart {
                     cards.push(unmatched(book, apart));
                 }
-                // Once, and not for each of them.
-                let caught = caught::all(book);
-                for trial in &all {
-                    cards.push(told(records, book, trial, &caught));
-                }
+                records.caught.with(|caught| {
+                    for trial in &all {
+                        cards.push(told(records, book, trial, caught));
+                    }
+                });
                 Bit::Many(cards)
             })
         })
@@ -200,7 +200,7 @@ fn draw(
         let yard = chosen.get()?;
         records.book.with(|book| {
             let hives = hives(book, &yard, records.today(&yard));
-            let pairs = plan(&hives, &caught::all(book), &seed);
+            let pairs = records.caught.with(|caught| plan(&hives, caught, &seed));
             Some((hives, pairs))
         })
     });

@@ -11,7 +11,7 @@ use crate::app::bench::read::{self, MOST_HIVES};
 use crate::app::bench::view::ground::{self as bench, LABEL, PAVED, RING, say};
 use crate::app::bench::view::says::Reads;
 use crate::app::bench::view::shown::{self, Shown, Typed};
-use crate::app::edge::locale;
+use crate::app::edge::{self, locale};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
 use crate::app::kinds::same_name;
@@ -271,7 +271,12 @@ fn window(asked: &Asked, found: &Memo<Found>) -> Bit {
         bars::all(&told.unwrap_or_default(), today)
     };
     let each = StoredValue::new(each);
+    // A year of soil for each find: the ground is measured and drawn before.
+    let drawn = edge::once_drawn();
     live(move || {
+        if !drawn.get() {
+            return Bit::Nothing;
+        }
         ends.with(|ends| match ends {
             Some((from, until, hives)) => {
                 let hives = u32::try_from(*hives).unwrap_or(u32::MAX);

@@ -59,6 +59,7 @@ pub fn view(ui: Ui, walk: Walk, yard: &ThingId, asked: Option<Question>) -> Bit 
     let name = walk.records.book.with_untracked(|book| words::yard_name(book, yard));
     let of = yard.to_string();
     let Some(question) = asked else {
+        walk.records.prepare();
         let ways = Question::ALL.map(|asked| {
             let place = Place::Decide(of.clone(), Some(asked));
             el("li").kid(link(w::question(asked), &place).class("key key-big"))
@@ -108,7 +109,7 @@ fn back(name: String, place: &Place) -> El {
 }
 
 /// Hives that are drawn before somebody asks for all.
-pub(super) const FIRST: usize = 30;
+pub(super) const FIRST: usize = 12;
 
 /// The key that brings the others of `hives`.
 pub(super) fn others(hives: usize, all: RwSignal<bool>) -> Bit {

@@ -17,7 +17,7 @@ pub mod squeeze;
 pub mod typing;
 pub mod worker;
 
-use crate::app::graph::after;
+use crate::app::graph::{RwSignal, after};
 use js_sys::{Array, Function, Promise, Reflect};
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
@@ -45,6 +45,14 @@ pub fn listen(target: &EventTarget, event: &str, react: impl FnMut(Event) + 'sta
 /// browser to lay out or scroll would hold up the very answer the keeper waits for: `then` comes after them.
 pub fn after_paint(then: impl FnOnce() + 'static) {
     drawn(Box::new(then));
+}
+
+/// Set once the page has been drawn: what a place shows beside its answer is worked out from then on, so that the answer
+/// does not wait for it.
+pub fn once_drawn() -> RwSignal<bool> {
+    let drawn = RwSignal::new(false);
+    after_paint(move || drawn.set(true));
+    drawn
 }
 
 fn drawn(then: Box<dyn FnOnce()>) {

@@ -37,6 +37,7 @@ pub fn page(ui: Ui) -> El {
 }
 
 fn first(ui: Ui, records: Records) -> Bit {
+    records.prepare();
     let count = Memo::new(move || records.book.with(|book| super::safety::own_lines(book).count()));
     let history = live(move || link(w::history_key(count.get()), &Place::History(None)));
     let index = el("ul")

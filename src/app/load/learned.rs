@@ -4,7 +4,7 @@ use super::page::{Trip, percent};
 use crate::app::edge;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, el, live};
-use crate::app::graph::{Memo, RwSignal, untrack};
+use crate::app::graph::{Memo, untrack};
 use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice;
 use crate::app::place::Place;
@@ -16,8 +16,7 @@ use crate::book::record::Blank;
 
 /// What the trips say; worked out once the page is drawn, since it is one pass over the whole log.
 pub(super) fn memo(records: Records) -> Memo<Option<Learned>> {
-    let drawn = RwSignal::new(false);
-    edge::after_paint(move || drawn.set(true));
+    let drawn = edge::once_drawn();
     Memo::new(move || {
         let learn = || records.book.with(|book| oil_used::learned(&oil_used::trips(book)));
         drawn.get().then(learn).flatten()
@@ -26,8 +25,7 @@ pub(super) fn memo(records: Records) -> Memo<Option<Learned>> {
 
 /// What went into hives; one pass over the whole log, where traps were written down as stock.
 pub(super) fn gone(records: Records) -> Memo<Vec<PutIn>> {
-    let drawn = RwSignal::new(false);
-    edge::after_paint(move || drawn.set(true));
+    let drawn = edge::once_drawn();
     Memo::new(move || if drawn.get() { records.book.with(put_in) } else { Vec::new() })
 }
 

@@ -39,8 +39,7 @@ pub(super) fn view(trip: Trip) -> El {
 }
 
 fn body(trip: Trip, each: RwSignal<String>, clock: (RwSignal<String>, RwSignal<String>)) -> El {
-    let drawn = RwSignal::new(false);
-    edge::after_paint(move || drawn.set(true));
+    let drawn = edge::once_drawn();
     let learned = Memo::new(move || drawn.get().then(|| trip.records.book.with(pace)).flatten());
     let says = move || {
         let empty = each.with(|text| text.trim().is_empty());
