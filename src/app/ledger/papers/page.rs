@@ -2,6 +2,7 @@
 
 use super::events::yards;
 use super::give::{self, SHEET};
+use super::season::Reckoned;
 use super::sheet::document;
 use super::{cards, lot, record, season, truck};
 use crate::almanac::day::Day;
@@ -20,6 +21,7 @@ use crate::app::state::Ui;
 use crate::app::wording::en_packet::EVERY;
 use crate::app::wording::en_papers::{self as w, record as wr};
 use crate::app::wording::{en, en_catch, en_load, en_lot as wl, en_records, en_season as ws, en_typed};
+use crate::book::Book;
 use crate::book::caught::Days;
 use crate::book::id::{EntryId, ThingId};
 use crate::book::record::Blank;
@@ -150,11 +152,22 @@ fn record_page(ui: Ui, records: Records) -> (El, Bit) {
 
 fn season_page(ui: Ui, records: Records, yard: RwSignal<String>, all: &[(String, String)]) -> (El, Bit) {
     let (span, notes) = (Span::new(ui), RwSignal::new(false));
-    let sheet = live(move || {
-        let days = span.days()?;
-        let yard = chosen(yard)?;
-        Some(records.book.with(|book| untrack(|| season::view(ui, book, &yard, days, notes))))
+    let reckoned = Memo::new(move || {
+        let (days, yard) = (span.days()?, chosen(yard)?);
+        let of = |book: &Book| records.caught.with(|caught| Reckoned::of(book, caught, yard, days));
+        Some(records.book.with(of))
     });
+    let told = move |tell: &dyn Fn(&Book, &Reckoned) -> Bit| {
+        reckoned.with(|of| {
+            let of = of.as_ref()?;
+            Some(records.book.with(|book| untrack(|| tell(book, of))))
+        })
+    };
+    let drawn = edge::once_drawn();
+    let sheet = Bit::Many(vec![
+        live(move || told(&|book, of| season::yard(ui, book, of, notes))),
+        live(move || drawn.get().then(|| told(&|book, of| season::rest(book, of, notes))).flatten()),
+    ]);
     let ways = live(move || {
         let yard = yard.get();
         el("p")

@@ -17,7 +17,7 @@ use crate::app::wording::en_records as wrec;
 use crate::app::wording::en_season as w;
 use crate::app::wording::{en, en_catch, en_cost};
 use crate::book::Book;
-use crate::book::caught::{Days, all};
+use crate::book::caught::{Caught, Days};
 use crate::book::entry::Ending;
 use crate::book::id::ThingId;
 use crate::book::record::Record;
@@ -26,24 +26,34 @@ use crate::book::season::{Loss, Season};
 use crate::book::spent::Spent;
 use crate::book::trial;
 
-/// The report on `yard` for the days from `from` to `to`; the keeper's notes only while `notes` is ticked.
-pub(super) fn view(
-    ui: Ui,
-    book: &Book,
-    yard: &ThingId,
-    (from, to): (Day, Day),
-    notes: RwSignal<bool>,
-) -> Bit {
-    let season = Season::of(book, yard, from, to);
-    let today = crate::app::records::Records::get().today(yard);
-    let review = Review::of(&all(book), yard, from, to);
-    let [hives, lost, work, catch, each, cost, next] = w::PARTS;
+/// What a report is made of: a yard, its days, and what these came to.
+#[derive(PartialEq)]
+pub(super) struct Reckoned {
+    yard: ThingId,
+    days: (Day, Day),
+    season: Season,
+    review: Review,
+}
+
+impl Reckoned {
+    /// The days from `from` to `to` in `yard`.
+    pub(super) fn of(book: &Book, caught: &[Caught], yard: ThingId, (from, to): (Day, Day)) -> Reckoned {
+        let season = Season::of(book, &yard, from, to);
+        let review = Review::of(caught, &yard, from, to);
+        Reckoned { yard, days: (from, to), season, review }
+    }
+}
+
+/// What the yard came to; the keeper's notes only while `notes` is ticked.
+pub(super) fn yard(ui: Ui, book: &Book, of: &Reckoned, notes: RwSignal<bool>) -> Bit {
+    let Reckoned { yard, days: (from, to), season, review } = of;
+    let [hives, lost, work, catch, ..] = w::PARTS;
     let mut bits: Vec<Bit> = vec![
         el("h2").text(&[w::TITLE, ": ", &yard_name(book, yard)].concat()).into(),
         demo_mark(yard).into(),
-        bold(wr::PERIOD, &[&en::date(from), wr::UNTIL, &en::date(to)].concat()).into(),
+        bold(wr::PERIOD, &[&en::date(*from), wr::UNTIL, &en::date(*to)].concat()).into(),
         el("h3").text(hives).into(),
-        list("plain-list", &w::hives(&season)).into(),
+        list("plain-list", &w::hives(season)).into(),
         el("h3").text(lost).into(),
         losses(book, &season.losses, notes),
         el("h3").text(work).into(),
@@ -51,17 +61,27 @@ pub(super) fn view(
     if season.yard.visits == 0 {
         bits.push(el("p").text(w::NO_VISIT).into());
     } else {
-        bits.push(list("plain-list", &w::work(&season, &oil(ui, &season))).into());
+        bits.push(list("plain-list", &w::work(season, &oil(ui, season))).into());
     }
     bits.push(el("h3").text(catch).into());
-    caught(book, &review, &mut bits);
+    caught(book, review, &mut bits);
+    Bit::Many(bits)
+}
+
+/// What follows it: each hive, the cost and what is to be changed. A table of a hundred hives takes longer than all that
+/// stands before it.
+pub(super) fn rest(book: &Book, of: &Reckoned, notes: RwSignal<bool>) -> Bit {
+    let Reckoned { yard, days: (from, to), season, review } = of;
+    let today = crate::app::records::Records::get().today(yard);
+    let [.., each, cost, next] = w::PARTS;
+    let mut bits: Vec<Bit> = Vec::new();
     if season.yard.visits > 0 {
         bits.push(el("h3").text(each).into());
-        bits.push(one_by_one(book, &season, &review, &trial::shut(book, today)).into());
+        bits.push(one_by_one(book, season, review, &trial::shut(book, today)).into());
         bits.push(el("p").class("small").text(w::ONE_HIVE).into());
     }
     bits.push(el("h3").text(cost).into());
-    costs(&Spent::of(book, Some(yard), from, to), &mut bits);
+    costs(&Spent::of(book, Some(yard), *from, *to), &mut bits);
     bits.push(el("h3").text(next).into());
     bits.push(verdicts(book, yard, review.days, notes));
     bits.push(el("p").class("small").text(&w::how()).into());
