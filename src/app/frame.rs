@@ -149,10 +149,15 @@ fn follow_address(ui: Ui, records: Records) {
             edge::after_paint(focus_heading);
         }
     });
+    let section = Memo::new(move || ui.place.get().section());
     effect(move || {
-        if let Some(document) = edge::document() {
-            document.set_title(&en::title(en::section(ui.place.get().section())));
-        }
+        let title = en::title(en::section(section.get()));
+        // The browser tells its own window of it, which takes longer than some places.
+        edge::after_paint(move || {
+            if let Some(document) = edge::document() {
+                document.set_title(&title);
+            }
+        });
     });
 }
 

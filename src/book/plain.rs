@@ -20,45 +20,49 @@ const AROUND: u32 = 2;
 
 /// The page in `text`; none when it is not written as this program writes it.
 pub fn page(text: &str) -> Option<Page> {
-    let mut line = Line(text);
+    let mut line = Line { rest: text, day: None, yard: None };
     line.pass("{\"entries\":[")?;
     let mut entries = Vec::new();
     loop {
-        let begun = line.0;
+        let begun = line.rest;
         if let Some(entry) = line.entry() {
             entries.push(entry);
         } else {
             let (entry, rest) = json::leading(begun, AROUND)?;
             entries.push(entry);
-            line.0 = rest;
+            line.rest = rest;
         }
         if line.pass(",").is_none() {
             line.pass("]}")?;
-            return line.0.is_empty().then_some(Page { entries });
+            return line.rest.is_empty().then_some(Page { entries });
         }
     }
 }
 
 /// The line in `text`; none when it is left to the general reader.
 pub fn line(text: &str) -> Option<Entry> {
-    let mut line = Line(text);
-    line.entry().filter(|_| line.0.is_empty())
+    let mut line = Line { rest: text, day: None, yard: None };
+    line.entry().filter(|_| line.rest.is_empty())
 }
 
-/// What is still to be read.
-struct Line<'a>(&'a str);
+/// What is still to be read, and what all lines of a page have in common: it is read once.
+struct Line<'a> {
+    rest: &'a str,
+    day: Option<(&'a str, Day)>,
+    yard: Option<(&'a str, ThingId)>,
+}
 
 impl<'a> Line<'a> {
     fn pass(&mut self, letters: &str) -> Option<()> {
-        self.0 = self.0.strip_prefix(letters)?;
+        self.rest = self.rest.strip_prefix(letters)?;
         Some(())
     }
 
     /// A text without escapes, its closing mark passed over.
     fn text(&mut self) -> Option<&'a str> {
-        let end = self.0.bytes().position(|letter| matches!(letter, b'"' | b'\\' | 0..0x20))?;
-        let text = self.0.get(..end)?;
-        self.0 = self.0.get(end..)?.strip_prefix('"')?;
+        let end = self.rest.bytes().position(|letter| matches!(letter, b'"' | b'\\' | 0..0x20))?;
+        let text = self.rest.get(..end)?;
+        self.rest = self.rest.get(end..)?.strip_prefix('"')?;
         Some(text)
     }
 
@@ -70,9 +74,9 @@ impl<'a> Line<'a> {
     }
 
     fn digits(&mut self) -> Option<&'a str> {
-        let end = self.0.bytes().position(|letter| !letter.is_ascii_digit())?;
-        let digits = self.0.get(..end)?;
-        self.0 = self.0.get(end..)?;
+        let end = self.rest.bytes().position(|letter| !letter.is_ascii_digit())?;
+        let digits = self.rest.get(..end)?;
+        self.rest = self.rest.get(end..)?;
         Some(digits)
     }
 
@@ -93,6 +97,30 @@ impl<'a> Line<'a> {
 
     fn thing(&mut self) -> Option<ThingId> {
         ThingId::parse(self.text()?).ok()
+    }
+
+    fn day(&mut self) -> Option<Day> {
+        let text = self.text()?;
+        match self.day {
+            Some((known, day)) if known == text => Some(day),
+            _ => {
+                let day = Day::parse(text).ok()?;
+                self.day = Some((text, day));
+                Some(day)
+            }
+        }
+    }
+
+    fn yard(&mut self) -> Option<ThingId> {
+        let text = self.text()?;
+        match &self.yard {
+            Some((known, yard)) if *known == text => Some(yard.clone()),
+            _ => {
+                let yard = ThingId::parse(text).ok()?;
+                self.yard = Some((text, yard.clone()));
+                Some(yard)
+            }
+        }
     }
 
     fn word<T: Json>(&mut self) -> Option<T> {
@@ -121,7 +149,7 @@ impl<'a> Line<'a> {
         self.pass("{\"id\":\"")?;
         let id = EntryId::parse(self.text()?).ok()?;
         self.pass(",\"day\":\"")?;
-        let day = Day::parse(self.text()?).ok()?;
+        let day = self.day()?;
         self.pass(",\"at\":\"")?;
         let at = Stamp::parse(self.text()?).ok()?;
         self.pass(",\"what\":{\"")?;
@@ -137,7 +165,7 @@ impl<'a> Line<'a> {
             None => None,
         };
         let yard = match self.pass(",\"yard\":\"") {
-            Some(()) => Some(self.thing()?),
+            Some(()) => Some(self.yard()?),
             None => None,
         };
         let bulk = match self.pass(",\"bulk\":\"") {
