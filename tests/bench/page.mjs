@@ -153,15 +153,20 @@ async function page(engine, folder) {
   return results;
 }
 
-/** Every decision from the records: its address, and what is there once it is answered. */
+/**
+ * Every decision from the records: its address, and what is there once it is answered. Where more stands below the answer,
+ * which is drawn after it, a second line tells when that is there too.
+ */
 const DECISIONS = [
   ["what to load and buy", () => "#/load", "[data-testid=load-oil]:not(:empty)"],
   ["how the catch goes", (yard) => `#/book/catch/${yard}`, "[data-testid=catch-word]:not(:empty)"],
   ["what closes the hives up", (yard) => `#/decide/${yard}/close`, "[data-testid=close-hives] > li"],
   ["how many to open", (yard) => `#/decide/${yard}/open`, ".decide .answer-big:not(:empty)"],
   ["comb, joining, splitting", (yard) => `#/decide/${yard}/comb`, "[data-testid=comb-hives] li"],
-  ["the ground round the hives", (yard) => `#/decide/${yard}/ground`, "[data-testid=ground-window]"],
-  ["a season of the yard", (yard) => `#/book/season/${yard}`, "main table, main .sheet"],
+  ["the ground round the hives", (yard) => `#/decide/${yard}/ground`, "[data-testid=ground-area]:not(:empty)"],
+  ["... and when its larvae come out", (yard) => `#/decide/${yard}/ground`, "[data-testid=ground-window]"],
+  ["a season of the yard", (yard) => `#/book/season/${yard}`, ".paper h3"],
+  ["... and of each hive, with the cost", (yard) => `#/book/season/${yard}`, ".paper table"],
   ["the freezer", (yard) => `#/decide/${yard}/freezer`, "[data-testid=freezer-waiting]:not(:empty)"],
 ];
 
