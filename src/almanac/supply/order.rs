@@ -336,7 +336,7 @@ mod tests {
             state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
             from + u32::try_from(state >> 33).unwrap() % (to - from)
         };
-        let (mut some, mut same) = (0, 0);
+        let (mut some, mut alike) = (0, 0);
         for _ in 0..400 {
             let mut shelves = Vec::new();
             for _ in 0..draw(1, 3) {
@@ -351,8 +351,8 @@ mod tests {
             let (moved, least) = both(&shelves, gap, gap + i64::from(draw(0, 400)));
             assert!(moved.is_none_or(|moved| least.is_some_and(|least| moved >= least)), "{shelves:?} {gap}");
             some += u32::from(least.is_some());
-            same += u32::from(least.is_some() && moved == least);
+            alike += u32::from(least.is_some() && moved == least);
         }
-        assert!(some >= 300 && same * 100 >= some * 80, "{same} of {some}");
+        assert!(some >= 300 && alike * 100 >= some * 80, "{alike} of {some}");
     }
 }
