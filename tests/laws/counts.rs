@@ -170,6 +170,26 @@ proptest! {
     }
 }
 
+proptest! {
+    /// Of ranges the spread is told that the hives have at one of their ends, with its quantile: the larger of the two.
+    #[test]
+    fn the_spread_of_ranges_is_the_larger_of_those_at_both_ends(hives in ranged_yards()) {
+        let at = |toward: bool| {
+            let end = |stretch: &Stretch, high: bool| {
+                let count = if high { stretch.count.high().unwrap() } else { stretch.count.low() };
+                Stretch { count: CountRange::exact(count), ..*stretch }
+            };
+            let pairs: Vec<_> =
+                hives.iter().map(|(before, after)| (end(before, !toward), end(after, toward))).collect();
+            let trend = compare(&pairs);
+            (trend.spread, trend.quantile)
+        };
+        let (least, most) = (at(false), at(true));
+        let told = compare(&hives);
+        prop_assert_eq!((told.spread, told.quantile), if most.0 > least.0 { most } else { least });
+    }
+}
+
 /// Ranges as people write them, of a tenth of the count to half of it: of the yards that both ends of all ranges call one way,
 /// nearly all keep the word, although it must hold for every mixture. Of those that lose it, five in six have a mixture that
 /// says something else.

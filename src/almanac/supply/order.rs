@@ -273,3 +273,86 @@ fn summed(things: &[Wanted], bought: &[Vec<Offer>], fee: i64) -> Option<Order> {
     order.total = Decimal::from_millionths(goods.saturating_add(fee)).ok()?;
     Some(order)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Needs, and pieces and hundredths of each pack.
+    type Shelves = Vec<(u32, Vec<(u32, i64)>)>;
+
+    fn things(shelves: &Shelves) -> Vec<Wanted> {
+        let mut things = Vec::new();
+        for (need, offers) in shelves {
+            let price = |hundredths: i64| Decimal::from_millionths(hundredths * 10_000).ok();
+            let offers: Vec<Pack> =
+                offers.iter().map(|(pieces, each)| Pack { pieces: *pieces, price: price(*each) }).collect();
+            things.push(wanted(Item { need: *need, offers: &offers }).unwrap());
+        }
+        things
+    }
+
+    /// Hundredths of the goods past a limit `gap` above the plain order and within `fee` of it: by the moves that are tried where
+    /// the search is too long, and by the search, which integer programming agrees with (`tests/figures/orders.py`).
+    fn both(shelves: &Shelves, gap: i64, fee: i64) -> (Option<i64>, Option<i64>) {
+        let things = things(shelves);
+        let (gap, fee) = (gap * 10_000, fee * 10_000);
+        let least = things.iter().try_fold(Cost::NONE, |sum, thing| plus(sum, thing.least)).unwrap();
+        let moved = added(&things, least, gap, fee);
+        if let Some((cost, bought)) = &moved {
+            // The packs come to what is said of them and are enough.
+            let all = bought.iter().flatten();
+            let goods: i64 = all.clone().map(|offer| offer.price).sum();
+            let packs = u32::try_from(all.clone().count()).unwrap();
+            assert_eq!(
+                (goods, all.map(|offer| offer.pieces).sum(), packs),
+                (cost.goods, cost.pieces, cost.packs)
+            );
+            assert!((gap..=fee).contains(&(goods - least.goods)), "{shelves:?} {gap} {fee}");
+            for (thing, bought) in things.iter().zip(bought) {
+                assert!(bought.iter().map(|offer| offer.pieces).sum::<u64>() >= u64::from(thing.need));
+            }
+        }
+        let cents = |bought: Option<Bought>| bought.map(|(cost, _)| cost.goods / 10_000);
+        (cents(moved), cents(past_the_limit(&things, gap, fee).unwrap()))
+    }
+
+    #[test]
+    fn packs_stand_in_for_others_and_beside_them() {
+        // Ten single pieces for 11.50 in the place of one pack of ten; two of them beside it come to 12.30.
+        assert_eq!(both(&vec![(10, vec![(10, 1000), (1, 115)])], 150, 500), (Some(1150), Some(1150)));
+        // 5.00 + 5.00 and one of each of the others beside them; with one of the others in a place the least is 26.30.
+        let beside = vec![(10, vec![(5, 500), (5, 710), (5, 900)])];
+        assert_eq!(both(&beside, 1610, 2000), (Some(2610), Some(2610)));
+        // What closes the gap is a pack each of two other things.
+        let others = vec![(1, vec![(1, 1000)]), (0, vec![(1, 299)]), (0, vec![(1, 450)])];
+        assert_eq!(both(&others, 749, 800), (Some(1749), Some(1749)));
+    }
+
+    #[test]
+    fn the_moves_beyond_the_search_find_no_order_below_the_cheapest_and_mostly_that() {
+        let mut state = 5_u64;
+        let mut draw = |from: u32, to: u32| {
+            state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+            from + u32::try_from(state >> 33).unwrap() % (to - from)
+        };
+        let (mut some, mut alike) = (0, 0);
+        for _ in 0..400 {
+            let mut shelves = Vec::new();
+            for _ in 0..draw(1, 3) {
+                let mut offers = Vec::new();
+                for _ in 0..draw(1, 4) {
+                    let pieces = draw(1, 7);
+                    offers.push((pieces, i64::from(pieces * draw(90, 130))));
+                }
+                shelves.push((draw(1, 12), offers));
+            }
+            let gap = i64::from(draw(1, 700));
+            let (moved, least) = both(&shelves, gap, gap + i64::from(draw(0, 400)));
+            assert!(moved.is_none_or(|moved| least.is_some_and(|least| moved >= least)), "{shelves:?} {gap}");
+            some += u32::from(least.is_some());
+            alike += u32::from(least.is_some() && moved == least);
+        }
+        assert!(some >= 300 && alike * 100 >= some * 80, "{alike} of {some}");
+    }
+}

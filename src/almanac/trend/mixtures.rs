@@ -263,3 +263,130 @@ fn worst(
     sum.value += size * NOISE;
     sum
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::almanac::tally::CountRange;
+    use crate::almanac::trend::{Word, compare};
+
+    type Pair = (Stretch, Stretch);
+
+    /// Beetles from `low` to `high` in 90 trap-days.
+    fn of(low: u32, high: u32) -> Stretch {
+        Stretch { count: CountRange::new(low, Some(high)).unwrap(), trap_days: 90 }
+    }
+
+    /// Whether every choice of whole numbers out of the ranges says "up", each compared by itself.
+    fn every_mixture_rises(hives: &[Pair]) -> bool {
+        let mut ranges: Vec<&Stretch> = Vec::new();
+        for (before, after) in hives {
+            ranges.extend([before, after]);
+        }
+        let mut counts: Vec<u32> = ranges.iter().map(|stretch| stretch.count.low()).collect();
+        loop {
+            let exact = |at: usize| Stretch { count: CountRange::exact(counts[at]), ..*ranges[at] };
+            let mixture: Vec<Pair> = (0..hives.len()).map(|at| (exact(2 * at), exact(2 * at + 1))).collect();
+            if compare(&mixture).word != Word::Up {
+                return false;
+            }
+            let more = |at: &usize| counts[*at] < ranges[*at].count.high().unwrap();
+            let Some(at) = (0..counts.len()).find(more) else { return true };
+            for before in 0..at {
+                counts[before] = ranges[before].count.low();
+            }
+            counts[at] += 1;
+        }
+    }
+
+    /// Three kinds of yard of which the limits alone would call some "up": none at all before in few hives, one small hive that
+    /// goes against large ones, and change that is only just told.
+    #[test]
+    fn what_is_proved_holds_for_every_mixture_of_small_ranges() {
+        let mut state = 11_u64;
+        let mut draw = |from: u32, to: u32| {
+            state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+            from + u32::try_from(state >> 33).unwrap() % (to - from)
+        };
+        for kind in ["none before", "one against", "only just"] {
+            let (mut proved, mut not) = (0, 0);
+            for _ in 0..200 {
+                let mut hives = Vec::new();
+                // Few of the ranges are wide, so that every mixture can be looked at.
+                let mut wide = 4;
+                let mut one = |from: u32, to: u32, draw: &mut dyn FnMut(u32, u32) -> u32| {
+                    let low = draw(from, to);
+                    let more = draw(0, 3).min(wide);
+                    wide -= more;
+                    of(low, low + more)
+                };
+                match kind {
+                    "none before" => {
+                        for _ in 0..draw(4, 8) {
+                            let most = draw(30, 40);
+                            hives.push((of(0, draw(0, 2)), of(most, most)));
+                        }
+                    }
+                    "one against" => {
+                        for _ in 0..3 {
+                            hives.push((one(40, 60, &mut draw), one(120, 160, &mut draw)));
+                        }
+                        hives.push((one(8, 14, &mut draw), one(0, 1, &mut draw)));
+                    }
+                    _ => {
+                        for _ in 0..draw(3, 7) {
+                            hives.push((one(5, 15, &mut draw), one(25, 50, &mut draw)));
+                        }
+                    }
+                }
+                let holds = every_mixture_rises(&hives);
+                assert!(holds || !all_rise(&hives), "{kind}: {hives:?}");
+                proved += u32::from(all_rise(&hives));
+                not += u32::from(!holds);
+            }
+            assert!(proved >= 90 && not >= 15, "{kind}: {proved} proved, {not} that do not hold");
+        }
+    }
+
+    /// All of n hives rise by chance, or all fall, with 2 ÷ 2ⁿ: below 5 % from six on.
+    #[test]
+    fn where_there_may_have_been_none_before_six_hives_must_rise() {
+        for hives in 2..12 {
+            assert_eq!(all_rise(&vec![(of(0, 1), of(40, 41)); hives]), hives >= 6, "{hives}");
+        }
+    }
+
+    /// 47 against 29 beetles are told apart by their limits, but the exact test, 2 · P(47 or more of 76), is 0.0505
+    /// (`scipy.stats.binom.sf(46, 76, 0.5)`); 47 against 28 pass both. So the word hangs on one beetle of one hive.
+    #[test]
+    fn the_exact_test_must_pass_with_the_most_before_and_the_fewest_after() {
+        let yard = |one_more: u32| {
+            let mut hives = vec![(of(1, 1), of(1, 1)); 28];
+            hives.extend(vec![(of(0, 0), of(1, 1)); 18]);
+            hives.push((of(0, one_more), of(1, 1)));
+            hives
+        };
+        assert!(all_rise(&yard(0)) && every_mixture_rises(&yard(0)));
+        assert!(!all_rise(&yard(1)) && !every_mixture_rises(&yard(1)));
+    }
+
+    /// 0.3 − 0.1 − 0.2 is nothing, and in the computer's numbers a little less.
+    #[test]
+    fn a_sum_that_only_rounding_puts_below_nothing_proves_nothing() {
+        let sum = |parts: &[f64]| {
+            let hives: Vec<Ranged> = parts
+                .iter()
+                .map(|part| Ranged {
+                    first: (*part, *part),
+                    second: (0.0, 0.0),
+                    down: 0.5,
+                    up: 0.5,
+                    lever: 1.0,
+                })
+                .collect();
+            below(&hives, (1.0, 1.0), &|_, all, _, _| all, &|_, _| 0.0).0
+        };
+        assert!(0.3 - 0.1 - 0.2 < 0.0 && !sum(&[0.3, -0.1, -0.2]));
+        assert!(sum(&[0.3, -0.1, -0.2, -1e-6]));
+    }
+}
