@@ -205,7 +205,11 @@ impl Form {
             let said = || w::left(Day::parse(&self.day.get_untracked()).ok(), untrack(|| self.today()));
             left.get().then(|| {
                 let key = Key::new(w::CLEAR_LEFT, clear).mark("write-clear").view();
-                el("div").test_id("write-left").kid(Notice::caution(said()).view()).kid(keys(key))
+                el("div")
+                    .class("notice-box")
+                    .test_id("write-left")
+                    .kid(Notice::caution(said()).view())
+                    .kid(keys(key))
             })
         })
     }
