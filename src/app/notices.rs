@@ -11,6 +11,7 @@ use super::parts::notice::Notice;
 use super::place::{Place, Section};
 use super::records::{Home, Records};
 use super::round::Walk;
+use super::round::form::yes_no;
 use super::state::Ui;
 use super::unsaved::Unsaved;
 use super::wording::en::{self, GOT_IT};
@@ -29,8 +30,17 @@ use crate::papers::backup;
 /// The notices, the most pressing first.
 pub fn notices(ui: Ui) -> El {
     let records = Records::get();
+    // Shown by the style where letters are so large that a notice fills the screen.
+    let open = RwSignal::new(false);
+    let more = el("button")
+        .attr("type", "button")
+        .class("notices-more")
+        .test_id("notices-more")
+        .live_attr("aria-expanded", move || yes_no(open.get()))
+        .live_text(move || if open.get() { w::LESS } else { w::MORE }.to_owned())
+        .press(move || open.update(|open| *open = !*open));
     el("div")
-        .class("notices")
+        .live_class(move || if open.get() { "notices notices-open" } else { "notices" })
         .kid(live(move || records.unsaved.get().map(|unsaved| not_kept(ui, records, &unsaved))))
         .kid(only_shows(records))
         .kid(storage(ui, records))
@@ -39,11 +49,18 @@ pub fn notices(ui: Ui) -> El {
         .kid(doubt(ui, records))
         .kid(demonstration(ui, records))
         .kid(backup_age(ui, records))
+        .kid(more)
 }
 
 /// A notice the journeys know by `mark`.
 fn boxed(mark: &str) -> El {
     el("div").class("notice-box").test_id(mark)
+}
+
+/// The same of what has been so for long and may be read another day: where letters fill the screen its first words,
+/// until somebody wants more.
+fn folding(mark: &str) -> El {
+    boxed(mark).class("notice-box notice-folds")
 }
 
 fn keys(key: El) -> El {
@@ -109,7 +126,7 @@ fn storage(ui: Ui, records: Records) -> Bit {
             Home::Forgotten(_) => {
                 let written = written.get();
                 let said = if written { w::FORGOTTEN_WRITTEN } else { w::FORGOTTEN };
-                boxed("storage-notice")
+                folding("storage-notice")
                     .kid(Notice::alarm(said).why(w::FORGOTTEN_HOW).view())
                     .kid(written.then(|| keys(link(w::TO_BACKUP, &Place::Book))))
                     .into()
@@ -118,7 +135,7 @@ fn storage(ui: Ui, records: Records) -> Bit {
                 let over = Key::new(w::TAKE_OVER, move || records.take_over()).primary().mark("take-over");
                 boxed("tab-notice").kid(Notice::caution(w::ELSEWHERE).view()).kid(keys(over.view())).into()
             }
-            Home::ReadOnly => boxed("storage-notice").kid(Notice::alarm(w::READ_ONLY).view()).into(),
+            Home::ReadOnly => folding("storage-notice").kid(Notice::alarm(w::READ_ONLY).view()).into(),
         }
     })
 }
@@ -146,7 +163,7 @@ fn restored(records: Records) -> Bit {
         (lines > 0).then(|| {
             let away = Key::new(GOT_IT, move || records.restored.set(0)).mark("restored-away");
             let alone = records.twice.get() == Some(false);
-            boxed("restored-notice")
+            folding("restored-notice")
                 .kid(Notice::caution(w::restored(lines)).view())
                 .kid(alone.then(|| el("p").text(w::RESTORED_ALONE)))
                 .kid(keys(away.view()))
@@ -160,7 +177,7 @@ fn damaged(ui: Ui, records: Records) -> Bit {
     live(move || {
         let (unread, twice) = count.get();
         (unread + twice > 0).then(|| {
-            boxed("damaged-notice")
+            folding("damaged-notice")
                 .kid((unread > 0).then(|| Notice::caution(w::damaged(unread)).view()))
                 .kid((twice > 0).then(|| Notice::caution(w::twice(twice)).view()))
                 .kid((!there.get()).then(|| keys(link(w::TO_BOOK, &Place::Book))))
@@ -253,7 +270,7 @@ fn backup_age(ui: Ui, records: Records) -> Bit {
     });
     live(move || {
         shown.get().map(|state| {
-            boxed("backup-notice")
+            folding("backup-notice")
                 .kid(state.file.is_none().then(|| el("p").text(ONLY_HERE)))
                 .kid(state_view(state))
                 .kid((state.lines > 0).then(|| keys(link(w::TO_BACKUP, &Place::Book))))

@@ -149,10 +149,14 @@ impl Spent {
             if if lasts { worn <= 0 } else { now.day < from } {
                 continue;
             }
-            let Some((price, _)) = record.number("price").filter(|(price, _)| *price > 0.0) else {
+            let Some((price, _)) = record.number("price") else {
                 unpriced += 1;
                 continue;
             };
+            // A gift costs nothing, however long it lasts and whoever bears it.
+            if price <= 0.0 {
+                continue;
+            }
             match (lasts, seasons, share) {
                 (true, None, _) => durable = true,
                 (.., None) => unspread = true,

@@ -87,6 +87,28 @@ fn what_was_bought_is_spent_and_what_lasts_is_spent_over_its_seasons() {
 }
 
 #[test]
+fn a_gift_costs_nothing_and_is_told_apart_from_a_price_that_nobody_wrote_down() {
+    let mut yard = Yard::with(&["1"], day("2026-06-20"), &TrapKind { reusable: true, ..trap() });
+    let bought = |yard: &mut Yard, item, sort, price: Option<&str>| {
+        let mut fields = vec![("item", item), ("change", "1"), ("sort", sort)];
+        fields.extend(price.map(|price| ("price", price)));
+        write(yard, Blank::Stock, "2026-07-02", &fields);
+    };
+    for (item, sort) in [("oil", "oil"), ("Slim", "trap")] {
+        bought(&mut yard, item, sort, Some("0"));
+    }
+    let found = spent(&yard);
+    assert!(near(found.used_up, 0.0) && near(found.durable, 0.0));
+    // Nor need anybody say how many seasons a trap lasts that cost nothing.
+    assert_eq!(found.missing, [Missing::Colony]);
+    bought(&mut yard, "oil", "oil", None);
+    bought(&mut yard, "oil", "oil", Some("12"));
+    let found = spent(&yard);
+    assert!(near(found.used_up, 12.0));
+    assert_eq!(found.missing, [Missing::Prices(1), Missing::Colony]);
+}
+
+#[test]
 fn two_walks_cost_two_trips_and_honey_and_a_colony_say_what_that_means() {
     let mut yard = Yard::new(&["1", "2"], day("2026-06-20"));
     for on in ["2026-07-03", "2026-07-09", "2026-07-11"] {

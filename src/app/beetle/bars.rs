@@ -52,7 +52,7 @@ pub fn all(told: &[Told], today: Day) -> Bit {
     for way in told.iter().filter(|way| !way.larvae) {
         let Some(by) = way.look_by else { continue };
         any = true;
-        adults = adults.kid(el("li").text(&[&way.name, ": ", &w::look_before(by)].concat()));
+        adults = adults.kid(el("li").text(&[&way.name, ": ", &w::look_before(by, today)].concat()));
     }
     if any {
         bits.push(el("h3").text(w::ADULTS).into());

@@ -74,7 +74,7 @@ pub fn of_yard(book: &Book, yard: &ThingId, today: Day, only: Option<&ThingId>) 
 fn told(book: &Book, way: &UnderWay, today: Day) -> Told {
     let mut finds = Vec::new();
     for find in &way.finds {
-        finds.push(w::found(find.seen, find.day, find.ended));
+        finds.push(w::found(find.seen, find.day, find.ended, today));
     }
     let larvae = !way.adults_only();
     Told {

@@ -2,6 +2,7 @@
 
 use super::reckon::Find;
 use super::season::probed;
+use crate::almanac::day::Day;
 use crate::almanac::stage::{Edge, Step};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
@@ -33,7 +34,7 @@ pub(super) fn view(ui: Ui, find: Memo<Option<Find>>) -> Bit {
 fn body(ui: Ui, find: Memo<Option<Find>>, edge: RwSignal<String>) -> Bit {
     let edge = edge.with(|edge| Edge::ALL.into_iter().find(|known| w::edge(*known) == edge));
     let edge = edge.unwrap_or(Edge::Likely);
-    let unit = ui.prefs.get().warmth;
+    let (unit, today) = (ui.prefs.get().warmth, ui.today.get());
     let steps = find.with(|find| find.as_ref().map(|find| find.sighting.steps(&find.walk(), edge)));
     let steps = steps.unwrap_or_default();
     let table: Bit = if steps.is_empty() {
@@ -46,7 +47,7 @@ fn body(ui: Ui, find: Memo<Option<Find>>, edge: RwSignal<String>) -> Bit {
             .test_id("worked-table")
             .kid(el("li").kids(head.map(|name| el("strong").text(name))));
         for step in &steps {
-            rows = rows.kid(row(step, edge, unit));
+            rows = rows.kid(row(step, edge, unit, today));
         }
         rows.into()
     };
@@ -63,7 +64,7 @@ fn body(ui: Ui, find: Memo<Option<Find>>, edge: RwSignal<String>) -> Bit {
 }
 
 /// One day: its temperature at this edge, the share of the stage it does, and the sum.
-fn row(step: &Step, edge: Edge, unit: crate::app::prefs::WarmthUnit) -> El {
+fn row(step: &Step, edge: Edge, unit: crate::app::prefs::WarmthUnit, today: Day) -> El {
     let warmth = step.span.map(|span| {
         let day = edge.of([span.warm, span.likely, span.cool]);
         let (low, high) = (day.low.celsius(), day.high.celsius());
@@ -74,7 +75,7 @@ fn row(step: &Step, edge: Edge, unit: crate::app::prefs::WarmthUnit) -> El {
     });
     let part = if step.dry { w::DRY.to_owned() } else { locale::number(step.rate * step.part, 4) };
     let cells = [
-        en_round::near(step.day),
+        en_round::near(step.day, today),
         w::stage(step.stage).to_owned(),
         warmth.unwrap_or_else(|| en::NO_ANSWER.to_owned()),
         part,

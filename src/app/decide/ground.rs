@@ -221,6 +221,10 @@ fn map(ui: Ui, chosen: Memo<Chosen>) -> Option<Bit> {
 }
 
 fn show(ui: Ui, draft: &BenchDraft, stands: &[Stand], paved: Option<f64>, shown: &mut Shown) -> Option<()> {
+    // Ground round no hive is no answer, and not 0.
+    if stands.is_empty() {
+        return None;
+    }
     reckon_on(draft, stands, paved).map(|sum| say(ui, draft, &sum, shown))
 }
 
@@ -231,6 +235,7 @@ fn packs_of(
     paved: Option<f64>,
 ) -> Option<(String, Vec<String>)> {
     let sum = match stands {
+        Some([]) => return None,
         Some(stands) => reckon_on(draft, stands, paved)?,
         None => crate::app::bench::ground::reckon(draft)?,
     };

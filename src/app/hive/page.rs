@@ -96,8 +96,8 @@ pub fn view(walk: Walk, hive: &ThingId) -> Bit {
     bits![
         back(page),
         el("h1").class("place-name").attr("tabindex", "-1").live_text(name),
-        state(page),
         same_day(page),
+        state(page),
         under_way(page),
         el("h2").class("part-title").text(w::BOXES),
         stack::view(page),

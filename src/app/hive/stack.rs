@@ -102,7 +102,7 @@ fn trap_view(stack: &Stack<'_>, trap: &TrapNow) -> El {
     }
     item = item.kid(line(w::serviced(trap.service, today)));
     if let Some((day, share)) = trap.level {
-        item = item.kid(line(w::level(&locale::percent(share.fraction(), 1), day)));
+        item = item.kid(line(w::level(&locale::percent(share.fraction(), 1), day, today)));
     }
     item
 }

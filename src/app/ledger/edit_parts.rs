@@ -219,7 +219,7 @@ fn zone_says(text: &str) -> Says {
         return Says::Wrong(en_records::LACKS.to_owned());
     }
     match clock::civil_day(clock::now_ms(), text) {
-        Some(day) => Says::Echo(en::echo(&en_round::near(day))),
+        Some(day) => Says::Echo(en::echo(&en_round::near(day, day))),
         None => Says::Wrong(w::no_zone(text, &clock::own_zone())),
     }
 }

@@ -131,6 +131,17 @@ pub fn against(record: &Record, at: usize, now: &dyn Fn() -> Option<ClockTime>) 
     }
 }
 
+/// What the empty field at `at` wants beside the others, though the record can be kept without it.
+pub fn wants(record: &Record, at: usize) -> Option<&'static str> {
+    let name = record.blank.fields().get(at)?.name;
+    let back = match name {
+        "oil_taken" => "oil_back",
+        "traps_taken" => "traps_back",
+        _ => return None,
+    };
+    (record.get(name).is_none() && record.get(back).is_some()).then_some(w::NO_TAKEN)
+}
+
 /// A day that was or is planned.
 fn day(text: &str, today: Day) -> Result<Day, DayTypedError> {
     match typed::day_done(text, today) {
@@ -205,6 +216,29 @@ mod tests {
         let known = field(blank, name);
         let unit = shown(known, None).1;
         read(known, &(text.to_owned(), unit), today())
+    }
+
+    #[test]
+    fn a_price_of_0_is_kept_and_no_price_is_none() {
+        assert_eq!(says(Blank::Stock, "price", "0"), Ok(Some(Answer::Number(Decimal::ZERO, 0))));
+        assert_eq!(says(Blank::Stock, "price", ""), Ok(None));
+    }
+
+    #[test]
+    fn what_came_home_asks_for_what_was_taken_and_nothing_else_does() {
+        for (taken, back) in [("oil_taken", "oil_back"), ("traps_taken", "traps_back")] {
+            for (out, home) in [(false, false), (false, true), (true, false), (true, true)] {
+                let mut record = Record::empty(Blank::Trip, Vec::new());
+                for (field, place) in record.blank.fields().iter().zip(&mut record.answers) {
+                    let filled = field.name == taken && out || field.name == back && home;
+                    *place = filled.then_some(Answer::Number(Decimal::ZERO, 0));
+                }
+                for (at, field) in record.blank.fields().iter().enumerate() {
+                    let wanted = field.name == taken && home && !out;
+                    assert_eq!(wants(&record, at).is_some(), wanted, "{}: {out} {home}", field.name);
+                }
+            }
+        }
     }
 
     #[test]

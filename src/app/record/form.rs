@@ -11,11 +11,12 @@ use crate::app::edge::hours;
 use crate::app::edge::pause::when_rested;
 use crate::app::edge::slot;
 use crate::app::el::{Bit, el, live};
-use crate::app::frame::heading;
+use crate::app::frame::{focus_heading, heading};
 use crate::app::graph::{RwSignal, StoredValue, effect, on_cleanup, untrack};
 use crate::app::ledger::papers::events::yards;
 use crate::app::parts::field::Says;
-use crate::app::parts::key::link;
+use crate::app::parts::key::{Key, link};
+use crate::app::parts::notice::Notice;
 use crate::app::place::{Place, Section};
 use crate::app::prefs::WarmthUnit;
 use crate::app::records::{Records, Stop};
@@ -57,13 +58,14 @@ pub fn view(ui: Ui, records: Records, blank: Blank, of: Option<&str>) -> Bit {
     let warmth = ui.prefs.with_untracked(|prefs| prefs.warmth.code());
     let form = Form::new(records, blank, &named, warmth);
     let address = ui.place.with_untracked(Place::hash);
-    form.keep(ui, &address);
+    let left = form.keep(ui, &address);
     let words = w::blank(blank);
     let back = places::back(form, &named);
     Bit::Many(vec![
         el("p").class("back").kid(link(back.1, &back.0)).into(),
         heading(words.title).into(),
         places::about(form, &named).into(),
+        left,
         (!words.hint.is_empty()).then(|| el("p").class("small").text(words.hint)).into(),
         el("div")
             .class("card-body write-form")
@@ -173,12 +175,16 @@ impl Form {
         }
     }
 
-    /// Keeps what is half filled in until it is saved, be the page shut or the phone dead meanwhile.
-    fn keep(self, ui: Ui, address: &str) {
+    /// Keeps what is half filled in until it is saved, be the page shut or the phone dead meanwhile. What was left earlier
+    /// stands in the fields again, under a line that says so: it may be of another day, and the day stands there as well.
+    fn keep(self, ui: Ui, address: &str) -> Bit {
         let name = StoredValue::new([slot::WRITE, address].concat());
         let blank = untrack(|| self.text());
-        if let Some(left) = name.with_value(|name| slot::read(name)) {
-            self.bring_back(&left);
+        let first = StoredValue::new(blank.clone());
+        let left = RwSignal::new(false);
+        if let Some(kept) = name.with_value(|name| slot::read(name)) {
+            self.bring_back(&kept);
+            left.set(untrack(|| self.text()) != blank);
         }
         // At every key it is only laid ready, and kept once typing rests or the form is left, however soon.
         effect(move || {
@@ -188,6 +194,24 @@ impl Form {
         });
         when_rested(move || drop(self.text()), move || kept::flush(ui, self.records));
         on_cleanup(move || kept::flush(ui, self.records));
+        let clear = move || {
+            first.with_value(|first| self.bring_back(first));
+            self.tried.set(false);
+            self.stop.set(None);
+            left.set(false);
+            focus_heading();
+        };
+        live(move || {
+            let said = || w::left(Day::parse(&self.day.get_untracked()).ok(), untrack(|| self.today()));
+            left.get().then(|| {
+                let key = Key::new(w::CLEAR_LEFT, clear).mark("write-clear").view();
+                el("div")
+                    .class("notice-box")
+                    .test_id("write-left")
+                    .kid(Notice::caution(said()).view())
+                    .kid(keys(key))
+            })
+        })
     }
 
     fn typed(self) -> Vec<Typed> {
@@ -202,8 +226,18 @@ impl Form {
     pub(super) fn says(self, at: usize, field: &'static Field, signals: Signals) -> Says {
         match self.lacks(at) {
             Some(said) => Says::Wrong(said),
-            None => fields::echo(field, signals, self.today(), self.tried.get()),
+            None => match fields::echo(field, signals, self.today(), self.tried.get()) {
+                Says::Nothing if self.blank == Blank::Trip => {
+                    draft::wants(&self.read(), at).map_or(Says::Nothing, |said| Says::Echo(said.to_owned()))
+                }
+                says => says,
+            },
         }
+    }
+
+    /// What stands in the fields, as far as it can be read. Tracked.
+    fn read(self) -> Record {
+        draft::record(Record::empty(self.blank, Vec::new()), &self.typed(), self.today()).0
     }
 
     /// What the book or the form has against the field at `at`.
@@ -238,9 +272,7 @@ impl Form {
         if !matches!(self.blank, Blank::Look | Blank::Rain | Blank::Harvest) {
             return None;
         }
-        let empty = Record::empty(self.blank, Vec::new());
-        let (record, _) = draft::record(empty, &self.typed(), self.today());
-        draft::against(&record, at, &|| self.now())
+        draft::against(&self.read(), at, &|| self.now())
     }
 
     /// What the clock of the yard shows; none where the browser does not know its zone.

@@ -11,7 +11,7 @@ use crate::app::graph::untrack;
 use crate::app::place::Place;
 use crate::app::records::Stop;
 use crate::app::state::Ui;
-use crate::app::wording::{en_hive, en_round as w};
+use crate::app::wording::{en_hive, en_ledger, en_round as w};
 use crate::book::entry::{Check, Did, Entry, SkipReason};
 use crate::book::id::ThingId;
 use crate::book::standing::{HiveNow, Trouble};
@@ -220,9 +220,13 @@ fn save(walk: Walk, did: Did, named: Vec<ThingId>, sure: bool) {
         (None, Some(_)) => w::some(number(inside - over)),
         (None, None) => w::whole(number(inside - over), did),
     };
-    let mut said = w::logged(&now.tag, did, &which, (day != today).then_some(day));
+    let mut said = w::logged(&now.tag, did, &which, day, today);
     if let Some(left) = left {
         said = [&said, ", ", &w::idle_traps(left)].concat();
+    }
+    // Told back, or a slip on the keys in the sun is seen by nobody.
+    if let Some(count) = check.count {
+        en_ledger::beetles(&mut said, count);
     }
     kept_on(walk, written, said, cards, step(walk, &now.yard, hive, day, None));
 }
@@ -238,7 +242,10 @@ pub(super) fn placed(walk: Walk, kind: &ThingId) {
         Ok(look) => look,
         Err(wrong) => return mend(walk, wrong),
     };
-    let said = w::logged_placed(&now.tag, now.wanting());
+    let mut said = w::logged_placed(&now.tag, now.wanting());
+    if let Some(count) = look.count {
+        en_ledger::beetles(&mut said, count);
+    }
     let written =
         made(walk, day, &|book, pen, day, today| book.traps_placed(pen, day, today, kind, look.clone()));
     kept_on(walk, written, said, Vec::new(), step(walk, &now.yard, hive, day, None));
@@ -291,7 +298,7 @@ pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
     });
     let Some((tag, day, check)) = found else { return };
     let traps = check.traps.as_ref().map_or(0, |traps| u32::try_from(traps.len()).unwrap_or(u32::MAX));
-    let said = w::logged(&tag, Did::Replaced, &w::some(traps), None);
+    let said = w::logged(&tag, Did::Replaced, &w::some(traps), day, walk.today.get_untracked());
     put(walk, day, said, &|book, pen, day, today| book.check(pen, day, today, check.clone()));
 }
 

@@ -4,7 +4,7 @@ pub mod find;
 pub mod season;
 pub mod worked;
 
-use super::en::{self, counted, date};
+use super::en::{self, counted};
 use super::en_round::near;
 use crate::almanac::day::Day;
 use crate::almanac::sighting::Seen;
@@ -78,11 +78,11 @@ pub fn seen(seen: Seen) -> &'static str {
 }
 
 /// "Full-grown larvae, Fri 10 July; the comb was clear on Sun 12 July".
-pub fn found(what: Seen, on: Day, ended: Option<Day>) -> String {
-    let mut said = [seen(what), ", ", &near(on)].concat();
+pub fn found(what: Seen, on: Day, ended: Option<Day>, today: Day) -> String {
+    let mut said = [seen(what), ", ", &near(on, today)].concat();
     if let Some(ended) = ended {
         en::put(&mut said, "; no larvae in the comb since ");
-        en::put(&mut said, &near(ended));
+        en::put(&mut said, &near(ended, today));
     }
     said
 }
@@ -96,7 +96,7 @@ pub fn dates(three: &[Outcome; 3], today: Day) -> String {
         match edge.of(*three) {
             Ok(when) => {
                 en::put(&mut said, word);
-                en::put(&mut said, &far(when.day, today));
+                en::put(&mut said, &near(when.day, today));
                 held = when.held;
                 any = true;
             }
@@ -118,11 +118,6 @@ pub fn dates(three: &[Outcome; 3], today: Day) -> String {
         }
     }
     said
-}
-
-/// A day, with its year where nobody would guess it.
-pub fn far(day: Day, today: Day) -> String {
-    if day.year() == today.year() { near(day) } else { date(day) }
 }
 
 /// Why the last of them have no date.
@@ -149,20 +144,23 @@ fn reason(why: Why) -> &'static str {
 /// In a row of the Round: "young beetles from Wed 29 Jul (estimate)". `until` the last comes out, `laying` the last lays.
 pub fn young(from: Day, until: Option<Day>, laying: Option<Day>, today: Day) -> String {
     if from > today {
-        return ["young beetles from ", &near(from), " (estimate)"].concat();
+        return ["young beetles from ", &near(from, today), " (estimate)"].concat();
     }
     match (until, laying) {
         (Some(until), Some(laying)) if until < today => {
-            ["young beetles are out, first eggs until ", &near(laying), " (estimate)"].concat()
+            ["young beetles are out, first eggs until ", &near(laying, today), " (estimate)"].concat()
         }
-        (Some(until), _) => ["young beetles come out now, until ", &near(until), " (estimate)"].concat(),
+        (Some(until), _) => {
+            ["young beetles come out now, until ", &near(until, today), " (estimate)"].concat()
+        }
         _ => "young beetles come out now (estimate)".to_owned(),
     }
 }
 
 /// "look again before Thu 9 July: …".
-pub fn look_before(leaving: Day) -> String {
-    ["look again before ", &near(leaving), ": larvae could leave from then on, if eggs were laid"].concat()
+pub fn look_before(leaving: Day, today: Day) -> String {
+    ["look again before ", &near(leaving, today), ": larvae could leave from then on, if eggs were laid"]
+        .concat()
 }
 
 /// A day on which the ground was dry, in the table.

@@ -292,7 +292,7 @@ pub fn bait(hive: &str, of: &Baited) -> String {
 pub fn bait_in(of: &Baited, today: Day) -> String {
     let what = if of.patty { "Patty in since " } else { "Bait in since " };
     let late = today.days_since(of.off.on);
-    let mut said = [what, &near(of.since), ": out by ", &near(of.off.on)].concat();
+    let mut said = [what, &near(of.since, today), ": out by ", &near(of.off.on, today)].concat();
     match u32::try_from(late) {
         Ok(0) => put(&mut said, ", today"),
         Ok(late) => put(&mut said, &[", ", &days(late), " late"].concat()),

@@ -11,7 +11,7 @@ use crate::book::standing::Trouble;
 /// When a hive is due, in words.
 pub fn due(due: &HiveDue, today: Day) -> String {
     match due {
-        HiveDue::Resting { since } => ["paused since ", &near(*since), ", nothing is due"].concat(),
+        HiveDue::Resting { since } => ["paused since ", &near(*since, today), ", nothing is due"].concat(),
         HiveDue::NoTraps { wanting: 0 } => "no traps".to_owned(),
         HiveDue::NoTraps { wanting } => ["no traps in, ", &wanting.to_string(), " wanted"].concat(),
         HiveDue::Due { on, timing, .. } => due_on(*on, *timing, today),
@@ -90,7 +90,7 @@ pub fn look_again(by: Day, today: Day) -> String {
     } else {
         "after the spill, look again by "
     };
-    [said, &near(by)].concat()
+    [said, &near(by, today)].concat()
 }
 
 #[cfg(test)]

@@ -267,8 +267,8 @@ pub fn serviced(day: Day, today: Day) -> String {
 }
 
 /// "level 50 % on Sun 12 July".
-pub fn level(level: &str, day: Day) -> String {
-    ["level ", level, " on ", &near(day)].concat()
+pub fn level(level: &str, day: Day, today: Day) -> String {
+    ["level ", level, " on ", &near(day, today)].concat()
 }
 
 /// "Put 2 missing traps in".

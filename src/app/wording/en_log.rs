@@ -8,8 +8,8 @@ use crate::book::entry::{Did, Ending, SkipReason};
 use crate::book::write::{Doubt, Refusal};
 
 /// "Hive 7: topped up", with the day when it is not today; `traps` says which, by [`some`] or [`whole`].
-pub fn logged(tag: &str, work: Did, traps: &str, on: Option<Day>) -> String {
-    let on = on.map_or_else(String::new, |day| [" on ", &near(day)].concat());
+pub fn logged(tag: &str, work: Did, traps: &str, day: Day, today: Day) -> String {
+    let on = if day == today { String::new() } else { [" on ", &near(day, today)].concat() };
     let work = if work == Did::Missing && !traps.is_empty() { "missing" } else { did(work) };
     [&hive(tag), ": ", traps, work, &on].concat()
 }

@@ -7,6 +7,10 @@ use crate::store::shelf::ShelfError;
 
 /// Name of the notices for screen readers.
 pub const NAME: &str = "Notices";
+/// Key that unfolds notices which fill a small screen.
+pub const MORE: &str = "All notices";
+/// Key that folds them again.
+pub const LESS: &str = "Fewer notices";
 /// Storage keeps nothing, before the first line.
 pub const FORGOTTEN: &str = "This window keeps nothing: records vanish when it closes.";
 /// Storage keeps nothing, and something was written.

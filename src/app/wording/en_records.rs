@@ -79,9 +79,13 @@ pub const BACKWARDS: &str = "This lies before the day or the hour above it.";
 pub const PAST_ITS_DAY: &str = ". It is past its day: it is written down, and not counted as in store.";
 /// A price of nothing.
 pub const FREE: &str =
-    "Free of charge? A price of 0 counts as not known: it is left out of the cost and named there.";
+    "Free of charge: it counts as 0 in the cost. Leave this empty if you do not know the price.";
 /// A month's mean low above its mean high.
 pub const UPSIDE_DOWN: &str = "This low is above the high of the month.";
+/// Nobody wrote down what was taken along, and what came home stands there.
+pub const NO_TAKEN: &str = "What was taken along is missing: without it, what came home tells nothing.";
+/// Key under what was left in a form.
+pub const CLEAR_LEFT: &str = "Clear what was typed";
 /// More of it came home than was taken along.
 pub const MORE_BACK: &str = "More came home than was taken along.";
 /// An hour after the one that the clock of the yard shows.
@@ -172,6 +176,12 @@ pub const SLIME: &str = "! slime, ";
 /// What the last look found, and when.
 pub fn seen(what: &str, day: Day, today: Day) -> String {
     [what, &near_and_how_far(day, today)].concat()
+}
+
+/// What stands in a form was typed earlier, for that day where one can be read, and left.
+pub fn left(day: Option<Day>, today: Day) -> String {
+    let day = day.map(|day| [" for ", &near_and_how_far(day, today)].concat());
+    ["Typed earlier", &day.unwrap_or_default(), ", and not saved."].concat()
 }
 
 /// What was written, for the undo bar.

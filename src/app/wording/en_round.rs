@@ -1,6 +1,6 @@
 //! English: the Round and the panel that logs a hive.
 
-use super::en::{counted, days, relative, short_date, weekday};
+use super::en::{counted, date, days, relative, short_date, weekday};
 pub use super::en_due::*;
 pub use super::en_log::*;
 pub use super::en_walk::*;
@@ -125,7 +125,7 @@ pub const REVIVE: &str = "Take it back into care";
 pub const STOOD_THERE: &str = "It stood there then, traps and all";
 /// That was done.
 pub fn stood_there(tag: &str, day: Day) -> String {
-    [&hive(tag), ", start moved to ", &near(day)].concat()
+    [&hive(tag), ", start moved to ", &date(day)].concat()
 }
 /// Key that undoes.
 pub const UNDO: &str = "Undo";
@@ -194,8 +194,11 @@ pub fn hive(tag: &str) -> String {
     ["Hive ", &own(tag)].concat()
 }
 
-/// "Tue 14 July": for days near today, whose year nobody doubts.
-pub fn near(day: Day) -> String {
+/// "Tue 14 July", and "Tue 14 July 2025" in another year than today's: the year is left out where nobody doubts it.
+pub fn near(day: Day, today: Day) -> String {
+    if day.year() != today.year() {
+        return date(day);
+    }
     #[cfg(target_arch = "wasm32")]
     if let Some(near) = crate::app::edge::locale::near(day) {
         return near;
@@ -205,7 +208,7 @@ pub fn near(day: Day) -> String {
 
 /// "Tue 14 July, in 3 days".
 pub fn near_and_how_far(day: Day, today: Day) -> String {
-    [&near(day), ", ", &relative(day.days_since(today))].concat()
+    [&near(day, today), ", ", &relative(day.days_since(today))].concat()
 }
 
 /// "▲ Beside the traps: hives 4, 5 want a look".
@@ -285,7 +288,7 @@ pub fn skip(why: SkipReason) -> &'static str {
 
 /// "skipped Sun 12 July: temper".
 pub fn skipped(day: Day, today: Day, why: SkipReason) -> String {
-    let when = if day == today { "today".to_owned() } else { near(day) };
+    let when = if day == today { "today".to_owned() } else { near(day, today) };
     ["skipped ", &when, ": ", skip(why)].concat()
 }
 
@@ -310,6 +313,18 @@ mod tests {
     }
 
     #[test]
+    fn a_day_of_another_year_has_its_year() {
+        let today = day("2026-01-02");
+        assert_eq!(near(day("2026-12-31"), today), "Thu 31 December");
+        assert_eq!(near(day("2025-12-31"), today), "Wed 31 December 2025");
+        assert_eq!(near_and_how_far(day("2027-01-01"), today), "Fri 1 January 2027, in 364\u{a0}days");
+        assert_eq!(
+            skipped(day("2024-07-02"), today, SkipReason::Weather),
+            "skipped Tue 2 July 2024: weather"
+        );
+    }
+
+    #[test]
     fn work_on_some_of_the_traps_is_not_told_as_work_on_all() {
         assert_eq!(did_today(Did::ToppedUp, None), "topped up today");
         assert_eq!(did_today(Did::ToppedUp, Some((1, 4))), "1 of 4 topped up today");
@@ -318,22 +333,27 @@ mod tests {
 
     #[test]
     fn right_to_left_tags_keep_to_themselves() {
+        let on = day("2026-07-14");
         assert_eq!(
-            logged("כוורת", Did::ToppedUp, &whole(4, Did::ToppedUp), None),
+            logged("כוורת", Did::ToppedUp, &whole(4, Did::ToppedUp), on, on),
             "Hive \u{2068}כוורת\u{2069}: topped up"
         );
         assert_eq!(
-            logged("7", Did::Replaced, &some(1), Some(day("2026-07-12"))),
+            logged("7", Did::Replaced, &some(1), day("2026-07-12"), on),
             "Hive \u{2068}7\u{2069}: 1\u{a0}trap replaced on Sun 12 July"
         );
     }
 
     #[test]
     fn a_number_of_traps_is_not_read_as_the_name_of_the_hive() {
-        let told = |traps, did| logged("9", did, &whole(traps, did), None);
+        let on = day("2026-07-14");
+        let told = |traps, did| logged("9", did, &whole(traps, did), on, on);
         assert_eq!(told(4, Did::Missing), "Hive \u{2068}9\u{2069}: all 4\u{a0}traps missing");
         assert_eq!(told(4, Did::Spilled), "Hive \u{2068}9\u{2069}: all 4\u{a0}traps spilled");
         assert_eq!(told(1, Did::Missing), "Hive \u{2068}9\u{2069}: trap missing");
-        assert_eq!(logged("9", Did::Missing, &some(2), None), "Hive \u{2068}9\u{2069}: 2\u{a0}traps missing");
+        assert_eq!(
+            logged("9", Did::Missing, &some(2), on, on),
+            "Hive \u{2068}9\u{2069}: 2\u{a0}traps missing"
+        );
     }
 }

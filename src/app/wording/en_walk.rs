@@ -71,7 +71,7 @@ pub fn looks_first(hives: u32, rest: &str) -> String {
 /// "look again today: oil spilled", "look again: was to be by Fri 17 July".
 pub fn look_now(by: Day, today: Day) -> String {
     if by < today {
-        ["look again: was to be by ", &near(by)].concat()
+        ["look again: was to be by ", &near(by, today)].concat()
     } else {
         "look again today: oil spilled".to_owned()
     }

@@ -149,6 +149,10 @@ journey("ground from real stands with a map", ON, async (keeper) => {
   await tell(keeper, "stand", hives[0], { across: 0, along: 0 });
   await tell(keeper, "stand", hives[1], { across: 10, along: 0 });
   await to(keeper, `#/decide/${yard}/ground`);
+  // No larvae were seen: nothing is chosen for her, and nothing reckoned.
+  await keeper.reads(".decide", /No larvae or slime was written down in the last 60 days\. Choose the hives\./);
+  await keeper.reads("ground-area", /^–$/);
+  await keeper.tap('.radio:has([name=decide-ground][value="all"])');
   await keeper.reads("ground-left-out", /nobody wrote down where they stand: 3/);
   assert.deepEqual(await keeper.driver.run(() => [...document.querySelectorAll("main details .ways a")].map((way) => way.textContent.replace(/[^a-zA-Z0-9]+/g, " ").trim())), ["Hive 3"]);
   // Two rings that do not touch: twice 4.41.
@@ -207,6 +211,7 @@ for (const [words, size] of [["390 px", PHONE], ["320 px", SMALL]])
     // Two rows, the hives of each 70 cm apart; the last stands as close as hives can.
     for (const [nth, hive] of hives.entries()) await tell(keeper, "stand", hive, { across: nth < 11 ? (nth % 6) * 0.7 + (nth > 5 ? 4.5 : 0) : 8.4, along: nth < 6 ? 0 : 1 });
     await to(keeper, `#/decide/${yard}/ground`);
+    await keeper.tap('.radio:has([name=decide-ground][value="all"])');
     const list = (await keeper.reads("ground-no-room", /^Drawn, but without room for their numbers, in the order of the walk: /)).split(": ")[1].split(", ");
     const all = await onTheMap(keeper);
     const tags = all.slice(0, -1).map(({ words }) => words);

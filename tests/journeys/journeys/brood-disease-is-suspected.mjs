@@ -43,6 +43,19 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
   await keeper.gone("suspected");
   await tell(keeper, "look", hives[1], { larvae: "none", brood_disease: "suspected" });
 
+  // On its own page the card stands before everything that could be done there.
+  await to(keeper, `#/hive/${hives[1]}`);
+  await keeper.one("same-day");
+  await keeper.one("log");
+  assert.ok(
+    await keeper.driver.run(() => {
+      const [card, state, key] = ["same-day", "hive-state", "log"].map((mark) => document.querySelector(`[data-testid=${mark}]`));
+      const before = (one, other) => Boolean(one.compareDocumentPosition(other) & Node.DOCUMENT_POSITION_FOLLOWING);
+      return before(card, state) && before(card, key);
+    }),
+    "the card comes first",
+  );
+
   await to(keeper, `#/round/${yard}`);
   await keeper.until("the row says so", async () => /! STOP, brood disease suspected/.test((await rows(keeper)).find((row) => row.tag === "2")?.words ?? ""));
   await to(keeper, `#/decide/${yard}`);

@@ -1,6 +1,6 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { due, keepYard, log, onTheDay, row, rows } from "../house/round.mjs";
+import { due, keepYard, log, onTheDay, row, rows, skip } from "../house/round.mjs";
 
 journey("three days late: overdue hives show it by a mark and by words, not by colour alone", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
   await keeper.open();
@@ -22,4 +22,18 @@ journey("three days late: overdue hives show it by a mark and by words, not by c
   assert.notEqual(await marks(1), "");
   assert.equal(await marks(1), await marks(3));
   assert.notEqual(await marks(1), await marks(2));
+});
+
+journey("two years late: a day of another year has its year, and one of this year has none", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2);
+  await onTheDay(keeper, "2026-07-18T09:00");
+  await skip(keeper, 1, "weather");
+  const said = async () => (await rows(keeper)).find((row) => row.tag === "1").words;
+  await onTheDay(keeper, "2026-07-19T09:00");
+  assert.match(await said(), /skipped [^:]*Jul[^:]*: weather/);
+  assert.doesNotMatch(await said(), /2026/);
+  await onTheDay(keeper, "2028-12-30T09:00");
+  assert.match(await said(), /days overdue/);
+  assert.match(await said(), /skipped [^:]*2026[^:]*: weather/);
 });

@@ -1,6 +1,7 @@
-import { LETTERS, SMALL } from "../house/engines.mjs";
+import { LETTERS, PHONE, SMALL } from "../house/engines.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
+import { keepYard, onTheDay } from "../house/round.mjs";
 
 /** How much of the screen the foot takes, and whether all of it is in sight. */
 const foot = (keeper) =>
@@ -26,4 +27,25 @@ journey("with letters twice as large on a low screen the places are one key away
   await keeper.reads("main h1", /^Load$/);
   await keeper.reads("places", /Load$/);
   await keeper.until("the bar is folded again", async () => !(await keeper.shows("nav-load")));
+});
+
+journey("with letters twice as large a notice is two lines above the page, and all of it after a tap", { letters: 2 * LETTERS, faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.engine.resize(SMALL);
+  await keeper.open();
+  await keepYard(keeper, 2);
+  await onTheDay(keeper, "2026-08-14T09:00");
+  await keeper.place("load");
+  await keeper.reads("backup-notice", /Backup is overdue/);
+  const part = () => keeper.driver.run(() => document.querySelector(".notices").getBoundingClientRect().height / innerHeight);
+  assert.equal(await keeper.attribute("notices-more", "aria-expanded"), "false");
+  assert.ok((await part()) <= 0.25, `the notices take ${await part()} of the screen`);
+  await keeper.tap("notices-more");
+  await keeper.reads("backup-notice", /Never saved to a file/);
+  assert.ok(await keeper.shows("[data-testid=backup-notice] a"), "the way to the backup is there");
+  await keeper.tap("notices-more");
+  assert.ok(!(await keeper.shows("[data-testid=backup-notice] a")));
+  // Where there is room nothing is folded.
+  await keeper.engine.resize(PHONE);
+  await keeper.until("all of it is there", () => keeper.shows("[data-testid=backup-notice] a"));
+  assert.ok(!(await keeper.shows("notices-more")));
 });

@@ -112,7 +112,7 @@ journey("what she bought is in store, and the list says what is still short", ON
   await choose(keeper, "#write-good_until", "2026-03-31");
   await keeper.reads("#write-good_until-says", /past its day: it is written down, and not counted/);
   await keeper.type("#write-price", "0");
-  await keeper.reads("#write-price-says", /Free of charge\?/);
+  await keeper.reads("#write-price-says", /Free of charge: it counts as 0/);
   await keeper.type("#write-price", "");
   await bought("old oil", "300", "mL", "oil", "2026-03-31");
   await keeper.host.stop();
@@ -213,6 +213,15 @@ journey("the way she typed on her last trip is reckoned with for the next one", 
   const before = await records(keeper);
   await keeper.open("#/write/trip");
   await keeper.one("write-save");
+  // What came home alone tells nothing: said at what is missing, and at nothing else.
+  await keeper.type("#write-oil_back", "100");
+  await keeper.reads("#write-oil_taken-says", /taken along is missing/);
+  assert.equal(await keeper.text("#write-traps_taken-says"), "");
+  await keeper.type("#write-oil_taken", "50");
+  await keeper.tap("write-save");
+  await keeper.reads("#write-oil_back-says", /More came home than was taken along/);
+  await keeper.type("#write-oil_back", "");
+  await keeper.type("#write-oil_taken", "");
   await keeper.driver.run(() => document.querySelectorAll("main details").forEach((part) => (part.open = true)));
   await keeper.type("#write-travel", "45");
   await keeper.tap("write-save");

@@ -40,6 +40,8 @@ journey("she pressed the wrong key and took it back: the panel is at that hive a
   await keeper.tap("count-1");
   await log(keeper, 2, "missing");
   await keeper.reads(".dock-name", /3/);
+  // What she counted is told back: a slip in the sun is seen.
+  await keeper.reads("undo-bar", /Hive .?2.?: .*missing, 6.beetles/);
   await keeper.tap("undo");
   await keeper.reads(".dock-name", /2/);
   await keeper.reads("count", /6/);

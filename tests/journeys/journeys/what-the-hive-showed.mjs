@@ -47,6 +47,7 @@ journey("a call came while she wrote down a product, and what she had typed was 
   await keeper.tap("write-all");
   await keeper.until("it is kept", () => keeper.driver.run(() => Object.keys(localStorage).some((key) => key.startsWith("beetle-almanac/write#"))));
   await keeper.reload();
+  await keeper.reads("write-left", /^.?\s*Typed earlier for .*, today, and not saved\./);
   await keeper.until("the product stands there", async () => (await keeper.value("#write-product")) === "Strips, as labelled");
   // Zero has to be typed: an empty field says nothing of the label.
   await keeper.tap("write-save");
@@ -91,4 +92,40 @@ journey("she corrected the last day of a product, and supers may be on from anot
   await keeper.until("it is corrected", async () => (await record(keeper)).length === 2);
   await keeper.open("#/book/records");
   await keeper.reads("records", /Supers may be on from .*3 August|Supers may be on from .*August 3/);
+});
+
+journey("a dead-out that she began and left stands there on another day, says so, and is cleared in one tap", ON, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2);
+  const hives = (await entries(keeper)).filter((entry) => entry.what.hive).map((entry) => entry.id);
+  const kept = () => keeper.driver.run(() => Object.keys(localStorage).filter((key) => key.startsWith("beetle-almanac/write#")).length);
+  const open = async (hive) => {
+    await keeper.open(`#/write/dead_out/${hive}`);
+    await keeper.one("write-save");
+  };
+  await open(hives[0]);
+  await keeper.gone("write-left");
+  const note = "#write-note";
+  const unfolded = () => keeper.driver.run(() => document.querySelectorAll("main details").forEach((part) => (part.open = true)));
+  await unfolded();
+  await keeper.type(note, "robbed out");
+  await keeper.until("it is kept", async () => (await kept()) === 1);
+  // The other hive has nothing of it.
+  await open(hives[1]);
+  await unfolded();
+  await keeper.gone("write-left");
+  assert.equal(await keeper.value(note), "");
+  await onTheDay(keeper, "2027-03-02T09:00");
+  await open(hives[0]);
+  await keeper.reads("write-left", /Typed earlier for .*2026.*ago, and not saved\./);
+  assert.equal(await keeper.value(note), "robbed out");
+  assert.equal(await keeper.value("#write-day"), "2026-07-01");
+  await keeper.tap("write-clear");
+  await keeper.gone("write-left");
+  assert.equal(await keeper.value(note), "");
+  assert.equal(await keeper.value("#write-day"), "2027-03-02");
+  await keeper.until("it is let go", async () => (await kept()) === 0);
+  await open(hives[0]);
+  await keeper.gone("write-left");
+  assert.deepEqual(await record(keeper), []);
 });

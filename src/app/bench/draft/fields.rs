@@ -379,7 +379,7 @@ fields! {
     /// Hives drawn by lot to be opened, yard by yard.
     decide_drawn = "";
     /// Ground of a yard: `larvae`, `all` or `tags`.
-    decide_ground = "all";
+    decide_ground = "larvae";
     /// Ground of a yard: the tags that were chosen.
     decide_tags = "";
     /// Ground of a yard: how much of the product a pack holds, in the label's measure; empty until it is typed.

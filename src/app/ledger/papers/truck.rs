@@ -75,7 +75,7 @@ fn to_load(ui: Ui, book: &Book, yard: &ThingId, day: Day) -> El {
 
 fn hive(row: &Row, hive: &HiveNow, day: Day, urgent: bool) -> Vec<Bit> {
     let due = match row.due {
-        HiveDue::Due { on, .. } => en_round::near(on),
+        HiveDue::Due { on, .. } => en_round::near(on, day),
         _ => en::NO_ANSWER.to_owned(),
     };
     let mut boxes = String::new();
@@ -96,7 +96,7 @@ fn hive(row: &Row, hive: &HiveNow, day: Day, urgent: bool) -> Vec<Bit> {
     } else {
         ""
     };
-    let last = row.days_since.map(|days| en_round::near(day.plus(-days))).unwrap_or_default();
+    let last = row.days_since.map(|days| en_round::near(day.plus(-days), day)).unwrap_or_default();
     let tag = el("strong").text(&isolated(&hive.tag));
     vec![
         mark.into(),

@@ -1,7 +1,7 @@
 //! English: the Beetle. The season of a climate.
 
 use super::super::en;
-use super::{Edge, far};
+use super::{Edge, near};
 use crate::almanac::day::Day;
 use crate::almanac::generations::Open;
 
@@ -57,7 +57,7 @@ pub fn open(edge: Edge, open: Open, today: Day) -> String {
     match open {
         Open::Never => [word, ": on no day"].concat(),
         Open::AllYear => [word, ": the year round"].concat(),
-        Open::From(first, last) => [word, ": ", &far(first, today), " to ", &far(last, today)].concat(),
+        Open::From(first, last) => [word, ": ", &near(first, today), " to ", &near(last, today)].concat(),
     }
 }
 
@@ -87,7 +87,7 @@ pub fn generation(number: usize) -> String {
 
 /// Days of one generation at the three edges; where one has none it does not come in the season.
 pub fn days(three: [Option<Day>; 3], today: Day) -> String {
-    let near = |day: Day| far(day, today);
+    let near = |day: Day| near(day, today);
     match three {
         [Some(first), Some(likely), Some(last)] => {
             ["from ", &near(first), ", likely ", &near(likely), ", at the latest ", &near(last)].concat()

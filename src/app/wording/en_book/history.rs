@@ -1,6 +1,6 @@
 //! Every line.
 
-use super::{Day, Stamp, counted, en_round, number, short_date, weekday};
+use super::{Day, Stamp, counted, date, en_round, number, short_date, weekday};
 use crate::app::ledger::words::isolated;
 use crate::book::round::HiveDue;
 use crate::book::shift::Shift;
@@ -118,7 +118,7 @@ pub fn shift(hive: &str, shift: &Shift, today: Day) -> String {
 pub fn double(day: Day) -> String {
     [
         "Possible double: two phones wrote down work for ",
-        &en_round::near(day),
+        &date(day),
         ". Rates use one of them until you decide: strike one out, or say that both are right.",
     ]
     .concat()

@@ -23,9 +23,9 @@ pub const EXAMPLE_KEY: &str = "Show an example: hives in rows";
 /// Above it.
 pub const EXAMPLE: &str = "An example of hives in rows, and not this yard. Type your own numbers to see about how much ground it is.";
 /// None chosen.
-pub const NONE: &str = "No hive chosen.";
+pub const NONE: &str = "Choose the hives.";
 /// None with larvae.
-pub const NO_LARVAE: &str = "No larvae or slime was written down in the last 60 days.";
+pub const NO_LARVAE: &str = "No larvae or slime was written down in the last 60 days. Choose the hives.";
 /// Opens the other fields.
 pub const REST: &str = "Change how far out, and the hive";
 /// Field: pack.
