@@ -142,6 +142,9 @@ async function page(engine, folder) {
     const pages = Object.keys(localStorage).filter((key) => key.startsWith("beetle-almanac:page:"));
     return pages.flatMap((key) => JSON.parse(localStorage.getItem(key)).d.entries).find((entry) => entry.what.yard).id;
   });
+  // Every hive is the most there is to draw; the page begins with those that have larvae.
+  await keeper.open(`#/decide/${yard}/ground`);
+  await keeper.tap('.radio:has([name=decide-ground][value="all"])');
   for (const [name, hash, mark] of DECISIONS) {
     const rest = { hash: "#/book", mark: "[data-testid=book-restore]" };
     add(name, await meter.opens(hash(yard), mark, rest, OPENINGS, name), "decision");
