@@ -6,7 +6,7 @@ use super::id::ThingId;
 use super::record::Blank;
 use super::standing::{RecordNow, Standing};
 use crate::almanac::day::Day;
-use crate::almanac::trend::{Rate, Stretch, Word, compare_sums};
+use crate::almanac::trend::{Rate, Stretch, Trend, compare_one};
 
 /// Fewest counts that are made into a catch a day (judgement, no source: of fewer, one warm evening decides).
 pub const LEAST_COUNTS: usize = 3;
@@ -49,15 +49,12 @@ impl Review {
         all
     }
 
-    /// The same of one hive, and what both say beside each other; no word where one of them is not said. Of one hive alone
-    /// nothing tells how much its beetles clump, and whoever reads the word is told so.
-    pub fn of_hive(&self, hive: &ThingId) -> (Option<Rate>, Option<Rate>, Option<Word>) {
+    /// The same of one hive, and what both say beside each other; nothing where one of them is not said.
+    pub fn of_hive(&self, hive: &ThingId) -> (Option<Rate>, Option<Rate>, Option<Trend>) {
         let Some(of) = self.both.hives.iter().find(|of| of.hive == *hive) else { return (None, None, None) };
         let (first, second) = (said(of.counts.0, of.first), said(of.counts.1, of.second));
-        // The spread of the whole yard stands for that of the hive.
-        let spread = self.both.trend.spread;
-        let word = first.and(second).map(|_| compare_sums(of.first, of.second, spread).word);
-        (first, second, word)
+        let trend = first.and(second).map(|_| compare_one(of.first, of.second, &self.both.trend));
+        (first, second, trend)
     }
 }
 

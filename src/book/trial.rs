@@ -165,6 +165,38 @@ pub fn plan(hives: &[ThingId], caught: &[Caught], seed: &str) -> Pairs {
     pairs(&last, seed)
 }
 
+/// The hives of a draw, pair by pair, those that were left over last: so it is kept until it is written down.
+pub fn in_pairs(hives: &[ThingId], pairs: &Pairs) -> Vec<ThingId> {
+    let mut all = Vec::new();
+    let mut put = |place: usize| all.extend(hives.get(place).cloned());
+    for (with, without) in &pairs.each {
+        put(*with);
+        put(*without);
+    }
+    if let Some(left) = pairs.left {
+        put(left);
+    }
+    all
+}
+
+/// The pairs of a kept draw of which both hives are still among `here`, as [`plan`] has them, and the places of hives left
+/// without a partner. Nothing is drawn anew.
+pub fn kept_pairs(drawn: &[ThingId], here: &[ThingId]) -> (Pairs, Vec<usize>) {
+    let (mut each, mut left) = (Vec::new(), Vec::new());
+    let stays = |place: usize| drawn.get(place).is_some_and(|hive| here.contains(hive));
+    let mut place = 0;
+    while place < drawn.len() {
+        match (stays(place), stays(place + 1)) {
+            (true, true) => each.push((place, place + 1)),
+            (true, false) => left.push(place),
+            (false, true) => left.push(place + 1),
+            (false, false) => {}
+        }
+        place += 2;
+    }
+    (Pairs { each, left: None }, left)
+}
+
 /// The two records of a trial: with it and without it.
 pub fn records(named: &str, until: Day, hives: &[ThingId], pairs: &Pairs) -> [Record; 2] {
     let of = |side: u8, place: fn(&(usize, usize)) -> usize| {

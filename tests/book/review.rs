@@ -68,7 +68,7 @@ fn she_sets_a_spring_beside_the_one_before_and_both_pages_tell_the_same() {
     assert_eq!(review.both.trend.word, Word::Down);
     let (first, second) = review.rates();
     assert_eq!((first, second), (stretch(600).rate(), stretch(160).rate()));
-    assert_eq!(review.of_hive(&yard.hive("1")).2, Some(Word::Down));
+    assert_eq!(review.of_hive(&yard.hive("1")).2.unwrap().word, Word::Down);
 }
 
 #[test]
@@ -76,7 +76,32 @@ fn the_same_counts_in_two_springs_tell_neither_more_nor_fewer() {
     let yard = two_springs([12, 9, 11], [12, 9, 11]);
     let review = review(&yard, "2026-05-01", "2026-06-30");
     assert_eq!(review.both.trend.word, Word::CantTell);
-    assert_eq!(review.of_hive(&yard.hive("2")).2, Some(Word::CantTell));
+    assert_eq!(review.of_hive(&yard.hive("2")).2.unwrap().word, Word::CantTell);
+}
+
+/// The yard of a keeper who asked why a fall to a fifth is not told: his other hives strayed as far, up and down.
+#[test]
+fn a_hive_fell_to_a_fifth_and_hives_that_stray_as_far_leave_it_open_and_hives_alike_do_not() {
+    let told = |others: [[u32; 2]; 4]| {
+        let mut yard = Yard::new(&TAGS, day("2025-05-01"));
+        let all = [[57, 11], others[0], others[1], others[2], others[3]];
+        for (tag, [first, _]) in TAGS.into_iter().zip(all) {
+            count_spring(&mut yard, tag, 2025, [0, 0, first]);
+        }
+        for (tag, [_, second]) in TAGS.into_iter().zip(all) {
+            yard.count(tag, "2026-05-01", 0, None);
+            count_spring(&mut yard, tag, 2026, [0, 0, second]);
+        }
+        let review = review(&yard, "2026-05-01", "2026-06-30");
+        let (first, second, trend) = review.of_hive(&yard.hive("1"));
+        (first.unwrap().seen.0, second.unwrap().seen.0, trend.unwrap())
+    };
+    let (first, second, trend) = told([[60, 12], [10, 66], [70, 20], [12, 50]]);
+    assert!((first - 33.9).abs() < 0.1 && (second - 6.5).abs() < 0.1, "{first} {second}");
+    assert!(trend.word == Word::CantTell && trend.spread > 10.0, "{trend:?}");
+    assert!(trend.limits.0 < Some(0.1) && trend.limits.1 > Some(1.0), "{trend:?}");
+    let (.., trend) = told([[60, 12], [70, 15], [50, 9], [44, 10]]);
+    assert!(trend.word == Word::Down && trend.spread < 2.0, "{trend:?}");
 }
 
 #[test]

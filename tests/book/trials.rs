@@ -5,7 +5,7 @@ use crate::support::{Unicode, day, pen};
 use beetle_almanac::book::caught;
 use beetle_almanac::book::entry::{Entry, What};
 use beetle_almanac::book::record::{Answer, Record};
-use beetle_almanac::book::trial::{self, Apart, hives, plan, records};
+use beetle_almanac::book::trial::{self, Apart, hives, in_pairs, kept_pairs, plan, records};
 use beetle_almanac::book::write::Refusal;
 
 const TAGS: [&str; 13] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12", "13"];
@@ -31,6 +31,28 @@ fn drawn(yard: &Yard) -> [Record; 2] {
     let pairs = plan(&all, &caught::all(&yard.book), "k7");
     assert_eq!((pairs.each.len(), pairs.left.map(|left| all[left].clone())), (6, Some(yard.hive("13"))));
     records("Notch screened", day("2026-06-15"), &all, &pairs)
+}
+
+#[test]
+fn a_draw_that_is_kept_stands_whatever_is_counted_and_whoever_goes_takes_its_partner_out() {
+    let mut yard = counted();
+    let here = hives(&yard.book, &yard.id, day("2026-05-15"));
+    let pairs = plan(&here, &caught::all(&yard.book), "k7");
+    let kept = in_pairs(&here, &pairs);
+    assert_eq!((kept.len(), kept.last()), (13, Some(&yard.hive("13"))));
+    let written =
+        |pairs, of: &[_]| records("Notch screened", day("2026-06-15"), of, pairs).map(|list| list.hives);
+    // Hive 1 has most of all now: drawn anew it would stand elsewhere.
+    yard.count("1", "2026-05-16", 900, None);
+    assert_ne!(plan(&here, &caught::all(&yard.book), "k7"), pairs);
+    let (still, left) = kept_pairs(&kept, &here);
+    assert_eq!(written(&still, &kept), written(&pairs, &here));
+    assert_eq!(left, [12]);
+    let (gone, partner) = (&kept[4], &kept[5]);
+    let fewer: Vec<_> = here.into_iter().filter(|hive| hive != gone).collect();
+    let (still, left) = kept_pairs(&kept, &fewer);
+    assert_eq!((still.each.len(), left), (5, vec![5, 12]));
+    assert!(written(&still, &kept).concat().iter().all(|hive| hive != gone && hive != partner));
 }
 
 #[test]

@@ -23,6 +23,7 @@ import counts
 import false_alarms
 import grounds
 import hatches
+import hive_alarms
 import hours
 import levels
 import medians
@@ -55,6 +56,7 @@ MODULES = [
     false_alarms,
     grounds,
     hatches,
+    hive_alarms,
     hours,
     levels,
     medians,

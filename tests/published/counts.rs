@@ -4,7 +4,7 @@
 use super::{close, rows};
 use beetle_almanac::almanac::chance::{as_unlikely, binomial_limits, clumped, poisson_limits};
 use beetle_almanac::almanac::tally::CountRange;
-use beetle_almanac::almanac::trend::{Stretch, Trend, Word, compare, compare_sums, student};
+use beetle_almanac::almanac::trend::{Stretch, Trend, Word, compare, compare_one, compare_sums, student};
 
 fn stretch(count: u32, trap_days: u32) -> Stretch {
     Stretch { count: CountRange::exact(count), trap_days }
@@ -97,6 +97,37 @@ fn with_no_change_at_all_the_word_is_rarely_up_or_down() {
     // And the plain rule cries wolf, or the cases would prove nothing.
     let plain = all.iter().map(|case| case.5).max().unwrap();
     assert!(worst <= 65 && plain > 250, "{worst} and {plain} of 1,000");
+}
+
+/// A hive of the yard beside itself, and of how many that did not change it is said.
+#[test]
+fn one_hive_of_a_yard_as_numpy_and_scipy_find_it() {
+    type Alarms = (String, Vec<(f64, u32, u32, u32, u32, u32)>);
+    type Words = (String, Vec<(Vec<(u32, u32, u32, u32)>, i32)>);
+    let ((_, alarms), (_, words)): (Alarms, Words) =
+        serde_json::from_str(include_str!("../figures/hive_alarms.json")).unwrap();
+    assert_eq!(alarms.len(), 60);
+    for (k, hives, mean, ours, two, own) in alarms {
+        assert!(ours <= 75, "k {k}, {hives} hives, {mean} beetles: {ours}");
+        assert!(hives != 2 || k > 100.0 || two >= 75, "k {k}, {mean} beetles: {two}");
+        assert!(k > 100.0 || own > 300, "k {k}, {hives} hives, {mean} beetles: {own}");
+    }
+    let mut said = [0, 0, 0];
+    for (table, word) in words {
+        let hives: Vec<_> = table
+            .iter()
+            .map(|(one, days, other, after)| (stretch(*one, *days), stretch(*other, *after)))
+            .collect();
+        let (first, second) = hives[0];
+        let known = match compare_one(first, second, &compare(&hives)).word {
+            Word::Up => 1,
+            Word::Down => -1,
+            Word::CantTell | Word::NoData => 0,
+        };
+        assert_eq!(known, word, "{table:?}");
+        said[usize::try_from(word + 1).unwrap()] += 1;
+    }
+    assert!(said.iter().all(|many| *many > 12), "{said:?}");
 }
 
 fn word(trend: &Trend) -> (Word, f64, f64, f64) {

@@ -58,6 +58,20 @@ mod tests {
         assert!(sum.others.last().is_some_and(|(pairs, power)| *pairs == 40 && *power > sum.power));
     }
 
+    /// As the list says: all of 6, all of 7 and of 8, and of 9 all but one.
+    #[test]
+    fn more_pairs_tell_less_often_while_all_of_them_must_go_one_way() {
+        let power = |pairs: u32| {
+            reckon(&BenchDraft::default().with("trial_pairs", &pairs.to_string())).unwrap().power
+        };
+        assert!(
+            power(6) > power(7) && power(7) > power(8) && power(9) > power(8),
+            "{} {}",
+            power(6),
+            power(8)
+        );
+    }
+
     #[test]
     fn numbers_that_no_sum_can_hold_are_no_answer() {
         assert_eq!(reckon(&BenchDraft::default().with("trial_mean", "0")), None);

@@ -86,12 +86,16 @@ pub fn trend(trend: &Trend, of_hives: bool, write: Write, percent: Write) -> (St
     }
     let [first, second] = w::WHICH;
     let mut lines = vec![side(first, &trend.first, write), side(second, &trend.second, write)];
+    if of_hives {
+        lines.insert(0, w::only_both(trend.hives));
+    }
     if let Some(times) = times.filter(|_| trend.limits.0.is_some()) {
-        let hives = of_hives.then_some(trend.hives);
-        lines.push(w::ratio(&times, &limits(trend.limits, write), hives));
+        // Of one hive alone the weights cancel out.
+        let weighted = of_hives && trend.hives > 1;
+        lines.push(w::ratio(&times, &limits(trend.limits, write), weighted));
         if trend.spread > 1.0 {
             lines.push(w::spread(&nearest(trend.spread)));
-        } else if of_hives && trend.hives > 1 {
+        } else if weighted {
             lines.push(w::NO_SPREAD.to_owned());
         }
     }
@@ -208,6 +212,17 @@ mod tests {
             lines.iter().any(|line| line.starts_with("0\u{a0}hives rose, 8\u{a0}hives fell")),
             "{lines:?}"
         );
+        assert_eq!(lines[0], "Only hives that fished in both times (8\u{a0}hives):");
+        assert!(lines[3].contains("(weighted hive by hive, not the two sums divided), 95"), "{lines:?}");
+        // Traps fished elsewhere in the second: who divides the sums finds 0.23.
+        let uneven = [(stretch(10, 100), stretch(48, 600)), (stretch(480, 600), stretch(64, 100))];
+        let (sums, told) =
+            (trend(&compare(&uneven), true, write, percent), compare(&uneven).ratio.0.unwrap());
+        assert!(sums.1[3].starts_with("Second ÷ first =\u{a0}0.8 (weighted"), "{sums:?}");
+        assert!((told - 0.8).abs() < 1e-9 && (112.0 / 700.0) / (490.0 / 700.0) < 0.3);
+        // Of one hive it is the plain division, and says nothing else.
+        let one = trend(&compare(&[(stretch(40, 100), stretch(10, 100))]), true, write, percent).1;
+        assert!(one[3].starts_with("Second ÷ first =\u{a0}0.25, 95"), "{one:?}");
         assert_eq!(trend(&compare(&[]), true, write, percent).0, "Nothing to compare yet");
         let none = trend(&compare(&[(stretch(40, 100), stretch(0, 100))]), true, write, percent);
         assert_eq!(none.0, "Fewer: none left in the traps");

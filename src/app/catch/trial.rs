@@ -4,6 +4,7 @@ use crate::almanac::day::Day;
 use crate::almanac::text::{LABEL_MOST, label};
 use crate::almanac::trial::{LEAST_PAIRS, Outcome, Pairs};
 use crate::almanac::typed::day_planned;
+use crate::app::decide::draws;
 use crate::app::edge::letters::BrowserLetters;
 use crate::app::edge::{device, locale};
 use crate::app::el::{Bit, El, el, live};
@@ -25,13 +26,13 @@ use crate::book::Book;
 use crate::book::caught;
 use crate::book::id::ThingId;
 use crate::book::record::Blank;
-use crate::book::trial::{self, Apart, Trial, hives, plan, records as lists};
+use crate::book::trial::{self, Apart, Trial, hives, in_pairs, kept_pairs, plan, records as lists};
 
 /// Of 32: more draws than anybody makes.
 const SEED_LETTERS: usize = 8;
 
-/// A list of one side, and a hive that is left.
-type Drawn = Option<(Vec<ThingId>, Pairs)>;
+/// The hives of a draw, which of them are pairs, and those without a partner.
+type Lists = Option<(Vec<ThingId>, Pairs, Vec<usize>)>;
 
 /// The page of the Book, of the yard `of` where the address names one.
 pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
@@ -182,6 +183,23 @@ fn side_of(book: &Book, side: &str, hives: &[&ThingId]) -> El {
     el("p").kid(el("strong").text(&[side, ": "].concat())).text(&said)
 }
 
+/// The lists of a draw, and the hives without a partner.
+fn both_sides(book: &Book, hives: &[ThingId], pairs: &Pairs, left: &[usize]) -> Bit {
+    let of = |place: fn(&(usize, usize)) -> usize| -> Vec<&ThingId> {
+        pairs.each.iter().filter_map(|pair| hives.get(place(pair))).collect()
+    };
+    let [with, without] = w::SIDES;
+    let mut bits: Vec<Bit> = vec![
+        side_of(book, with, &of(|pair| pair.0)).into(),
+        side_of(book, without, &of(|pair| pair.1)).into(),
+    ];
+    for hive in left.iter().filter_map(|place| hives.get(*place)) {
+        let tag = book.standing().hives.get(hive).map_or("", |now| &now.tag);
+        bits.push(el("p").text(&w::left(&crate::app::wording::en_round::hive(tag))).into());
+    }
+    Bit::Many(bits)
+}
+
 fn draw(
     ui: Ui,
     records: Records,
@@ -190,20 +208,28 @@ fn draw(
     chosen: Memo<Option<ThingId>>,
 ) -> Bit {
     let typed = ui.bench();
-    let (named, until, seed) = (typed.trial_named(), typed.trial_until(), typed.trial_seed());
+    let (named, until, kept) = (typed.trial_named(), typed.trial_until(), typed.trial_seed());
     let stop: RwSignal<Option<Stop>> = RwSignal::new(None);
     let today = move || chosen.get().map_or_else(|| ui.today.get(), |yard| records.today(&yard));
     let name = Memo::new(move || named.with(|text| label(text, LABEL_MOST, &BrowserLetters)));
     let day = Memo::new(move || until.with(|text| day_planned(text, today())));
-    let drawn: Memo<Drawn> = Memo::new(move || {
-        let seed = seed.with(|seed| (!seed.is_empty()).then(|| seed.clone()))?;
+    let drawn: Memo<Lists> = Memo::new(move || {
         let yard = chosen.get()?;
-        records.book.with(|book| {
-            let hives = hives(book, &yard, records.today(&yard));
-            let pairs = records.caught.with(|caught| plan(&hives, caught, &seed));
-            Some((hives, pairs))
-        })
+        let drawn = kept.with(|kept| draws::of(kept, &yard))?.hives;
+        let here = records.book.with(|book| hives(book, &yard, records.today(&yard)));
+        let (pairs, left) = kept_pairs(&drawn, &here);
+        Some((drawn, pairs, left))
     });
+    let draw = move || {
+        let Some(yard) = untrack(|| chosen.get()) else { return };
+        let day = records.today(&yard);
+        let hives = records.book.with_untracked(|book| {
+            let hives = hives(book, &yard, day);
+            let seed = device::id(SEED_LETTERS);
+            in_pairs(&hives, &untrack(|| records.caught.with(|caught| plan(&hives, caught, &seed))))
+        });
+        kept.update(|kept| *kept = draws::with(kept, &yard, &draws::Drawn { day, hives }));
+    };
     let name_says = move || match name.get() {
         Ok(_) => Says::Nothing,
         Err(_) if named.with(|text| text.trim().is_empty()) => Says::Nothing,
@@ -220,7 +246,7 @@ fn draw(
         let now = untrack(today);
         let planned = untrack(|| day.get().ok()).filter(|day: &Day| *day > now);
         let wanted = untrack(|| Some((name.get().ok()?, planned?, drawn.get()?, chosen.get()?)));
-        let Some((name, until_day, (hives, pairs), yard)) = wanted else {
+        let Some((name, until_day, (hives, pairs, _), yard)) = wanted else {
             stop.set(Some(Stop::Refused(crate::book::write::Refusal::Nothing)));
             return;
         };
@@ -231,7 +257,7 @@ fn draw(
         let done = move || {
             named.set(String::new());
             until.set(String::new());
-            seed.set(String::new());
+            kept.update(|kept| *kept = draws::without(kept, &yard));
         };
         match records.put(made, w::WRITTEN) {
             Ok(_) => {
@@ -247,22 +273,14 @@ fn draw(
         }
     };
     let shown = live(move || {
-        let Some((hives, pairs)) = drawn.get() else { return Bit::Nothing };
+        // Once drawn, the lists stand: a second tap on the same place draws nothing.
+        let first = || keys(Key::new(w::DRAW, draw).mark("trial-draw").view());
+        let Some((hives, pairs, left)) = drawn.get() else { return first().into() };
         if pairs.each.is_empty() {
-            return el("p").text(w::TOO_FEW).into();
+            return bits![first(), el("p").text(w::TOO_FEW)];
         }
         let count = u32::try_from(pairs.each.len()).unwrap_or(u32::MAX);
-        let of = |place: fn(&(usize, usize)) -> usize| -> Vec<&ThingId> {
-            pairs.each.iter().filter_map(|pair| hives.get(place(pair))).collect()
-        };
-        let [with, without] = w::SIDES;
-        let lists = records.book.with(|book| {
-            let left = pairs.left.and_then(|left| hives.get(left)).map(|hive| {
-                let tag = book.standing().hives.get(hive).map_or("", |now| &now.tag);
-                el("p").text(&w::left(&crate::app::wording::en_round::hive(tag)))
-            });
-            bits![side_of(book, with, &of(|pair| pair.0)), side_of(book, without, &of(|pair| pair.1)), left]
-        });
+        let lists = records.book.with(|book| both_sides(book, &hives, &pairs, &left));
         bits![
             el("div").test_id("trial-lists").kid(lists),
             el("p").class("small").text(w::PAIRED),
@@ -270,6 +288,7 @@ fn draw(
             Notice::caution(w::EMPTY_FIRST).view(),
             refused_line(refused),
             go(w::WRITE, "trial-write", write),
+            keys(Key::new(w::AGAIN, draw).mark("trial-again").view()),
         ]
     });
     bits![
@@ -278,7 +297,6 @@ fn draw(
             .kid((all.len() > 1).then(|| select("trial-yard", w::YARD, yard, all)))
             .kid(Field::new("trial-named", w::NAMED, named).wide().hint(w::NAMED_HINT).says(name_says).view())
             .kid(Field::new("trial-until", w::UNTIL, until).day().says(day_says).view()),
-        keys(Key::new(w::DRAW, move || seed.set(device::id(SEED_LETTERS))).mark("trial-draw").view()),
         shown,
     ]
 }

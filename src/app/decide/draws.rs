@@ -1,6 +1,6 @@
-//! The hives that were drawn by lot to be opened, yard by yard, as they are kept like a field.
+//! The hives that were drawn by lot, to be opened or for a trial, yard by yard, as they are kept like a field.
 //!
-//! The hives themselves are kept and not the seed: a hive that is added later does not change who was drawn.
+//! The hives themselves are kept and not the seed: a hive that is added later, or a count, does not change who was drawn.
 
 use crate::almanac::day::Day;
 use crate::book::id::ThingId;
@@ -23,14 +23,21 @@ pub fn of(kept: &str, yard: &ThingId) -> Option<Drawn> {
     Some(Drawn { day, hives })
 }
 
-/// The kept text with another draw for `yard`.
-pub fn with(kept: &str, yard: &ThingId, drawn: &Drawn) -> String {
+/// The kept text with no draw for `yard`.
+pub fn without(kept: &str, yard: &ThingId) -> String {
     let named = yard.to_string();
     let mut text = String::new();
     for draw in kept.split(';').filter(|draw| !draw.is_empty() && draw.split('|').next() != Some(&*named)) {
         text.push_str(draw);
         text.push(';');
     }
+    text
+}
+
+/// The kept text with another draw for `yard`.
+pub fn with(kept: &str, yard: &ThingId, drawn: &Drawn) -> String {
+    let named = yard.to_string();
+    let mut text = without(kept, yard);
     text.push_str(&[&named, "|", &drawn.day.to_string(), "|"].concat());
     for (at, hive) in drawn.hives.iter().enumerate() {
         if at > 0 {
@@ -60,6 +67,8 @@ mod tests {
         let kept = with(&kept, &mill, &two);
         assert_eq!(of(&kept, &mill), Some(two));
         assert_eq!(kept.split(';').count(), 2);
+        let rest = without(&kept, &mill);
+        assert_eq!((of(&rest, &mill), of(&rest, &ford)), (None, of(&kept, &ford)));
         assert_eq!((of("", &mill), of("spoiled", &mill), of("aaaaaaaa-1|x|", &mill)), (None, None, None));
     }
 }

@@ -24,10 +24,11 @@ use crate::app::parts::notice::{Notice, why};
 use crate::app::parts::stepper::Stepper;
 use crate::app::place::Place;
 use crate::app::records::Records;
+use crate::app::round::form::level_says;
 use crate::app::state::Ui;
 use crate::app::wording::en_book::history;
 use crate::app::wording::en_kinds as w;
-use crate::app::wording::en_typed;
+use crate::app::wording::{en, en_typed};
 use crate::book::entry::What;
 use crate::book::id::ThingId;
 
@@ -234,7 +235,7 @@ fn oil_fields(ui: Ui, t: &Typed, draft: Memo<KindDraft>) -> El {
             el("div")
                 .class("fields")
                 .kid(holds_field.hint(w::HOLDS_HINT).says(holds).view())
-                .kid(Field::new("kind-fill", w::FILL, fill_typed).says(fill).view()),
+                .kid(Field::new("kind-fill", en::in_percent(w::FILL), fill_typed).says(fill).view()),
         )
         .kid(sure)
         .kid(Answer::of(w::TAKES, takes).view())
@@ -335,7 +336,12 @@ fn points(rows: Rows, draft: Memo<KindDraft>) -> Bit {
             None => Says::Nothing,
         };
         (
-            Field::new(["kind-level-", &number].concat(), w::row(w::LEVEL, place + 1), level),
+            Field::new(
+                ["kind-level-", &number].concat(),
+                en::in_percent(&w::row(w::LEVEL, place + 1)),
+                level,
+            )
+            .says(move || level_says(level)),
             Field::new(["kind-oil-", &number].concat(), w::row(w::OIL, place + 1), oil)
                 .decimal()
                 .says(oil_says),

@@ -20,7 +20,7 @@ use crate::app::round::draft::Typed;
 use crate::app::round::form::{count_says, day_says, level_says, note, refused_line, select};
 use crate::app::round::said;
 use crate::app::wording::en_book::history as w;
-use crate::app::wording::{en_round, en_typed};
+use crate::app::wording::{en, en_round, en_typed};
 use crate::book::entry::Entry;
 use crate::book::id::{EntryId, ThingId};
 use crate::book::shift::Shift;
@@ -261,7 +261,7 @@ fn parts(form: Form, entry: &Entry, fields: Fields) -> Bit {
 }
 
 fn level(id: &str, label: &str, text: RwSignal<String>) -> Field {
-    Field::new(id, label, text).says(move || level_says(text))
+    Field::new(id, en::in_percent(label), text).says(move || level_says(text))
 }
 
 /// The field for the day, which also says what the book has against the correction: nearly always it is the day.

@@ -4,7 +4,6 @@ use super::edit::Fields;
 use super::edit_facts::{self, ENDINGS, SIZES, Texts};
 use super::words;
 use crate::almanac::text::{LABEL_MOST, label, label_if_any};
-use crate::almanac::typed;
 use crate::app::bench::read;
 use crate::app::edge::clock;
 use crate::app::edge::letters::BrowserLetters;
@@ -15,7 +14,7 @@ use crate::app::parts::field::{Field, Says};
 use crate::app::parts::key::Key;
 use crate::app::records::Records;
 use crate::app::round::bits;
-use crate::app::round::form::select;
+use crate::app::round::form::{level_says, select};
 use crate::app::round::walk::moved;
 use crate::app::wording::en_book::history as w;
 use crate::app::wording::{en, en_hive, en_load, en_records, en_round, en_typed};
@@ -133,10 +132,6 @@ pub(super) fn view(facts: Facts, entry: &Entry, fields: Fields) -> Bit {
         Fields::Walk => bits![el("p").text(en_hive::ORDER), walk(records, hives)],
         Fields::Settings => {
             let empty = |text: RwSignal<String>| text.with(|text| text.trim().is_empty());
-            let reserve = move || match first.with(|text| typed::share(text)) {
-                Err(error) if !empty(first) => Says::Wrong(en_typed::share(error)),
-                _ => Says::Nothing,
-            };
             let bottle = move || {
                 let read = || second.with(|text| unit.with(|unit| read::holds(text, unit)));
                 match (empty(second), read()) {
@@ -145,7 +140,9 @@ pub(super) fn view(facts: Facts, entry: &Entry, fields: Fields) -> Bit {
                 }
             };
             bits![
-                Field::new("edit-first", en_load::RESERVE, first).says(reserve).view(),
+                Field::new("edit-first", en::in_percent(en_load::RESERVE), first)
+                    .says(move || level_says(first))
+                    .view(),
                 Field::new("edit-second", en_load::BOTTLE, second).decimal().bottle(unit).says(bottle).view(),
             ]
         }

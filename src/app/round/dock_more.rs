@@ -10,8 +10,8 @@ use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::field::{Field, Says};
 use crate::app::place::Place;
 use crate::app::state::Ui;
-use crate::app::wording::en_records;
 use crate::app::wording::en_round as w;
+use crate::app::wording::{en, en_records};
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
 use crate::book::record::Blank;
@@ -29,8 +29,10 @@ pub(super) fn view(walk: Walk) -> El {
         _ if walk.after.with(|text| draft::too_full(text)) => Says::Echo(w::TOO_FULL.to_owned()),
         says => says,
     };
-    let before = Field::new("log-before", w::BEFORE, walk.before).says(move || level_says(walk.before));
-    let after = Field::new("log-after", w::AFTER, walk.after).hint(w::AFTER_HINT).says(after_says);
+    let before = Field::new("log-before", en::in_percent(w::BEFORE), walk.before)
+        .says(move || level_says(walk.before));
+    let after =
+        Field::new("log-after", en::in_percent(w::AFTER), walk.after).hint(w::AFTER_HINT).says(after_says);
     let count = Field::new("log-count", w::BEETLES, walk.count).whole().hint(w::COUNT_HINT);
     let count = count.says(move || count_says(walk.count));
     let day = Field::new("log-day", w::DAY, walk.day)

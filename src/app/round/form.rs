@@ -5,7 +5,7 @@ use super::{draft, said};
 use crate::almanac::day::Day;
 use crate::almanac::typed;
 use crate::app::bench::Sum;
-use crate::app::edge::locale;
+use crate::app::bench::view::says;
 use crate::app::el::{Bit, El, Kid, el, live, target};
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::field::{Field, Says};
@@ -115,14 +115,9 @@ pub fn day_says(text: RwSignal<String>, today: Day) -> Says {
 }
 
 /// What a field for a level says.
+#[inline(never)]
 pub fn level_says(text: RwSignal<String>) -> Says {
-    text.with(|text| match draft::level(text) {
-        Ok(Some(level)) if !text.trim().ends_with('%') => {
-            Says::Echo(en::echo(&locale::percent(level.fraction(), 1)))
-        }
-        Ok(_) => Says::Nothing,
-        Err(error) => Says::Wrong(en_typed::share(error)),
-    })
+    text.with(|typed| says::optional(says::share(text), typed))
 }
 
 /// What a field for a count says.

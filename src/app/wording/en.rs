@@ -190,6 +190,16 @@ pub fn more(label: &str) -> String {
     [label, ": one more"].concat()
 }
 
+/// The label of a field for a share: a bare 2 is 2 %.
+pub fn in_percent(label: &str) -> String {
+    [label, " (%)"].concat()
+}
+
+/// What a field understood of 0.5 where the same with the sign is another share.
+pub fn not_percent(share: &str, other: &str) -> String {
+    ["= ", share, ". If you mean ", other, ", type the sign."].concat()
+}
+
 /// What a field understood.
 pub fn echo(value: &str) -> String {
     ["= ", value].concat()

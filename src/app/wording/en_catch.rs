@@ -115,15 +115,15 @@ pub fn span(from: Day, to: Day) -> String {
 /// The names of the two times.
 pub const WHICH: [&str; 2] = ["First", "Second"];
 
-/// "Second ÷ first = 1.6 (0.92 to 2.8), over 12 hives".
-pub fn ratio(ratio: &str, limits: &str, hives: Option<u32>) -> String {
-    let mut said = ["Second ÷ first =\u{a0}", ratio, ", 95\u{a0}% limits ", limits].concat();
-    if let Some(hives) = hives {
-        put(&mut said, "; ");
-        put(&mut said, &counted(hives, "hive", "hives"));
-        put(&mut said, if hives == 1 { " fished in both" } else { " that fished in both" });
-    }
-    said
+/// Before the two figures that are compared: those above them, in a report, count all hives.
+pub fn only_both(hives: u32) -> String {
+    ["Only hives that fished in both times (", &counted(hives, "hive", "hives"), "):"].concat()
+}
+
+/// "Second ÷ first = 1.6, 95 % limits 0.92 to 2.8". Of several hives it is not the plain division that it looks like.
+pub fn ratio(ratio: &str, limits: &str, weighted: bool) -> String {
+    let how = if weighted { " (weighted hive by hive, not the two sums divided)" } else { "" };
+    ["Second ÷ first =\u{a0}", ratio, how, ", 95\u{a0}% limits ", limits].concat()
 }
 
 /// What the limits have to do with the word.

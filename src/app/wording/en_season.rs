@@ -27,15 +27,17 @@ pub const COLUMNS: [&str; 8] = [
     "Beside it",
 ];
 /// The catch.
-pub const NOW: &str = "Beetles for 100 trap-days";
+pub const NOW: &str = "Beetles for 100 trap-days, every hive counted";
 /// The catch before.
-pub const EARLIER: &str = "A year earlier";
+pub const EARLIER: &str = "A year earlier, every hive counted then";
 /// Behind both.
 pub const LIMITS: &str = "In brackets: 95\u{a0}% limits, by the counting alone.";
 /// No year earlier.
 pub const TOO_LONG: &str = "Longer than a year: no year earlier is set beside it. Choose a year or less.";
 /// What a hive alone says.
-pub const ONE_HIVE: &str = "“Beside it” is each hive beside itself, as far as its beetles come one by one. With nothing changed one hive in twenty says more or fewer by chance, and more of them where beetles clump. The hives stand in walking order, not by their catch.";
+pub const ONE_HIVE: &str = "“Beside it” is each hive beside itself. How far a hive strays with nothing changed its own counts cannot show, the other hives do. ";
+/// Behind the spread of the yard.
+pub const ONE_HIVE_TOLD: &str = " A greater change at that hive would tell, or hives that change more alike; more counts seldom do. With nothing changed at most about one hive in twenty says more or fewer by chance. The hives stand in walking order, not by their catch.";
 /// No cause.
 pub const NO_CAUSE: &str = "no cause written down";
 /// A dead-out without an end.
@@ -57,6 +59,8 @@ pub const VERDICT: &str = "Write down what to do next year";
 pub const TOO_LITTLE: &str = "not enough data";
 /// In the place of the catch of a hive in a trial that goes on.
 pub const IN_TRIAL: &str = "in a trial, not open yet";
+/// Before the reason.
+const CANT_TELL: &str = "can’t tell yet: ";
 /// No visit.
 pub const NO_VISIT: &str = "No trap work is written down for these days.";
 
@@ -215,15 +219,19 @@ pub fn means(word: Word) -> &'static str {
     }
 }
 
-/// The word of one hive.
-pub fn word(word: Option<Word>) -> &'static str {
-    match word {
-        Some(Word::Up) => "more",
-        Some(Word::Down) => "fewer",
-        Some(Word::CantTell) => "can’t tell yet",
+/// The word of one hive, and why there is none. `limits` are what is still possible, where that is both more and fewer;
+/// `uneven` where the hives of the yard widen them.
+pub fn beside(word: Word, limits: Option<&str>, uneven: bool) -> String {
+    let may = match (word, limits) {
+        (Word::Up, _) => return "more".to_owned(),
+        (Word::Down, _) => return "fewer".to_owned(),
         // The catch beside it says why.
-        Some(Word::NoData) | None => NO_ANSWER,
-    }
+        (Word::NoData, _) => return NO_ANSWER.to_owned(),
+        (Word::CantTell, None) => return [CANT_TELL, "too few beetles"].concat(),
+        (Word::CantTell, Some(limits)) => limits,
+    };
+    let why = if uneven { "hives here stray so far that it may be " } else { "it may be " };
+    [CANT_TELL, why, may, " times as many"].concat()
 }
 
 /// "Hive 7, Sun 12 July 2026: colony dead; robbed, starved; back in care since Mon 3 August 2026". `into` is the hive it was
@@ -293,7 +301,23 @@ mod tests {
     #[test]
     fn too_little_is_said_with_what_there_is() {
         assert_eq!(too_little(2, 40), "not enough data: 2\u{a0}counts in 40\u{a0}trap-days");
-        assert_eq!((word(None), word(Some(Word::NoData))), (NO_ANSWER, NO_ANSWER));
+    }
+
+    #[test]
+    fn a_hive_that_cannot_be_told_says_what_stands_in_the_way() {
+        assert_eq!(
+            beside(Word::CantTell, Some("0.04 to 1.2"), true),
+            "can’t tell yet: hives here stray so far that it may be 0.04 to 1.2 times as many"
+        );
+        assert_eq!(
+            beside(Word::CantTell, Some("0.4 to 1.2"), false),
+            "can’t tell yet: it may be 0.4 to 1.2 times as many"
+        );
+        assert_eq!(beside(Word::CantTell, None, true), "can’t tell yet: too few beetles");
+        assert_eq!(
+            (&*beside(Word::Down, None, true), &*beside(Word::NoData, None, true)),
+            ("fewer", NO_ANSWER)
+        );
     }
 
     #[test]

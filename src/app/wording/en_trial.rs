@@ -47,6 +47,10 @@ pub fn told(pairs: u32, percent: &str) -> String {
         .concat()
 }
 
+/// Why more pairs may tell less often.
+pub const STEPS: &str =
+    "Why 8 may tell less often than 6: all of either must go the same way. Of 9 one may go the other.";
+
 /// "24 pairs: 78 %".
 pub fn other(pairs: u32, percent: &str) -> String {
     [&counted(pairs, "pair", "pairs"), ": ", percent].concat()
@@ -70,6 +74,8 @@ pub const UNTIL: &str = "The day on which it is opened";
 pub const YARD: &str = "Yard";
 /// Key.
 pub const DRAW: &str = "Draw them by lot";
+/// Key: the lists stand until somebody says so.
+pub const AGAIN: &str = "Drop these lists and draw again";
 /// Key.
 pub const WRITE: &str = "Write these two lists down";
 /// Written.
@@ -88,7 +94,7 @@ pub const SIDES: [&str; 2] = ["With it", "Without it"];
 
 /// The hive that is left.
 pub fn left(hive: &str) -> String {
-    [hive, " is left over of an odd number and takes no part."].concat()
+    [hive, " is left over without a partner and takes no part."].concat()
 }
 
 /// "Opened on Tue 1 September 2026".

@@ -1,3 +1,6 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { SMALL } from "../house/engines.mjs";
 import { savedFiles, watchFiles } from "../house/files.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
@@ -17,8 +20,8 @@ journey("she shows the club what the season came to, for one yard and then for f
   assert.match(said, /median 14 days, longest 14 days; on time 69 of 69 \(100 %\)/);
   assert.match(said, /Not counted on 69 of 93 visits; level not read on 31 of 93\./);
   // 277 beetles in 2758 trap-days, as counted by hand from the demonstration; limits 8.9 to 11.3, rounded outward.
-  assert.match(said, /Beetles for 100 trap-days: 10 \(8\.8 to 12\)/);
-  assert.match(said, /A year earlier: not enough data: 0.counts in 0.trap-days/);
+  assert.match(said, /Beetles for 100 trap-days, every hive counted: 10 \(8\.8 to 12\)/);
+  assert.match(said, /A year earlier, every hive counted then: not enough data: 0.counts in 0.trap-days/);
   assert.match(said, /Nothing to compare yet\. Nothing is set beside it/);
   assert.match(said, /Traps count trapped beetles, not all beetles\./);
   assert.match(said, /walking order, not by their catch/);
@@ -82,4 +85,47 @@ journey("a hive died; she writes down why and what she will do next year, and he
   assert.doesNotMatch(file.text, /candy|four, not two/, "none in the file either");
   await keeper.tap("season-catch");
   await keeper.one("catch-none");
+});
+
+/** Beetles of five hives in two springs; each was counted three times in both. The sixth came in the second. */
+const SPRINGS = [[57, 11], [60, 12], [10, 66], [70, 20], [12, 50], [null, 30]];
+
+/** The old book of a keeper, as a table. */
+function oldBook() {
+  const rows = ["yard,hive,since,boxes,traps per box,date,did,beetles"];
+  const days = [["2025-05-15", "2025-05-29", "2025-06-12"], ["2026-05-01", "2026-05-15", "2026-05-29", "2026-06-12"]];
+  SPRINGS.forEach((years, at) => years.forEach((beetles, year) => {
+    const since = years[0] === null ? "2026-04-15" : "2025-05-01";
+    const counts = days[year].map((day, nth) => [day, nth === days[year].length - 1 ? beetles : 0]);
+    if (beetles !== null) for (const [day, count] of counts) rows.push(`Mill,${at + 1},${since},2,2,${day},replaced,${count}`);
+  }));
+  return `${rows.join("\n")}\n`;
+}
+
+journey("a hive fell to a fifth and the report says at that hive why it is not told, and which hives each figure counts", CLOCK, async (keeper) => {
+  await keeper.engine.resize(SMALL);
+  await keeper.open("#/book/table");
+  const path = join(keeper.engine.home, "old-book.csv");
+  writeFileSync(path, oldBook());
+  await keeper.pick("table-file", path);
+  await keeper.reads("table-comes-to", /New: 1 yard, 6 hives, 39 visits/);
+  await keeper.tap("table-confirm");
+  await keeper.reads("table-result", /Taken in/);
+  await keeper.driver.go(`${keeper.host.address}#/book/season`);
+  await keeper.reads(".paper", /Mill/);
+  await keeper.driver.run(() => {
+    for (const [id, day] of [["#paper-from", "2026-05-01"], ["#paper-to", "2026-06-30"]]) {
+      const field = document.querySelector(id);
+      field.value = day;
+      field.dispatchEvent(new Event("input", { bubbles: true }));
+    }
+  });
+  const said = await keeper.reads(".paper", /every hive counted: \d/);
+  assert.match(said, /A year earlier, every hive counted then: 25 /);
+  assert.match(said, /Only hives that fished in both times \(5 hives\): First: 209 beetles.*Second: 159 beetles/s);
+  assert.match(said, /weighted hive by hive, not the two sums divided/);
+  const cells = await keeper.driver.run(() => [...document.querySelectorAll(".paper-table tbody tr")].map((row) => row.lastChild.textContent));
+  assert.match(cells[0], /^can’t tell yet: hives here stray so far that it may be 0[\d.]* to [1-9][\d.]* times as many$/);
+  assert.match(cells[5], /^–$/, "nothing is beside the new one");
+  assert.match(said, /Hives differ \d+ times as much as by chance alone \(φ\), so the limits are wider\. A greater change at that hive would tell/);
 });

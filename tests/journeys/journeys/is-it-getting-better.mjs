@@ -72,6 +72,8 @@ journey("her counts fell after she shut the notches, hive by hive, and of one co
   await keeper.tapWords("Before and after a day", "main");
   await typeTime(keeper, "catch-day", "2026-06-15");
   await keeper.reads("catch-word", /^Fewer: 0\.13 times as many$/);
+  await keeper.reads("main", /Only hives that fished in both times \(6 hives\)/);
+  await keeper.reads("main", /Second ÷ first = 0\.13 \(weighted hive by hive, not the two sums divided\), 95 % limits/);
   await keeper.reads("main", /First: 240 beetles in 336 trap-days = 71 for 100 \(6\d to 8\d\)/);
   await keeper.reads("main", /Second: 30 beetles in 336 trap-days = 8\.9 for 100/);
   await keeper.reads("main", /0 hives rose, 6 hives fell; with nothing changed, as uneven in 3\.1 % of cases/);

@@ -98,6 +98,14 @@ pub fn said(ui: Ui, (text, unit): (Text, Text), reads: Reads) -> Says {
 /// A field, its unit chosen in `unit` where it has one. One that may stay empty says nothing about that.
 #[inline(never)]
 pub fn field(ui: Ui, id: &str, label: &str, at: (Text, Text), reads: Reads, may_be_empty: bool) -> Field {
+    let in_percent;
+    let label = match reads {
+        Reads::Share | Reads::Shares | Reads::Fill => {
+            in_percent = en::in_percent(label);
+            &in_percent
+        }
+        _ => label,
+    };
     let field = Field::new(id, label, at.0);
     let field = match reads {
         Reads::Share | Reads::Shares | Reads::Fill | Reads::Counted(_) => field,
@@ -157,11 +165,17 @@ fn counted(text: RwSignal<String>, most: u32) -> Says {
 }
 
 /// A share.
+#[inline(never)]
 pub fn share(text: RwSignal<String>) -> Says {
     text.with(|text| match typed::share(text) {
+        Ok(_) if text.trim().ends_with('%') => Says::Nothing,
         Ok(share) => {
-            let said = text.trim().ends_with('%');
-            if said { Says::Nothing } else { Says::Echo(en::echo(&locale::percent(share.fraction(), 1))) }
+            let said = |share: Share| locale::percent(share.fraction(), 1);
+            // 0.5 is half of it; who meant half a hundredth is told how to say so.
+            match typed::share(&[text, "%"].concat()) {
+                Ok(other) if other != share => Says::Echo(en::not_percent(&said(share), &said(other))),
+                _ => Says::Echo(en::echo(&said(share))),
+            }
         }
         Err(error) => Says::Wrong(en_typed::share(error)),
     })
@@ -170,6 +184,7 @@ pub fn share(text: RwSignal<String>) -> Says {
 /// A share, or a span of two.
 fn shares(text: Text) -> Says {
     match text.with(|text| read::shares(text)) {
+        Ok(_) if text.with(|text| typed::share(text)).is_ok() => share(text),
         Ok(_) => Says::Nothing,
         Err(error) => Says::Wrong(en_typed::share(error)),
     }

@@ -43,5 +43,6 @@ fn show(_: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
     for (pairs, power) in sum.others {
         shown.list.push(w::other(pairs, &percent(power)));
     }
+    shown.list.push(w::STEPS.to_owned());
     Some(())
 }

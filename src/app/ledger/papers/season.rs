@@ -78,7 +78,13 @@ pub(super) fn rest(book: &Book, of: &Reckoned, notes: RwSignal<bool>) -> Bit {
     if season.yard.visits > 0 {
         bits.push(el("h3").text(each).into());
         bits.push(one_by_one(book, season, review, &trial::shut(book, today)).into());
-        bits.push(el("p").class("small").text(w::ONE_HIVE).into());
+        let trend = &review.both.trend;
+        let spread = match (trend.hives > 1, trend.spread > 1.0) {
+            (false, _) => en_catch::ALONE,
+            (true, false) => en_catch::NO_SPREAD,
+            (true, true) => &en_catch::spread(&told::shown(trend.spread, None, locale::number)),
+        };
+        bits.push(el("p").class("small").text(&[w::ONE_HIVE, spread, w::ONE_HIVE_TOLD].concat()).into());
     }
     bits.push(el("h3").text(cost).into());
     costs(&Spent::of(book, Some(yard), *from, *to), &mut bits);
@@ -180,7 +186,15 @@ fn one_by_one(book: &Book, season: &Season, review: &Review, shut: &[ThingId]) -
     let mut rows = Vec::new();
     for (hive, figures) in &season.hives {
         let tag = book.standing().hives.get(hive).map_or("", |hive| &hive.tag);
-        let (first, second, word) = review.of_hive(hive);
+        let (first, second, trend) = review.of_hive(hive);
+        let beside = || {
+            let Some(trend) = &trend else { return en::NO_ANSWER.to_owned() };
+            // What may be, where it reaches from fewer to more; else the counts are too small for limits to say anything.
+            let open =
+                trend.limits.0.is_some_and(|low| low <= 1.0) && trend.limits.1.is_none_or(|high| high >= 1.0);
+            let limits = open.then(|| told::limits(trend.limits, locale::number));
+            w::beside(trend.word, limits.as_deref(), review.both.trend.spread > 1.0)
+        };
         let closed = shut.contains(hive);
         let rate = |known| if closed { w::IN_TRIAL.to_owned() } else { rate(known) };
         let cells = [
@@ -191,7 +205,7 @@ fn one_by_one(book: &Book, season: &Season, review: &Review, shut: &[ThingId]) -
             w::counted_on(figures),
             rate(second),
             rate(first),
-            if closed { w::IN_TRIAL } else { w::word(word) }.to_owned(),
+            if closed { w::IN_TRIAL.to_owned() } else { beside() },
         ];
         let mut row = Vec::new();
         for cell in cells {
