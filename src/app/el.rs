@@ -62,6 +62,12 @@ pub fn live<B: Into<Bit>>(make: impl Fn() -> B + 'static) -> Bit {
     Bit::Live(Box::new(move || make().into()))
 }
 
+/// A part of the page that stands below an answer: it is drawn once the answer is, so that the answer does not wait for it.
+pub fn below<B: Into<Bit>>(make: impl Fn() -> B + 'static) -> Bit {
+    let drawn = edge::once_drawn();
+    live(move || if drawn.get() { untrack(|| make().into()) } else { Bit::Nothing })
+}
+
 /// A list: one element for each key. Elements whose key stays are kept and moved, not drawn again; what changes
 /// inside a row is for the row's own signals to say.
 pub fn each(keys: impl Fn() -> Vec<String> + 'static, row: impl Fn(&str) -> El + 'static) -> Bit {

@@ -4,7 +4,7 @@ use super::{charts, told};
 use crate::almanac::day::Day;
 use crate::almanac::typed::day_done;
 use crate::app::edge::locale;
-use crate::app::el::{Bit, El, el, live};
+use crate::app::el::{Bit, El, below, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, untrack};
 use crate::app::kinds::kind_name;
@@ -98,7 +98,7 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
             ]))))
             .kid(Answer::of(w::ANSWER, answer).why(w::WHY).mark("catch-word").view()),
         keys(link(en_trial::TITLE, &Place::Trial(None)).test_id("to-trials")),
-        live(move || each(records, caught, compared, times.get().zip(chosen.get()))),
+        below(move || live(move || each(records, caught, compared, times.get().zip(chosen.get())))),
     ]
 }
 

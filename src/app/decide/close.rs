@@ -8,7 +8,7 @@ use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::bench::view::closing::{SIZES, say};
 use crate::app::bench::view::says::Reads;
 use crate::app::bench::view::shown::{self, Shown, Typed};
-use crate::app::el::{Bit, El, el, live};
+use crate::app::el::{Bit, El, below, el, live};
 use crate::app::graph::RwSignal;
 use crate::app::parts::card::more;
 use crate::app::parts::key::link;
@@ -65,16 +65,18 @@ pub(super) fn view(asked: &Asked) -> Bit {
         shown::fields(ui, ENTRANCE),
         el("h2").class("part-title").text(crate::app::wording::en_yard_decides::HIVES),
         list,
-        el("h2").class("part-title").text(w::BUY),
-        el("div")
-            .class("card-body stack")
-            .test_id("close-buy")
-            .kid(shown::answer(w::SHEETS, worked, 0).why(w::WHY).view())
-            .kid(shown::answer(w::SEALANT, worked, 1).why(w::SEALANT_WHY).view())
-            .kid(shown::answer(w::TINS, worked, 2).view())
-            .kid(shown::list(worked))
-            .kid(shown::small(w::EXAMPLES))
-            .kid(more(w::SIZES, shown::fields(ui, SIZES))),
+        below(move || bits![
+            el("h2").class("part-title").text(w::BUY),
+            el("div")
+                .class("card-body stack")
+                .test_id("close-buy")
+                .kid(shown::answer(w::SHEETS, worked, 0).why(w::WHY).view())
+                .kid(shown::answer(w::SEALANT, worked, 1).why(w::SEALANT_WHY).view())
+                .kid(shown::answer(w::TINS, worked, 2).view())
+                .kid(shown::list(worked))
+                .kid(shown::small(w::EXAMPLES))
+                .kid(more(w::SIZES, shown::fields(ui, SIZES))),
+        ]),
     ]
 }
 

@@ -5,7 +5,7 @@ use crate::almanac::cover::Guard;
 use crate::almanac::quantity::Decimal;
 use crate::app::bench::view::divide;
 use crate::app::edge::locale;
-use crate::app::el::{Bit, El, el, live};
+use crate::app::el::{Bit, El, below, el, live};
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::parts::key::{Key, link};
 use crate::app::parts::notice::Notice;
@@ -57,9 +57,11 @@ pub(super) fn view(asked: &Asked) -> Bit {
         })
     });
     // Where disease is suspected in one hive none of the yard is split, whatever the bees would do.
-    let split = live(move || {
-        let held = cards.with(|cards| cards.iter().any(|(_, because)| *because == Because::Disease));
-        if held { Notice::alarm(card::NO_SALE).view() } else { untrack(|| divide::view(ui)) }
+    let split = below(move || {
+        live(move || {
+            let held = cards.with(|cards| cards.iter().any(|(_, because)| *because == Because::Disease));
+            if held { Notice::alarm(card::NO_SALE).view() } else { untrack(|| divide::view(ui)) }
+        })
     });
     bits![
         Notice::caution(w::NEVER_JOIN).why(w::NEVER_WHY).view(),

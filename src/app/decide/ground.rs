@@ -11,8 +11,8 @@ use crate::app::bench::read::{self, MOST_HIVES};
 use crate::app::bench::view::ground::{self as bench, LABEL, PAVED, RING, say};
 use crate::app::bench::view::says::Reads;
 use crate::app::bench::view::shown::{self, Shown, Typed};
-use crate::app::edge::{self, locale};
-use crate::app::el::{Bit, El, el, live};
+use crate::app::edge::locale;
+use crate::app::el::{Bit, El, below, el, live};
 use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
 use crate::app::kinds::same_name;
 use crate::app::parts::answer::Answer;
@@ -100,10 +100,12 @@ pub(super) fn view(asked: &Asked) -> Bit {
             paving,
             more(w::REST, shown::fields(ui, RING)),
             shown::answer(wg::GROUND, worked, 0).why(wg::WHY).mark("ground-area").view(),
-            Notice::caution(wg::LAW).why(wg::LAW_WHY).view(),
-            shown::fields(ui, LABEL),
-            shown::answer(wg::PRODUCT, worked, 1).mark("ground-product").view(),
-            shown::answer(wg::WATER_FOR, worked, 2).view(),
+            below(move || bits![
+                Notice::caution(wg::LAW).why(wg::LAW_WHY).view(),
+                shown::fields(ui, LABEL),
+                shown::answer(wg::PRODUCT, worked, 1).mark("ground-product").view(),
+                shown::answer(wg::WATER_FOR, worked, 2).view(),
+            ]),
         ]
     });
     let pack = Answer::of(w::PACKS, move || {
@@ -117,7 +119,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
     });
     let surface =
         live(move || found.with(|(_, _, paved, _)| paved.then(|| Notice::caution(w::SURFACE).view())));
-    let yard = asked.yard.to_string();
+    let (of, yard) = (asked.clone(), asked.yard.to_string());
     bits![
         surface,
         el("div")
@@ -127,8 +129,8 @@ pub(super) fn view(asked: &Asked) -> Bit {
             .kid(body)
             .kid(shown::fields(ui, PACK))
             .kid(pack.mark("ground-packs").view()),
-        el("h2").class("part-title").text(w::WINDOW),
-        window(asked, &found),
+        // A year of soil for each find: the ground is measured and drawn before.
+        below(move || bits![el("h2").class("part-title").text(w::WINDOW), window(&of, &found)]),
         el("h2").class("part-title").text(w::CARD),
         el("ul").class("plain-list").kids(w::CARD_LINES.map(|line| el("li").text(line))),
         notice::why(w::CARD_WHY),
@@ -276,12 +278,7 @@ fn window(asked: &Asked, found: &Memo<Found>) -> Bit {
         bars::all(&told.unwrap_or_default(), today)
     };
     let each = StoredValue::new(each);
-    // A year of soil for each find: the ground is measured and drawn before.
-    let drawn = edge::once_drawn();
     live(move || {
-        if !drawn.get() {
-            return Bit::Nothing;
-        }
         ends.with(|ends| match ends {
             Some((from, until, hives)) => {
                 let hives = u32::try_from(*hives).unwrap_or(u32::MAX);

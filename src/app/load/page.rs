@@ -8,7 +8,7 @@ use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::app::bench::read::{self, MOST_PIECES};
 use crate::app::bench::view::says::{self, Reads};
 use crate::app::edge::locale;
-use crate::app::el::{Bit, El, el, live, target};
+use crate::app::el::{Bit, El, below, el, live, target};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, RwSignal, effect, untrack};
 use crate::app::ledger::words::isolated;
@@ -19,6 +19,7 @@ use crate::app::parts::notice::Notice;
 use crate::app::place::{Place, Section};
 use crate::app::prefs;
 use crate::app::records::Records;
+use crate::app::round::bits;
 use crate::app::round::form::{add_yard, big_link};
 use crate::app::state::Ui;
 use crate::app::wording::en_load as w;
@@ -168,9 +169,7 @@ fn full(ui: Ui, records: Records) -> Bit {
         yards(trip).into(),
         more(w::SET, set(trip)).into(),
         trip::view(trip),
-        buy::view(trip).into(),
-        next::view(trip).into(),
-        spent::view(trip).into(),
+        below(move || bits![buy::view(trip), next::view(trip), spent::view(trip)]),
     ])
 }
 

@@ -14,7 +14,7 @@ pub const TITLE: &str = "Season report";
 pub const FILE: &str = "season-report-";
 /// Headings.
 pub const PARTS: [&str; 7] =
-    ["Hives", "Hives lost or given away", "Work", "Catch", "Hive by hive", "What it cost", "For next year"];
+    ["Catch", "Hives", "Hives lost or given away", "Work", "Hive by hive", "What it cost", "For next year"];
 /// Columns of the hives.
 pub const COLUMNS: [&str; 8] = [
     "Hive",

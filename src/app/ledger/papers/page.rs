@@ -2,13 +2,13 @@
 
 use super::events::yards;
 use super::give::{self, SHEET};
-use super::season::Reckoned;
+use super::season::Reviewed;
 use super::sheet::document;
 use super::{cards, lot, record, season, truck};
 use crate::almanac::day::Day;
 use crate::almanac::typed::{DayTypedError, day_done, day_planned};
 use crate::app::edge;
-use crate::app::el::{Bit, El, el, live};
+use crate::app::el::{Bit, El, below, el, live};
 use crate::app::frame::{find, heading};
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::ledger::words;
@@ -152,21 +152,19 @@ fn record_page(ui: Ui, records: Records) -> (El, Bit) {
 
 fn season_page(ui: Ui, records: Records, yard: RwSignal<String>, all: &[(String, String)]) -> (El, Bit) {
     let (span, notes) = (Span::new(ui), RwSignal::new(false));
-    let reckoned = Memo::new(move || {
+    let reviewed = Memo::new(move || {
         let (days, yard) = (span.days()?, chosen(yard)?);
-        let of = |book: &Book| records.caught.with(|caught| Reckoned::of(book, caught, yard, days));
-        Some(records.book.with(of))
+        Some(records.caught.with(|caught| Reviewed::of(caught, yard, days)))
     });
-    let told = move |tell: &dyn Fn(&Book, &Reckoned) -> Bit| {
-        reckoned.with(|of| {
+    let told = move |tell: &dyn Fn(&Book, &Reviewed) -> Bit| {
+        reviewed.with(|of| {
             let of = of.as_ref()?;
             Some(records.book.with(|book| untrack(|| tell(book, of))))
         })
     };
-    let drawn = edge::once_drawn();
     let sheet = Bit::Many(vec![
-        live(move || told(&|book, of| season::yard(ui, book, of, notes))),
-        live(move || drawn.get().then(|| told(&|book, of| season::rest(book, of, notes))).flatten()),
+        live(move || told(&season::catch)),
+        below(move || live(move || told(&|book, of| season::rest(ui, book, of, notes)))),
     ]);
     let ways = live(move || {
         let yard = yard.get();

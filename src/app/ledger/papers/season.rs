@@ -26,34 +26,46 @@ use crate::book::season::{Loss, Season};
 use crate::book::spent::Spent;
 use crate::book::trial;
 
-/// What a report is made of: a yard, its days, and what these came to.
+/// What a report is on, and what its days caught.
 #[derive(PartialEq)]
-pub(super) struct Reckoned {
+pub(super) struct Reviewed {
     yard: ThingId,
     days: (Day, Day),
-    season: Season,
     review: Review,
 }
 
-impl Reckoned {
-    /// The days from `from` to `to` in `yard`.
-    pub(super) fn of(book: &Book, caught: &[Caught], yard: ThingId, (from, to): (Day, Day)) -> Reckoned {
-        let season = Season::of(book, &yard, from, to);
+impl Reviewed {
+    /// The days from `from` to `to` in `yard`, of all that was `caught`.
+    pub(super) fn of(caught: &[Caught], yard: ThingId, (from, to): (Day, Day)) -> Reviewed {
         let review = Review::of(caught, &yard, from, to);
-        Reckoned { yard, days: (from, to), season, review }
+        Reviewed { yard, days: (from, to), review }
     }
 }
 
-/// What the yard came to; the keeper's notes only while `notes` is ticked.
-pub(super) fn yard(ui: Ui, book: &Book, of: &Reckoned, notes: RwSignal<bool>) -> Bit {
-    let Reckoned { yard, days: (from, to), season, review } = of;
-    let [hives, lost, work, catch, ..] = w::PARTS;
+/// What the report is on, and what the yard caught.
+pub(super) fn catch(book: &Book, of: &Reviewed) -> Bit {
+    let Reviewed { yard, days: (from, to), review } = of;
+    let [catch, ..] = w::PARTS;
     let mut bits: Vec<Bit> = vec![
         el("h2").text(&[w::TITLE, ": ", &yard_name(book, yard)].concat()).into(),
         demo_mark(yard).into(),
         bold(wr::PERIOD, &[&en::date(*from), wr::UNTIL, &en::date(*to)].concat()).into(),
+        el("h3").text(catch).into(),
+    ];
+    caught(book, review, &mut bits);
+    Bit::Many(bits)
+}
+
+/// What follows it: hives, work, each hive, the cost and what is to be changed. Passes over the whole log and a table of a
+/// hundred hives take longer than all that stands before them. The keeper's notes only while `notes` is ticked.
+pub(super) fn rest(ui: Ui, book: &Book, of: &Reviewed, notes: RwSignal<bool>) -> Bit {
+    let Reviewed { yard, days: (from, to), review } = of;
+    let today = crate::app::records::Records::get().today(yard);
+    let season = Season::of(book, yard, *from, *to);
+    let [_, hives, lost, work, each, cost, next] = w::PARTS;
+    let mut bits: Vec<Bit> = vec![
         el("h3").text(hives).into(),
-        list("plain-list", &w::hives(season)).into(),
+        list("plain-list", &w::hives(&season)).into(),
         el("h3").text(lost).into(),
         losses(book, &season.losses, notes),
         el("h3").text(work).into(),
@@ -61,23 +73,9 @@ pub(super) fn yard(ui: Ui, book: &Book, of: &Reckoned, notes: RwSignal<bool>) ->
     if season.yard.visits == 0 {
         bits.push(el("p").text(w::NO_VISIT).into());
     } else {
-        bits.push(list("plain-list", &w::work(season, &oil(ui, season))).into());
-    }
-    bits.push(el("h3").text(catch).into());
-    caught(book, review, &mut bits);
-    Bit::Many(bits)
-}
-
-/// What follows it: each hive, the cost and what is to be changed. A table of a hundred hives takes longer than all that
-/// stands before it.
-pub(super) fn rest(book: &Book, of: &Reckoned, notes: RwSignal<bool>) -> Bit {
-    let Reckoned { yard, days: (from, to), season, review } = of;
-    let today = crate::app::records::Records::get().today(yard);
-    let [.., each, cost, next] = w::PARTS;
-    let mut bits: Vec<Bit> = Vec::new();
-    if season.yard.visits > 0 {
+        bits.push(list("plain-list", &w::work(&season, &oil(ui, &season))).into());
         bits.push(el("h3").text(each).into());
-        bits.push(one_by_one(book, season, review, &trial::shut(book, today)).into());
+        bits.push(one_by_one(book, &season, review, &trial::shut(book, today)).into());
         let trend = &review.both.trend;
         let spread = match (trend.hives > 1, trend.spread > 1.0) {
             (false, _) => en_catch::ALONE,
