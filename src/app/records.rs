@@ -265,10 +265,11 @@ impl Records {
         }
     }
 
-    /// What was saved of the keeper's goes to the second copy; the first time the browser is asked to keep it.
+    /// What was saved of the keeper's goes to the second copy once the answer to the tap is drawn; the first time the browser
+    /// is asked to keep it.
     fn copy(self) {
         self.twice.renew(None);
-        self.mirror();
+        edge::after_paint(move || self.mirror());
         if !self.meta.with_untracked(|meta| meta.written) {
             self.ask_to_keep();
             self.remember(|meta| meta.written = true);

@@ -44,7 +44,10 @@ impl Records {
         });
         let Some(document) = edge::document() else { return };
         listen(&document.clone(), "visibilitychange", move |_| {
-            if !document.hidden() {
+            if document.hidden() {
+                // Nothing is drawn any more, and what waits for that would wait with the phone in the pocket.
+                self.mirror();
+            } else {
                 self.refresh(Cabinet::catch_up);
             }
         });

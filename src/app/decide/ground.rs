@@ -96,11 +96,11 @@ pub(super) fn view(asked: &Asked) -> Bit {
         };
         bits![
             live(move || chosen.with(|chosen| left_out(&found, chosen, which))),
-            el("div").test_id("ground-map").kid(live(move || map(ui, chosen))),
             paving,
             more(w::REST, shown::fields(ui, RING)),
             shown::answer(wg::GROUND, worked, 0).why(wg::WHY).mark("ground-area").view(),
             below(move || bits![
+                el("div").test_id("ground-map").kid(live(move || map(ui, chosen))),
                 Notice::caution(wg::LAW).why(wg::LAW_WHY).view(),
                 shown::fields(ui, LABEL),
                 shown::answer(wg::PRODUCT, worked, 1).mark("ground-product").view(),
@@ -108,7 +108,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
             ]),
         ]
     });
-    let pack = Answer::of(w::PACKS, move || {
+    let pack = move || {
         let stands = chosen.with(|(placed, _)| placed.iter().map(|(stand, _)| *stand).collect::<Vec<_>>());
         let paved = found.with(|(_, paved, ..)| *paved);
         let by_rows = none_placed.get();
@@ -116,26 +116,26 @@ pub(super) fn view(asked: &Asked) -> Bit {
             return Some((NO_ANSWER.to_owned(), vec![w::NO_STANDS.to_owned()]));
         }
         ui.draft.with(|draft| packs_of(draft, (!by_rows).then_some(&*stands), paved))
-    });
+    };
     let surface =
         live(move || found.with(|(_, _, paved, _)| paved.then(|| Notice::caution(w::SURFACE).view())));
     let (of, yard) = (asked.clone(), asked.yard.to_string());
     bits![
         surface,
-        el("div")
-            .class("card-body stack")
-            .kid(choice)
-            .kid(tags_field)
-            .kid(body)
-            .kid(shown::fields(ui, PACK))
-            .kid(pack.mark("ground-packs").view()),
+        el("div").class("card-body stack").kid(choice).kid(tags_field).kid(body).kid(below(move || bits![
+            shown::fields(ui, PACK),
+            Answer::of(w::PACKS, pack).mark("ground-packs").view()
+        ])),
         // A year of soil for each find: the ground is measured and drawn before.
-        below(move || bits![el("h2").class("part-title").text(w::WINDOW), window(&of, &found)]),
-        el("h2").class("part-title").text(w::CARD),
-        el("ul").class("plain-list").kids(w::CARD_LINES.map(|line| el("li").text(line))),
-        notice::why(w::CARD_WHY),
-        el("p").class("small").text(wg::LIME),
-        keys(link(w::WRITE, &Place::Write(Blank::Ground, Some(yard))).class("key key-big")),
+        below(move || bits![
+            el("h2").class("part-title").text(w::WINDOW),
+            window(&of, &found),
+            el("h2").class("part-title").text(w::CARD),
+            el("ul").class("plain-list").kids(w::CARD_LINES.map(|line| el("li").text(line))),
+            notice::why(w::CARD_WHY),
+            el("p").class("small").text(wg::LIME),
+            keys(link(w::WRITE, &Place::Write(Blank::Ground, Some(yard.clone()))).class("key key-big")),
+        ]),
     ]
 }
 

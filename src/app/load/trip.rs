@@ -10,7 +10,7 @@ use crate::almanac::quantity::Volume;
 use crate::almanac::typed;
 use crate::app::bench::read::MOST_PIECES;
 use crate::app::bench::view::says;
-use crate::app::el::{Bit, El, el, live};
+use crate::app::el::{Bit, El, below, el, live};
 use crate::app::graph::Memo;
 use crate::app::ledger::words::{hive_name, isolated};
 use crate::app::parts::answer::{Answer, Worked};
@@ -42,7 +42,7 @@ pub(super) fn view(trip: Trip) -> Bit {
     let spare = trip.spare;
     keep::follow(trip.ui, "load-spare".to_owned(), spare, Box::new(move || usual.get()));
     let none = live(move || trip.yards().is_empty().then(|| Notice::caution(w::NO_YARD).view()));
-    let yards = live(move || {
+    let yards = move || {
         load.with(|load| {
             let mut bits = Vec::new();
             let day = trip.day().ok();
@@ -51,7 +51,7 @@ pub(super) fn view(trip: Trip) -> Bit {
             }
             Bit::Many(bits)
         })
-    });
+    };
     let oil = move || {
         load.with(|load| load.as_ref().map(|load| (trip.ui.volume_up(load.carry), oil_lines(trip, load))))
     };
@@ -69,8 +69,8 @@ pub(super) fn view(trip: Trip) -> Bit {
         .kid(traps.mark("load-traps").view())
         .kid(spares)
         .kid(things(trip));
-    let yards_card = el("section").class("card").kid(el("h2").text(w::YARD_BY_YARD)).kid(yards);
-    Bit::Many(vec![trip_card.into(), yards_card.into(), minutes::view(trip).into()])
+    let each = move || el("section").class("card").kid(el("h2").text(w::YARD_BY_YARD)).kid(live(yards));
+    Bit::Many(vec![trip_card.into(), below(move || Bit::from([each(), minutes::view(trip)]))])
 }
 
 /// The hives that oil and traps are for, by name.
