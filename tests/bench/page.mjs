@@ -42,8 +42,16 @@ const STARTS = Number(values.starts);
 const OPENINGS = 5;
 /** The processor of a phone against that of a desk. */
 const SLOWER = 4;
-/** In milliseconds: the median that is aimed at, and what fails. */
-const LIMITS = { tap: { target: 16, limit: 50 }, start: { target: 600, limit: 1200 }, decision: { target: 300, limit: 1200 } };
+/**
+ * In milliseconds: the median that is aimed at, and what fails. Of a tap 19 in 20 are held to it; of a start, of the answer
+ * to a decision and of what is drawn below it, the median.
+ */
+const LIMITS = {
+  tap: { target: 16, limit: 50 },
+  start: { target: 600, limit: 1200 },
+  decision: { target: 50, limit: 100 },
+  below: { target: 300, limit: 600 },
+};
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const counterRoot = join(root, "target/counter");
@@ -147,7 +155,7 @@ async function page(engine, folder) {
   await keeper.tap('.radio:has([name=decide-ground][value="all"])');
   for (const [name, hash, mark] of DECISIONS) {
     const rest = { hash: "#/book", mark: "[data-testid=book-restore]" };
-    add(name, await meter.opens(hash(yard), mark, rest, OPENINGS, name), "decision");
+    add(name, await meter.opens(hash(yard), mark, rest, OPENINGS, name), name.startsWith("...") ? "below" : "decision");
   }
   await keeper.place("bench");
   await keeper.type("bench-hives", "10");
@@ -179,7 +187,9 @@ function sheet(folder, results) {
   const { seconds, cells, compared, worst } = JSON.parse(
     execFileSync("/usr/bin/python3", [join(root, "tests/bench/sheet.py"), join(folder, "table.json")], { encoding: "utf8" }),
   );
-  const all = results.filter(({ kind }) => kind === "decision").reduce((sum, { median }) => sum + median, 0);
+  // Each place once, with all that is drawn in it.
+  const whole = ({ kind }, nth) => kind === "below" || (kind === "decision" && results[nth + 1]?.kind !== "below");
+  const all = results.filter(whole).reduce((sum, { median }) => sum + median, 0);
   const quarter = seconds * 1000 * SLOWER;
   console.log(
     `\nall decisions in the page, drawn: ${all.toFixed(0)} ms at a quarter of the processor; the table of counts alone in the ` +
@@ -214,15 +224,18 @@ function report(results) {
   let over = 0;
   for (const { name, kind, median, p95, work, noise } of results) {
     const { target, limit } = LIMITS[kind];
-    const rule = results.find((other) => other.kind === (kind === "decision" ? "start" : kind)).median;
+    const rule = results.find((other) => other.kind === (kind === "start" ? "start" : "tap")).median;
     // A start is judged by its median: of so few the slowest is the machine's doing.
     const held = (kind === "tap" ? p95 : median) / noise;
     const word = name.startsWith("bare") ? "" : held > limit ? "OVER THE LIMIT" : median / noise > target ? "above the target" : "ok";
     if (held > limit && word) over += 1;
     console.log(`${name.padEnd(36)}${[median, p95, ...work, median / rule, noise].map(number).join("")}  ${word}`);
   }
-  const { tap, start, decision } = LIMITS;
-  console.log(`a tap: ${tap.target} in the middle, at the most ${tap.limit} in 19 of 20; a start: ${start.target}, at the most ${start.limit}; a decision: ${decision.target}, at the most ${decision.limit}`);
+  const { tap, start, decision, below } = LIMITS;
+  console.log(
+    `a tap: ${tap.target} in the middle, at the most ${tap.limit} in 19 of 20; in the middle a start: ${start.target}, at the most ${start.limit}; ` +
+      `a decision: ${decision.target}, at the most ${decision.limit}; what stands below it: ${below.target}, at the most ${below.limit}`,
+  );
   if (over > 0) process.exitCode = 1;
 }
 
