@@ -97,7 +97,7 @@ impl Ui {
         let zone = clock::own_zone();
         let bench = BenchTyped::new(bench);
         let trip = slot::read(slot::TRIP).unwrap_or_default();
-        let load = typed::standing(slot::read(slot::LOAD).unwrap_or_default(), clock::today(&zone));
+        let load = typed::standing(&slot::read(slot::LOAD).unwrap_or_default(), clock::today(&zone));
         let ui = Ui(Box::leak(Box::new(Parts {
             today: RwSignal::new(clock::today(&zone)),
             now: RwSignal::new(hours::now()),

@@ -134,6 +134,8 @@ fn full(ui: Ui, records: Records) -> Bit {
     let reserve = keeper.reserve.unwrap_or(USUAL_RESERVE);
     let unit = keeper.bottle.map_or(ui.prefs.get_untracked().volume, TypedVolume::unit);
     let today = ui.today.get_untracked();
+    // A page that never closes lets go of what was typed for an earlier trip, too.
+    ui.load.update(|all| *all = kept::standing(all, today));
     keep::keep(ui, "load-day", &today.to_string(), ui.trip_day);
     keep::keep(ui, "load-walks", "", ui.walks);
     keep::keep(ui, "load-end", "", ui.season_end);

@@ -1,35 +1,53 @@
-//! What is typed on the Load and differs from what stands in its fields by itself: the day of the last keystroke, then a
-//! line for each field, its name and its text with a tab between them. Only what differs lies there, so a field goes on
-//! following the book until somebody types over it.
+//! What is typed on the Load and differs from what stands in its fields by itself: a line for each field, with the day of the
+//! last keystroke in it, its name and its text, tabs between them. Only what differs lies there, so a field goes on following
+//! the book until somebody types over it.
 
 use crate::almanac::day::Day;
 
-/// Days after the last keystroke for which typed numbers stand: over the night in which the phone shuts the page, and no
-/// longer, since a number of an earlier trip would pass for what the book knows (judgement, no source).
+/// Days after the last keystroke in a field for which its text stands: over the night in which the phone shuts the page, and
+/// no longer, since a number of an earlier trip would pass for what the book knows (judgement, no source).
 const STANDS: i32 = 1;
 
-/// What still stands of `all` at a start of the page on `today`.
-pub fn standing(all: String, today: Day) -> String {
-    let day = all.split('\n').next().map(Day::parse);
-    let stands = matches!(day, Some(Ok(day)) if (0..=STANDS).contains(&today.days_since(day)));
-    if stands { all } else { String::new() }
+/// A field: the day of the last keystroke, its name and its text.
+type Field<'a> = (&'a str, &'a str, &'a str);
+
+fn fields(all: &str) -> impl Iterator<Item = Field<'_>> {
+    all.split('\n').filter_map(|line| {
+        let (day, field) = line.split_once('\t')?;
+        let (name, text) = field.split_once('\t')?;
+        Some((day, name, text))
+    })
+}
+
+/// What still stands of `all` when the page is opened, or the Load is drawn, on `today`.
+pub fn standing(all: &str, today: Day) -> String {
+    let stands = |day: &str| Day::parse(day).is_ok_and(|day| (0..=STANDS).contains(&today.days_since(day)));
+    let mut now = String::new();
+    for field in fields(all).filter(|(day, ..)| stands(day)) {
+        put(&mut now, field);
+    }
+    now
 }
 
 /// What is typed into the field of this name; none where nobody typed over it.
 pub fn of<'a>(all: &'a str, name: &str) -> Option<&'a str> {
-    all.split('\n').filter_map(|line| line.split_once('\t')).find(|(of, _)| *of == name).map(|(_, text)| text)
+    fields(all).find(|(_, of, _)| *of == name).map(|(.., text)| text)
 }
 
 /// The same with `text` in the field of this name, typed on `today`; none lets go of it.
 pub fn with(all: &str, today: &str, name: &str, text: Option<&str>) -> String {
-    let mut now = today.to_owned();
-    let others = all.split('\n').filter_map(|line| line.split_once('\t')).filter(|(of, _)| *of != name);
-    for (of, text) in others.chain(text.map(|text| (name, text))) {
-        for part in ["\n", of, "\t", text] {
-            now.push_str(part);
-        }
+    let mut now = String::new();
+    let others = fields(all).filter(|(_, of, _)| *of != name);
+    for field in others.chain(text.map(|text| (today, name, text))) {
+        put(&mut now, field);
     }
     now
+}
+
+fn put(all: &mut String, (day, name, text): Field<'_>) {
+    for part in [day, "\t", name, "\t", text, "\n"] {
+        all.push_str(part);
+    }
 }
 
 #[cfg(test)]
@@ -53,18 +71,19 @@ mod tests {
     }
 
     #[test]
-    fn it_stands_over_the_night_after_the_last_keystroke_and_no_longer() {
-        let one = with("", "2026-07-14", "load-each", Some("7"));
+    fn each_stands_over_the_night_after_its_own_last_keystroke_and_no_longer() {
+        let one = with("", "2026-07-14", "load-store", Some("7"));
         let two = with(&one, "2026-07-15", "load-leave", Some("07:30"));
-        for today in ["2026-07-15", "2026-07-16"] {
-            assert_eq!(standing(two.clone(), day(today)), two);
-        }
+        assert_eq!(standing(&two, day("2026-07-15")), two);
+        // On a page that never closes somebody types every day: the older field lets go all the same.
+        let next = standing(&two, day("2026-07-16"));
+        assert_eq!((of(&next, "load-store"), of(&next, "load-leave")), (None, Some("07:30")));
         // A phone whose date was set back has texts from days to come.
-        for today in ["2026-07-14", "2026-07-17", "2027-07-15"] {
-            assert_eq!(standing(two.clone(), day(today)), "");
+        for today in ["2026-07-13", "2026-07-17", "2027-07-15"] {
+            assert_eq!(standing(&two, day(today)), "");
         }
-        for strange in ["", "\n", "{}", "load-each\t7"] {
-            assert_eq!(standing(strange.to_owned(), day("2026-07-15")), "");
+        for strange in ["", "\n", "{}", "load-each\t7", "2026-07-15\nload-each\t7"] {
+            assert_eq!(standing(strange, day("2026-07-15")), "");
         }
     }
 }
