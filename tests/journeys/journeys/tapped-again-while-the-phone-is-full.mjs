@@ -16,7 +16,7 @@ journey("she tapped again and again while the phone was full: each work is writt
     await keeper.tap("ask-back");
   }
   await log(keeper, 2, "as_found");
-  await keeper.reads("unsaved-notice", /Hive .?1.?: .*replaced; Hive .?2.?: .*as found/);
+  await keeper.reads("unsaved-notice", /Hive .?1.?: .*replaced, 5 beetles; Hive .?2.?: .*as found/);
 
   await free(keeper);
   await keeper.tap("unsaved-again");
@@ -40,7 +40,7 @@ journey("there was room again and she tapped once more before Try again: the wor
   await keeper.reads("unsaved-notice", /Hive .?1.?: .*topped up/);
   await keeper.tap("ask-back");
   await log(keeper, 2, "as_found");
-  await keeper.reads("unsaved-notice", /Hive .?1.?: .*topped up; Hive .?2.?: .*as found/);
+  await keeper.reads("unsaved-notice", /Hive .?1.?: .*topped up, 5 beetles; Hive .?2.?: .*as found/);
 
   await free(keeper);
   await log(keeper, 1, "topped_up");
@@ -86,7 +86,7 @@ journey("she counted, the full phone kept nothing, and the page was loaded anew:
   }
   await keeper.driver.run(() => (window.onbeforeunload = null));
   await keeper.reload();
-  await keeper.reads("unsaved-notice", /Hive .?1.?: .*topped up; Hive .?2.?: .*topped up/);
+  await keeper.reads("unsaved-notice", /Hive .?1.?: .*topped up, 5 beetles; Hive .?2.?: .*topped up/);
   await keeper.reads("panel", /Hive .?2/);
   await keeper.reads("count", /\b5\b/);
   await free(keeper);
