@@ -43,10 +43,9 @@ pub fn from_text<T: Json>(text: &str) -> Option<T> {
     T::read(parse(text)?)
 }
 
-/// The value that `text` begins with and what stands behind it, where the whole lies `deep` lists and objects inside
-/// others. What it reads is what [`from_text`] finds there.
-pub fn leading<T: Json>(text: &str, deep: u32) -> Option<(T, &str)> {
-    let (value, rest) = parse::leading(text, deep)?;
+/// The value that `text` begins with and what stands behind it.
+pub fn leading<T: Json>(text: &str) -> Option<(T, &str)> {
+    let (value, rest) = parse::leading(text)?;
     Some((T::read(value)?, rest))
 }
 

@@ -94,6 +94,8 @@ pub struct Trend {
     pub mixed: bool,
     /// Hives that are compared; 1 where no hives are known.
     pub hives: u32,
+    /// Of these, hives with beetles for certain: those that tell of the spread.
+    pub used: u32,
     /// Of these, hives whose rate rose for certain, and hives whose rate fell.
     pub rose: u32,
     /// See `rose`.
@@ -153,13 +155,17 @@ pub fn compare_sums(first: Stretch, second: Stretch, spread: f64) -> Trend {
     judge(if fished { std::slice::from_ref(&pair) } else { &[] }, Some(spread.max(1.0)))
 }
 
+/// Fewest hives with beetles by whose spread one of them is judged: with three up to 6.7 % of hives with no change would be
+/// said to have one, with four at most 4 % (`tests/figures/hive_alarms.py`).
+pub const LEAST_HIVES: u32 = 4;
+
 /// One hive of those that `all` compares, each of which is set beside itself: their spread stands for its own. The counts of
 /// one hive cannot tell how far it strays from year to year: a hive that has many has them all year, and by the spread of its
-/// own counts up to nine of ten hives with no change would be said to have one. With the spread of the others it is at most
-/// 7.5 % (`tests/figures/hive_alarms.py`); of two hives, which tell little of their spread, with Student's t as well.
-pub fn compare_one(first: Stretch, second: Stretch, all: &Trend) -> Trend {
-    let unsure = if all.hives == 2 { (student(1) / NORMAL).powi(2) } else { 1.0 };
-    compare_sums(first, second, all.spread * unsure)
+/// own counts up to nine of ten hives with no change would be said to have one. None where fewer than [`LEAST_HIVES`] have
+/// beetles, or all of them none in one of the two times: then nothing tells of their spread.
+pub fn compare_one(first: Stretch, second: Stretch, all: &Trend) -> Option<Trend> {
+    let known = all.used >= LEAST_HIVES && all.limits.0.is_some() && all.limits.1.is_some();
+    known.then(|| compare_sums(first, second, all.spread))
 }
 
 /// A hive, counted to the last beetle.
@@ -182,8 +188,9 @@ struct Judged {
 
 fn judge(hives: &[(Stretch, Stretch)], spread: Option<f64>) -> Trend {
     let (mut first, mut second) = (Stretch::NONE, Stretch::NONE);
-    let (mut rose, mut fell) = (0, 0);
+    let (mut rose, mut fell, mut used) = (0, 0, 0);
     for (before, after) in hives {
+        used += u32::from(before.count.low() > 0 || after.count.low() > 0);
         first = first.plus(*before);
         second = second.plus(*after);
         rose += u32::from(above(after, before));
@@ -245,6 +252,7 @@ fn judge(hives: &[(Stretch, Stretch)], spread: Option<f64>) -> Trend {
         },
         mixed,
         hives: u32::try_from(hives.len()).unwrap_or(u32::MAX),
+        used,
         rose,
         fell,
     }

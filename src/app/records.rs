@@ -23,8 +23,8 @@ use crate::store::{Memory, web};
 use std::ops::Deref;
 use std::rc::Rc;
 
-/// In milliseconds: a place has come to rest by then.
-const PREPARE_AFTER: u64 = 100;
+/// In milliseconds: whoever goes straight on to the next place is there by then, and no tap waits for a pass over the log.
+const PREPARE_AFTER: u64 = 400;
 
 /// Whether what is written stays.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

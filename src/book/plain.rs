@@ -15,9 +15,6 @@ use crate::almanac::json::{self, Json, Value};
 use crate::almanac::quantity::{Decimal, Share};
 use crate::almanac::tally::CountRange;
 
-/// Lists and objects that a line lies in: the page and the list of its lines.
-const AROUND: u32 = 2;
-
 /// The page in `text`; none when it is not written as this program writes it.
 pub fn page(text: &str) -> Option<Page> {
     let mut line = Line { rest: text, day: None, yard: None };
@@ -28,7 +25,7 @@ pub fn page(text: &str) -> Option<Page> {
         if let Some(entry) = line.entry() {
             entries.push(entry);
         } else {
-            let (entry, rest) = json::leading(begun, AROUND)?;
+            let (entry, rest) = json::leading(begun)?;
             entries.push(entry);
             line.rest = rest;
         }

@@ -49,11 +49,12 @@ impl Review {
         all
     }
 
-    /// The same of one hive, and what both say beside each other; nothing where one of them is not said.
+    /// The same of one hive, and what both say beside each other; nothing where one of them is not said, or where too few hives
+    /// tell how far one strays ([`compare_one`]).
     pub fn of_hive(&self, hive: &ThingId) -> (Option<Rate>, Option<Rate>, Option<Trend>) {
         let Some(of) = self.both.hives.iter().find(|of| of.hive == *hive) else { return (None, None, None) };
         let (first, second) = (said(of.counts.0, of.first), said(of.counts.1, of.second));
-        let trend = first.and(second).map(|_| compare_one(of.first, of.second, &self.both.trend));
+        let trend = first.and(second).and_then(|_| compare_one(of.first, of.second, &self.both.trend));
         (first, second, trend)
     }
 }

@@ -170,10 +170,14 @@ async function page(engine, folder) {
  */
 const DECISIONS = [
   ["what to load and buy", () => "#/load", "[data-testid=load-oil]:not(:empty)"],
+  ["... each yard, and what to buy", () => "#/load", "[data-testid=load-buy]:not(:empty)"],
   ["how the catch goes", (yard) => `#/book/catch/${yard}`, "[data-testid=catch-word]:not(:empty)"],
+  ["... of each hive, drawn", (yard) => `#/book/catch/${yard}`, "[data-testid=catch-hives] > li"],
   ["what closes the hives up", (yard) => `#/decide/${yard}/close`, "[data-testid=close-hives] > li"],
+  ["... and what it takes", (yard) => `#/decide/${yard}/close`, "[data-testid=close-buy]"],
   ["how many to open", (yard) => `#/decide/${yard}/open`, ".decide .answer-big:not(:empty)"],
   ["comb, joining, splitting", (yard) => `#/decide/${yard}/comb`, "[data-testid=comb-hives] li"],
+  ["... and a split reckoned", (yard) => `#/decide/${yard}/comb`, "[data-testid=comb-split] input"],
   ["the ground round the hives", (yard) => `#/decide/${yard}/ground`, "[data-testid=ground-area]:not(:empty)"],
   ["... and when its larvae come out", (yard) => `#/decide/${yard}/ground`, "[data-testid=ground-window]"],
   ["a season of the yard", (yard) => `#/book/season/${yard}`, ".paper h3"],

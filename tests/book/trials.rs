@@ -53,6 +53,10 @@ fn a_draw_that_is_kept_stands_whatever_is_counted_and_whoever_goes_takes_its_par
     let (still, left) = kept_pairs(&kept, &fewer);
     assert_eq!((still.each.len(), left), (5, vec![5, 12]));
     assert!(written(&still, &kept).concat().iter().all(|hive| hive != gone && hive != partner));
+    // Of a pair of which both went nobody is left over.
+    let fewer: Vec<_> = fewer.into_iter().filter(|hive| hive != partner).collect();
+    let (still, left) = kept_pairs(&kept, &fewer);
+    assert_eq!((still.each.len(), left), (5, vec![12]));
 }
 
 #[test]

@@ -103,29 +103,31 @@ fn with_no_change_at_all_the_word_is_rarely_up_or_down() {
 #[test]
 fn one_hive_of_a_yard_as_numpy_and_scipy_find_it() {
     type Alarms = (String, Vec<(f64, u32, u32, u32, u32, u32)>);
-    type Words = (String, Vec<(Vec<(u32, u32, u32, u32)>, i32)>);
+    type Words = (String, Vec<(Vec<(u32, u32, u32, u32)>, Option<i32>)>);
     let ((_, alarms), (_, words)): (Alarms, Words) =
         serde_json::from_str(include_str!("../figures/hive_alarms.json")).unwrap();
-    assert_eq!(alarms.len(), 60);
-    for (k, hives, mean, ours, two, own) in alarms {
-        assert!(ours <= 75, "k {k}, {hives} hives, {mean} beetles: {ours}");
-        assert!(hives != 2 || k > 100.0 || two >= 75, "k {k}, {mean} beetles: {two}");
-        assert!(k > 100.0 || own > 300, "k {k}, {hives} hives, {mean} beetles: {own}");
+    assert_eq!(alarms.len(), 100);
+    // What is said on the report: at most one in twenty. With three hives it would not hold, and by its own counts not at all.
+    assert!(alarms.iter().any(|(.., three, _)| *three > 50));
+    for (k, hives, mean, ours, _, own) in alarms {
+        assert!(ours <= 50, "k {k}, {hives} hives, {mean} beetles: {ours}");
+        assert!(k > 100.0 || own > 100, "k {k}, {hives} hives, {mean} beetles: {own}");
     }
-    let mut said = [0, 0, 0];
+    let mut said = [0, 0, 0, 0];
     for (table, word) in words {
         let hives: Vec<_> = table
             .iter()
             .map(|(one, days, other, after)| (stretch(*one, *days), stretch(*other, *after)))
             .collect();
         let (first, second) = hives[0];
-        let known = match compare_one(first, second, &compare(&hives)).word {
+        let told = compare_one(first, second, &compare(&hives));
+        let known = told.map(|told| match told.word {
             Word::Up => 1,
             Word::Down => -1,
             Word::CantTell | Word::NoData => 0,
-        };
+        });
         assert_eq!(known, word, "{table:?}");
-        said[usize::try_from(word + 1).unwrap()] += 1;
+        said[usize::try_from(word.unwrap_or(2) + 1).unwrap()] += 1;
     }
     assert!(said.iter().all(|many| *many > 12), "{said:?}");
 }

@@ -3,6 +3,7 @@
 use super::{Entries, FORMAT, entries, joined, open, page};
 use crate::phone::{Faults, Memory};
 use beetle_almanac::almanac::day::Day;
+use beetle_almanac::store::shelf::Shelf;
 use beetle_almanac::store::{Damage, Format, Found, PageName, Pages, SaveError, ShelfError};
 use std::rc::Rc;
 
@@ -142,4 +143,24 @@ fn the_app_can_choose_its_shelf_while_it_runs() {
     assert_eq!(desk.write(Slot::Meta, &format, &5), Ok(1));
     assert_eq!(desk.read(Slot::Meta, &format), Ok(Found::Loaded(5)));
     assert_eq!(book.shelf().keys().unwrap().len(), 2);
+}
+
+#[test]
+fn a_page_that_vanished_or_was_damaged_counts_as_changed_until_it_is_as_it_was() {
+    let phone = Memory::new();
+    let (mut book, _) = open(&phone);
+    let saved = book.write(&page("river"), &entries(&["looked"])).unwrap();
+    book.write(&page("hill"), &entries(&["oil"])).unwrap();
+    assert_eq!(book.changed(), Ok(false));
+    phone.remove(&saved.key).unwrap();
+    assert_eq!(book.changed(), Ok(true));
+    phone.put(&saved.key, "torn").unwrap();
+    for _ in 0..2 {
+        // Read or not, it may be mended by then.
+        assert_eq!(book.changed(), Ok(true));
+        book.read_all().unwrap();
+    }
+    phone.put(&saved.key, &saved.text).unwrap();
+    book.read_all().unwrap();
+    assert_eq!(book.changed(), Ok(false));
 }

@@ -71,10 +71,10 @@ pub(super) fn each_item(text: &str, take: &mut dyn FnMut(Value) -> Option<()>) -
     reader.end()
 }
 
-/// The value that `text` begins with, read as `deep` lists and objects inside others, and what stands behind it.
-pub(super) fn leading(text: &str, deep: u32) -> Option<(Value, &str)> {
+/// The value that `text` begins with, and what stands behind it.
+pub(super) fn leading(text: &str) -> Option<(Value, &str)> {
     let mut reader = Reader { text, at: 0 };
-    let value = reader.value(DEEPEST.checked_sub(deep)?)?;
+    let value = reader.value(DEEPEST)?;
     Some((value, text.get(reader.at..)?))
 }
 

@@ -31,8 +31,8 @@ use crate::book::trial::{self, Apart, Trial, hives, in_pairs, kept_pairs, plan, 
 /// Of 32: more draws than anybody makes.
 const SEED_LETTERS: usize = 8;
 
-/// The hives of a draw, which of them are pairs, and those without a partner.
-type Lists = Option<(Vec<ThingId>, Pairs, Vec<usize>)>;
+/// The day and the hives of a draw, which of them are pairs, and those without a partner.
+type Lists = Option<(Day, Vec<ThingId>, Pairs, Vec<usize>)>;
 
 /// The page of the Book, of the yard `of` where the address names one.
 pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
@@ -208,17 +208,17 @@ fn draw(
     chosen: Memo<Option<ThingId>>,
 ) -> Bit {
     let typed = ui.bench();
-    let (named, until, kept) = (typed.trial_named(), typed.trial_until(), typed.trial_seed());
+    let (named, until, kept) = (typed.trial_named(), typed.trial_until(), typed.trial_drawn());
     let stop: RwSignal<Option<Stop>> = RwSignal::new(None);
     let today = move || chosen.get().map_or_else(|| ui.today.get(), |yard| records.today(&yard));
     let name = Memo::new(move || named.with(|text| label(text, LABEL_MOST, &BrowserLetters)));
     let day = Memo::new(move || until.with(|text| day_planned(text, today())));
     let drawn: Memo<Lists> = Memo::new(move || {
         let yard = chosen.get()?;
-        let drawn = kept.with(|kept| draws::of(kept, &yard))?.hives;
+        let draws::Drawn { day, hives: drawn } = kept.with(|kept| draws::of(kept, &yard))?;
         let here = records.book.with(|book| hives(book, &yard, records.today(&yard)));
         let (pairs, left) = kept_pairs(&drawn, &here);
-        Some((drawn, pairs, left))
+        Some((day, drawn, pairs, left))
     });
     let draw = move || {
         let Some(yard) = untrack(|| chosen.get()) else { return };
@@ -246,7 +246,7 @@ fn draw(
         let now = untrack(today);
         let planned = untrack(|| day.get().ok()).filter(|day: &Day| *day > now);
         let wanted = untrack(|| Some((name.get().ok()?, planned?, drawn.get()?, chosen.get()?)));
-        let Some((name, until_day, (hives, pairs, _), yard)) = wanted else {
+        let Some((name, until_day, (_, hives, pairs, _), yard)) = wanted else {
             stop.set(Some(Stop::Refused(crate::book::write::Refusal::Nothing)));
             return;
         };
@@ -275,7 +275,7 @@ fn draw(
     let shown = live(move || {
         // Once drawn, the lists stand: a second tap on the same place draws nothing.
         let first = || keys(Key::new(w::DRAW, draw).mark("trial-draw").view());
-        let Some((hives, pairs, left)) = drawn.get() else { return first().into() };
+        let Some((on, hives, pairs, left)) = drawn.get() else { return first().into() };
         if pairs.each.is_empty() {
             return bits![first(), el("p").text(w::TOO_FEW)];
         }
@@ -283,7 +283,7 @@ fn draw(
         let lists = records.book.with(|book| both_sides(book, &hives, &pairs, &left));
         bits![
             el("div").test_id("trial-lists").kid(lists),
-            el("p").class("small").text(w::PAIRED),
+            el("p").class("small").text(&w::paired(on)),
             (count < LEAST_PAIRS).then(|| Notice::caution(w::never(count)).view()),
             Notice::caution(w::EMPTY_FIRST).view(),
             refused_line(refused),

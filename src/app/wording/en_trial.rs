@@ -85,7 +85,10 @@ pub const TOO_FEW: &str = "A trial needs two hives in care in one yard.";
 /// The day must come.
 pub const NOT_TODAY: &str = "Take a day that is still to come.";
 /// How pairs are made.
-pub const PAIRED: &str = "Hives with a last catch alike stand together; those without a count come last.";
+pub fn paired(day: Day) -> String {
+    let by = ": hives with a last catch alike stood together then; those without a count came last.";
+    ["Drawn on ", &date(day), by].concat()
+}
 /// Caution before it is written down.
 pub const EMPTY_FIRST: &str =
     "Count and empty the traps of all these hives today: what was caught before today is left out.";

@@ -412,8 +412,8 @@ fields! {
     trial_named = "";
     /// Trial from the book: the day on which it is opened.
     trial_until = "";
-    /// Trial from the book: the seed of the draw; empty until one is drawn.
-    trial_seed = "";
+    /// Trial from the book: the hives that were drawn, yard by yard (`decide/draws`); empty until some are.
+    trial_drawn = "";
     /// Dates: what was found: `adults`, `tiny`, `full_grown`, `leaving`, `in_soil`.
     dates_seen = "full_grown";
     /// Dates: day of the find; empty is today.

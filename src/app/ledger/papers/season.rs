@@ -4,7 +4,7 @@
 use super::sheet::{demo_mark, list, table, yard_name};
 use crate::almanac::day::Day;
 use crate::almanac::quantity::Volume;
-use crate::almanac::trend::Rate;
+use crate::almanac::trend::{LEAST_HIVES, Rate, Trend};
 use crate::app::bench::view::cost::{each_hive, lines};
 use crate::app::catch::{page::worked, told};
 use crate::app::edge::locale;
@@ -76,13 +76,9 @@ pub(super) fn rest(ui: Ui, book: &Book, of: &Reviewed, notes: RwSignal<bool>) ->
         bits.push(list("plain-list", &w::work(&season, &oil(ui, &season))).into());
         bits.push(el("h3").text(each).into());
         bits.push(one_by_one(book, &season, review, &trial::shut(book, today)).into());
-        let trend = &review.both.trend;
-        let spread = match (trend.hives > 1, trend.spread > 1.0) {
-            (false, _) => en_catch::ALONE,
-            (true, false) => en_catch::NO_SPREAD,
-            (true, true) => &en_catch::spread(&told::shown(trend.spread, None, locale::number)),
-        };
-        bits.push(el("p").class("small").text(&[w::ONE_HIVE, spread, w::ONE_HIVE_TOLD].concat()).into());
+        if review.earlier.is_some() && review.both.trend.hives > 0 {
+            bits.push(el("p").class("small").text(&one_hive(&review.both.trend)).into());
+        }
     }
     bits.push(el("h3").text(cost).into());
     costs(&Spent::of(book, Some(yard), *from, *to), &mut bits);
@@ -186,7 +182,10 @@ fn one_by_one(book: &Book, season: &Season, review: &Review, shut: &[ThingId]) -
         let tag = book.standing().hives.get(hive).map_or("", |hive| &hive.tag);
         let (first, second, trend) = review.of_hive(hive);
         let beside = || {
-            let Some(trend) = &trend else { return en::NO_ANSWER.to_owned() };
+            let Some(trend) = &trend else {
+                let counted = first.is_some() && second.is_some();
+                return if counted { w::FEW_HIVES } else { en::NO_ANSWER }.to_owned();
+            };
             // What may be, where it reaches from fewer to more; else the counts are too small for limits to say anything.
             let open =
                 trend.limits.0.is_some_and(|low| low <= 1.0) && trend.limits.1.is_none_or(|high| high >= 1.0);
@@ -212,6 +211,17 @@ fn one_by_one(book: &Book, season: &Season, review: &Review, shut: &[ThingId]) -
         rows.push(row);
     }
     table(&w::COLUMNS, rows)
+}
+
+/// How far the word of one hive goes.
+fn one_hive(all: &Trend) -> String {
+    let known = all.used >= LEAST_HIVES && all.limits.0.is_some();
+    let spread = match (known, all.spread > 1.0) {
+        (false, _) => return [w::ONE_HIVE, &w::too_few_hives(LEAST_HIVES)].concat(),
+        (true, false) => en_catch::NO_SPREAD,
+        (true, true) => &en_catch::spread(&told::shown(all.spread, None, locale::number)),
+    };
+    [w::ONE_HIVE, spread, w::ONE_HIVE_TOLD].concat()
 }
 
 /// As it is said at Load.
