@@ -2,18 +2,19 @@
 
 /**
  * @param {{clock?: string, storage?: "denied", second?: "none" | "hangs" | "full", locks?: "none",
- *   promise?: "given", camera?: "lent"}} wanted `clock` is a
+ *   promise?: "given", camera?: "lent", frames?: "held"}} wanted `clock` is a
  *   local date and time, such as "2026-07-14T09:00"; it runs on from there. `second` is what the browser's database does,
- *   where the second copy lies;
+ *   where the second copy lies; with `frames` the page is told of no frame while "held" stands on its root;
  *   with `promise` it promises to keep what is stored once it is asked, and counts on the page how often that was.
  */
-export function faults({ clock, storage, second, locks, promise, camera }) {
+export function faults({ clock, storage, second, locks, promise, camera, frames }) {
   const parts = [];
   if (clock !== undefined) parts.push(`(${setClock})(${new Date(clock).getTime() - Date.now()});`);
   if (storage === "denied") parts.push(`(${denyStorage})();`);
   if (second !== undefined) parts.push(`(${spoilDatabase})(${JSON.stringify(second)});`);
   if (locks === "none") parts.push(`(${hideLocks})();`);
   if (camera === "lent") parts.push(`(${lendCamera})();`);
+  if (frames === "held") parts.push(`(${holdFrames})();`);
   if (promise === "given") parts.push(`(${promiseToKeep})();`);
   return parts.join("\n");
 }
@@ -48,6 +49,15 @@ function lendCamera() {
   HTMLMediaElement.prototype.play = function () {
     return root.dataset.picture === "never" ? new Promise(() => {}) : play.call(this);
   };
+  Object.defineProperty(document, "hidden", { get: () => root.dataset.hidden === "true" });
+  root.addEventListener("out-of-sight", () => document.dispatchEvent(new Event("visibilitychange")));
+}
+
+/** A page that is no longer drawn, and is told so only once "out-of-sight" comes to its root: as a phone goes into a pocket. */
+function holdFrames() {
+  const root = document.documentElement;
+  const frame = window.requestAnimationFrame.bind(window);
+  window.requestAnimationFrame = (then) => (root.dataset.frames === "held" ? 0 : frame(then));
   Object.defineProperty(document, "hidden", { get: () => root.dataset.hidden === "true" });
   root.addEventListener("out-of-sight", () => document.dispatchEvent(new Event("visibilitychange")));
 }

@@ -65,3 +65,21 @@ export const clearSecond = (keeper) =>
         request.onerror = () => fail(request.error);
       }),
   );
+
+/** Every text of the second copy, one after the other. */
+export const secondTexts = (keeper) =>
+  keeper.driver.wait(
+    () =>
+      new Promise((done, fail) => {
+        const opening = indexedDB.open("beetle-almanac");
+        opening.onerror = () => fail(opening.error);
+        opening.onsuccess = () => {
+          const texts = opening.result.transaction("texts").objectStore("texts").getAll();
+          texts.onerror = () => fail(texts.error);
+          texts.onsuccess = () => {
+            opening.result.close();
+            done(texts.result.join("\n"));
+          };
+        };
+      }),
+  );
