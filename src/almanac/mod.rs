@@ -12,6 +12,8 @@ pub mod closing;
 pub mod cost;
 pub mod cover;
 pub mod day;
+#[cfg(test)]
+mod dice;
 pub mod divide;
 pub mod draw;
 pub mod figure;

@@ -453,6 +453,7 @@ pub fn student(freedom: u32) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::almanac::dice::dice;
 
     /// Chance of each number of beetles in the second stretches, by every way that each hive's may fall.
     fn every_way(hives: &[Of]) -> Vec<f64> {
@@ -473,11 +474,8 @@ mod tests {
 
     #[test]
     fn the_exact_test_is_twice_the_smaller_tail_of_every_way_the_beetles_may_fall() {
-        let mut state = 3_u64;
-        let mut draw = |most: u32| {
-            state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-            u32::try_from(state >> 33).unwrap() % most
-        };
+        let mut any = dice(3);
+        let mut draw = |most: u32| any(0, most);
         for case in 0..600 {
             let (before, after) = [(1, 6), (6, 1), (4, 4)][case % 3];
             let mut hives = Vec::new();

@@ -277,6 +277,7 @@ fn summed(things: &[Wanted], bought: &[Vec<Offer>], fee: i64) -> Option<Order> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::almanac::dice::dice;
 
     /// Needs, and pieces and hundredths of each pack.
     type Shelves = Vec<(u32, Vec<(u32, i64)>)>;
@@ -331,11 +332,7 @@ mod tests {
 
     #[test]
     fn the_moves_beyond_the_search_find_no_order_below_the_cheapest_and_mostly_that() {
-        let mut state = 5_u64;
-        let mut draw = |from: u32, to: u32| {
-            state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-            from + u32::try_from(state >> 33).unwrap() % (to - from)
-        };
+        let mut draw = dice(5);
         let (mut some, mut alike) = (0, 0);
         for _ in 0..400 {
             let mut shelves = Vec::new();

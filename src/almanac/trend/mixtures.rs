@@ -267,6 +267,7 @@ fn worst(
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::almanac::dice::dice;
     use crate::almanac::tally::CountRange;
     use crate::almanac::trend::{Word, compare};
 
@@ -303,11 +304,7 @@ mod tests {
     /// goes against large ones, and change that is only just told.
     #[test]
     fn what_is_proved_holds_for_every_mixture_of_small_ranges() {
-        let mut state = 11_u64;
-        let mut draw = |from: u32, to: u32| {
-            state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-            from + u32::try_from(state >> 33).unwrap() % (to - from)
-        };
+        let mut draw = dice(11);
         for kind in ["none before", "one against", "only just"] {
             let (mut proved, mut not) = (0, 0);
             for _ in 0..200 {
