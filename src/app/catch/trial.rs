@@ -148,14 +148,18 @@ fn unmatched(book: &Book, apart: &Apart) -> Bit {
 
 fn sum_of(outcome: &Outcome) -> Vec<String> {
     let percent = |chance| locale::percent(chance, 1);
-    let mut lines = vec![w::signs(outcome.less, outcome.more, outcome.even), w::sign(&percent(outcome.sign))];
+    let mut lines = Vec::new();
+    if outcome.less + outcome.more + outcome.even > 0 {
+        lines.push(w::signs(outcome.less, outcome.more, outcome.even));
+        lines.push(w::sign(&percent(outcome.sign)));
+    }
     lines.extend(outcome.permuted.map(|chance| w::permuted(&percent(chance))));
     if outcome.open > 0 {
         lines.push(w::open(outcome.open));
     }
     let uneven = outcome.less + outcome.more;
-    if uneven < LEAST_PAIRS {
-        lines.push(w::never(uneven.max(1)));
+    if (1..LEAST_PAIRS).contains(&uneven) {
+        lines.push(w::never(uneven));
     }
     lines
 }

@@ -344,8 +344,11 @@ pub fn season_need(walks: u32, every: u32, need: u32, spare: u32) -> String {
     said
 }
 
-/// "− 3 in store = 3".
+/// "− 3 in store = 3"; "20 in store: nothing to buy".
 pub fn in_store(store: u32, buy: u32) -> String {
+    if buy == 0 {
+        return [&whole(store), " in store: nothing to buy"].concat();
+    }
     ["− ", &whole(store), " in store =\u{a0}", &whole(buy)].concat()
 }
 

@@ -150,7 +150,11 @@ pub fn signs(less: u32, more: u32, even: u32) -> String {
 
 /// Pairs without a count.
 pub fn open(pairs: u32) -> String {
-    [&counted(pairs, "pair", "pairs"), " without a count on both sides: left out."].concat()
+    [
+        &counted(pairs, "pair", "pairs"),
+        " without counts on both sides that lie whole in these days: left out.",
+    ]
+    .concat()
 }
 
 /// The sign test.

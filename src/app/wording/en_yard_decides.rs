@@ -285,15 +285,15 @@ pub mod freezer {
         let frames = counted(frames, "frame", "frames");
         match cold {
             Some((since, out)) => [
-                &frames,
+                frames.as_str(),
                 " of ",
-                &date(day),
+                &*date(day),
                 ": cold since ",
-                &date(since),
-                ", out on ",
-                &date(out),
+                &*date(since),
+                if out < today { ", to come out since " } else { ", out on " },
+                &*date(out),
                 ", ",
-                &relative(out.days_since(today)),
+                &*relative(out.days_since(today)),
             ]
             .concat(),
             None => [&frames, " of ", &date(day), ": ", NOT_COLD].concat(),
