@@ -1,6 +1,7 @@
 //! English: what trap work cost.
 
-use super::en::{counted, whole};
+use super::en::{counted, date, whole};
+use crate::almanac::day::Day;
 use crate::book::spent::Missing;
 
 /// Heading.
@@ -44,7 +45,8 @@ pub const CURRENCY: &str = "Example numbers until you type your own, all in one 
 /// Before the parts of which a price or a number is not typed.
 pub const WITHOUT: &str = "Left out, not typed or 0: ";
 /// Names of the parts.
-pub const PARTS: [&str; 4] = ["Used up", "Traps and screens that last, their share", "Trips", "Hours"];
+pub const PARTS: [&str; 4] =
+    ["Used up", "Traps and screens that last, their share", "Trips", "Hours"];
 
 /// Field.
 pub const FROM: &str = "From";
@@ -87,11 +89,14 @@ pub fn break_even(losses: &str) -> String {
     ["It pays when it saves ", losses, " colonies"].concat()
 }
 
-/// "2 trips, 1.5 hours (an estimate), 1,840 hive-days".
-pub fn counted_on(trips: &str, hours: &str, hive_days: u32, days: u32) -> String {
+/// "57 days, from Wed 1 October 2026, the first with a hive in care: 2 trips, 1.5 hours (an estimate), 342 days of hives in
+/// care".
+pub fn counted_on(since: Option<Day>, trips: &str, hours: &str, hive_days: u32, days: u32) -> String {
     let days = counted(days, "day", "days");
+    let since = since.map(|day| [", from ", &date(day), ", the first with a hive in care"].concat());
     [
         &days,
+        since.as_deref().unwrap_or_default(),
         ": ",
         trips,
         " trips, ",
