@@ -257,7 +257,7 @@ journey("she looks up in the evening of the season what it cost, and what is not
   await keeper.tap("#load-cost");
   await keeper.one("load-spent");
   const said = async () => plain(await keeper.text("section:has(#load-cost)"));
-  await keeper.until("the oil is in it", async () => /Used up: 12[.,]00/.test(await said()));
+  await keeper.until("the oil is in it", async () => /Bought to be used up: 12[.,]00/.test(await said()));
   assert.match(await said(), /Left out, trips: nobody wrote down what one costs\./);
   assert.match(await said(), /When it pays: write down what a colony is worth\./);
 });
