@@ -104,6 +104,12 @@ pub mod open {
     pub fn left_out(hives: u32) -> String {
         ["Left out, brood disease suspected: ", &counted(hives, "hive", "hives")].concat()
     }
+
+    /// "Left out, dead-out written down, but the book has it in care: 4, 7".
+    pub fn no_bees(tags: &str) -> String {
+        ["Left out, ", crate::app::wording::en_season::STILL_HERE, ": ", tags].concat()
+    }
+
     /// Key.
     pub const DRAW: &str = "Draw them by lot";
     /// Key.
