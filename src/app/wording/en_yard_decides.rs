@@ -56,10 +56,10 @@ pub mod split {
     /// Traps.
     pub const TRAPS: &str = "Traps for a nuc: one in its box, of a kind that fits between its frames.";
 
-    /// "Example numbers until you type your own: Frames of bees in the hive".
-    pub fn examples(names: &[&str]) -> String {
-        ["Example numbers until you type your own: ", &names.join(", "), "."].concat()
-    }
+    /// No hive to reckon with.
+    pub const NO_HIVE: &str = "Type the bees and the comb of a hive, or take one from the list.";
+    /// The comb of the new hive is an example.
+    pub const EXAMPLE: &str = "Example number until you type your own: Frames of comb for the new hive.";
 
     /// "5 ÷ (100 % − 30 %), rounded up = 8".
     pub fn take(goes: u32, back: &str, take: &str) -> String {
