@@ -47,6 +47,18 @@ mod tests {
         }
     }
 
+    /// Worked by hand: whole frames are carried over, so 8 × 0.7 = 5.6 stay there and not 5: 13 × 0.9 + 5.6 = 17.3, so 18.
+    /// And 1 × 0.9 + 10 × 0.5 = 5.9, but 10 have to be there to be carried over.
+    #[test]
+    fn what_is_wanted_is_nine_tenths_of_what_stays_and_what_stays_over_there() {
+        let wants = |draft: &BenchDraft| reckon(draft).unwrap().divided.unwrap().wants;
+        assert_eq!(wants(&of("16", "13")), 18);
+        assert_eq!(wants(&of("16", "1").with("split_back", "50 %")), 10);
+        let sum = crate::app::wording::en_yard_decides::split::wanted(10, "90 %", "8", "70 %", 15);
+        let said = "Wanted: 10 × 90 % + 8 × 70 %, rounded up, and no fewer than the 8 carried over =\u{a0}15";
+        assert_eq!(sum, said);
+    }
+
     /// Worked by hand: 5 ÷ 0.7 = 7.14, so 8 frames; 8 × 0.7 = 5.6 stay over there, 16 − 5.6 = 10.4 are left on 10.
     #[test]
     fn eight_frames_of_sixteen_leave_both_hives_guarded() {

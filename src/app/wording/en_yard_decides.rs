@@ -89,6 +89,14 @@ pub mod split {
         [both, ": ", &wants, " wanted, ", bees, " there"].concat()
     }
 
+    /// "Wanted: 10 × 90 % + 8 × 70 %, rounded up, and no fewer than the 8 carried over = 15".
+    pub fn wanted(stays: u32, enough: &str, take: &str, keeps: &str, wants: u32) -> String {
+        let stays = stays.to_string();
+        let sum = ["Wanted: ", &stays, " × ", enough, " + ", take, " × ", keeps].concat();
+        let wants = wants.to_string();
+        [&sum, ", rounded up, and no fewer than the ", take, " carried over =\u{a0}", &wants].concat()
+    }
+
     /// The days of the looks.
     pub fn looks(third: crate::almanac::day::Day, seventh: crate::almanac::day::Day) -> String {
         ["Made today, look on ", &date(third), " and on ", &date(seventh), " (3 and 7 days)."].concat()

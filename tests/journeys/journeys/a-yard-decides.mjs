@@ -266,7 +266,7 @@ journey("she draws the hives to open, and what the looks since prove is said", O
   await keeper.reads("comb-split", /Go or wait Wait/);
   await keeper.type("#split-bees", "16");
   await keeper.type("#split-stays", "10");
-  await keeper.reads("comb-split", /carry over 8 .*New hive: 8 × 70 % ÷ 5 = 112 %.*Old hive: \(16 − 8 × 70 %\) ÷ 10 = 104 %.*Go or wait Go/);
+  await keeper.reads("comb-split", /carry over 8 .*New hive: 8 × 70 % ÷ 5 = 112 %.*Old hive: \(16 − 8 × 70 %\) ÷ 10 = 104 %.*Go or wait Go .*Wanted: 10 × 90 % \+ 8 × 70 %, rounded up, and no fewer than the 8 carried over = 15/);
   await keeper.engine.resize(SMALL);
   await nothingWider(keeper);
 });

@@ -2,6 +2,7 @@
 
 use super::says::Reads;
 use super::shown::{self, Shown, Typed, answer};
+use crate::almanac::cover::ENOUGH_TWENTIETHS;
 use crate::app::bench::cover::MOST_FRAMES;
 use crate::app::bench::divide::reckon;
 use crate::app::bench::draft::{BenchDraft, Slot};
@@ -62,5 +63,7 @@ fn show(_: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
     shown.line(w::old(&bees, &take, &keeps, of.stays, &percent(divided.old)));
     shown.answer(w::go(divided.enough).to_owned());
     shown.line(w::wants(divided.enough, divided.wants, &bees));
+    let nine_tenths = percent(f64::from(ENOUGH_TWENTIETHS) / 20.0);
+    shown.line(w::wanted(of.stays, &nine_tenths, &take, &keeps, divided.wants));
     Some(())
 }
