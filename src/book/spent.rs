@@ -41,7 +41,10 @@ pub enum Missing {
 /// Every part of what was spent, in the keeper's currency.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Spent {
-    /// Days, both ends included.
+    /// The first day on which a hive asked about was in care, where that is after the first day asked about. What is shared by
+    /// hives is shared over the days from then on: in a first year no hive was in care for most of it.
+    pub since: Option<Day>,
+    /// Days from then on, both ends included; all those asked about where no hive was in care.
     pub days: u32,
     /// Oil, bait, traps that are thrown away and whatever else was bought in those days.
     pub used_up: f64,
@@ -77,6 +80,8 @@ struct Counted {
     marks: Table<ThingId, (Day, Option<Day>)>,
     /// Hive-days of the yard asked about, and of all.
     hive_days: (u32, u32),
+    /// The first of those of the yard asked about.
+    since: Option<Day>,
     trap_days: u32,
     /// Yards with trap work, day by day.
     visits: Vec<(Day, ThingId)>,
@@ -102,9 +107,10 @@ impl Spent {
         for (hive, now) in standing.hives.iter().filter(|(hive, _)| hive.is_demo() == demo) {
             counted.until(hive, now, to.plus(1), (from, yard));
         }
-        let days = u32::try_from(to.days_since(from) + 1).unwrap_or_default();
-        let mut spent =
-            Spent { days, hive_days: counted.hive_days.0, trap_days: counted.trap_days, ..Spent::default() };
+        let since = counted.since.filter(|first| *first > from);
+        let days = u32::try_from(to.days_since(since.unwrap_or(from)) + 1).unwrap_or_default();
+        let (hive_days, trap_days) = (counted.hive_days.0, counted.trap_days);
+        let mut spent = Spent { since, days, hive_days, trap_days, ..Spent::default() };
         let costs = book.standing().facts(Blank::Costs, None, None);
         let number = |name| costs.number(name).map(|(number, _)| number);
         spent.bought(&standing, demo, (from, to), number("trap_seasons"), share(&counted, yard));
@@ -276,6 +282,9 @@ impl Counted {
         self.hive_days.1 = self.hive_days.1.saturating_add(days);
         if yard.is_none_or(|yard| *yard == now.yard) {
             self.hive_days.0 = self.hive_days.0.saturating_add(days);
+            if days > 0 {
+                self.since = Some(self.since.map_or(since, |first| first.min(since)));
+            }
             // Not even spilled or glued shut: those catch nothing.
             let fishing = now.traps().filter(|trap| trap.trouble.is_none()).count();
             let fishing = u32::try_from(fishing).unwrap_or(u32::MAX);

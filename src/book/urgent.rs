@@ -88,6 +88,14 @@ pub fn suspects(standing: &Standing, yard: &ThingId, today: Day) -> Vec<ThingId>
     all.into_iter().map(|(hive, _)| hive).collect()
 }
 
+/// Hives of `yard` of which a dead-out was written down and no end of their care, in the order of the walk, whatever became of
+/// their combs: no bees are in them until a later look says so.
+pub fn dead(standing: &Standing, yard: &ThingId, today: Day) -> Vec<ThingId> {
+    let newest = Newest::of(standing, yard, &[Blank::Look, Blank::DeadOut], today);
+    let hives = standing.hives_of(yard, true).map(|(id, _)| id);
+    hives.filter(|hive| died(&newest, hive, last_look(&newest, hive)).is_some()).cloned().collect()
+}
+
 /// Whether `hive` wants it on `today`. A dead hive wants nothing more once all its combs are accounted for, or after
 /// sixty days where nobody counted them; one that was sold or joined wants nothing.
 pub fn urgent(standing: &Standing, hive: &ThingId, today: Day) -> Option<Urgent> {
@@ -100,18 +108,15 @@ fn of_hive(standing: &Standing, newest: &Newest, hive: &ThingId, today: Day) -> 
     if matches!(now.ended, Some((Ending::Sold | Ending::Joined { .. }, _))) {
         return None;
     }
-    // A look in which nobody looked for larvae ends nothing.
-    let looks = newest.each(hive, Blank::Look).map(|(day, now)| (day, &now.record));
-    let look = looks.into_iter().find(|(_, record)| record.looked_for_larvae() || slimed(record));
-    let dead = newest.first(hive, Blank::DeadOut);
+    let look = last_look(newest, hive);
     let boxes = u32::try_from(now.boxes.len()).unwrap_or(u32::MAX);
     let facts = newest.first(hive, Blank::HiveFacts).and_then(|(_, record)| whole(record, "frames", true));
     let by_boxes = facts.filter(|_| boxes > 0).map(|each| each.saturating_mul(boxes));
     let comb = look.and_then(|(_, record)| whole(record, "frames_of_comb", true)).or(by_boxes);
-    let (because, since, combs) = match (look, dead) {
+    let (because, since, combs) = match look {
         _ if let Some(day) = suspected(newest, hive) => (Because::Disease, day, None),
-        (look, Some((day, _))) if look.is_none_or(|(on, _)| on <= day) => (Because::Dead, day, comb),
-        (Some((day, record)), _) if now.alive() && slimed(record) => {
+        look if let Some(day) = died(newest, hive, look) => (Because::Dead, day, comb),
+        Some((day, record)) if now.alive() && slimed(record) => {
             let bees = whole(record, "frames_of_bees", false);
             (Because::Slime, day, comb.zip(bees).map(|(comb, bees)| comb.saturating_sub(bees)))
         }
@@ -136,6 +141,18 @@ fn of_hive(standing: &Standing, newest: &Newest, hive: &ThingId, today: Day) -> 
     let old = combs.is_none() && today.days_since(since) > UNCOUNTED_DAYS;
     let done = because == Because::Dead && (old || urgent.open() == Some(0));
     (!done).then_some(urgent)
+}
+
+/// The newest look into `hive`. One in which nobody looked for larvae ends nothing.
+fn last_look<'a>(newest: &Newest<'a>, hive: &ThingId) -> Option<(Day, &'a Record)> {
+    let mut looks = newest.each(hive, Blank::Look).map(|(day, now)| (day, &now.record));
+    looks.find(|(_, record)| record.looked_for_larvae() || slimed(record))
+}
+
+/// The day of its dead-out, if it was not looked into since.
+fn died(newest: &Newest, hive: &ThingId, look: Option<(Day, &Record)>) -> Option<Day> {
+    let (day, _) = newest.first(hive, Blank::DeadOut)?;
+    look.is_none_or(|(on, _)| on <= day).then_some(day)
 }
 
 /// The day on which brood disease was suspected, if no record that looked for it and no test that names the hive came

@@ -1,6 +1,6 @@
 //! What a season cost, from what was bought, the walks, and the days that hives and traps stood.
 
-use crate::support::{day, pen};
+use crate::support::{Unicode, day, pen};
 use crate::{Yard, trap, work_on};
 use beetle_almanac::almanac::quantity::Decimal;
 use beetle_almanac::almanac::trap::TrapKind;
@@ -53,6 +53,33 @@ fn hives_count_the_days_they_lived_and_traps_those_they_fished() {
     assert_eq!((spent(&yard).hive_days, spent(&yard).trap_days), (14, 44));
     let later = Spent::of(&yard.book, Some(&yard.id), day("2026-07-06"), day("2026-07-10"));
     assert_eq!((later.hive_days, later.trap_days), (5, 8));
+}
+
+/// Worked by hand: 60 on two hives over all their ten days is 30 for each, however long the days asked about; with a third
+/// that came five days later, 60 ÷ 2.5 = 24.
+#[test]
+fn her_first_year_is_shared_over_the_days_since_her_first_hive_was_in_care() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-07-01"));
+    let oil = [("item", "oil"), ("change", "2"), ("sort", "oil"), ("price", "60")];
+    write(&mut yard, Blank::Stock, "2026-07-02", &oil);
+    let of = |yard: &Yard, from| Spent::of(&yard.book, None, day(from), day("2026-07-10"));
+    let year = of(&yard, "2025-07-11");
+    assert_eq!((year.since, year.days, year.hive_days), (Some(day("2026-07-01")), 10, 20));
+    assert!(near(year.cost().hive_seasons, 2.0) && near(year.cost().each_hive.unwrap(), 30.0));
+    // Never before the first day asked about.
+    let late = of(&yard, "2026-07-06");
+    assert_eq!((late.since, late.days, late.hive_days), (None, 5, 10));
+    // A later hive counts its days alone, and where no hive was in care all days stand.
+    let on = day("2026-07-06");
+    let kind = beetle_almanac::book::write::KindChoice::Known(yard.kind());
+    let plan = crate::plan(&["3"], &[(beetle_almanac::almanac::stack::BoxDepth::Deep, 2)], on);
+    let more = yard.book.add_hives(&pen("aa", on), &yard.id, &kind, &plan, &Unicode).unwrap();
+    yard.book.add(more);
+    let year = of(&yard, "2025-07-11");
+    assert_eq!((year.days, year.hive_days), (10, 25));
+    assert!(near(year.cost().each_hive.unwrap(), 24.0));
+    let before = Spent::of(&yard.book, None, day("2026-06-01"), day("2026-06-30"));
+    assert_eq!((before.since, before.days, before.hive_days), (None, 30, 0));
 }
 
 #[test]

@@ -11,12 +11,13 @@ use beetle_almanac::app::bench::draft::BenchDraft;
 use beetle_almanac::app::bench::ground::reckon_on;
 use beetle_almanac::book::chilled::chilled;
 use beetle_almanac::book::combs::{Combs, Counted, combs};
+use beetle_almanac::book::entry::Ending;
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::opened::{Opened, opened};
 use beetle_almanac::book::record::{About, Answer, Ask, Blank, Record};
 use beetle_almanac::book::shell::{Board, Known, Notch, Shell, clean_every, shells};
 use beetle_almanac::book::stands::{paved, placed};
-use beetle_almanac::book::urgent::{Because, urgent};
+use beetle_almanac::book::urgent::{Because, dead, urgent};
 
 /// What a field is answered with.
 pub(crate) enum Says<'a> {
@@ -375,6 +376,12 @@ fn a_dead_out_is_on_its_card_until_every_comb_is_accounted_for() {
     assert_eq!(now(&yard).unwrap().open(), Some(5));
     yard.tells("2026-06-04", "2", Blank::Comb, &[("frames", whole(5)), ("to", Word("store"))]);
     assert_eq!(now(&yard), None);
+    // No bees are in it all the same, until a look says so or its care is ended.
+    let empty = |yard: &Yard, on: &str| dead(yard.book.standing(), &yard.id, day(on));
+    assert_eq!(empty(&yard, "2026-06-01"), []);
+    assert_eq!(empty(&yard, "2026-09-10"), [yard.hive("2")]);
+    yard.tells("2026-09-11", "2", Blank::Look, &[("larvae", Word("none"))]);
+    assert_eq!(empty(&yard, "2026-09-11"), []);
     // Without the frames of a box nobody knows how many there are: those that are spoilt are not all.
     yard.tells(
         "2026-06-02",
@@ -385,6 +392,11 @@ fn a_dead_out_is_on_its_card_until_every_comb_is_accounted_for() {
     let third = |on: &str| urgent(yard.book.standing(), &yard.hive("3"), day(on));
     assert_eq!(third("2026-06-10").unwrap().combs, None);
     assert!(third("2026-08-01").is_some() && third("2026-08-02").is_none());
+    assert_eq!(empty(&yard, "2026-08-02"), ["2", "3"].map(|tag| yard.hive(tag)));
+    let (on, hive) = (day("2026-08-02"), yard.hive("3"));
+    let end = yard.book.end_hive(&pen("aa", on), on, on, &hive, Ending::Dead, None).unwrap();
+    yard.book.add(end);
+    assert_eq!(empty(&yard, "2026-08-02"), [yard.hive("2")]);
 }
 
 #[test]

@@ -35,15 +35,39 @@ fn read_all(draft: &BenchDraft) -> Result<DivideSum, TypedError> {
 mod tests {
     use super::*;
 
+    fn of(bees: &str, stays: &str) -> BenchDraft {
+        BenchDraft::default().with("split_bees", bees).with("split_stays", stays)
+    }
+
+    /// A verdict of example bees would be read as one of the keeper's own hive.
+    #[test]
+    fn there_is_no_answer_before_the_bees_and_the_comb_of_a_hive_are_there() {
+        for (bees, stays) in [("", ""), ("16", ""), ("", "10")] {
+            assert_eq!(reckon(&of(bees, stays)), None);
+        }
+    }
+
+    /// Worked by hand: whole frames are carried over, so 8 × 0.7 = 5.6 stay there and not 5: 13 × 0.9 + 5.6 = 17.3, so 18.
+    /// And 1 × 0.9 + 10 × 0.5 = 5.9, but 10 have to be there to be carried over.
+    #[test]
+    fn what_is_wanted_is_nine_tenths_of_what_stays_and_what_stays_over_there() {
+        let wants = |draft: &BenchDraft| reckon(draft).unwrap().divided.unwrap().wants;
+        assert_eq!(wants(&of("16", "13")), 18);
+        assert_eq!(wants(&of("16", "1").with("split_back", "50 %")), 10);
+        let sum = crate::app::wording::en_yard_decides::split::wanted(10, "90 %", "8", "70 %", 15);
+        let said = "Wanted: 10 × 90 % + 8 × 70 %, rounded up, and no fewer than the 8 carried over =\u{a0}15";
+        assert_eq!(sum, said);
+    }
+
     /// Worked by hand: 5 ÷ 0.7 = 7.14, so 8 frames; 8 × 0.7 = 5.6 stay over there, 16 − 5.6 = 10.4 are left on 10.
     #[test]
     fn eight_frames_of_sixteen_leave_both_hives_guarded() {
-        let divided = reckon(&BenchDraft::default()).unwrap().divided.unwrap();
+        let divided = reckon(&of("16", "10")).unwrap().divided.unwrap();
         assert_eq!((divided.take, divided.wants, divided.enough), (8, 15, true));
         assert!((divided.new - 1.12).abs() < 1e-9 && (divided.old - 1.04).abs() < 1e-9);
-        let few = reckon(&BenchDraft::default().with("split_bees", "12")).unwrap().divided.unwrap();
+        let few = reckon(&of("12", "10")).unwrap().divided.unwrap();
         assert!(!few.enough && (few.old - 0.64).abs() < 1e-9);
-        assert_eq!(reckon(&BenchDraft::default().with("split_bees", "121")), None);
-        assert_eq!(reckon(&BenchDraft::default().with("split_back", "100 %")).unwrap().divided, None);
+        assert_eq!(reckon(&of("121", "10")), None);
+        assert_eq!(reckon(&of("16", "10").with("split_back", "100 %")).unwrap().divided, None);
     }
 }

@@ -107,9 +107,9 @@ mod tests {
 
     #[test]
     fn a_field_is_an_example_until_something_else_stands_in_it() {
-        let draft = BenchDraft::default().with("split_bees", "12");
-        assert!(draft.is_example(Slot::split_goes) && !draft.is_example(Slot::split_bees));
-        assert!(draft.with("split_bees", "16").is_example(Slot::split_bees));
+        let draft = BenchDraft::default().with("split_back", "20 %");
+        assert!(draft.is_example(Slot::split_goes) && !draft.is_example(Slot::split_back));
+        assert!(draft.with("split_back", "30 %").is_example(Slot::split_back));
     }
 
     #[test]

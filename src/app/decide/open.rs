@@ -12,6 +12,7 @@ use crate::app::bench::view::shown::{self, Shown};
 use crate::app::edge::{device, locale};
 use crate::app::el::{Bit, el, live};
 use crate::app::graph::untrack;
+use crate::app::ledger::words::isolated;
 use crate::app::parts::key::Key;
 use crate::app::round::bits;
 use crate::app::round::form::keys;
@@ -21,32 +22,25 @@ use crate::book::combs::combs;
 use crate::book::id::ThingId;
 use crate::book::opened::{Opened, opened};
 use crate::book::standing::Standing;
-use crate::book::urgent::suspects;
+use crate::book::urgent::{dead, suspects};
 
 /// Letters of a seed that is used once.
 const SEED_LETTERS: usize = 8;
 
-/// Hives in care in the order of the walk, those of them that are weak, and how many are left out of both: where brood
-/// disease is suspected nobody opens one by lot.
-type Found = (Vec<ThingId>, Vec<ThingId>, u32);
+/// Hives in care in the order of the walk, those of them that are weak, how many are left out of both, since where brood
+/// disease is suspected nobody opens one by lot, and the tags of those left out because no bees are in them.
+type Found = (Vec<ThingId>, Vec<ThingId>, u32, Vec<String>);
 
 pub(super) fn view(asked: &Asked) -> Bit {
     let (ui, walk) = (asked.ui, asked.walk);
     let kept = ui.bench().decide_drawn();
-    let found = asked.follow(|standing, yard, today| -> Found {
-        let held = suspects(standing, yard, today);
-        let mut hives: Vec<ThingId> = standing.hives_of(yard, true).map(|(id, _)| id.clone()).collect();
-        let all = hives.len();
-        hives.retain(|hive| !held.contains(hive));
-        let out = u32::try_from(all - hives.len()).unwrap_or(u32::MAX);
-        let weak = combs(standing, yard, today).into_iter().filter(crate::book::combs::Combs::weak);
-        (hives, weak.map(|hive| hive.hive).filter(|hive| !held.contains(hive)).collect(), out)
-    });
+    let found = asked.follow(find);
     let of = asked.clone();
     let looked = asked.follow(move |standing, yard, today| {
         let drawn = kept.with(|kept| draws::of(kept, yard))?;
         let mut drawn = standing_now(standing, yard, drawn);
-        let held = suspects(standing, yard, today);
+        let mut held = suspects(standing, yard, today);
+        held.extend(dead(standing, yard, today));
         drawn.hives.retain(|hive| !held.contains(hive));
         let states = opened(standing, yard, &drawn.hives, drawn.day, today);
         Some((drawn.day, drawn.hives.into_iter().zip(states).collect::<Vec<_>>()))
@@ -54,11 +48,12 @@ pub(super) fn view(asked: &Asked) -> Bit {
     let worked = shown::following(
         ui,
         Box::new(move |_, draft, shown| {
-            let (count, out) =
-                found.with(|(hives, _, out)| (u32::try_from(hives.len()).unwrap_or(u32::MAX), *out));
-            looked.with(|looked| {
-                let looked = looked.as_ref().map(|(day, hives)| (*day, hives.as_slice()));
-                show(draft, count, out, looked, shown)
+            found.with(|(hives, _, out, dead)| {
+                let count = u32::try_from(hives.len()).unwrap_or(u32::MAX);
+                looked.with(|looked| {
+                    let looked = looked.as_ref().map(|(day, hives)| (*day, hives.as_slice()));
+                    show(draft, count, (*out, dead), looked, shown)
+                })
             })
         }),
     );
@@ -105,7 +100,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
         })
     };
     let weak = live(move || {
-        found.with(|(_, weak, _)| {
+        found.with(|(_, weak, ..)| {
             if weak.is_empty() {
                 return Bit::from(el("p").text(w::NO_WEAK));
             }
@@ -130,6 +125,21 @@ pub(super) fn view(asked: &Asked) -> Bit {
     ]
 }
 
+fn find(standing: &Standing, yard: &ThingId, today: Day) -> Found {
+    let mut held = suspects(standing, yard, today);
+    let mut hives: Vec<ThingId> = standing.hives_of(yard, true).map(|(id, _)| id.clone()).collect();
+    let all = hives.len();
+    hives.retain(|hive| !held.contains(hive));
+    let out = u32::try_from(all - hives.len()).unwrap_or(u32::MAX);
+    let mut empty = dead(standing, yard, today);
+    empty.retain(|hive| !held.contains(hive));
+    hives.retain(|hive| !empty.contains(hive));
+    let tags = empty.iter().filter_map(|hive| Some(isolated(&standing.hives.get(hive)?.tag))).collect();
+    held.append(&mut empty);
+    let weak = combs(standing, yard, today).into_iter().filter(crate::book::combs::Combs::weak);
+    (hives, weak.map(|hive| hive.hive).filter(|hive| !held.contains(hive)).collect(), out, tags)
+}
+
 /// Of the hives drawn those that still stand in the yard in care.
 fn standing_now(standing: &Standing, yard: &ThingId, mut drawn: Drawn) -> Drawn {
     drawn.hives.retain(|hive| standing.hives.get(hive).is_some_and(|now| now.yard == *yard && now.alive()));
@@ -145,7 +155,13 @@ fn wanted(draft: &BenchDraft, hives: usize) -> Option<u32> {
 
 type Looked<'a> = Option<(Day, &'a [(ThingId, Opened)])>;
 
-fn show(draft: &BenchDraft, hives: u32, out: u32, looked: Looked, shown: &mut Shown) -> Option<()> {
+fn show(
+    draft: &BenchDraft,
+    hives: u32,
+    (out, dead): (u32, &[String]),
+    looked: Looked,
+    shown: &mut Shown,
+) -> Option<()> {
     let share = typed::share(draft.open_share()).ok()?;
     let (notice, sure) = (typed::share(draft.open_notice()).ok()?, typed::share(draft.open_sure()).ok()?);
     let open = to_open(hives, share, notice, sure);
@@ -156,6 +172,9 @@ fn show(draft: &BenchDraft, hives: u32, out: u32, looked: Looked, shown: &mut Sh
     }
     if out > 0 {
         shown.line(w::left_out(out));
+    }
+    if !dead.is_empty() {
+        shown.line(w::no_bees(&dead.join(", ")));
     }
     let Some((day, drawn)) = looked else {
         shown.waits(w::NOT_DRAWN);

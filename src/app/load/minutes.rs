@@ -138,6 +138,10 @@ fn worked(trip: Trip, each: Option<f64>, clock: (RwSignal<String>, RwSignal<Stri
             }
             minutes.push(travel.unwrap_or_default() + set_up.unwrap_or_default());
         }
+        // What was written down of a trip is the way there and back, what is written down of a yard that there.
+        if trip.is_none() && !found.is_empty() {
+            lines.push(w::NOT_HOME.to_owned());
+        }
         let only: Vec<Stop> = found.iter().map(|(_, stop)| *stop).collect();
         let all = route(&only, &minutes, each, None);
         let cut = route(&only, &minutes, each, have.map(f64::from));

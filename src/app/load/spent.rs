@@ -88,8 +88,8 @@ fn worked(trip: Trip, from: Day, to: Day) -> Worked {
     let spent = trip.records.book.with(|book| Spent::of(book, demo.as_ref(), from, to));
     let cost = spent.cost();
     let number = |value: f64| locale::number(value, 1);
-    let mut said =
-        vec![w::counted_on(&number(spent.trips), &number(spent.hours), spent.hive_days, spent.days)];
+    let (trips, hours) = (number(spent.trips), number(spent.hours));
+    let mut said = vec![w::counted_on(spent.since, &trips, &hours, spent.hive_days, spent.days)];
     said.extend(lines([spent.used_up, spent.durable, spent.travel, spent.work], &cost));
     for of in spent.missing {
         said.push(w::missing(of));

@@ -1,6 +1,7 @@
 //! English: what trap work cost.
 
-use super::en::{counted, whole};
+use super::en::{counted, date, whole};
+use crate::almanac::day::Day;
 use crate::book::spent::Missing;
 
 /// Heading.
@@ -10,7 +11,7 @@ pub const ASKS: &str = "What did trap work cost for each hive, and when does it 
 /// Field.
 pub const HIVES: &str = "Hives over the season";
 /// Field.
-pub const USED: &str = "Used up: oil, bait, traps thrown away";
+pub const USED: &str = "Bought to be used up: oil, bait, traps thrown away";
 /// Field.
 pub const DURABLE: &str = "Paid for traps used again";
 /// Field.
@@ -36,7 +37,7 @@ pub const COLONY: &str = "A colony is worth";
 /// Answer.
 pub const EACH_HIVE: &str = "For one hive and season";
 /// Reason.
-pub const WHY: &str = "What is used up, the share of one season in what lasts, trips, and hours if you count them, divided by the hives. A hive that died counts its days alone. It pays when it saves as many colonies as the cost holds values of a colony: whether it did, this sum does not say.";
+pub const WHY: &str = "What was bought to be used up, also what of it still lies in store, the share of one season in what lasts, trips, and hours if you count them, divided by the hives. A hive that died counts its days alone. It pays when it saves as many colonies as the cost holds values of a colony: whether it did, this sum does not say.";
 /// Nothing is known.
 pub const NOTHING: &str = "No cost is written down yet.";
 /// Prices.
@@ -44,7 +45,8 @@ pub const CURRENCY: &str = "Example numbers until you type your own, all in one 
 /// Before the parts of which a price or a number is not typed.
 pub const WITHOUT: &str = "Left out, not typed or 0: ";
 /// Names of the parts.
-pub const PARTS: [&str; 4] = ["Used up", "Traps and screens that last, their share", "Trips", "Hours"];
+pub const PARTS: [&str; 4] =
+    ["Bought to be used up", "Traps and screens that last, their share", "Trips", "Hours"];
 
 /// Field.
 pub const FROM: &str = "From";
@@ -57,7 +59,7 @@ pub const COSTS_KEY: &str = "What you reckon with";
 /// Key.
 pub const STOCK_KEY: &str = "Something bought";
 
-/// "Used up: 60.00".
+/// "Bought to be used up: 60.00".
 pub fn part(name: &str, sum: &str) -> String {
     [name, ": ", sum].concat()
 }
@@ -87,11 +89,14 @@ pub fn break_even(losses: &str) -> String {
     ["It pays when it saves ", losses, " colonies"].concat()
 }
 
-/// "2 trips, 1.5 hours (an estimate), 1,840 hive-days".
-pub fn counted_on(trips: &str, hours: &str, hive_days: u32, days: u32) -> String {
+/// "57 days, from Wed 1 October 2026, the first with a hive in care: 2 trips, 1.5 hours (an estimate), 342 days of hives in
+/// care".
+pub fn counted_on(since: Option<Day>, trips: &str, hours: &str, hive_days: u32, days: u32) -> String {
     let days = counted(days, "day", "days");
+    let since = since.map(|day| [", from ", &date(day), ", the first with a hive in care"].concat());
     [
         &days,
+        since.as_deref().unwrap_or_default(),
         ": ",
         trips,
         " trips, ",

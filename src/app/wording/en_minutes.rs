@@ -21,7 +21,7 @@ pub const NOT_LEARNED: &str = "Not learned yet: log five hives one after another
 /// The end before the start.
 pub const BACKWARDS: &str = "That is not after leaving.";
 /// Reason.
-pub const WHY: &str = "The way to each yard and setting up there, as written down in its facts; where no way is, that of your last trip to the same yards on which you wrote it down; and the minutes at each hive that is due, was skipped, is to be looked at again or has larvae. Minutes at a hive are the middle one of the stretches between two hives that were logged one after another on the last five days of work; stretches over half an hour are left out. Where the time does not do, the least pressing wait: larvae go first, then what is overdue, then what is due that day, then the rest, and of those alike the first in the walk.";
+pub const WHY: &str = "The way to each yard and setting up there, as written down in its facts; where no way is, that of your last trip to the same yards on which you wrote it down, there and back; and the minutes at each hive that is due, was skipped, is to be looked at again or has larvae. Minutes at a hive are the middle one of the stretches between two hives that were logged one after another on the last five days of work; stretches over half an hour are left out. Where the time does not do, the least pressing wait: larvae go first, then what is overdue, then what is due that day, then the rest, and of those alike the first in the walk.";
 
 /// "Learned: 4.5 minutes, from 23 stretches between two hives".
 pub fn learned(minutes: &str, of: usize) -> String {
@@ -41,9 +41,13 @@ pub fn yard(name: &str, travel: Option<String>, set_up: Option<String>, hives: u
     [name, ": way ", &travel, " + setting up ", &set_up, " + ", &hives, " × ", each, " minutes"].concat()
 }
 
-/// "Way, an estimate: 45 minutes as on your trip of Tue 3 November 2026, in equal parts for 2 yards".
+/// Behind the yards, where their ways lead there only.
+pub const NOT_HOME: &str = "The way home is not in it.";
+
+/// "Way, an estimate: 45 minutes there and back, as on your trip of Tue 3 November 2026, in equal parts for 2 yards".
 pub fn way_of_trip(minutes: &str, on: Day, yards: u32) -> String {
-    let mut said = ["Way, an estimate: ", minutes, " minutes as on your trip of ", &date(on)].concat();
+    let mut said =
+        ["Way, an estimate: ", minutes, " minutes there and back, as on your trip of ", &date(on)].concat();
     if yards > 1 {
         said.push_str(&[", in equal parts for ", &counted(yards, "yard", "yards")].concat());
     }

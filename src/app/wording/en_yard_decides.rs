@@ -56,10 +56,10 @@ pub mod split {
     /// Traps.
     pub const TRAPS: &str = "Traps for a nuc: one in its box, of a kind that fits between its frames.";
 
-    /// "Example numbers until you type your own: Frames of bees in the hive".
-    pub fn examples(names: &[&str]) -> String {
-        ["Example numbers until you type your own: ", &names.join(", "), "."].concat()
-    }
+    /// No hive to reckon with.
+    pub const NO_HIVE: &str = "Type the bees and the comb of a hive, or take one from the list.";
+    /// The comb of the new hive is an example.
+    pub const EXAMPLE: &str = "Example number until you type your own: Frames of comb for the new hive.";
 
     /// "5 ÷ (100 % − 30 %), rounded up = 8".
     pub fn take(goes: u32, back: &str, take: &str) -> String {
@@ -89,6 +89,14 @@ pub mod split {
         [both, ": ", &wants, " wanted, ", bees, " there"].concat()
     }
 
+    /// "Wanted: 10 × 90 % + 8 × 70 %, rounded up, and no fewer than the 8 carried over = 15".
+    pub fn wanted(stays: u32, enough: &str, take: &str, keeps: &str, wants: u32) -> String {
+        let stays = stays.to_string();
+        let sum = ["Wanted: ", &stays, " × ", enough, " + ", take, " × ", keeps].concat();
+        let wants = wants.to_string();
+        [&sum, ", rounded up, and no fewer than the ", take, " carried over =\u{a0}", &wants].concat()
+    }
+
     /// The days of the looks.
     pub fn looks(third: crate::almanac::day::Day, seventh: crate::almanac::day::Day) -> String {
         ["Made today, look on ", &date(third), " and on ", &date(seventh), " (3 and 7 days)."].concat()
@@ -104,6 +112,12 @@ pub mod open {
     pub fn left_out(hives: u32) -> String {
         ["Left out, brood disease suspected: ", &counted(hives, "hive", "hives")].concat()
     }
+
+    /// "Left out, dead-out written down, but the book has it in care: 4, 7".
+    pub fn no_bees(tags: &str) -> String {
+        ["Left out, ", crate::app::wording::en_season::STILL_HERE, ": ", tags].concat()
+    }
+
     /// Key.
     pub const DRAW: &str = "Draw them by lot";
     /// Key.

@@ -7,6 +7,7 @@ use crate::app::el::{El, el};
 use crate::app::graph::Memo;
 use crate::app::round::Walk;
 use crate::app::state::Ui;
+use crate::app::wording::en_season::STILL_HERE;
 use crate::app::wording::{en_beetle_honey, en_beetle_rhythm, en_records as wr};
 use crate::book::Book;
 use crate::book::aims::Aims;
@@ -68,6 +69,7 @@ fn hives(standing: &Standing, yard: &ThingId, young: &[(ThingId, Said)], today: 
     let aims = Aims::of(standing);
     let due = past_due(standing, yard, today);
     let urgent = urgent::of_yard(standing, yard, today);
+    let dead = urgent::dead(standing, yard, today);
     let mut all = Beside::new();
     for (id, hive) in standing.hives_of(yard, true) {
         let mut said: Vec<Said> = Vec::new();
@@ -75,6 +77,7 @@ fn hives(standing: &Standing, yard: &ThingId, young: &[(ThingId, Said)], today: 
         if let Some((_, urgent)) = urgent.iter().find(suspected) {
             said.push((wr::seen(wr::DISEASE, urgent.since, today), true));
         }
+        said.extend(dead.contains(id).then(|| (STILL_HERE.to_owned(), true)));
         said.extend(larvae(standing, hive, today).map(|line| (line, true)));
         said.extend(young.iter().find(|(of, _)| of == id).map(|(_, line)| line.clone()));
         for (_, of) in due.iter().filter(|(of, _)| of == id) {

@@ -9,6 +9,7 @@ use crate::app::records::Stop;
 use crate::app::round::form::{big, keys, refused_line};
 use crate::app::round::{Walk, bits, said, walk};
 use crate::app::wording::en_round as w;
+use crate::app::wording::en_season::STILL_HERE;
 use crate::app::wording::en_yard_decides::card::wants;
 use crate::book::entry::Did;
 use crate::book::id::ThingId;
@@ -43,12 +44,16 @@ fn body(
 ) -> Bit {
     // What the card of a hive says is never the usual. Asked for once the list is open, and not at every tap.
     let cards = StoredValue::new(walk.records.book.with_untracked(|book| {
-        let mut all = urgent::of_yard(book.standing(), yard, walk.today.get_untracked());
-        all.retain(|(_, urgent)| urgent.because != Because::Dead);
-        all
+        let (standing, today) = (book.standing(), walk.today.get_untracked());
+        let all = urgent::of_yard(standing, yard, today).into_iter();
+        let all = all.filter(|(_, urgent)| urgent.because != Because::Dead);
+        let all = all.map(|(hive, urgent)| (hive, wants(urgent.because)));
+        // Nor is a hive without bees, whether or not its combs are accounted for.
+        let dead = urgent::dead(standing, yard, today).into_iter().map(|hive| (hive, STILL_HERE));
+        all.chain(dead).collect::<Vec<_>>()
     }));
     let card = move |hive: &ThingId| {
-        cards.with_value(|cards| cards.iter().find(|(of, _)| of == hive).map(|(_, urgent)| urgent.because))
+        cards.with_value(|cards| cards.iter().find(|(of, _)| of == hive).map(|(_, wants)| *wants))
     };
     let left = Memo::new(move || {
         left.with(|left| left.iter().filter(|hive| card(hive).is_none()).cloned().collect::<Vec<_>>())
@@ -77,7 +82,7 @@ fn body(
                     {
                         let begun = walk.begun_words(&row.hive);
                         let line = el("li").kid(el("bdi").text(&now.tag)).text(": ");
-                        let wants = card.map(|because| bits![el("strong").text(wants(because)), " · "]);
+                        let wants = card.map(|wants| bits![el("strong").text(wants), " · "]);
                         lines.push(Bit::One(why(line.kid(wants), row, now, begun, today)));
                     }
                 }

@@ -183,6 +183,7 @@ journey("the time does not do for two yards: the list is cut from its end, and w
   await choose(keeper, "#load-leave", "07:00");
   const minutes = async () => plain(await keeper.text("section:has(#load-minutes)"));
   await keeper.until("the end is said", async () => /Leaving at 7:00 you are done at about 8:20/.test(await minutes()));
+  assert.match(await minutes(), /The way home is not in it\./);
   await choose(keeper, "#load-done", "08:20");
   await keeper.until("it fits", async () => /1.h.20.min are there: it fits/.test(await minutes()));
   await choose(keeper, "#load-done", "08:10");
@@ -234,7 +235,8 @@ journey("the way she typed on her last trip is reckoned with for the next one", 
   await keeper.type("load-each", "6");
   // 45 minutes of way and two hives.
   await keeper.reads("load-time", /about 0.?h.?57.?min/);
-  assert.match(plain(await keeper.text("section:has(#load-minutes)")), /Way, an estimate: 45 minutes as on your trip of .*2026.*Home: way 45 \+ setting up not written down/);
+  assert.doesNotMatch(await keeper.text("section:has(#load-minutes)"), /way home/, "it is in it");
+  assert.match(plain(await keeper.text("section:has(#load-minutes)")), /Way, an estimate: 45 minutes there and back, as on your trip of .*2026.*Home: way 45 \+ setting up not written down/);
 });
 
 journey("she looks up in the evening of the season what it cost, and what is not written down is named", ON, async (keeper) => {
@@ -257,7 +259,7 @@ journey("she looks up in the evening of the season what it cost, and what is not
   await keeper.tap("#load-cost");
   await keeper.one("load-spent");
   const said = async () => plain(await keeper.text("section:has(#load-cost)"));
-  await keeper.until("the oil is in it", async () => /Used up: 12[.,]00/.test(await said()));
+  await keeper.until("the oil is in it", async () => /Bought to be used up: 12[.,]00/.test(await said()));
   assert.match(await said(), /Left out, trips: nobody wrote down what one costs\./);
   assert.match(await said(), /When it pays: write down what a colony is worth\./);
 });

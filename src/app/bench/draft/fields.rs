@@ -368,10 +368,10 @@ fields! {
     closing_entrance = "";
     /// Closing up: its unit.
     closing_entrance_unit = "mm";
-    /// Split: frames of bees in the hive.
-    split_bees = "16";
-    /// Split: frames of comb that stay.
-    split_stays = "10";
+    /// Split: frames of bees in the hive; empty until they are typed or taken from a hive.
+    split_bees = "";
+    /// Split: frames of comb that stay; empty until then.
+    split_stays = "";
     /// Split: frames of comb the new hive gets.
     split_goes = "5";
     /// Split: share of the bees carried over that flies back.

@@ -2,6 +2,7 @@
 
 use super::says::Reads;
 use super::shown::{self, Shown, Typed, answer};
+use crate::almanac::cover::ENOUGH_TWENTIETHS;
 use crate::app::bench::cover::MOST_FRAMES;
 use crate::app::bench::divide::reckon;
 use crate::app::bench::draft::{BenchDraft, Slot};
@@ -11,15 +12,11 @@ use crate::app::state::Ui;
 use crate::app::wording::en_yard_decides::split as w;
 
 const FIELDS: &[Typed] = &[
-    Typed::new("split-bees", w::BEES, Slot::split_bees, Reads::Frames(MOST_FRAMES)),
-    Typed::new("split-stays", w::STAYS, Slot::split_stays, Reads::Count(1, MOST_FRAMES)),
+    Typed::new("split-bees", w::BEES, Slot::split_bees, Reads::Frames(MOST_FRAMES)).may_be_empty(),
+    Typed::new("split-stays", w::STAYS, Slot::split_stays, Reads::Count(1, MOST_FRAMES)).may_be_empty(),
     Typed::new("split-goes", w::GOES, Slot::split_goes, Reads::Count(1, MOST_FRAMES)),
     Typed::new("split-back", w::BACK, Slot::split_back, Reads::Share).hint(w::BACK_HINT),
 ];
-
-/// Those of the keeper's own hive; what flies back is told as judgement beside its field.
-const OWN: [(Slot, &str); 3] =
-    [(Slot::split_bees, w::BEES), (Slot::split_stays, w::STAYS), (Slot::split_goes, w::GOES)];
 
 /// The card's body.
 pub(in crate::app) fn view(ui: Ui) -> El {
@@ -28,14 +25,10 @@ pub(in crate::app) fn view(ui: Ui) -> El {
         let today = ui.today.get();
         w::looks(today.plus(3), today.plus(7))
     };
+    // The bees and the comb of a hive have no example; what flies back is told as judgement beside its field.
     let examples = move || {
-        let mut names = Vec::new();
-        for (slot, name) in OWN {
-            if ui.draft.with(|draft| draft.is_example(slot)) {
-                names.push(name);
-            }
-        }
-        (!names.is_empty()).then(|| shown::small(&w::examples(&names)).test_id("split-examples"))
+        let example = ui.draft.with(|draft| draft.is_example(Slot::split_goes));
+        example.then(|| shown::small(w::EXAMPLE).test_id("split-examples"))
     };
     shown::body()
         .kid(live(examples))
@@ -48,6 +41,11 @@ pub(in crate::app) fn view(ui: Ui) -> El {
 }
 
 fn show(_: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
+    if [draft.split_bees(), draft.split_stays()].iter().any(|text| text.trim().is_empty()) {
+        shown.waits(w::NO_HIVE);
+        shown.waits(w::NO_HIVE);
+        return Some(());
+    }
     let sum = reckon(draft)?;
     let of = &sum.of;
     let Some(divided) = &sum.divided else {
@@ -65,5 +63,7 @@ fn show(_: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
     shown.line(w::old(&bees, &take, &keeps, of.stays, &percent(divided.old)));
     shown.answer(w::go(divided.enough).to_owned());
     shown.line(w::wants(divided.enough, divided.wants, &bees));
+    let nine_tenths = percent(f64::from(ENOUGH_TWENTIETHS) / 20.0);
+    shown.line(w::wanted(of.stays, &nine_tenths, &take, &keeps, divided.wants));
     Some(())
 }

@@ -229,8 +229,8 @@ fn costs(spent: &Spent, bits: &mut Vec<Bit>) {
     let cost = spent.cost();
     bits.push(bold(w::COST, &[": ", &each_hive(&cost)].concat()).into());
     let number = |value: f64| locale::number(value, 1);
-    let mut said =
-        vec![en_cost::counted_on(&number(spent.trips), &number(spent.hours), spent.hive_days, spent.days)];
+    let (trips, hours) = (number(spent.trips), number(spent.hours));
+    let mut said = vec![en_cost::counted_on(spent.since, &trips, &hours, spent.hive_days, spent.days)];
     said.extend(lines([spent.used_up, spent.durable, spent.travel, spent.work], &cost));
     for of in &spent.missing {
         said.push(en_cost::missing(*of));
