@@ -1,5 +1,6 @@
 //! What a hive wants beside its traps: larvae that were seen, young beetles, bait and patties that are to be out, a look.
 
+use super::alarm;
 use crate::almanac::day::Day;
 use crate::almanac::table::Table;
 use crate::app::beetle::told;
@@ -7,16 +8,16 @@ use crate::app::el::{El, el};
 use crate::app::graph::Memo;
 use crate::app::round::Walk;
 use crate::app::state::Ui;
-use crate::app::wording::{en_beetle_honey, en_beetle_rhythm, en_records as wr};
+use crate::app::wording::{en_beetle_honey, en_beetle_rhythm};
 use crate::book::Book;
 use crate::book::aims::Aims;
 use crate::book::baited::past_due;
-use crate::book::finds::{told as seen_in, under_way};
+use crate::book::finds::under_way;
 use crate::book::ground::Ground;
 use crate::book::id::ThingId;
 use crate::book::next_look::next_look;
-use crate::book::standing::{HiveNow, Standing};
-use crate::book::urgent::{self, Because, Urgent};
+use crate::book::standing::Standing;
+use crate::book::urgent;
 use std::rc::Rc;
 
 /// A line in the row of a hive, and whether it wants somebody today.
@@ -71,11 +72,8 @@ fn hives(standing: &Standing, yard: &ThingId, young: &[(ThingId, Said)], today: 
     let mut all = Beside::new();
     for (id, hive) in standing.hives_of(yard, true) {
         let mut said: Vec<Said> = Vec::new();
-        let suspected = |(of, urgent): &&(ThingId, Urgent)| of == id && urgent.because == Because::Disease;
-        if let Some((_, urgent)) = urgent.iter().find(suspected) {
-            said.push((wr::seen(wr::DISEASE, urgent.since, today), true));
-        }
-        said.extend(larvae(standing, hive, today).map(|line| (line, true)));
+        let urgent = urgent.iter().find(|(of, _)| of == id).map(|(_, urgent)| urgent);
+        said.extend(alarm::lines(standing, hive, urgent, today).into_iter().map(|line| (line, true)));
         said.extend(young.iter().find(|(of, _)| of == id).map(|(_, line)| line.clone()));
         for (_, of) in due.iter().filter(|(of, _)| of == id) {
             said.push((en_beetle_honey::bait_in(of, today), true));
@@ -89,19 +87,6 @@ fn hives(standing: &Standing, yard: &ThingId, young: &[(ThingId, Said)], today: 
         }
     }
     all
-}
-
-/// Larvae or slime in the last look into the hive: until somebody looks again and finds none.
-fn larvae(standing: &Standing, hive: &HiveNow, today: Day) -> Option<String> {
-    let look = standing.records.get(hive.look.as_ref()?)?;
-    let what = match look.record.word("larvae") {
-        Some("few") => wr::LARVAE_FEW,
-        Some("many") => wr::LARVAE_MANY,
-        _ if look.record.word("slime") == Some("yes") => wr::SLIME,
-        _ if seen_in(&look.record).iter().any(|seen| seen.outside()) => wr::LEAVING,
-        _ => return None,
-    };
-    Some(wr::seen(what, look.day, today))
 }
 
 /// One line of a row.

@@ -1,7 +1,7 @@
 import { SMALL } from "../house/engines.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert, plain } from "../house/keeper.mjs";
-import { entries, keepYard, onTheDay, rows, unfold } from "../house/round.mjs";
+import { entries, keepYard, keysReady, log, onTheDay, row, rows, unfold } from "../house/round.mjs";
 
 const ON = { faults: { clock: "2026-07-01T09:00" } };
 const written = async (keeper) => (await entries(keeper)).filter((entry) => entry.what.record).length;
@@ -58,6 +58,16 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
 
   await to(keeper, `#/round/${yard}`);
   await keeper.until("the row says so", async () => /! STOP, brood disease suspected/.test((await rows(keeper)).find((row) => row.tag === "2")?.words ?? ""));
+  // The panel that goes on to it says so before its keys; that of the hive before and the one after say nothing.
+  await keeper.tap(`${row("1")} [data-testid=row-open]`);
+  await keysReady(keeper);
+  await keeper.gone("dock-alarm");
+  await log(keeper, "1", "topped_up");
+  await keeper.reads("panel", /^Hive .?2.? ! STOP, brood disease suspected, .*Topped up/);
+  await keeper.reads("dock-alarm", /^! STOP, brood disease suspected/);
+  await log(keeper, "2", "as_found");
+  await keeper.reads("panel", /^Hive .?3.?/);
+  await keeper.gone("dock-alarm");
   await to(keeper, `#/decide/${yard}`);
   await keeper.reads("decide-today", /^Hive .?2.?: brood disease suspected, see its card$/);
   for (const question of ["close", "open", "comb", "ground", "freezer"]) {
