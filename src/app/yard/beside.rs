@@ -8,7 +8,7 @@ use crate::app::el::{El, el};
 use crate::app::graph::Memo;
 use crate::app::round::Walk;
 use crate::app::state::Ui;
-use crate::app::wording::{en_beetle_honey, en_beetle_rhythm};
+use crate::app::wording::{en_beetle_honey, en_beetle_rhythm, en_round};
 use crate::book::Book;
 use crate::book::aims::Aims;
 use crate::book::baited::past_due;
@@ -17,14 +17,14 @@ use crate::book::ground::Ground;
 use crate::book::id::ThingId;
 use crate::book::next_look::next_look;
 use crate::book::standing::Standing;
-use crate::book::urgent;
+use crate::book::urgent::{self, Because};
 use std::rc::Rc;
 
 /// A line in the row of a hive, and whether it wants somebody today.
 pub(super) type Said = (String, bool);
 
-/// The hives that want something. A hundred rows look here at every save, so that each only counts itself in.
-pub(super) type Beside = Table<ThingId, Rc<Vec<Said>>>;
+/// The hives that want something, and whether brood disease is suspected there. A hundred rows look here at every save, so that each only counts itself in.
+pub(super) type Beside = Table<ThingId, (bool, Rc<Vec<Said>>)>;
 
 /// Worked out anew when something other than trap work came into the book, and not at every tap; at a start once the list
 /// has been drawn.
@@ -73,17 +73,19 @@ fn hives(standing: &Standing, yard: &ThingId, young: &[(ThingId, Said)], today: 
     for (id, hive) in standing.hives_of(yard, true) {
         let mut said: Vec<Said> = Vec::new();
         let urgent = urgent.iter().find(|(of, _)| of == id).map(|(_, urgent)| urgent);
+        let suspected = urgent.is_some_and(|urgent| urgent.because == Because::Disease);
         said.extend(alarm::lines(standing, hive, urgent, today).into_iter().map(|line| (line, true)));
         said.extend(young.iter().find(|(of, _)| of == id).map(|(_, line)| line.clone()));
         for (_, of) in due.iter().filter(|(of, _)| of == id) {
             said.push((en_beetle_honey::bait_in(of, today), true));
         }
         let look = aims.look_every.and_then(|_| next_look(standing, id, &aims));
-        if let Some(on) = look.filter(|on| *on <= today) {
+        // Nobody is sent to open a hive under suspicion.
+        if let Some(on) = look.filter(|on| !suspected && *on <= today) {
             said.push((en_beetle_rhythm::next_look(on, today), true));
         }
         if !said.is_empty() {
-            all.insert(id.clone(), Rc::new(said));
+            all.insert(id.clone(), (suspected, Rc::new(said)));
         }
     }
     all
@@ -94,13 +96,14 @@ pub(super) fn line((said, now): &Said) -> El {
     el("span").class(if *now { "row-beside row-now" } else { "row-beside" }).text(said)
 }
 
-/// The tags of the hives that want somebody today, beside their traps.
-pub(super) fn tags(standing: &Standing, beside: &Beside) -> Vec<String> {
-    let mut tags = Vec::new();
-    for (hive, said) in beside {
+/// The line of the yard: the hives under suspicion, and the others that want somebody today beside their traps.
+pub(super) fn of_all(standing: &Standing, beside: &Beside) -> String {
+    let (mut stop, mut look) = (Vec::new(), Vec::new());
+    for (hive, (suspected, said)) in beside {
         if said.iter().any(|(_, now)| *now) {
+            let tags = if *suspected { &mut stop } else { &mut look };
             tags.extend(standing.hives.get(hive).map(|hive| hive.tag.clone()));
         }
     }
-    tags
+    en_round::beside(&stop, &look)
 }

@@ -58,6 +58,7 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
 
   await to(keeper, `#/round/${yard}`);
   await keeper.until("the row says so", async () => /! STOP, brood disease suspected/.test((await rows(keeper)).find((row) => row.tag === "2")?.words ?? ""));
+  await keeper.reads("yard-beside", /^▲ Hive 2: STOP, brood disease suspected$/);
   // The panel that goes on to it says so before its keys; that of the hive before and the one after say nothing.
   await keeper.tap(`${row("1")} [data-testid=row-open]`);
   await keysReady(keeper);
@@ -83,6 +84,9 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
   await keeper.reads("comb-split", /Move, sell, join and split no hive of this yard until you know/);
   await keeper.gone("#split-bees");
   await keeper.reads("comb-hives", /! Its card comes first: do not split it, and move no comb of it/);
+  // Nobody is sent to open it.
+  const looks = await keeper.driver.run(() => [...document.querySelectorAll("[data-testid=comb-hives] a[href*='#/write/look/']")].map((way) => way.getAttribute("href")));
+  assert.deepEqual(looks.sort(), [hives[0], hives[2]].map((hive) => `#/write/look/${hive}`).sort());
   await to(keeper, `#/decide/${other}/comb`);
   await keeper.one("#split-bees");
   // Every form by which bees, comb or honey leave a hive, also of another hive of that yard.
