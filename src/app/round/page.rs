@@ -185,6 +185,13 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
         let yards = |book: &Book| book.standing().yards.get(&named).map(|yard| yard.name.clone());
         walk.records.book.with(yards).unwrap_or_default()
     };
+    let of = id.clone();
+    let turn = Memo::new(move || walk.records.book.with(Book::turn));
+    let alarm = Memo::new(move || {
+        let _ = (walk.today.get(), turn.get());
+        let today = walk.records.today(&of);
+        walk.records.book.with_untracked(|book| yard::alarm::of_yard(book.standing(), &of, today))
+    });
     let lines = Memo::new(move || {
         walk.today.track();
         let today = walk.records.today(&id);
@@ -214,6 +221,10 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
     });
     let shown = live(move || {
         let mut shown = Vec::new();
+        let alarm = alarm.get();
+        if !alarm.is_empty() {
+            shown.push(Bit::One(el("span").class("yard-line row-now").text(&alarm)));
+        }
         for line in lines.get() {
             shown.push(Bit::One(el("span").class("yard-line").text(&line)));
         }

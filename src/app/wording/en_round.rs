@@ -211,15 +211,17 @@ pub fn near_and_how_far(day: Day, today: Day) -> String {
     [&near(day, today), ", ", &relative(day.days_since(today))].concat()
 }
 
-/// "▲ Hive 2: STOP, brood disease suspected. Beside the traps: hives 4, 5 want a look"; nothing without any. A hive
-/// under suspicion is not among those that want a look: nobody is to open it.
-pub fn beside(stop: &[String], look: &[String]) -> String {
+/// "▲ Hive 2: STOP, brood disease suspected. Hive 3: slime or many larvae. Beside the traps: hives 4, 5 want a look";
+/// nothing without any. A hive under suspicion is not among those that want a look: nobody is to open it.
+pub fn beside(stop: &[String], slime: &[String], look: &[String]) -> String {
     let hives = |one: &str, many: &str, tags: &[String]| {
         [if tags.len() == 1 { one } else { many }, &tags.join(", ")].concat()
     };
     let mut said = Vec::new();
-    if !stop.is_empty() {
-        said.push([&hives("Hive ", "Hives ", stop), ": STOP, brood disease suspected"].concat());
+    for (tags, what) in [(stop, ": STOP, brood disease suspected"), (slime, ": slime or many larvae")] {
+        if !tags.is_empty() {
+            said.push([&hives("Hive ", "Hives ", tags), what].concat());
+        }
     }
     if !look.is_empty() {
         let want = if look.len() == 1 { " wants a look" } else { " want a look" };
@@ -345,7 +347,7 @@ mod tests {
     #[test]
     fn a_hive_under_suspicion_does_not_want_a_look() {
         let tags = |tags: &[&str]| tags.iter().map(|tag| (*tag).to_owned()).collect::<Vec<_>>();
-        let told = |stop: &[&str], look: &[&str]| beside(&tags(stop), &tags(look));
+        let told = |stop: &[&str], look: &[&str]| beside(&tags(stop), &[], &tags(look));
         assert_eq!(told(&[], &["4", "5"]), "▲ Beside the traps: hives 4, 5 want a look");
         assert_eq!(told(&["2"], &[]), "▲ Hive 2: STOP, brood disease suspected");
         assert_eq!(
@@ -353,6 +355,10 @@ mod tests {
             "▲ Hives 2, 3: STOP, brood disease suspected. Beside the traps: hive 4 wants a look"
         );
         assert_eq!(told(&[], &[]), "");
+        assert_eq!(
+            beside(&tags(&["2"]), &tags(&["3"]), &[]),
+            "▲ Hive 2: STOP, brood disease suspected. Hive 3: slime or many larvae"
+        );
     }
 
     #[test]

@@ -1,7 +1,7 @@
 //! What stops whoever comes to a hive before anything is done there: a suspicion of brood disease, slime.
 
 use crate::almanac::day::Day;
-use crate::app::wording::en_records as wr;
+use crate::app::wording::{en_records as wr, en_round};
 use crate::book::finds::told as seen_in;
 use crate::book::id::ThingId;
 use crate::book::standing::{HiveNow, Standing};
@@ -13,6 +13,22 @@ pub fn of_hive(standing: &Standing, hive: &ThingId, today: Day) -> Vec<String> {
     let urgent = urgent::urgent(standing, hive, today).filter(|urgent| urgent.because != Because::Dead);
     let now = standing.hives.get(hive).filter(|_| urgent.is_some());
     now.map_or_else(Vec::new, |now| lines(standing, now, urgent.as_ref(), today))
+}
+
+/// What `yard` says in the list of yards; nothing where no hive in care is so. A yard with nothing due is one that nobody
+/// would go to.
+pub fn of_yard(standing: &Standing, yard: &ThingId, today: Day) -> String {
+    let (mut stop, mut slime) = (Vec::new(), Vec::new());
+    for (hive, urgent) in urgent::of_yard(standing, yard, today) {
+        let tags = match urgent.because {
+            Because::Disease => &mut stop,
+            Because::Slime => &mut slime,
+            Because::Dead => continue,
+        };
+        let now = standing.hives.get(&hive).filter(|_| urgent.in_care);
+        tags.extend(now.map(|now| now.tag.clone()));
+    }
+    en_round::beside(&stop, &slime, &[])
 }
 
 /// What `hive` says before anything else: the suspicion, then larvae or slime in the last look into it, until somebody
@@ -68,6 +84,11 @@ mod tests {
         assert_eq!(said(&book, sick), ["! STOP, brood disease suspected, Mon 13 July, yesterday"]);
         assert_eq!(said(&book, slimy), ["! slime, Tue 14 July, today"]);
         assert!(said(&book, few).is_empty());
+        // Hive 17 of the demonstration has slime of its own.
+        let of = |yard| of_yard(book.standing(), yard, today());
+        let other = book.standing().yards.keys().find(|other| **other != yard).unwrap();
+        assert_eq!(of(&yard), "▲ Hive 1: STOP, brood disease suspected. Hives 2, 17: slime or many larvae");
+        assert_eq!(of(other), "");
         // Both at once: the suspicion leads.
         look(&mut book, slimy, today(), &[("larvae", "many"), ("brood_disease", "suspected")]);
         let both = said(&book, slimy);

@@ -69,6 +69,11 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
   await log(keeper, "2", "as_found");
   await keeper.reads("panel", /^Hive .?3.?/);
   await keeper.gone("dock-alarm");
+  // So does the list of yards, of the one and not of the other, though nothing is due in either.
+  await to(keeper, "#/round");
+  await keeper.one("yard");
+  const yards = await keeper.driver.run(() => [...document.querySelectorAll("[data-testid=yard]")].map((card) => card.innerText));
+  assert.deepEqual(yards.map((words) => /▲ Hive 2: STOP, brood disease suspected/.test(words)), [true, false], yards.join("; "));
   await to(keeper, `#/decide/${yard}`);
   await keeper.reads("decide-today", /^Hive .?2.?: brood disease suspected, see its card$/);
   for (const question of ["close", "open", "comb", "ground", "freezer"]) {
