@@ -18,7 +18,6 @@ use crate::app::records::Stop;
 use crate::app::wording::en_book::history::THIS;
 use crate::app::wording::{en_notices::WRITE_AGAIN, en_round as w, en_typed};
 use crate::app::yard::alarm::of_hive;
-use crate::book::Book;
 use crate::book::entry::{Did, SkipReason};
 use crate::book::id::ThingId;
 use crate::book::round;
@@ -48,7 +47,7 @@ pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
         head
     });
     // Asked anew for another hive, and where something other than trap work was written down: not at every tap.
-    let turn = Memo::new(move || walk.records.book.with(Book::turn));
+    let turn = walk.records.turn();
     let alarm = Memo::new(move || {
         let (today, _) = (walk.today.get(), turn.get());
         let said = |hive| walk.records.book.with_untracked(|book| of_hive(book.standing(), &hive, today));

@@ -185,13 +185,6 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
         let yards = |book: &Book| book.standing().yards.get(&named).map(|yard| yard.name.clone());
         walk.records.book.with(yards).unwrap_or_default()
     };
-    let of = id.clone();
-    let turn = Memo::new(move || walk.records.book.with(Book::turn));
-    let alarm = Memo::new(move || {
-        let _ = (walk.today.get(), turn.get());
-        let today = walk.records.today(&of);
-        walk.records.book.with_untracked(|book| yard::alarm::of_yard(book.standing(), &of, today))
-    });
     let lines = Memo::new(move || {
         walk.today.track();
         let today = walk.records.today(&id);
@@ -199,11 +192,14 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
             let standing = book.standing();
             let rows = round::rows(standing, &id, today);
             let now = standing.yards.get(&id);
+            let mut lines = vec![yard::alarm::of_yard(standing, &id, today)];
+            lines.retain(|alarm| !alarm.is_empty());
             if let Some(since) = now.and_then(|now| now.paused) {
-                return vec![w::resting(since)];
+                lines.push(w::resting(since));
+                return lines;
             }
             let need = yard::need(standing, &id, today);
-            let mut lines = vec![w::counts(walk::counts(&rows, today))];
+            lines.push(w::counts(walk::counts(&rows, today)));
             if need.hives > 0 || need.wanting > 0 {
                 lines.push(w::total(&need, &ui.carried(need.oil.with_reserve)));
             } else {
@@ -221,10 +217,6 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
     });
     let shown = live(move || {
         let mut shown = Vec::new();
-        let alarm = alarm.get();
-        if !alarm.is_empty() {
-            shown.push(Bit::One(el("span").class("yard-line row-now").text(&alarm)));
-        }
         for line in lines.get() {
             shown.push(Bit::One(el("span").class("yard-line").text(&line)));
         }

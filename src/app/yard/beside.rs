@@ -9,7 +9,6 @@ use crate::app::graph::Memo;
 use crate::app::round::Walk;
 use crate::app::state::Ui;
 use crate::app::wording::{en_beetle_honey, en_beetle_rhythm, en_round};
-use crate::book::Book;
 use crate::book::aims::Aims;
 use crate::book::baited::past_due;
 use crate::book::finds::under_way;
@@ -31,7 +30,7 @@ pub(super) type Beside = Table<ThingId, (bool, Rc<Vec<Said>>)>;
 pub(super) fn of_yard(walk: Walk, yard: &ThingId) -> Memo<Beside> {
     let book = walk.records.book;
     let drawn = Ui::get().drawn;
-    let turn = Memo::new(move || book.with(Book::turn));
+    let turn = walk.records.turn();
     let of = yard.clone();
     let ground = Memo::new(move || {
         let (today, _) = (walk.today.get(), turn.get());
