@@ -66,6 +66,11 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
   await log(keeper, "1", "topped_up");
   await keeper.reads("panel", /^Hive .?2.? ! STOP, brood disease suspected, .*Topped up/);
   await keeper.reads("dock-alarm", /^! STOP, brood disease suspected/);
+  const sight = await keeper.driver.run(() => {
+    const [foot, line, key] = [".foot", "[data-testid=dock-alarm]", "[data-testid='did-topped_up']"].map((css) => document.querySelector(css).getBoundingClientRect());
+    return { foot: foot.top, from: line.top, to: line.bottom, key: key.top, keyEnd: key.bottom, end: innerHeight };
+  });
+  assert.ok(sight.foot <= sight.from + 1 && sight.to <= sight.key && sight.keyEnd <= sight.end, `line and key in sight together: ${JSON.stringify(sight)}`);
   await log(keeper, "2", "as_found");
   await keeper.reads("panel", /^Hive .?3.?/);
   await keeper.gone("dock-alarm");
