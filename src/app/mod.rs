@@ -22,6 +22,7 @@ pub mod record;
 pub mod round;
 pub mod unsaved;
 pub mod wording;
+pub mod yard;
 
 #[cfg(target_arch = "wasm32")]
 pub mod act;
@@ -57,8 +58,6 @@ pub mod state;
 mod tabs;
 #[cfg(target_arch = "wasm32")]
 mod unkept;
-#[cfg(target_arch = "wasm32")]
-pub mod yard;
 
 #[cfg(target_arch = "wasm32")]
 pub use start::mount;

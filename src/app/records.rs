@@ -174,6 +174,11 @@ impl Records {
         }
     }
 
+    /// Tells when something other than trap work came into the book: see [`Book::turn`].
+    pub fn turn(self) -> Memo<u32> {
+        Memo::new(move || self.book.with(Book::turn))
+    }
+
     /// Today by the calendar of a yard. Not tracked: track `Ui::today` to hear of midnight.
     pub fn today(self, yard: &ThingId) -> Day {
         let zone =

@@ -76,7 +76,9 @@ pub(super) fn view(asked: &Asked) -> Bit {
 
 /// A hive with a card of the same day is not one to split: what its card says comes first.
 fn line(asked: &Asked, hive: &Combs, cards: Memo<Vec<(ThingId, Because)>>) -> El {
-    let card = cards.with(|cards| cards.iter().any(|(of, _)| *of == hive.hive));
+    let because =
+        cards.with(|cards| cards.iter().find(|(of, _)| *of == hive.hive).map(|(_, because)| *because));
+    let card = because.is_some();
     let mut said = told(hive);
     if card {
         said.push(w::CARD_FIRST.to_owned());
@@ -96,8 +98,10 @@ fn line(asked: &Asked, hive: &Combs, cards: Memo<Vec<(ThingId, Because)>>) -> El
         .mark("split-of")
         .view()
     });
-    let look = Place::Write(Blank::Look, Some(hive.hive.to_string()));
-    body.kid(keys(bits![link(w::LOOK, &look), take]))
+    // Nobody is sent to open a hive under suspicion.
+    let look = (because != Some(Because::Disease))
+        .then(|| link(w::LOOK, &Place::Write(Blank::Look, Some(hive.hive.to_string()))));
+    body.kid(keys(bits![look, take]))
 }
 
 /// What is known of a hive and what follows.

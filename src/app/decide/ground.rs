@@ -30,7 +30,6 @@ use crate::app::wording::en::{NO_ANSWER, with_unit};
 use crate::app::wording::en_decide::ground as wg;
 use crate::app::wording::en_typed;
 use crate::app::wording::en_yard_decides::ground as w;
-use crate::book::Book;
 use crate::book::finds;
 use crate::book::ground::Ground;
 use crate::book::record::Blank;
@@ -261,7 +260,7 @@ fn up(number: f64) -> u32 {
 /// The days by the finds, where the Beetle's clock has them.
 fn window(asked: &Asked, found: &Memo<Found>) -> Bit {
     let (walk, yard, found) = (asked.walk, asked.yard.clone(), *found);
-    let turn = Memo::new(move || walk.records.book.with(Book::turn));
+    let turn = walk.records.turn();
     let of = yard.clone();
     let ends = Memo::new(move || {
         let (today, _) = (walk.today.get(), turn.get());

@@ -34,7 +34,7 @@ impl Asked {
         work: impl Fn(&Standing, &ThingId, Day) -> T + 'static,
     ) -> Memo<T> {
         let (walk, yard) = (self.walk, self.yard.clone());
-        let turn = Memo::new(move || walk.records.book.with(Book::turn));
+        let turn = walk.records.turn();
         Memo::new(move || {
             let (today, _) = (walk.today.get(), turn.get());
             walk.records.book.with_untracked(|book| work(book.standing(), &yard, today))

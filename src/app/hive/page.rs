@@ -180,7 +180,7 @@ fn state(page: Page) -> Bit {
 /// What it wants today, where slime, many larvae or a dead-out were written down.
 fn same_day(page: Page) -> Bit {
     let book = page.form.walk.records.book;
-    let turn = Memo::new(move || book.with(Book::turn));
+    let turn = page.form.walk.records.turn();
     live(move || {
         let (today, _) = (page.form.walk.today.get(), turn.get());
         let wants = |hive: &ThingId| book.with_untracked(|book| card::wants(book.standing(), hive, today));
@@ -193,7 +193,7 @@ fn same_day(page: Page) -> Bit {
 /// What comes of what was found in it, with its bars.
 fn under_way(page: Page) -> Bit {
     let book = page.form.walk.records.book;
-    let turn = Memo::new(move || book.with(Book::turn));
+    let turn = page.form.walk.records.turn();
     let told = Memo::new(move || {
         let (today, _) = (page.form.walk.today.get(), turn.get());
         let yard = page.now.with_untracked(|now| now.as_ref().map(|now| now.yard.clone()))?;

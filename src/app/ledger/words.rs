@@ -6,7 +6,7 @@
 mod order;
 mod records;
 
-pub use records::{put_answer, record, record_alone};
+pub use records::{put_answer, record_alone, record_of_all};
 
 use crate::app::wording::en::{length_name, put, volume_name, with_unit};
 use crate::app::wording::en_hive::place as place_words;

@@ -179,3 +179,26 @@ fn what_a_blank_and_its_field_are_both_called_is_said_once() {
         "Hive 1: Patty: put in; How much: 200 g"
     );
 }
+
+#[test]
+fn a_record_in_a_list_of_several_yards_names_the_yard_of_its_hive() {
+    use super::record_of_all;
+    use crate::book::record::{Blank, Record};
+    let book = book();
+    let (hive, now) = book.standing().hives.iter().find(|(_, now)| now.tag == "2").unwrap();
+    let yard = &now.yard;
+    let name = &book.standing().yards[yard].name;
+    let told = |several, yard, record: &Record| {
+        record_of_all(&book, several, yard, record).replace(['\u{2068}', '\u{2069}'], "")
+    };
+    let look = Record::empty(Blank::Look, vec![hive.clone()]);
+    assert!(told(false, Some(yard), &look).starts_with("Hive 2: "));
+    assert!(told(true, Some(yard), &look).starts_with(&format!("{name}, Hive 2: ")));
+    // A line that names no yard: where its hive stands.
+    assert_eq!(told(true, None, &look), told(true, Some(yard), &look));
+    // A record about the yard names it as it is, and one about the keeper none.
+    let facts = Record::empty(Blank::YardFacts, Vec::new());
+    assert!(told(true, Some(yard), &facts).starts_with(&format!("{name}: ")));
+    let keeper = Record::empty(Blank::KeeperFacts, Vec::new());
+    assert_eq!(told(true, None, &keeper), told(false, None, &keeper));
+}

@@ -25,6 +25,7 @@ pub fn view(records: Records) -> Bit {
         records.book.with(|book| {
             let standing = book.standing();
             let own = standing.yards.keys().any(|yard| !yard.is_demo());
+            let several = standing.yards.keys().filter(|yard| !own || !yard.is_demo()).nth(1).is_some();
             let mut all: Vec<(Blank, Vec<Line>)> = Vec::new();
             for blank in Blank::ALL {
                 let mut lines = Vec::new();
@@ -32,7 +33,7 @@ pub fn view(records: Records) -> Bit {
                     if own && now.yard.as_ref().is_some_and(ThingId::is_demo) {
                         continue;
                     }
-                    let record = words::record(book, now.yard.as_ref(), &now.record);
+                    let record = words::record_of_all(book, several, now.yard.as_ref(), &now.record);
                     let line = [&en::date(now.day), w::SAYS, &record].concat();
                     let sheet = (blank == Blank::Harvest).then(|| id.to_string());
                     lines.push((line, said::follows(standing, id, now), sheet));

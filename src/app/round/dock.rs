@@ -17,6 +17,7 @@ use crate::app::place::Place;
 use crate::app::records::Stop;
 use crate::app::wording::en_book::history::THIS;
 use crate::app::wording::{en_notices::WRITE_AGAIN, en_round as w, en_typed};
+use crate::app::yard::alarm::of_hive;
 use crate::book::entry::{Did, SkipReason};
 use crate::book::id::ThingId;
 use crate::book::round;
@@ -45,6 +46,13 @@ pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
         });
         head
     });
+    // Asked anew for another hive, and where something other than trap work was written down: not at every tap.
+    let turn = walk.records.turn();
+    let alarm = Memo::new(move || {
+        let (today, _) = (walk.today.get(), turn.get());
+        let said = |hive| walk.records.book.with_untracked(|book| of_hive(book.standing(), &hive, today));
+        walk.open.get().map(said).unwrap_or_default().join(" · ")
+    });
     let part = move |nth: usize| head.with(|head| head.get(nth).cloned()).unwrap_or_default();
     // What the panel asks, and the traps wanted by a hive that has none.
     let ask = Memo::new(move || (walk.ask.get(), bare(walk)));
@@ -69,6 +77,14 @@ pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
                 .attr("tabindex", "-1")
                 .attr("aria-live", "polite")
                 .live_text(move || part(0)),
+        )
+        .kid(
+            el("p")
+                .class("dock-due row-now")
+                .attr("role", "alert")
+                .test_id("dock-alarm")
+                .live_attr("hidden", move || alarm.with(String::is_empty).then(String::new))
+                .live_text(move || alarm.get()),
         )
         .kid(el("p").class("dock-due").live_text(move || part(1)));
     let more = el("button")

@@ -192,11 +192,14 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
             let standing = book.standing();
             let rows = round::rows(standing, &id, today);
             let now = standing.yards.get(&id);
+            let mut lines = vec![yard::alarm::of_yard(standing, &id, today)];
+            lines.retain(|alarm| !alarm.is_empty());
             if let Some(since) = now.and_then(|now| now.paused) {
-                return vec![w::resting(since)];
+                lines.push(w::resting(since));
+                return lines;
             }
             let need = yard::need(standing, &id, today);
-            let mut lines = vec![w::counts(walk::counts(&rows, today))];
+            lines.push(w::counts(walk::counts(&rows, today)));
             if need.hives > 0 || need.wanting > 0 {
                 lines.push(w::total(&need, &ui.carried(need.oil.with_reserve)));
             } else {

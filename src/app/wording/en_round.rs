@@ -211,10 +211,23 @@ pub fn near_and_how_far(day: Day, today: Day) -> String {
     [&near(day, today), ", ", &relative(day.days_since(today))].concat()
 }
 
-/// "▲ Beside the traps: hives 4, 5 want a look".
-pub fn beside(tags: &[String]) -> String {
-    let (hives, want) = if tags.len() == 1 { ("hive ", " wants a look") } else { ("hives ", " want a look") };
-    ["▲ Beside the traps: ", hives, &tags.join(", "), want].concat()
+/// "▲ Hive 2: STOP, brood disease suspected. Hive 3: slime or many larvae. Beside the traps: hives 4, 5 want a look";
+/// nothing without any. A hive under suspicion is not among those that want a look: nobody is to open it.
+pub fn beside(stop: &[String], slime: &[String], look: &[String]) -> String {
+    let hives = |one: &str, many: &str, tags: &[String]| {
+        [if tags.len() == 1 { one } else { many }, &tags.join(", ")].concat()
+    };
+    let mut said = Vec::new();
+    for (tags, what) in [(stop, ": STOP, brood disease suspected"), (slime, ": slime or many larvae")] {
+        if !tags.is_empty() {
+            said.push([&hives("Hive ", "Hives ", tags), what].concat());
+        }
+    }
+    if !look.is_empty() {
+        let want = if look.len() == 1 { " wants a look" } else { " want a look" };
+        said.push(["Beside the traps: ", &hives("hive ", "hives ", look), want].concat());
+    }
+    if said.is_empty() { String::new() } else { ["▲ ", &said.join(". ")].concat() }
 }
 
 /// "4 traps to place: Slim trap".
@@ -329,6 +342,23 @@ mod tests {
         assert_eq!(did_today(Did::ToppedUp, None), "topped up today");
         assert_eq!(did_today(Did::ToppedUp, Some((1, 4))), "1 of 4 topped up today");
         assert_eq!(did_today(Did::Missing, Some((2, 4))), "2 of 4 missing today");
+    }
+
+    #[test]
+    fn a_hive_under_suspicion_does_not_want_a_look() {
+        let tags = |tags: &[&str]| tags.iter().map(|tag| (*tag).to_owned()).collect::<Vec<_>>();
+        let told = |stop: &[&str], look: &[&str]| beside(&tags(stop), &[], &tags(look));
+        assert_eq!(told(&[], &["4", "5"]), "▲ Beside the traps: hives 4, 5 want a look");
+        assert_eq!(told(&["2"], &[]), "▲ Hive 2: STOP, brood disease suspected");
+        assert_eq!(
+            told(&["2", "3"], &["4"]),
+            "▲ Hives 2, 3: STOP, brood disease suspected. Beside the traps: hive 4 wants a look"
+        );
+        assert_eq!(told(&[], &[]), "");
+        assert_eq!(
+            beside(&tags(&["2"]), &tags(&["3"]), &[]),
+            "▲ Hive 2: STOP, brood disease suspected. Hive 3: slime or many larvae"
+        );
     }
 
     #[test]

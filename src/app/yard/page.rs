@@ -57,8 +57,8 @@ pub fn view(walk: Walk, yard: &ThingId, alone: bool) -> Bit {
         .live_text(move || rows.with(|rows| w::progress(round::visit(rows))));
     let beside = beside::of_yard(walk, yard);
     let besides = live(move || {
-        let tags = beside.with(|beside| book.with_untracked(|book| beside::tags(book.standing(), beside)));
-        (!tags.is_empty()).then(|| el("p").class("lead").test_id("yard-beside").text(&w::beside(&tags)))
+        let said = beside.with(|beside| book.with_untracked(|book| beside::of_all(book.standing(), beside)));
+        (!said.is_empty()).then(|| el("p").class("lead").test_id("yard-beside").text(&said))
     });
     let empty = Memo::new(move || rows.with(Vec::is_empty));
     let back = (!alone).then(|| el("p").class("back").kid(form::big_link(w::ALL_YARDS, &Place::Round)));

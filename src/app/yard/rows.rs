@@ -160,7 +160,7 @@ fn read(standing: &Standing, row: &Row, beside: &Beside, today: Day) -> Option<S
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     let parts = w::parts(count(now.boxes.len()), count(now.traps().count()));
     second.push(parts);
-    let beside = beside.get(&row.hive).cloned().unwrap_or_default();
+    let beside = beside.get(&row.hive).map(|(_, said)| Rc::clone(said)).unwrap_or_default();
     Some(Shown { tag: now.tag.clone(), word, mark, first, beside, second: second.join(" · ") })
 }
 

@@ -1,7 +1,7 @@
 import { SMALL } from "../house/engines.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert, plain } from "../house/keeper.mjs";
-import { entries, keepYard, onTheDay, rows, unfold } from "../house/round.mjs";
+import { entries, keepYard, keysReady, log, onTheDay, row, rows, unfold } from "../house/round.mjs";
 
 const ON = { faults: { clock: "2026-07-01T09:00" } };
 const written = async (keeper) => (await entries(keeper)).filter((entry) => entry.what.record).length;
@@ -58,6 +58,27 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
 
   await to(keeper, `#/round/${yard}`);
   await keeper.until("the row says so", async () => /! STOP, brood disease suspected/.test((await rows(keeper)).find((row) => row.tag === "2")?.words ?? ""));
+  await keeper.reads("yard-beside", /^▲ Hive 2: STOP, brood disease suspected$/);
+  // The panel that goes on to it says so before its keys; that of the hive before and the one after say nothing.
+  await keeper.tap(`${row("1")} [data-testid=row-open]`);
+  await keysReady(keeper);
+  await keeper.gone("dock-alarm");
+  await log(keeper, "1", "topped_up");
+  await keeper.reads("panel", /^Hive .?2.? ! STOP, brood disease suspected, .*Topped up/);
+  await keeper.reads("dock-alarm", /^! STOP, brood disease suspected/);
+  const sight = await keeper.driver.run(() => {
+    const [foot, line, key] = [".foot", "[data-testid=dock-alarm]", "[data-testid='did-topped_up']"].map((css) => document.querySelector(css).getBoundingClientRect());
+    return { foot: foot.top, from: line.top, to: line.bottom, key: key.top, keyEnd: key.bottom, end: innerHeight };
+  });
+  assert.ok(sight.foot <= sight.from + 1 && sight.to <= sight.key && sight.keyEnd <= sight.end, `line and key in sight together: ${JSON.stringify(sight)}`);
+  await log(keeper, "2", "as_found");
+  await keeper.reads("panel", /^Hive .?3.?/);
+  await keeper.gone("dock-alarm");
+  // So does the list of yards, of the one and not of the other, though nothing is due in either.
+  await to(keeper, "#/round");
+  await keeper.one("yard");
+  const yards = await keeper.driver.run(() => [...document.querySelectorAll("[data-testid=yard]")].map((card) => card.innerText));
+  assert.deepEqual(yards.map((words) => /▲ Hive 2: STOP, brood disease suspected/.test(words)), [true, false], yards.join("; "));
   await to(keeper, `#/decide/${yard}`);
   await keeper.reads("decide-today", /^Hive .?2.?: brood disease suspected, see its card$/);
   for (const question of ["close", "open", "comb", "ground", "freezer"]) {
@@ -73,6 +94,9 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
   await keeper.reads("comb-split", /Move, sell, join and split no hive of this yard until you know/);
   await keeper.gone("#split-bees");
   await keeper.reads("comb-hives", /! Its card comes first: do not split it, and move no comb of it/);
+  // Nobody is sent to open it.
+  const looks = await keeper.driver.run(() => [...document.querySelectorAll("[data-testid=comb-hives] a[href*='#/write/look/']")].map((way) => way.getAttribute("href")));
+  assert.deepEqual(looks.sort(), [hives[0], hives[2]].map((hive) => `#/write/look/${hive}`).sort());
   await to(keeper, `#/decide/${other}/comb`);
   await keeper.one("#split-bees");
   // Every form by which bees, comb or honey leave a hive, also of another hive of that yard.

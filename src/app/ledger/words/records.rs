@@ -16,9 +16,16 @@ pub fn record_alone(book: &Book, record: &Record) -> String {
     said
 }
 
-/// A record as a sentence.
-pub fn record(book: &Book, yard: Option<&ThingId>, record: &Record) -> String {
+/// A record in a list of all yards: where there are `several`, one about hives names theirs first, since a tag may stand
+/// in more than one.
+pub fn record_of_all(book: &Book, several: bool, yard: Option<&ThingId>, record: &Record) -> String {
     let mut said = String::new();
+    let first = record.hives.first().and_then(|hive| book.standing().hives.get(hive));
+    let of = yard.or(first.map(|hive| &hive.yard));
+    if let Some(of) = of.filter(|_| several && !record.hives.is_empty()) {
+        put_yard(&mut said, book, of);
+        put(&mut said, w::NEXT);
+    }
     put_record(&mut said, book, yard, record);
     said
 }

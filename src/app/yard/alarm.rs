@@ -1,0 +1,99 @@
+//! What stops whoever comes to a hive before anything is done there: a suspicion of brood disease, slime.
+
+use crate::almanac::day::Day;
+use crate::app::wording::{en_records as wr, en_round};
+use crate::book::finds::told as seen_in;
+use crate::book::id::ThingId;
+use crate::book::standing::{HiveNow, Standing};
+use crate::book::urgent::{self, Because, Urgent};
+
+/// The lines of a hive under suspicion of brood disease, or with slime or many larvae; none of any other. Its panel says
+/// the same as its row: from hive to hive the row may be out of sight.
+pub fn of_hive(standing: &Standing, hive: &ThingId, today: Day) -> Vec<String> {
+    let urgent = urgent::urgent(standing, hive, today).filter(|urgent| urgent.because != Because::Dead);
+    let now = standing.hives.get(hive).filter(|_| urgent.is_some());
+    now.map_or_else(Vec::new, |now| lines(standing, now, urgent.as_ref(), today))
+}
+
+/// What `yard` says in the list of yards; nothing where no hive in care is so. A yard with nothing due is one that nobody
+/// would go to.
+pub fn of_yard(standing: &Standing, yard: &ThingId, today: Day) -> String {
+    let (mut stop, mut slime) = (Vec::new(), Vec::new());
+    for (hive, urgent) in urgent::of_yard(standing, yard, today) {
+        let tags = match urgent.because {
+            Because::Disease => &mut stop,
+            Because::Slime => &mut slime,
+            Because::Dead => continue,
+        };
+        let now = standing.hives.get(&hive).filter(|_| urgent.in_care);
+        tags.extend(now.map(|now| now.tag.clone()));
+    }
+    en_round::beside(&stop, &slime, &[])
+}
+
+/// What `hive` says before anything else: the suspicion, then larvae or slime in the last look into it, until somebody
+/// looks again and finds none.
+pub fn lines(standing: &Standing, hive: &HiveNow, urgent: Option<&Urgent>, today: Day) -> Vec<String> {
+    let suspected = urgent.filter(|urgent| urgent.because == Because::Disease);
+    let mut lines = Vec::new();
+    lines.extend(suspected.map(|urgent| wr::seen(wr::DISEASE, urgent.since, today)));
+    lines.extend(larvae(standing, hive, today));
+    lines
+}
+
+fn larvae(standing: &Standing, hive: &HiveNow, today: Day) -> Option<String> {
+    let look = standing.records.get(hive.look.as_ref()?)?;
+    let what = match look.record.word("larvae") {
+        Some("few") => wr::LARVAE_FEW,
+        Some("many") => wr::LARVAE_MANY,
+        _ if look.record.word("slime") == Some("yes") => wr::SLIME,
+        _ if seen_in(&look.record).iter().any(|seen| seen.outside()) => wr::LEAVING,
+        _ => return None,
+    };
+    Some(wr::seen(what, look.day, today))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::app::ledger::words::tests::{book, pen, today};
+    use crate::book::Book;
+    use crate::book::record::{Answer, Ask, Blank, Record};
+
+    fn look(book: &mut Book, hive: &ThingId, day: Day, said: &[(&str, &str)]) {
+        let mut look = Record::empty(Blank::Look, vec![hive.clone()]);
+        for (name, word) in said {
+            let at = Blank::Look.fields().iter().position(|field| field.name == *name).unwrap();
+            let Ask::Word(words) = Blank::Look.fields()[at].ask else { panic!("a word") };
+            let word = words.iter().position(|known| known == word).unwrap();
+            look.answers[at] = Some(Answer::Word(word.try_into().unwrap()));
+        }
+        let written = book.record(&pen(), day, today(), None, look).unwrap();
+        book.add(written);
+    }
+
+    #[test]
+    fn a_hive_under_suspicion_stops_whoever_opens_it_and_one_with_few_larvae_does_not() {
+        let mut book = book();
+        let yard = book.standing().yards.keys().next().unwrap().clone();
+        let [sick, slimy, few, ..] = &book.standing().yards[&yard].order.clone()[..] else { panic!("hives") };
+        let said = |book: &Book, hive| of_hive(book.standing(), hive, today());
+        look(&mut book, sick, today().plus(-1), &[("larvae", "none"), ("brood_disease", "suspected")]);
+        look(&mut book, slimy, today(), &[("larvae", "none"), ("slime", "yes")]);
+        look(&mut book, few, today(), &[("larvae", "few"), ("brood_disease", "no")]);
+        assert_eq!(said(&book, sick), ["! STOP, brood disease suspected, Mon 13 July, yesterday"]);
+        assert_eq!(said(&book, slimy), ["! slime, Tue 14 July, today"]);
+        assert!(said(&book, few).is_empty());
+        // Hive 17 of the demonstration has slime of its own.
+        let of = |yard| of_yard(book.standing(), yard, today());
+        let other = book.standing().yards.keys().find(|other| **other != yard).unwrap();
+        assert_eq!(of(&yard), "▲ Hive 1: STOP, brood disease suspected. Hives 2, 17: slime or many larvae");
+        assert_eq!(of(other), "");
+        // Both at once: the suspicion leads.
+        look(&mut book, slimy, today(), &[("larvae", "many"), ("brood_disease", "suspected")]);
+        let both = said(&book, slimy);
+        assert!(both.len() == 2 && both[0].starts_with(wr::DISEASE) && both[1].starts_with(wr::LARVAE_MANY));
+        look(&mut book, sick, today(), &[("larvae", "none"), ("brood_disease", "no")]);
+        assert!(said(&book, sick).is_empty());
+    }
+}
