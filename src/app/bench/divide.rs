@@ -55,7 +55,7 @@ mod tests {
         assert_eq!(wants(&of("16", "13")), 18);
         assert_eq!(wants(&of("16", "1").with("split_back", "50 %")), 10);
         let sum = crate::app::wording::en_yard_decides::split::wanted(10, "90 %", "8", "70 %", 15);
-        let said = "Wanted: 10 × 90 % + 8 × 70 %, rounded up, and no fewer than the 8 carried over =\u{a0}15";
+        let said = "Wanted: 10 × 90 % + 8 × 70 %, rounded up, at least 8 =\u{a0}15";
         assert_eq!(sum, said);
     }
 

@@ -12,7 +12,7 @@ use crate::app::bench::view::shown::{self, Shown};
 use crate::app::edge::{device, locale};
 use crate::app::el::{Bit, el, live};
 use crate::app::graph::untrack;
-use crate::app::ledger::words::isolated;
+use crate::app::ledger::words::put_isolated;
 use crate::app::parts::key::Key;
 use crate::app::round::bits;
 use crate::app::round::form::keys;
@@ -29,7 +29,7 @@ const SEED_LETTERS: usize = 8;
 
 /// Hives in care in the order of the walk, those of them that are weak, how many are left out of both, since where brood
 /// disease is suspected nobody opens one by lot, and the tags of those left out because no bees are in them.
-type Found = (Vec<ThingId>, Vec<ThingId>, u32, Vec<String>);
+type Found = (Vec<ThingId>, Vec<ThingId>, u32, String);
 
 pub(super) fn view(asked: &Asked) -> Bit {
     let (ui, walk) = (asked.ui, asked.walk);
@@ -126,18 +126,25 @@ pub(super) fn view(asked: &Asked) -> Bit {
 }
 
 fn find(standing: &Standing, yard: &ThingId, today: Day) -> Found {
-    let mut held = suspects(standing, yard, today);
+    let held = suspects(standing, yard, today);
     let mut hives: Vec<ThingId> = standing.hives_of(yard, true).map(|(id, _)| id.clone()).collect();
     let all = hives.len();
     hives.retain(|hive| !held.contains(hive));
     let out = u32::try_from(all - hives.len()).unwrap_or(u32::MAX);
-    let mut empty = dead(standing, yard, today);
-    empty.retain(|hive| !held.contains(hive));
-    hives.retain(|hive| !empty.contains(hive));
-    let tags = empty.iter().filter_map(|hive| Some(isolated(&standing.hives.get(hive)?.tag))).collect();
-    held.append(&mut empty);
+    let empty = dead(standing, yard, today);
+    let mut tags = String::new();
+    hives.retain(|hive| {
+        let gone = empty.contains(hive);
+        if gone && let Some(now) = standing.hives.get(hive) {
+            tags.push_str(if tags.is_empty() { " " } else { ", " });
+            put_isolated(&mut tags, &now.tag);
+        }
+        !gone
+    });
+    // A hive that nobody draws is none to open for its weakness either.
     let weak = combs(standing, yard, today).into_iter().filter(crate::book::combs::Combs::weak);
-    (hives, weak.map(|hive| hive.hive).filter(|hive| !held.contains(hive)).collect(), out, tags)
+    let weak = weak.map(|hive| hive.hive).filter(|hive| hives.contains(hive)).collect();
+    (hives, weak, out, tags)
 }
 
 /// Of the hives drawn those that still stand in the yard in care.
@@ -158,7 +165,7 @@ type Looked<'a> = Option<(Day, &'a [(ThingId, Opened)])>;
 fn show(
     draft: &BenchDraft,
     hives: u32,
-    (out, dead): (u32, &[String]),
+    (out, dead): (u32, &str),
     looked: Looked,
     shown: &mut Shown,
 ) -> Option<()> {
@@ -174,7 +181,7 @@ fn show(
         shown.line(w::left_out(out));
     }
     if !dead.is_empty() {
-        shown.line(w::no_bees(&dead.join(", ")));
+        shown.line(w::no_bees(dead));
     }
     let Some((day, drawn)) = looked else {
         shown.waits(w::NOT_DRAWN);

@@ -57,7 +57,7 @@ pub mod split {
     pub const TRAPS: &str = "Traps for a nuc: one in its box, of a kind that fits between its frames.";
 
     /// No hive to reckon with.
-    pub const NO_HIVE: &str = "Type the bees and the comb of a hive, or take one from the list.";
+    pub const NO_HIVE: &str = "Type the bees and the comb of a hive, or take one from the hives of a yard.";
     /// The comb of the new hive is an example.
     pub const EXAMPLE: &str = "Example number until you type your own: Frames of comb for the new hive.";
 
@@ -89,12 +89,12 @@ pub mod split {
         [both, ": ", &wants, " wanted, ", bees, " there"].concat()
     }
 
-    /// "Wanted: 10 × 90 % + 8 × 70 %, rounded up, and no fewer than the 8 carried over = 15".
+    /// "Wanted: 10 × 90 % + 8 × 70 %, rounded up, at least 8 = 15".
     pub fn wanted(stays: u32, enough: &str, take: &str, keeps: &str, wants: u32) -> String {
         let stays = stays.to_string();
         let sum = ["Wanted: ", &stays, " × ", enough, " + ", take, " × ", keeps].concat();
         let wants = wants.to_string();
-        [&sum, ", rounded up, and no fewer than the ", take, " carried over =\u{a0}", &wants].concat()
+        [&sum, ", rounded up, at least ", take, " =\u{a0}", &wants].concat()
     }
 
     /// The days of the looks.
@@ -115,7 +115,7 @@ pub mod open {
 
     /// "Left out, dead-out written down, but the book has it in care: 4, 7".
     pub fn no_bees(tags: &str) -> String {
-        ["Left out, ", crate::app::wording::en_season::STILL_HERE, ": ", tags].concat()
+        ["Left out, ", crate::app::wording::en_season::STILL_HERE, ":", tags].concat()
     }
 
     /// Key.

@@ -45,12 +45,17 @@ fn body(
     // What the card of a hive says is never the usual. Asked for once the list is open, and not at every tap.
     let cards = StoredValue::new(walk.records.book.with_untracked(|book| {
         let (standing, today) = (book.standing(), walk.today.get_untracked());
-        let all = urgent::of_yard(standing, yard, today).into_iter();
-        let all = all.filter(|(_, urgent)| urgent.because != Because::Dead);
-        let all = all.map(|(hive, urgent)| (hive, wants(urgent.because)));
+        let mut all = Vec::new();
+        for (hive, urgent) in urgent::of_yard(standing, yard, today) {
+            if urgent.because != Because::Dead {
+                all.push((hive, wants(urgent.because)));
+            }
+        }
         // Nor is a hive without bees, whether or not its combs are accounted for.
-        let dead = urgent::dead(standing, yard, today).into_iter().map(|hive| (hive, STILL_HERE));
-        all.chain(dead).collect::<Vec<_>>()
+        for hive in urgent::dead(standing, yard, today) {
+            all.push((hive, STILL_HERE));
+        }
+        all
     }));
     let card = move |hive: &ThingId| {
         cards.with_value(|cards| cards.iter().find(|(of, _)| of == hive).map(|(_, wants)| *wants))

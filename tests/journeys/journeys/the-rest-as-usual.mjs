@@ -78,3 +78,20 @@ journey("the rest as usual passes over a hive whose own entry is begun, and says
   await log(keeper, 2, "topped_up");
   await keeper.until("its beetles are in its entry", async () => (await entries(keeper)).some(({ what }) => what.check?.count === 40));
 });
+
+journey("the rest as usual passes over a hive whose dead-out is written down, and its row says so", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 3);
+  await onTheDay(keeper, "2026-07-15T09:00");
+  const hive = (await entries(keeper)).filter(({ what }) => what.hive)[1].id;
+  await keeper.open(`#/write/dead_out/${hive}`);
+  await keeper.one("write-save");
+  await keeper.tapWords("starved", ".write-form");
+  await keeper.tap("write-save");
+  await keeper.until("it is written", async () => (await entries(keeper)).some(({ what }) => what.record));
+  await keeper.place("round");
+  await keeper.reads(row(2), /dead-out written down, but the book has it in care/);
+  await keeper.tap("rest-as-usual");
+  await keeper.reads("rest-out", /^2: dead-out written down, but the book has it in care · due today$/);
+  await keeper.reads("rest-confirm", /2.hives/);
+});
