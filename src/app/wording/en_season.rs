@@ -37,10 +37,15 @@ pub const TOO_LONG: &str = "Longer than a year: no year earlier is set beside it
 /// What a hive alone says.
 pub const ONE_HIVE: &str = "“Beside it” is each hive beside itself. How far a hive strays with nothing changed its own counts cannot show, the other hives do. ";
 /// Behind the spread of the yard.
-pub const ONE_HIVE_TOLD: &str = " A greater change at that hive would tell, or hives that change more alike; more counts seldom do. With nothing changed at most about one hive in twenty says more or fewer by chance. The hives stand in walking order, not by their catch.";
+pub const ONE_HIVE_TOLD: &str = " A greater change at that hive would tell, or hives that change more alike; more counts seldom do. With nothing changed at most about one hive in twenty says more or fewer by chance. ";
+/// All of them none in one of the two times, or a count without an upper end.
+pub const NO_LIMITS: &str =
+    "With none at all in one of the two times, or a count of “50 and more”, they do not. ";
+/// Under the table.
+pub const WALK: &str = "The hives stand in walking order, not by their catch.";
 /// "It takes 4 hives with beetles".
 pub fn too_few_hives(least: u32) -> String {
-    ["It takes ", &least.to_string(), " hives with beetles in both times, and here are fewer."].concat()
+    ["It takes ", &least.to_string(), " hives with beetles, counted in both times. Here are fewer. "].concat()
 }
 
 /// No cause.
@@ -66,8 +71,8 @@ pub const TOO_LITTLE: &str = "not enough data";
 pub const IN_TRIAL: &str = "in a trial, not open yet";
 /// Before the reason.
 const CANT_TELL: &str = "can’t tell yet: ";
-/// No word of one hive, because too few of them tell how far one strays.
-pub const FEW_HIVES: &str = "can’t tell yet: too few hives to judge by";
+/// No word of one hive, because too few of the others, or none, tell how far one strays.
+pub const FEW_HIVES: &str = "can’t tell yet: the others do not show how far one strays";
 /// No visit.
 pub const NO_VISIT: &str = "No trap work is written down for these days.";
 

@@ -76,9 +76,9 @@ pub(super) fn rest(ui: Ui, book: &Book, of: &Reviewed, notes: RwSignal<bool>) ->
         bits.push(list("plain-list", &w::work(&season, &oil(ui, &season))).into());
         bits.push(el("h3").text(each).into());
         bits.push(one_by_one(book, &season, review, &trial::shut(book, today)).into());
-        if review.earlier.is_some() && review.both.trend.hives > 0 {
-            bits.push(el("p").class("small").text(&one_hive(&review.both.trend)).into());
-        }
+        let beside = review.earlier.is_some() && review.both.trend.hives > 0;
+        let told = if beside { one_hive(&review.both.trend) } else { String::new() };
+        bits.push(el("p").class("small").text(&told).text(w::WALK).into());
     }
     bits.push(el("h3").text(cost).into());
     costs(&Spent::of(book, Some(yard), *from, *to), &mut bits);
@@ -215,11 +215,16 @@ fn one_by_one(book: &Book, season: &Season, review: &Review, shut: &[ThingId]) -
 
 /// How far the word of one hive goes.
 fn one_hive(all: &Trend) -> String {
-    let known = all.used >= LEAST_HIVES && all.limits.0.is_some();
-    let spread = match (known, all.spread > 1.0) {
-        (false, _) => return [w::ONE_HIVE, &w::too_few_hives(LEAST_HIVES)].concat(),
-        (true, false) => en_catch::NO_SPREAD,
-        (true, true) => &en_catch::spread(&told::shown(all.spread, None, locale::number)),
+    if all.used < LEAST_HIVES {
+        return [w::ONE_HIVE, &w::too_few_hives(LEAST_HIVES)].concat();
+    }
+    if all.limits.0.is_none() || all.limits.1.is_none() {
+        return [w::ONE_HIVE, w::NO_LIMITS].concat();
+    }
+    let spread = if all.spread > 1.0 {
+        &en_catch::spread(&told::shown(all.spread, None, locale::number))
+    } else {
+        en_catch::NO_SPREAD
     };
     [w::ONE_HIVE, spread, w::ONE_HIVE_TOLD].concat()
 }
