@@ -76,10 +76,13 @@ export async function onTheDay(keeper, clock) {
 /** What the pages of the book hold, entry by entry, without their envelopes. */
 export async function entries(keeper) {
   const pages = await keeper.pages();
-  return Object.values(pages).flatMap((text) => {
+  const all = Object.values(pages).flatMap((text) => {
     const payload = JSON.parse(text).d;
     return Array.isArray(payload) ? payload : payload.entries;
   });
+  // Not every browser names its keys in an order.
+  const nth = ({ id }) => Number(id.split("-").at(-1));
+  return all.sort((one, other) => nth(one) - nth(other));
 }
 
 /** Opens a stretch of the page that is folded up. */
