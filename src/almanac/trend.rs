@@ -17,10 +17,12 @@
 //! at most 6.5 % of 4,000 cases each for `k` from 0.2 up, 2 to 60 hives, 2 to 60 beetles a hive. Where counts are ranges a word is
 //! said only if it is proved for every mixture of counts within them (`mixtures`).
 
+mod exact;
 mod mixtures;
 
-use super::chance::{TAIL, as_unlikely, binomial, binomial_at_most, poisson_limits};
+use super::chance::{NORMAL, TAIL, as_unlikely, poisson_limits, student};
 use super::tally::CountRange;
+use exact::exact;
 use mixtures::all_rise;
 
 /// Below so many beetles in one of two counts the limits of a ratio are no longer good and the exact test decides.
@@ -28,15 +30,8 @@ pub const SMALL: u32 = 30;
 /// Beetles in both counts of several hives from which the exact test is not summed any more: two counts of which one is small
 /// are then told apart by their limits alone.
 const MOST: u32 = 5000;
-/// Half the width of 95 % of a normal distribution.
-const NORMAL: f64 = 1.959_963_984_540_054;
 /// A hive may bring all but this share of what is known; else its own error would be divided by nothing.
 const LEAST_OTHERS: f64 = 0.02;
-/// Student's t with 1 to 10 degrees of freedom at 97.5 %.
-const STUDENT: [f64; 10] = [
-    12.706_205, 4.302_653, 3.182_446, 2.776_445, 2.570_582, 2.446_912, 2.364_624, 2.306_004, 2.262_157,
-    2.228_139,
-];
 
 /// Beetles counted while traps fished.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -385,110 +380,4 @@ fn spread(hives: &[Of], ratio: f64, told: f64, used: u32) -> f64 {
     }
     // Both variances divided by that of beetles that come one by one: `told ÷ (up · down)`.
     (pearson / f64::from(used - 1)).max(moved / (ratio * told)).max(1.0)
-}
-
-/// Twice the chance that the second stretches of all hives together have so many or more, or so few or fewer, whichever is the
-/// smaller, given how many each hive had in both: the exact conditional test, central as the limits of a count are. One beetle
-/// more in a second stretch, or one fewer in a first, never makes "so many or more" likelier.
-fn exact(hives: &[Of]) -> f64 {
-    let share = |hive: &Of| hive.second_days / (hive.first_days + hive.second_days);
-    if let [hive] = hives {
-        let all = hive.first.saturating_add(hive.second);
-        let few = binomial_at_most(hive.second, all, share(hive));
-        let many = binomial_at_most(hive.first, all, 1.0 - share(hive));
-        return (2.0 * few.min(many)).min(1.0);
-    }
-    let (mut first, mut second) = (0_usize, 0_usize);
-    for hive in hives {
-        first += hive.first as usize;
-        second += hive.second as usize;
-    }
-    // Chance of `second` or more, or of that or fewer, from the chances of what leads there: few, where a count is small.
-    let tail = |many: bool| {
-        // From the chance of `from` on.
-        let (mut chances, mut from, mut most) = (vec![1.0_f64], 0_usize, 0_usize);
-        for hive in hives {
-            let all = hive.first + hive.second;
-            most += all as usize;
-            let (low, high) = if many { (most.saturating_sub(first), most) } else { (0, most.min(second)) };
-            let mut next = vec![0.0; high + 1 - low];
-            for some in 0..=all {
-                let at = from + some as usize;
-                if at > high || at + chances.len() <= low {
-                    continue;
-                }
-                let chance = binomial(some, all, share(hive));
-                for (before, at) in chances.iter().zip(at..) {
-                    if let Some(sum) = at.checked_sub(low).and_then(|at| next.get_mut(at)) {
-                        *sum += before * chance;
-                    }
-                }
-            }
-            (chances, from) = (next, low);
-        }
-        chances.iter().sum::<f64>()
-    };
-    let quick = tail(first < second);
-    // Both tails hold the counts themselves, so one below a half is the smaller.
-    let less = if quick < 0.49 { quick } else { quick.min(tail(first >= second)) };
-    (2.0 * less).min(1.0)
-}
-
-/// Student's t at 97.5 %: a table to 10 degrees of freedom, then the expansion of Abramowitz & Stegun 26.7.5, good to 10⁻⁵
-/// there.
-pub fn student(freedom: u32) -> f64 {
-    let at = usize::try_from(freedom).unwrap_or(usize::MAX).saturating_sub(1);
-    if let Some(known) = STUDENT.get(at) {
-        return *known;
-    }
-    let (z, n) = (NORMAL, f64::from(freedom));
-    let square = z * z;
-    let odd = |factors: &[f64]| z * factors.iter().fold(0.0, |sum, factor| sum * square + factor);
-    z + odd(&[1.0, 1.0]) / (4.0 * n)
-        + odd(&[5.0, 16.0, 3.0]) / (96.0 * n.powi(2))
-        + odd(&[3.0, 19.0, 17.0, -15.0]) / (384.0 * n.powi(3))
-        + odd(&[79.0, 776.0, 1482.0, -1920.0, -945.0]) / (92_160.0 * n.powi(4))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::almanac::dice::dice;
-
-    /// Chance of each number of beetles in the second stretches, by every way that each hive's may fall.
-    fn every_way(hives: &[Of]) -> Vec<f64> {
-        let Some((hive, others)) = hives.split_first() else { return vec![1.0] };
-        let (all, share) =
-            (hive.first + hive.second, hive.second_days / (hive.first_days + hive.second_days));
-        let rest = every_way(others);
-        let mut sums = vec![0.0; rest.len() + all as usize];
-        for way in 0..1_u32 << all {
-            let some = way.count_ones();
-            let chance = share.powi(some.cast_signed()) * (1.0 - share).powi((all - some).cast_signed());
-            for (at, other) in rest.iter().enumerate() {
-                sums[at + some as usize] += chance * other;
-            }
-        }
-        sums
-    }
-
-    #[test]
-    fn the_exact_test_is_twice_the_smaller_tail_of_every_way_the_beetles_may_fall() {
-        let mut any = dice(3);
-        let mut draw = |most: u32| any(0, most);
-        for case in 0..600 {
-            let (before, after) = [(1, 6), (6, 1), (4, 4)][case % 3];
-            let mut hives = Vec::new();
-            for _ in 0..2 + draw(5) {
-                let (first, second) = (draw(before + 1), draw(after + 1));
-                let (first_days, second_days) = (f64::from(1 + draw(90)), f64::from(1 + draw(90)));
-                hives.push(Of { first, second, first_days, second_days });
-            }
-            let seen = hives.iter().map(|hive| hive.second as usize).sum::<usize>();
-            let ways = every_way(&hives);
-            let (few, many): (f64, f64) = (ways[..=seen].iter().sum(), ways[seen..].iter().sum());
-            let all = (2.0 * few.min(many)).min(1.0);
-            assert!((exact(&hives) - all).abs() < 1e-9 * all, "{} {all}", exact(&hives));
-        }
-    }
 }

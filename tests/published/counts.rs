@@ -2,9 +2,9 @@
 //! `false_alarms.py`), and the worked values of the project's own sheet.
 
 use super::{close, rows};
-use beetle_almanac::almanac::chance::{as_unlikely, binomial_limits, clumped, poisson_limits};
+use beetle_almanac::almanac::chance::{as_unlikely, binomial_limits, clumped, poisson_limits, student};
 use beetle_almanac::almanac::tally::CountRange;
-use beetle_almanac::almanac::trend::{Stretch, Trend, Word, compare, compare_one, compare_sums, student};
+use beetle_almanac::almanac::trend::{Stretch, Trend, Word, compare, compare_one, compare_sums};
 
 fn stretch(count: u32, trap_days: u32) -> Stretch {
     Stretch { count: CountRange::exact(count), trap_days }

@@ -6,8 +6,8 @@
 //! That all mixtures of a span have its ratio, `Σ own = 0`, is put in with a multiplier of Lagrange; any multiplier gives a
 //! true bound. What it cannot prove is not said: some tables whose every mixture says "up" are told "can't tell".
 
-use super::{LEAST_OTHERS, MOST, SMALL, Stretch, exact, student};
-use crate::almanac::chance::{TAIL, as_unlikely};
+use super::{LEAST_OTHERS, MOST, SMALL, Stretch, exact};
+use crate::almanac::chance::{TAIL, as_unlikely, student};
 
 /// Most spans of the ratio that are looked at.
 const SPANS: usize = 96;
