@@ -37,7 +37,10 @@ pub fn lines(standing: &Standing, hive: &HiveNow, urgent: Option<&Urgent>, today
     let suspected = urgent.filter(|urgent| urgent.because == Because::Disease);
     let mut lines = Vec::new();
     lines.extend(suspected.map(|urgent| wr::seen(wr::DISEASE, urgent.since, today)));
-    lines.extend(larvae(standing, hive, today));
+    // A look that did not look wipes out nothing that was seen before.
+    let slimed = urgent.filter(|urgent| urgent.because == Because::Slime);
+    let before = || slimed.map(|urgent| wr::seen(wr::STILL_SLIMED, urgent.since, today));
+    lines.extend(larvae(standing, hive, today).or_else(before));
     lines
 }
 
@@ -89,6 +92,9 @@ mod tests {
         let other = book.standing().yards.keys().find(|other| **other != yard).unwrap();
         assert_eq!(of(&yard), "▲ Hive 1: STOP, brood disease suspected. Hives 2, 17: slime or many larvae");
         assert_eq!(of(other), "");
+        // A later look at something else leaves it standing.
+        look(&mut book, slimy, today(), &[("larvae", "not_looked")]);
+        assert_eq!(said(&book, slimy), ["! slime or many larvae, Tue 14 July, today"]);
         // Both at once: the suspicion leads.
         look(&mut book, slimy, today(), &[("larvae", "many"), ("brood_disease", "suspected")]);
         let both = said(&book, slimy);
