@@ -57,7 +57,7 @@ pub mod sample {
 
     /// Even all do not do.
     pub fn all(sure: &str, twice: &str) -> String {
-        ["Not to be had in one round. Open all, and again in 7 days: ", twice, " of ", sure, " wanted."]
+        ["Not to be had in one round. Open all, and again in 7 days: ", twice, " sure, ", sure, " wanted."]
             .concat()
     }
 

@@ -42,7 +42,7 @@ journey("she asks how many of her forty hives to open, and what it proves that s
   await keeper.type("#open-notice", "85 %");
   await keeper.type("#open-opened", "");
   await keeper.reads(body, /Hives to open 5/);
-  await keeper.reads(body, /again in 7 days: 97\.8 % of 95 % wanted/);
+  await keeper.reads(body, /again in 7 days: 97\.8 % sure, 95 % wanted/);
   await keeper.type("#open-share", "0 %");
   await keeper.reads(body, /A share of 0 % is nothing to find/);
   await keeper.type("#open-sure", "many");
