@@ -18,6 +18,11 @@ pub const TAIL: f64 = 0.025;
 /// Halvings after which two limits are one.
 const HALVINGS: u32 = 200;
 
+/// Steps to a limit at most: up to a count of 100,000 it takes four.
+const MOST_NEWTON: u32 = 30;
+/// Share of itself by which the last step moves it: the next one would move it by about the square of that, which is nothing.
+const CLOSE: f64 = 1e-8;
+
 /// A chance is told to about so many parts.
 const NOISE: f64 = 1e-12;
 
@@ -85,9 +90,35 @@ pub fn poisson_at_least(count: u32, mean: f64) -> f64 {
 
 /// Limits of 95 % for the number expected, where `count` were counted.
 pub fn poisson_limits(count: u32) -> (f64, f64) {
-    let most = f64::from(count) * 2.0 + 40.0;
-    let low = if count == 0 { 0.0 } else { halve(0.0, most, &|mean| poisson_at_least(count, mean) < TAIL) };
-    (low, halve(0.0, most, &|mean| poisson_at_most(count, mean) > TAIL))
+    // Chances of a count or more grow with the mean as the chance of one less is, those of at most a count fall as its own.
+    let low = count.checked_sub(1).map_or(0.0, |less| {
+        step_to(near(count, -NORMAL), |mean| (TAIL - poisson_at_least(count, mean)) / poisson(less, mean))
+    });
+    let high = step_to(near(count.saturating_add(1), NORMAL), |mean| {
+        (poisson_at_most(count, mean) - TAIL) / poisson(count, mean)
+    });
+    (low, high)
+}
+
+/// About the mean that lies `wide` standard errors from `count` (Wilson & Hilferty 1931).
+fn near(count: u32, wide: f64) -> f64 {
+    let count = f64::from(count);
+    count * (1.0 - 1.0 / (9.0 * count) + wide / (3.0 * count.sqrt())).powi(3)
+}
+
+/// From `near` on by `step` until it moves no further (Newton): both chances are convex on the side they are come at from, so
+/// after the first step it never passes by.
+fn step_to(near: f64, step: impl Fn(f64) -> f64) -> f64 {
+    let mut at = near.max(f64::MIN_POSITIVE);
+    for _ in 0..MOST_NEWTON {
+        let by = step(at);
+        let next = (at + by).max(at / 2.0);
+        if (next - at).abs() <= at * CLOSE {
+            return next;
+        }
+        at = next;
+    }
+    at
 }
 
 /// Chance of exactly `some` of `all` where each has the chance `share`.
@@ -249,6 +280,22 @@ mod tests {
                 let both = poisson_at_most(count, mean) + poisson_at_least(count + 1, mean);
                 assert!((both - 1.0).abs() < 1e-9, "{count} of {mean}: {both}");
             }
+        }
+    }
+
+    #[test]
+    fn limits_lie_where_halving_ends() {
+        for count in (0..3000).chain([20_000, 100_000]) {
+            let (low, high) = poisson_limits(count);
+            let most = f64::from(count) * 2.0 + 40.0;
+            let until = halve(0.0, most, &|mean| poisson_at_most(count, mean) > TAIL);
+            assert!((high / until - 1.0).abs() < 1e-12, "{count}: {high}, {until}");
+            if count == 0 {
+                assert!(low == 0.0);
+                continue;
+            }
+            let from = halve(0.0, most, &|mean| poisson_at_least(count, mean) < TAIL);
+            assert!((low / from - 1.0).abs() < 1e-12, "{count}: {low}, {from}");
         }
     }
 

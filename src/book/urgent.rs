@@ -81,13 +81,6 @@ pub fn of_yard(standing: &Standing, yard: &ThingId, today: Day) -> Vec<(ThingId,
     hives.filter_map(|(id, _)| Some((id.clone(), of_hive(standing, &newest, id, today)?))).collect()
 }
 
-/// Hives of `yard` in which brood disease is suspected, in the order of the walk.
-pub fn suspects(standing: &Standing, yard: &ThingId, today: Day) -> Vec<ThingId> {
-    let mut all = of_yard(standing, yard, today);
-    all.retain(|(_, urgent)| urgent.because == Because::Disease);
-    all.into_iter().map(|(hive, _)| hive).collect()
-}
-
 /// Hives of `yard` of which a dead-out was written down and no end of their care, in the order of the walk, whatever became of
 /// their combs: no bees are in them until a later look says so.
 pub fn dead(standing: &Standing, yard: &ThingId, today: Day) -> Vec<ThingId> {

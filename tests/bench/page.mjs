@@ -33,13 +33,14 @@ const { values } = parseArgs({
   options: {
     taps: { type: "string", default: "60" },
     starts: { type: "string", default: "9" },
+    openings: { type: "string", default: "20" },
     profile: { type: "string" },
     root: { type: "string", default: pageRoot },
   },
 });
 const TAPS = Number(values.taps);
 const STARTS = Number(values.starts);
-const OPENINGS = 5;
+const OPENINGS = Number(values.openings);
 /** The processor of a phone against that of a desk. */
 const SLOWER = 4;
 /**
@@ -49,7 +50,7 @@ const SLOWER = 4;
 const LIMITS = {
   tap: { target: 16, limit: 50 },
   start: { target: 600, limit: 1200 },
-  decision: { target: 50, limit: 100 },
+  decision: { target: 50, limit: 75 },
   below: { target: 300, limit: 600 },
 };
 
@@ -66,7 +67,7 @@ async function main() {
   const results = [];
   try {
     await engine.start();
-    console.log(`${engine.version}, processor at a quarter, ${TAPS} taps and ${STARTS} starts each`);
+    console.log(`${engine.version}, processor at a quarter, ${TAPS} taps, ${STARTS} starts and ${OPENINGS} openings each`);
     results.push(...(await counter(engine)));
     results.push(...(await page(engine, folder)));
     sheet(folder, results);
@@ -224,16 +225,16 @@ const kept = (keeper) =>
 
 function report(results) {
   const number = (value) => value.toFixed(value < 100 ? 1 : 0).padStart(9);
-  console.log(`\n${"milliseconds".padEnd(36)}   median      p95     work   script    style   layout  × counter  others'`);
+  console.log(`\n${"milliseconds".padEnd(36)}   median      p95  slowest     work   script    style   layout  × counter  others'`);
   let over = 0;
-  for (const { name, kind, median, p95, work, noise } of results) {
+  for (const { name, kind, median, p95, most, work, noise } of results) {
     const { target, limit } = LIMITS[kind];
     const rule = results.find((other) => other.kind === (kind === "start" ? "start" : "tap")).median;
     // A start is judged by its median: of so few the slowest is the machine's doing.
     const held = (kind === "tap" ? p95 : median) / noise;
     const word = name.startsWith("bare") ? "" : held > limit ? "OVER THE LIMIT" : median / noise > target ? "above the target" : "ok";
     if (held > limit && word) over += 1;
-    console.log(`${name.padEnd(36)}${[median, p95, ...work, median / rule, noise].map(number).join("")}  ${word}`);
+    console.log(`${name.padEnd(36)}${[median, p95, most, ...work, median / rule, noise].map(number).join("")}  ${word}`);
   }
   const { tap, start, decision, below } = LIMITS;
   console.log(

@@ -14,7 +14,7 @@ use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::record::Blank;
 use crate::book::standing::Standing;
-use crate::book::urgent::{Because, Urgent, suspects, urgent};
+use crate::book::urgent::{Because, Urgent, of_yard, urgent};
 
 /// What a hive wants today, and the yard it stands in.
 pub type Wants = Option<(Urgent, String)>;
@@ -28,9 +28,14 @@ pub fn wants(standing: &Standing, hive: &ThingId, today: Day) -> Wants {
 /// The hives of `yard` in which brood disease is suspected, as an alarm; nothing where there are none. `all` adds what
 /// that means for every hive of the yard: it stands where one is about to leave its place.
 pub fn suspected(book: &Book, yard: &ThingId, today: Day, all: bool) -> Bit {
+    under_suspicion(book, &of_yard(book.standing(), yard, today), all)
+}
+
+/// The same, of what the hives of a yard are known to want.
+pub(super) fn under_suspicion(book: &Book, urgent: &[(ThingId, Urgent)], all: bool) -> Bit {
     let mut names = Vec::new();
-    for hive in suspects(book.standing(), yard, today) {
-        names.push(hive_name(book, &hive));
+    for (hive, _) in urgent.iter().filter(|(_, urgent)| urgent.because == Because::Disease) {
+        names.push(hive_name(book, hive));
     }
     if names.is_empty() {
         return Bit::Nothing;

@@ -1,6 +1,6 @@
 //! What closes the hives up: hive by hive in the order of the walk, then what to buy and cut for all of them.
 
-use super::page::{Asked, FIRST, lines, others};
+use super::page::{Asked, lines, most, others};
 use crate::almanac::day::Day;
 use crate::almanac::quantity::Length;
 use crate::app::bench::closing::{Wanted, entrance, reckon_for};
@@ -37,8 +37,9 @@ pub(super) fn view(asked: &Asked) -> Bit {
     });
     let of = asked.clone();
     let all = RwSignal::new(false);
+    let most = most(all);
     let list = live(move || {
-        let many = if all.get() { usize::MAX } else { FIRST };
+        let many = most.get();
         let widest = ui.draft.with(entrance);
         found.with(|(shells, every, today)| {
             if shells.is_empty() {

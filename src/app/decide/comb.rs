@@ -1,6 +1,6 @@
 //! How well the bees cover their comb: boxes off, joining, and a split.
 
-use super::page::{Asked, FIRST, lines, others};
+use super::page::{Asked, lines, most, others};
 use crate::almanac::cover::Guard;
 use crate::almanac::quantity::Decimal;
 use crate::app::bench::view::divide;
@@ -17,7 +17,7 @@ use crate::app::wording::en_yard_decides::{self, card, comb as w};
 use crate::book::combs::{Combs, Counted, Look, combs};
 use crate::book::id::ThingId;
 use crate::book::record::Blank;
-use crate::book::urgent::{self, Because};
+use crate::book::urgent::{Because, Urgent};
 
 /// Groups of hives, the ones that want most first.
 const GROUPS: [(Option<Guard>, &str); 4] = [
@@ -30,14 +30,12 @@ const GROUPS: [(Option<Guard>, &str); 4] = [
 pub(super) fn view(asked: &Asked) -> Bit {
     let ui = asked.ui;
     let found = asked.follow(combs);
-    let cards = asked.follow(|standing, yard, today| -> Vec<(ThingId, Because)> {
-        let all = urgent::of_yard(standing, yard, today).into_iter();
-        all.map(|(hive, urgent)| (hive, urgent.because)).collect()
-    });
+    let cards = asked.urgent;
     let of = asked.clone();
     let all = RwSignal::new(false);
+    let most = most(all);
     let list = live(move || {
-        let mut left = if all.get() { usize::MAX } else { FIRST };
+        let mut left = most.get();
         found.with(|hives| {
             if hives.is_empty() {
                 return Bit::from(el("p").text(en_yard_decides::EMPTY));
@@ -59,7 +57,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
     // Where disease is suspected in one hive none of the yard is split, whatever the bees would do.
     let split = below(move || {
         live(move || {
-            let held = cards.with(|cards| cards.iter().any(|(_, because)| *because == Because::Disease));
+            let held = cards.with(|cards| cards.iter().any(|(_, urgent)| urgent.because == Because::Disease));
             if held { Notice::alarm(card::NO_SALE).view() } else { untrack(|| divide::view(ui)) }
         })
     });
@@ -75,9 +73,9 @@ pub(super) fn view(asked: &Asked) -> Bit {
 }
 
 /// A hive with a card of the same day is not one to split: what its card says comes first.
-fn line(asked: &Asked, hive: &Combs, cards: Memo<Vec<(ThingId, Because)>>) -> El {
+fn line(asked: &Asked, hive: &Combs, cards: Memo<Vec<(ThingId, Urgent)>>) -> El {
     let because =
-        cards.with(|cards| cards.iter().find(|(of, _)| *of == hive.hive).map(|(_, because)| *because));
+        cards.with(|cards| cards.iter().find(|(of, _)| *of == hive.hive).map(|(_, urgent)| urgent.because));
     let card = because.is_some();
     let mut said = told(hive);
     if card {

@@ -22,7 +22,7 @@ use crate::book::combs::combs;
 use crate::book::id::ThingId;
 use crate::book::opened::{Opened, opened};
 use crate::book::standing::Standing;
-use crate::book::urgent::{dead, suspects};
+use crate::book::urgent::{Because, Urgent, dead};
 
 /// Letters of a seed that is used once.
 const SEED_LETTERS: usize = 8;
@@ -34,14 +34,14 @@ type Found = (Vec<ThingId>, Vec<ThingId>, u32, String);
 pub(super) fn view(asked: &Asked) -> Bit {
     let (ui, walk) = (asked.ui, asked.walk);
     let kept = ui.bench().decide_drawn();
-    let found = asked.follow(find);
+    let urgent = asked.urgent;
+    let found =
+        asked.follow(move |standing, yard, today| urgent.with(|urgent| find(standing, yard, today, urgent)));
     let of = asked.clone();
     let looked = asked.follow(move |standing, yard, today| {
-        let drawn = kept.with(|kept| draws::of(kept, yard))?;
-        let mut drawn = standing_now(standing, yard, drawn);
-        let mut held = suspects(standing, yard, today);
-        held.extend(dead(standing, yard, today));
-        drawn.hives.retain(|hive| !held.contains(hive));
+        let mut drawn = kept.with(|kept| draws::of(kept, yard))?;
+        // Of the hives drawn those that could still be.
+        found.with(|(hives, ..)| drawn.hives.retain(|hive| hives.contains(hive)));
         let states = opened(standing, yard, &drawn.hives, drawn.day, today);
         Some((drawn.day, drawn.hives.into_iter().zip(states).collect::<Vec<_>>()))
     });
@@ -125,11 +125,12 @@ pub(super) fn view(asked: &Asked) -> Bit {
     ]
 }
 
-fn find(standing: &Standing, yard: &ThingId, today: Day) -> Found {
-    let held = suspects(standing, yard, today);
+fn find(standing: &Standing, yard: &ThingId, today: Day, urgent: &[(ThingId, Urgent)]) -> Found {
     let mut hives: Vec<ThingId> = standing.hives_of(yard, true).map(|(id, _)| id.clone()).collect();
     let all = hives.len();
-    hives.retain(|hive| !held.contains(hive));
+    let held =
+        |hive: &ThingId| urgent.iter().any(|(of, urgent)| of == hive && urgent.because == Because::Disease);
+    hives.retain(|hive| !held(hive));
     let out = u32::try_from(all - hives.len()).unwrap_or(u32::MAX);
     let empty = dead(standing, yard, today);
     let mut tags = String::new();
@@ -145,12 +146,6 @@ fn find(standing: &Standing, yard: &ThingId, today: Day) -> Found {
     let weak = combs(standing, yard, today).into_iter().filter(crate::book::combs::Combs::weak);
     let weak = weak.map(|hive| hive.hive).filter(|hive| hives.contains(hive)).collect();
     (hives, weak, out, tags)
-}
-
-/// Of the hives drawn those that still stand in the yard in care.
-fn standing_now(standing: &Standing, yard: &ThingId, mut drawn: Drawn) -> Drawn {
-    drawn.hives.retain(|hive| standing.hives.get(hive).is_some_and(|now| now.yard == *yard && now.alive()));
-    drawn
 }
 
 /// How many to open of so many, by the fields.

@@ -2,6 +2,7 @@
 
 use super::{card, close, comb, freezer, ground, open};
 use crate::almanac::day::Day;
+use crate::app::edge;
 use crate::app::el::{Bit, El, el};
 use crate::app::frame::heading;
 use crate::app::graph::{Memo, RwSignal};
@@ -17,7 +18,7 @@ use crate::app::wording::en_yard_decides as w;
 use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::standing::Standing;
-use crate::book::urgent;
+use crate::book::urgent::{self, Urgent};
 
 /// What every question goes by.
 #[derive(Clone)]
@@ -25,20 +26,31 @@ pub(super) struct Asked {
     pub(super) ui: Ui,
     pub(super) walk: Walk,
     pub(super) yard: ThingId,
+    /// What its hives want on the same day: asked once for everything that goes by it.
+    pub(super) urgent: Memo<Vec<(ThingId, Urgent)>>,
+}
+
+/// Worked out anew when records, hives or the day change, and not at a tap on the traps.
+fn follow<T: PartialEq + 'static>(
+    walk: Walk,
+    yard: &ThingId,
+    work: impl Fn(&Standing, &ThingId, Day) -> T + 'static,
+) -> Memo<T> {
+    let yard = yard.clone();
+    let turn = walk.records.turn();
+    Memo::new(move || {
+        let (today, _) = (walk.today.get(), turn.get());
+        walk.records.book.with_untracked(|book| work(book.standing(), &yard, today))
+    })
 }
 
 impl Asked {
-    /// Worked out anew when records, hives or the day change, and not at a tap on the traps.
+    /// See [`follow`].
     pub(super) fn follow<T: PartialEq + 'static>(
         &self,
         work: impl Fn(&Standing, &ThingId, Day) -> T + 'static,
     ) -> Memo<T> {
-        let (walk, yard) = (self.walk, self.yard.clone());
-        let turn = walk.records.turn();
-        Memo::new(move || {
-            let (today, _) = (walk.today.get(), turn.get());
-            walk.records.book.with_untracked(|book| work(book.standing(), &yard, today))
-        })
+        follow(self.walk, &self.yard, work)
     }
 
     /// "Hive 7", as a way to its page.
@@ -72,7 +84,7 @@ pub fn view(ui: Ui, walk: Walk, yard: &ThingId, asked: Option<Question>) -> Bit 
             el("nav").attr("aria-label", w::INDEX).kid(el("ul").class("ways").test_id("decide").kids(ways)),
         ];
     };
-    let of_yard = Asked { ui, walk, yard: yard.clone() };
+    let of_yard = Asked { ui, walk, yard: yard.clone(), urgent: follow(walk, yard, urgent::of_yard) };
     let body = match question {
         Question::Close => close::view(&of_yard),
         Question::Open => open::view(&of_yard),
@@ -84,7 +96,7 @@ pub fn view(ui: Ui, walk: Walk, yard: &ThingId, asked: Option<Question>) -> Bit 
         back([&name, " – ", w::TITLE].concat(), &Place::Decide(of, None)),
         heading(w::question(question)),
         walk.records.book.with_untracked(|book| {
-            card::suspected(book, &of_yard.yard, walk.today.get_untracked(), false)
+            of_yard.urgent.with_untracked(|urgent| card::under_suspicion(book, urgent, false))
         }),
         el("div").class("ledger decide").kid(body),
     ]
@@ -109,7 +121,19 @@ fn back(name: String, place: &Place) -> El {
 }
 
 /// Hives that are drawn before somebody asks for all.
-pub(super) const FIRST: usize = 12;
+const FIRST: usize = 12;
+/// Hives that a screen shows: the others of the first are drawn once these are.
+const SCREEN: usize = 4;
+
+/// Hives to draw now.
+pub(super) fn most(all: RwSignal<bool>) -> Memo<usize> {
+    let drawn = edge::once_drawn();
+    Memo::new(move || match (all.get(), drawn.get()) {
+        (true, _) => usize::MAX,
+        (false, true) => FIRST,
+        (false, false) => SCREEN,
+    })
+}
 
 /// The key that brings the others of `hives`.
 pub(super) fn others(hives: usize, all: RwSignal<bool>) -> Bit {

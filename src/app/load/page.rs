@@ -169,7 +169,7 @@ fn full(ui: Ui, records: Records) -> Bit {
     Bit::Many(vec![
         Field::new("load-day", w::DAY, trip.day).day().says(day_says).view().into(),
         yards(trip).into(),
-        more(w::SET, set(trip)).into(),
+        more(w::SET, below(move || set(trip))).into(),
         trip::view(trip),
         below(move || bits![buy::view(trip), next::view(trip), spent::view(trip)]),
     ])

@@ -63,35 +63,36 @@ pub(super) fn view(trip: Trip) -> Bit {
         .class("card")
         .kid(none)
         .kid(oil.mark("load-oil").view())
-        .kid(which_hives(trip))
+        .kid(which_hives(trip, load))
         .kid(learned::view(trip))
         .kid(cautions())
         .kid(traps.mark("load-traps").view())
         .kid(spares)
-        .kid(things(trip));
+        .kid(below(move || things(trip)));
     let each = move || el("section").class("card").kid(el("h2").text(w::YARD_BY_YARD)).kid(live(yards));
     Bit::Many(vec![trip_card.into(), below(move || Bit::from([each(), minutes::view(trip)]))])
 }
 
 /// The hives that oil and traps are for, by name.
-fn which_hives(trip: Trip) -> El {
-    let list = live(move || {
+fn which_hives(trip: Trip, load: Memo<Option<Load>>) -> El {
+    let list = move || {
         let mut list = Vec::new();
         let Ok(day) = trip.day() else { return list };
-        for yard in trip.yards() {
-            trip.records.book.with(|book| {
-                let standing = book.standing();
-                let mut tags = Vec::new();
-                for tag in which::tags(standing, &yard, day) {
-                    tags.push(isolated(tag));
-                }
-                let name = standing.yards.get(&yard).map_or("", |now| &now.name);
-                let said = w::hives_of(&isolated(name), &tags);
-                list.push(Bit::One(el("li").text(&said)));
-            });
-        }
+        load.with(|load| {
+            for yard in load.as_ref().map_or(&[][..], |load| &load.yards) {
+                trip.records.book.with(|book| {
+                    let mut tags = Vec::new();
+                    for tag in which::tags(book.standing(), yard, day) {
+                        tags.push(isolated(tag));
+                    }
+                    let said = w::hives_of(&isolated(&yard.name), &tags);
+                    list.push(Bit::One(el("li").text(&said)));
+                });
+            }
+        });
         list
-    });
+    };
+    let list = below(move || live(list));
     more(w::WHICH, el("ul").class("plain-list").test_id("load-which").kid(list))
 }
 
