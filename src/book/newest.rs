@@ -15,13 +15,32 @@ pub struct Newest<'a> {
 impl<'a> Newest<'a> {
     /// Those of `blanks` about hives that stand in `yard`, written for `today` or before.
     pub fn of(standing: &'a Standing, yard: &ThingId, blanks: &[Blank], today: Day) -> Newest<'a> {
+        let here = |hive: &ThingId| standing.hives.get(hive).is_some_and(|hive| hive.yard == *yard);
+        Newest::among(standing, &here, blanks, today)
+    }
+
+    /// Those of `blanks` about `hive` alone, written for `today` or before.
+    pub fn of_one(standing: &'a Standing, hive: &ThingId, blanks: &[Blank], today: Day) -> Newest<'a> {
+        Newest::among(standing, &|other| other == hive, blanks, today)
+    }
+
+    fn among(
+        standing: &'a Standing,
+        wanted: &dyn Fn(&ThingId) -> bool,
+        blanks: &[Blank],
+        today: Day,
+    ) -> Newest<'a> {
         let mut of: Table<ThingId, Vec<(Day, &EntryId, &RecordNow)>> = Table::new();
         for (id, now) in &standing.records {
             if now.day > today || !blanks.contains(&now.record.blank) {
                 continue;
             }
-            for hive in standing.kept_of(&now.record.hives) {
-                if standing.hives.get(hive).is_some_and(|hive| hive.yard == *yard) {
+            let hives = &now.record.hives;
+            for (nth, hive) in hives.iter().enumerate() {
+                let hive = standing.kept(hive);
+                // Two that turned out to be one are asked about once.
+                let before = || hives.iter().take(nth).any(|other| standing.kept(other) == hive);
+                if wanted(hive) && !before() {
                     of.or_insert(hive.clone(), Vec::new()).push((now.day, id, now));
                 }
             }

@@ -92,8 +92,7 @@ pub fn dead(standing: &Standing, yard: &ThingId, today: Day) -> Vec<ThingId> {
 /// Whether `hive` wants it on `today`. A dead hive wants nothing more once all its combs are accounted for, or after
 /// sixty days where nobody counted them; one that was sold or joined wants nothing.
 pub fn urgent(standing: &Standing, hive: &ThingId, today: Day) -> Option<Urgent> {
-    let now = standing.hives.get(hive)?;
-    of_hive(standing, &Newest::of(standing, &now.yard, &BLANKS, today), hive, today)
+    of_hive(standing, &Newest::of_one(standing, hive, &BLANKS, today), hive, today)
 }
 
 fn of_hive(standing: &Standing, newest: &Newest, hive: &ThingId, today: Day) -> Option<Urgent> {
