@@ -3,7 +3,7 @@
 //! day as the book stood in its evening.
 
 use super::Book;
-use super::entry::{Check, Did, Ending, Entry, TrapsWent, What};
+use super::entry::{Check, Did, Ending, Entry, NewBox, PlacedTrap, TrapsWent, What};
 use super::fold::fold_days;
 use super::id::{EntryId, ThingId};
 use super::record::{Blank, Record};
@@ -36,6 +36,8 @@ pub struct Season {
     pub ended: [usize; 4],
     /// The hives of [`Season::ended`] one by one, and those of which a dead-out was written down and no end; by their days.
     pub losses: Vec<Loss>,
+    /// Traps that were put in, those that hives came into the book with included.
+    pub placed: usize,
     /// Traps that came off and are lost.
     pub lost: usize,
     /// The whole yard.
@@ -127,6 +129,7 @@ impl Season {
         let mut skips: Vec<(Day, &ThingId)> = Vec::new();
         let mut places = Places::new();
         let mut found = Vec::new();
+        let mut first = Figures::default();
         for (root, entry) in in_effect.iter().copied() {
             let within = (from..=to).contains(&entry.day);
             season.died(&places, &mut found, book.standing(), entry, within.then_some(yard));
@@ -134,6 +137,7 @@ impl Season {
             if !within || entry.yard.as_ref() != Some(yard) {
                 continue;
             }
+            season.placed += first.fill_first(root, &entry.what, book.standing());
             match &entry.what {
                 What::TrapsOff { traps, went: TrapsWent::Lost, .. } => season.lost += traps.len(),
                 What::Skip { hive, .. } if !skips.contains(&(entry.day, kept(hive))) => {
@@ -179,6 +183,7 @@ impl Season {
         for (_, figures) in &season.hives {
             season.yard.add(figures);
         }
+        season.yard.add(&first);
         sort_by(&mut season.yard.gaps, Ord::cmp);
         season.losses.extend(found.into_iter().filter(|(_, here)| *here).map(|(loss, _)| loss));
         sort_by(&mut season.losses, |one, other| one.day.cmp(&other.day));
@@ -349,6 +354,36 @@ impl Figures {
             let before = check.before.or_else(|| others().find_map(|(.., other)| other.before));
             self.fill(check, before, hive, then);
         }
+    }
+
+    /// Oil of the traps that go in with a line, and how many they are. Nobody knows when those were filled that a hive came
+    /// into the book with.
+    fn fill_first(&mut self, root: &EntryId, what: &What, standing: &Standing) -> usize {
+        let (hive, boxes, placed, now): (_, &[NewBox], &[PlacedTrap], _) = match what {
+            What::Hive { boxes, .. } => (&root.thing(0), boxes, &[], false),
+            What::BoxesOn { hive, boxes, .. } => (hive, boxes, &[], true),
+            What::TrapsOn { hive, traps } => (hive, &[], traps, true),
+            _ => return 0,
+        };
+        // A hive that is another one brings no traps.
+        if standing.kept(hive) != hive {
+            return 0;
+        }
+        let traps = boxes.iter().flat_map(|part| &part.traps).chain(placed.iter().map(|placed| &placed.trap));
+        let mut count = 0;
+        for trap in traps {
+            count += 1;
+            let kind = standing.kinds.get(&trap.kind).map(|now| &now.kind);
+            let Some((kind, level)) = kind.zip(trap.level) else { continue };
+            match kind.oil(Share::NONE, level) {
+                Some(all) => {
+                    let least = if now { all } else { Volume::ZERO };
+                    self.oil = (self.oil.0.plus(least), self.oil.1.plus(all));
+                }
+                None => self.oil_unknown += 1,
+            }
+        }
+        count
     }
 
     /// Oil of one line of work.

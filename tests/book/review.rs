@@ -1,11 +1,11 @@
 //! What a season came to beside the one before, who was lost and what the keeper made of it.
 
-use crate::Yard;
 use crate::support::{day, pen};
+use crate::{Yard, work_on};
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::almanac::trend::{Stretch, Word};
 use beetle_almanac::book::caught::{Days, all, both};
-use beetle_almanac::book::entry::Ending;
+use beetle_almanac::book::entry::{Did, Ending, What};
 use beetle_almanac::book::record::{Answer, Blank, Record};
 use beetle_almanac::book::review::{LEAST_TRAP_DAYS, Review, earlier, said, verdicts, year_to};
 use beetle_almanac::book::season::Season;
@@ -129,6 +129,28 @@ fn ranges_stay_ranges_in_what_was_seen_and_in_its_limits() {
     assert_eq!(said(3, range(50, None)).unwrap().limits.1, None);
 }
 
+/// By hand: a trap of 20 mL filled to the half takes 10 mL.
+#[test]
+fn the_first_filling_of_a_trap_is_oil_too_and_nobody_knows_when_those_of_a_new_hive_were_filled() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    let millilitres = |yard: &Yard| {
+        let season = season(yard);
+        let (least, most) = season.yard.oil;
+        (season.placed, least.millilitres(), most.millilitres(), season.yard.oil_unknown)
+    };
+    assert_eq!(millilitres(&yard), (8, 0.0, 80.0, 0));
+    let (on, hive, kind) = (day("2026-05-20"), yard.hive("1"), yard.kind());
+    let part = yard.book.standing().hives[&hive].boxes[0].id.clone();
+    let more = What::BoxWants { hive: hive.clone(), part, traps: 4 };
+    let more = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, more).unwrap();
+    yard.book.add(more);
+    let look = work_on(hive, Did::AsFound);
+    let placed = yard.book.traps_placed(&pen("aa", on), on, on, &kind, look).unwrap();
+    yard.book.add(placed);
+    assert_eq!(millilitres(&yard), (10, 20.0, 100.0, 0));
+    assert_eq!((season(&yard).yard.visits, season(&yard).hives.len()), (1, 1));
+}
+
 #[test]
 fn days_longer_than_a_year_are_set_beside_nothing_and_tell_their_catch_all_the_same() {
     let yard = two_springs([40, 38, 42], [12, 9, 11]);
@@ -186,7 +208,7 @@ fn a_hive_taken_back_and_lost_again_is_lost_twice_and_each_cause_stays_with_its_
     dead_out(&mut yard, "1", "2026-05-11", 1);
     let hive = yard.hive("1");
     let on = day("2026-06-01");
-    let back = beetle_almanac::book::entry::What::HiveBack { hive };
+    let back = What::HiveBack { hive };
     let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, back).unwrap();
     yard.book.add(entries);
     end(&mut yard, "1", "2026-07-01", Ending::Gone);

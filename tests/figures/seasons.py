@@ -70,12 +70,20 @@ def season(entries, yard, start, end):
         "did": [sum(any(c["did"] == did for c in of_day) for of_day in visits.values()) for did in DIDS],
         "not_counted": sum(not any("count" in c for c in of_day) for of_day in visits.values()),
         "not_read": sum(not any("before" in c for c in of_day) for of_day in visits.values()),
+        "placed": sum(map(placed, here)),
         **caught(entries, yard, start, end),
         "new": sum("hive" in e["what"] for e in here),
         "dead": once("hive_ended", here, lambda ended: ended["how"] == "dead"),
         "moved_in": once("hive_moved", lines, lambda moved: moved["to"] == yard),
         "moved_out": once("hive_moved", here, lambda moved: moved["to"] != yard),
     }
+
+
+def placed(entry):
+    """Traps that a line puts in: with a hive, with boxes, or one by one."""
+    what = entry["what"]
+    boxes = what.get("hive", what.get("boxes_on", {})).get("boxes", [])
+    return sum(len(box.get("traps", [])) for box in boxes) + len(what.get("traps_on", {}).get("traps", []))
 
 
 def once(kind, lines, counts):

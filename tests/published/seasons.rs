@@ -22,6 +22,7 @@ struct Figures {
     did: [usize; 6],
     not_counted: usize,
     not_read: usize,
+    placed: usize,
     counts: usize,
     low: u32,
     high: Option<u32>,
@@ -38,7 +39,7 @@ struct Figures {
 fn a_script_counts_the_same_from_the_entries() {
     let tale = Tale::first();
     let caught = all(&tale.book);
-    let (mut visits, mut limits, mut left_out) = (0, 0, 0);
+    let (mut visits, mut limits, mut left_out, mut placed) = (0, 0, 0, 0);
     for row in rows::<Figures>(SEASONS) {
         // A backup gives the demonstration another name.
         let name = row.yard.replace("invented", "demo");
@@ -50,6 +51,7 @@ fn a_script_counts_the_same_from_the_entries() {
         assert_eq!(figures.rhythm(), row.median.zip(row.longest), "{at}");
         assert_eq!((figures.gaps.len(), figures.did), (row.gaps, row.did), "{at}");
         assert_eq!((figures.not_counted, figures.not_read), (row.not_counted, row.not_read), "{at}");
+        assert_eq!(season.placed, row.placed, "{at}");
         let review = Review::of(&caught, yard, day(&row.from), day(&row.to));
         let sum = review.both.sums.1;
         assert_eq!((review.counts().1, sum.trap_days), (row.counts, row.trap_days), "{at}");
@@ -72,6 +74,7 @@ fn a_script_counts_the_same_from_the_entries() {
         let of_hives: usize = season.hives.iter().map(|(_, of)| of.visits).sum();
         assert_eq!(of_hives, row.visits, "{at}");
         visits += row.visits;
+        placed += row.placed;
     }
-    assert!(visits > 150 && limits > 0 && left_out > 0, "{visits} {limits} {left_out}");
+    assert!(placed > 0 && visits > 150 && limits > 0 && left_out > 0, "{visits} {limits} {left_out}");
 }

@@ -140,8 +140,10 @@ pub fn work(season: &Season, oil: &str) -> Vec<String> {
         put_count(&mut did, count, en_ledger::did(did_it));
     }
     all.push(["Visits with trap work: ", &did].concat());
-    if season.lost > 0 {
-        all.push(["Traps taken off as lost: ", &season.lost.to_string()].concat());
+    for (traps, said) in [(season.placed, "Traps put in: "), (season.lost, "Traps taken off as lost: ")] {
+        if traps > 0 {
+            all.push([said, &traps.to_string()].concat());
+        }
     }
     let mut filled = ["Oil filled in: ", oil].concat();
     if yard.oil_unknown > 0 {
