@@ -33,6 +33,8 @@ pub struct NextSeason {
 pub struct SeasonTraps {
     /// Hives expected, fewest and most, each up to a whole one.
     pub hives: (u32, u32),
+    /// A part of a hive was made a whole one.
+    pub rounded: bool,
     /// Traps hanging in the most hives.
     pub hang: u32,
     /// Share lost that is reckoned with, 0–1; none where nobody knows.
@@ -58,6 +60,10 @@ pub fn next_season(known: &NextSeason) -> SeasonTraps {
         |lost: Share| up(f64::from(known.alive) * (1.0 - lost.fraction())).saturating_add(known.splits);
     let (least, most) = known.winter;
     let hives = (alive(least.max(most)), alive(least.min(most)));
+    let part = |lost: Share| {
+        let left = f64::from(known.alive) * (1.0 - lost.fraction());
+        f64::from(up(left)) > left + 1e-6
+    };
     let hang = hives.1.saturating_mul(known.each);
     let lost = known.lost.filter(|(_, of)| *of > 0);
     let limit = lost.is_some_and(|(_, of)| of < FEW_TRAPS);
@@ -70,6 +76,7 @@ pub fn next_season(known: &NextSeason) -> SeasonTraps {
     let less_there = with_spares.saturating_sub(there);
     SeasonTraps {
         hives,
+        rounded: part(least) || part(most),
         hang,
         breakage,
         limit,
@@ -132,7 +139,8 @@ mod tests {
     #[test]
     fn a_span_of_winters_is_bought_for_its_better_end_and_part_of_a_hive_is_a_hive() {
         let order = next_season(&NextSeason { winter: (percent(10), percent(25)), ..known() });
-        assert_eq!(order.hives, (27, 31));
+        assert_eq!((order.hives, order.rounded), ((27, 31), true));
+        assert!(!next_season(&known()).rounded);
         let turned = next_season(&NextSeason { winter: (percent(25), percent(10)), ..known() });
         assert_eq!(turned, order);
         assert_eq!(

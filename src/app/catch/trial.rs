@@ -6,9 +6,9 @@ use crate::almanac::trial::{LEAST_PAIRS, Outcome, Pairs};
 use crate::almanac::typed::day_planned;
 use crate::app::decide::draws;
 use crate::app::edge::letters::BrowserLetters;
-use crate::app::edge::{device, locale};
+use crate::app::edge::{self, device, locale};
 use crate::app::el::{Bit, El, el, live};
-use crate::app::frame::heading;
+use crate::app::frame::{focus, heading};
 use crate::app::graph::{Memo, RwSignal, untrack};
 use crate::app::ledger::papers::events::yards;
 use crate::app::ledger::words;
@@ -233,6 +233,7 @@ fn draw(
             in_pairs(&hives, &untrack(|| records.caught.with(|caught| plan(&hives, caught, &seed))))
         });
         kept.update(|kept| *kept = draws::with(kept, &yard, &draws::Drawn { day, hives }));
+        edge::after_paint(|| _ = focus("#trial-lists"));
     };
     let name_says = move || match name.get() {
         Ok(_) => Says::Nothing,
@@ -286,7 +287,7 @@ fn draw(
         let count = u32::try_from(pairs.each.len()).unwrap_or(u32::MAX);
         let lists = records.book.with(|book| both_sides(book, &hives, &pairs, &left));
         bits![
-            el("div").test_id("trial-lists").kid(lists),
+            el("div").attr("id", "trial-lists").attr("tabindex", "-1").test_id("trial-lists").kid(lists),
             el("p").class("small").text(&w::paired(on)),
             (count < LEAST_PAIRS).then(|| Notice::caution(w::never(count)).view()),
             Notice::caution(w::EMPTY_FIRST).view(),

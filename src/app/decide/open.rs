@@ -9,8 +9,9 @@ use crate::almanac::typed;
 use crate::app::bench::draft::BenchDraft;
 use crate::app::bench::view::sample::{CHANCES, show_open};
 use crate::app::bench::view::shown::{self, Shown};
-use crate::app::edge::{device, locale};
+use crate::app::edge::{self, device, locale};
 use crate::app::el::{Bit, el, live};
+use crate::app::frame::focus;
 use crate::app::graph::untrack;
 use crate::app::ledger::words::put_isolated;
 use crate::app::parts::key::Key;
@@ -72,6 +73,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
                 places.iter().filter_map(at).collect()
             });
             kept.update(|kept| *kept = draws::with(kept, &yard, &Drawn { day, hives }));
+            edge::after_paint(|| _ = focus("#open-drawn"));
         }
     };
     let drawn = {
@@ -91,7 +93,11 @@ pub(super) fn view(asked: &Asked) -> Bit {
                         el("li").kid(of.way(hive)).text(": ").text(said)
                     };
                     bits![
-                        el("h2").class("part-title").text(w::DRAWN),
+                        el("h2")
+                            .class("part-title")
+                            .attr("id", "open-drawn")
+                            .attr("tabindex", "-1")
+                            .text(w::DRAWN),
                         el("ul").class("decide-hives").test_id("open-drawn").kids(hives.iter().map(line)),
                     ]
                 });

@@ -221,6 +221,7 @@ fn yard_view(trip: Trip, yard: &YardLoad, day: Option<Day>, bits: &mut Vec<Bit>)
             let bring = match urgent.because {
                 Because::Slime if yard.fresh(hive) => w::BRING_FRESH,
                 Because::Disease => w::BRING_NOTHING,
+                Because::Dead if urgent.in_care => w::BRING_DEAD,
                 _ => w::BRING,
             };
             lines.push([&hive_name(book, hive), ": ", wants(urgent.because), bring].concat());

@@ -49,6 +49,8 @@ pub const OIL_WHY: &str = "A trap that is used again is topped up from the level
 pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at least 2: our judgement.";
 /// Behind a hive whose comb has to go somewhere on the day, whatever is due.
 pub const BRING: &str = "; bring bags";
+/// Behind a dead colony: nobody wrote down that its traps came out.
+pub const BRING_DEAD: &str = "; bring bags; its traps count here until its care is ended";
 /// Behind a hive with slime.
 pub const BRING_FRESH: &str =
     "; bring bags; its traps not made fresh on that day or since are counted here, due or not";

@@ -69,8 +69,8 @@ pub fn winter(least: &str, most: &str) -> String {
     if least == most { least.to_owned() } else { [least, " to ", most].concat() }
 }
 
-/// "30 hives − 20 % + 4 splits = 28 hives".
-pub fn hives(alive: u32, winter: &str, splits: u32, expected: (u32, u32)) -> String {
+/// "30 hives − 20 % + 4 splits = 28 hives"; `up` where a part of a hive was made a whole one.
+pub fn hives(alive: u32, winter: &str, splits: u32, expected: (u32, u32), up: bool) -> String {
     let mut said = [&counted(alive, "hive", "hives"), " − ", winter].concat();
     if splits > 0 {
         said.push_str(&[" + ", &counted(splits, "split", "splits")].concat());
@@ -81,6 +81,7 @@ pub fn hives(alive: u32, winter: &str, splits: u32, expected: (u32, u32)) -> Str
         said.push_str(&[&whole(expected.0), " to "].concat());
     }
     said.push_str(&most);
+    said.push_str(if up { ", rounded up" } else { "" });
     said
 }
 

@@ -143,6 +143,8 @@ pub const REST: &str = "The rest as usual";
 pub const REST_TITLE: &str = "The rest as usual";
 /// Over its list.
 pub const REST_LIST: &str = "These hives get an entry each:";
+/// In its place, where there are none.
+pub const REST_NONE: &str = "No hive is left that the usual entry fits.";
 /// Over those that get none: no trap in them can be filled, or an entry of their own is begun.
 pub const REST_OUT: &str = "Left out, for you to log:";
 /// Before the day of a hive that is not due.

@@ -63,6 +63,7 @@ fn body(
     let left = Memo::new(move || {
         left.with(|left| left.iter().filter(|hive| card(hive).is_none()).cloned().collect::<Vec<_>>())
     });
+    let none = Memo::new(move || left.with(Vec::is_empty));
     let mut all = Vec::new();
     rows.with_untracked(|rows| {
         for row in rows {
@@ -133,10 +134,11 @@ fn body(
         .class("key key-big key-primary")
         .test_id("rest-confirm")
         .live_text(move || w::rest_confirm(left.with(Vec::len)))
+        .live_attr("hidden", move || none.get().then(String::new))
         .press(log);
     bits![
         el("div").class("rest").kid(choice),
-        el("p").text(w::REST_LIST),
+        el("p").live_text(move || if none.get() { w::REST_NONE } else { w::REST_LIST }.to_owned()),
         el("ul").class("rest-list").test_id("rest-list").kid(live(move || list(false))),
         out,
         refused_line(Memo::new(move || stop.with(|stop| stop.as_ref().map(said::stop)))),

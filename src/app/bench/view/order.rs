@@ -120,7 +120,7 @@ pub(in crate::app) fn traps_lines(known: &NextSeason, traps: &SeasonTraps) -> Ve
     let percent = |share: f64| locale::percent(share, 1);
     let (least, most) = known.winter;
     let winter = w::winter(&percent(least.fraction()), &percent(most.fraction()));
-    let mut lines = vec![w::hives(known.alive, &winter, known.splits, traps.hives)];
+    let mut lines = vec![w::hives(known.alive, &winter, known.splits, traps.hives, traps.rounded)];
     lines.push(w::hang(traps.hives.1, known.each, traps.hang));
     match (known.lost, traps.breakage) {
         (Some((lost, of)), Some(share)) => {
