@@ -92,9 +92,9 @@ pub fn poisson_at_least(count: u32, mean: f64) -> f64 {
 pub fn poisson_limits(count: u32) -> (f64, f64) {
     // Chances of a count or more grow with the mean as the chance of one less is, those of at most a count fall as its own.
     let low = count.checked_sub(1).map_or(0.0, |less| {
-        step_to(near(count, -NORMAL), |mean| (TAIL - poisson_at_least(count, mean)) / poisson(less, mean))
+        step_to(near(count, -NORMAL), &|mean| (TAIL - poisson_at_least(count, mean)) / poisson(less, mean))
     });
-    let high = step_to(near(count.saturating_add(1), NORMAL), |mean| {
+    let high = step_to(near(count.saturating_add(1), NORMAL), &|mean| {
         (poisson_at_most(count, mean) - TAIL) / poisson(count, mean)
     });
     (low, high)
@@ -108,7 +108,7 @@ fn near(count: u32, wide: f64) -> f64 {
 
 /// From `near` on by `step` until it moves no further (Newton): both chances are convex on the side they are come at from, so
 /// after the first step it never passes by.
-fn step_to(near: f64, step: impl Fn(f64) -> f64) -> f64 {
+fn step_to(near: f64, step: &dyn Fn(f64) -> f64) -> f64 {
     let mut at = near.max(f64::MIN_POSITIVE);
     for _ in 0..MOST_NEWTON {
         let by = step(at);

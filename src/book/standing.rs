@@ -265,9 +265,16 @@ impl HiveNow {
         self.ended.is_none()
     }
 
-    /// Every trap, from the floor up.
-    pub fn traps(&self) -> impl Iterator<Item = &TrapNow> {
-        self.boxes.iter().flat_map(|part| &part.traps)
+    /// Every trap, from the floor up. In a list of its own: a chain over the boxes would be compiled anew for every question
+    /// that is asked of it.
+    pub fn traps(&self) -> std::vec::IntoIter<&TrapNow> {
+        let mut all = Vec::new();
+        for part in &self.boxes {
+            for trap in &part.traps {
+                all.push(trap);
+            }
+        }
+        all.into_iter()
     }
 
     /// What stops the first trap that does not fish, and how many traps it stops.
