@@ -1,6 +1,7 @@
 //! Lines that come after what speaks of them, and lines that speak of what never comes.
 
 use crate::laws::{acts, phones, union};
+use crate::support::chance::Chance;
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, plan};
 use beetle_almanac::almanac::day::Day;
@@ -13,10 +14,10 @@ use proptest::prelude::*;
 use std::time::{Duration, Instant};
 
 /// The same entries in an order of `seed`'s choice (Fisher and Yates, 1938).
-fn shuffled(mut entries: Vec<Entry>, mut seed: u64) -> Vec<Entry> {
+fn shuffled(mut entries: Vec<Entry>, seed: u64) -> Vec<Entry> {
+    let mut chance = Chance::of(seed);
     for at in (1..entries.len()).rev() {
-        seed = seed.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        entries.swap(at, usize::try_from(seed >> 33).unwrap() % (at + 1));
+        entries.swap(at, chance.below(at + 1));
     }
     entries
 }

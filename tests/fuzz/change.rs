@@ -1,6 +1,6 @@
 //! Ways to spoil a text.
 
-use crate::chance::Chance;
+use crate::support::chance::Chance;
 use beetle_almanac::almanac::checksum;
 use beetle_almanac::almanac::json::{self, fields_as_written};
 use beetle_almanac::book::entry::{Entry, What};

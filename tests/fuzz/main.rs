@@ -6,7 +6,6 @@
 #![cfg(not(target_arch = "wasm32"))]
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic)]
 
-mod chance;
 mod change;
 mod doors;
 mod giants;
@@ -18,7 +17,6 @@ mod seeds;
 mod support;
 mod tables;
 
-use chance::Chance;
 use doors::{DOORS, Door, Keeper, Verdict};
 use std::collections::BTreeMap;
 use std::fs;
@@ -26,6 +24,7 @@ use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
 use std::sync::OnceLock;
 use std::time::{Duration, Instant};
+use support::chance::Chance;
 
 /// Longest time of the processor for a text of a megabyte, optimised: opened, taken in, opened again at the next
 /// start, and everything that is then shown of the book. What takes this long is a fault of the order it grows by.

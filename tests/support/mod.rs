@@ -1,6 +1,8 @@
 //! What the native tests share: the letters of a browser, done by two general libraries.
 #![allow(dead_code)] // each lane of tests takes what it needs
 
+pub(crate) mod chance;
+
 use beetle_almanac::almanac::day::{Day, Stamp};
 use beetle_almanac::almanac::moment::Moment;
 use beetle_almanac::almanac::text::Letters;

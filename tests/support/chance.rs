@@ -20,6 +20,11 @@ impl Chance {
         usize::try_from(self.0 >> 33).unwrap_or(0) % most.max(1)
     }
 
+    /// A number from 0 to 1.
+    pub(crate) fn share(&mut self) -> f64 {
+        f64::from(u32::try_from(self.below(1 << 31)).unwrap()) / f64::from((1_u32 << 31) - 1)
+    }
+
     /// True once in `of` times.
     pub(crate) fn once_in(&mut self, of: usize) -> bool {
         self.below(of) == 0
