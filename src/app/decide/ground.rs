@@ -83,12 +83,13 @@ pub(super) fn view(asked: &Asked) -> Bit {
             Field::new("decide-tags", w::TAGS, tags).wide().hint(w::TAGS_HINT).says(says).view()
         })
     });
+    // Asked apart: another stand moves the drawing, and draws nothing anew around it.
+    let told_paved = Memo::new(move || found.with(|(_, paved, ..)| paved.is_some()));
     let body = live(move || {
         if none_placed.get() {
             return nobody_placed(ui, &found, example);
         }
-        let told_paved = found.with(|(_, paved, ..)| paved.is_some());
-        let paving = if told_paved {
+        let paving = if told_paved.get() {
             Bit::from(el("p").class("small").text(w::PAVED_TOLD))
         } else {
             shown::fields(ui, PAVED).into()
