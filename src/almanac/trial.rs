@@ -27,8 +27,9 @@ pub struct Pairs {
     pub left: Option<usize>,
 }
 
-/// Puts hives with catches alike together, those without a catch last, and draws by `seed` which of each pair gets it, each
-/// pair by a coin of its own. One hive in each pair gets it, so the sides are always even.
+/// Puts hives with catches alike together, from the largest catch down and those without one last, and draws by `seed` which
+/// of each pair gets it, each pair by a coin of its own. One hive in each pair gets it, so the sides are always even. Of an odd
+/// number the last is left over: the one that tells least.
 pub fn pairs(catches: &[Option<f64>], seed: &str) -> Pairs {
     let mut order: Vec<usize> = (0..catches.len()).collect();
     // Those of one catch stay in the order of the walk.
@@ -36,7 +37,7 @@ pub fn pairs(catches: &[Option<f64>], seed: &str) -> Pairs {
     sort_by(&mut order, |one, other| {
         let (a, b) = (of(*one), of(*other));
         let unknown = a.is_none().cmp(&b.is_none());
-        unknown.then(a.unwrap_or(0.0).total_cmp(&b.unwrap_or(0.0))).then(one.cmp(other))
+        unknown.then(b.unwrap_or(0.0).total_cmp(&a.unwrap_or(0.0))).then(one.cmp(other))
     });
     let tossed = coins(order.len() / 2, seed);
     let mut each = Vec::new();

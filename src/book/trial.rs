@@ -96,9 +96,23 @@ pub fn sorted(book: &Book) -> (Vec<Trial>, Vec<Apart>) {
     (trials, apart)
 }
 
-/// The hives of trials that go on: whoever sees their catch sees which side does better, and stops when it looks good.
-/// Two lists that do not match go on until the later of their days.
-pub fn shut(book: &Book, today: Day) -> Vec<ThingId> {
+/// Of the hives of trials that go on those with a catch in `days` that began with the trial: whoever sees it sees which side
+/// does better, and stops when it looks good. What was caught before is no secret.
+pub fn shut(book: &Book, caught: &[Caught], days: Days, today: Day) -> Vec<ThingId> {
+    let mut hives = Vec::new();
+    for (hive, from) in going_on(book, today) {
+        let tells = |one: &&Caught| {
+            one.hive == hive && one.day > from && one.day > days.from && one.since() < days.to
+        };
+        if caught.iter().any(|one| tells(&one)) && !hives.contains(&hive) {
+            hives.push(hive);
+        }
+    }
+    hives
+}
+
+/// The hives of trials that go on, and since when. Two lists that do not match go on until the later of their days.
+pub fn going_on(book: &Book, today: Day) -> Vec<(ThingId, Day)> {
     let standing = book.standing();
     let goes_on = |from: Day, until: Option<Day>| from <= today && until.is_some_and(|until| today < until);
     let mut hives = Vec::new();
@@ -106,7 +120,7 @@ pub fn shut(book: &Book, today: Day) -> Vec<ThingId> {
     for trial in trials {
         if goes_on(trial.from, trial.until) {
             for (with, without) in trial.pairs {
-                hives.extend([with, without]);
+                hives.extend([(with, trial.from), (without, trial.from)]);
             }
         }
     }
@@ -116,7 +130,7 @@ pub fn shut(book: &Book, today: Day) -> Vec<ThingId> {
         if lists().any(|list| goes_on(list.day, until)) {
             for list in lists() {
                 for hive in &list.record.hives {
-                    hives.push(standing.kept(hive).clone());
+                    hives.push((standing.kept(hive).clone(), list.day));
                 }
             }
         }
@@ -130,12 +144,14 @@ impl Trial {
         self.until.is_some_and(|until| today >= until)
     }
 
-    /// What it came to; none before its day. Counts that began before it or went on after its day are left out.
+    /// What it came to; none before its day. Counts that began before it, went on after its day or are of another yard are left
+    /// out.
     pub fn outcome(&self, caught: &[Caught], today: Day) -> Option<Outcome> {
         let to = self.until.filter(|_| self.is_open(today))?;
         let days = Days { from: self.from, to };
         let of = |hive: &ThingId| {
-            let own = caught.iter().filter(|one| one.hive == *hive && one.lies_in(days));
+            let here = |one: &Caught| self.yard.as_ref().is_none_or(|yard| *yard == one.yard);
+            let own = caught.iter().filter(|one| one.hive == *hive && one.lies_in(days) && here(one));
             own.fold(Stretch::NONE, |sum, one| sum.plus(one.stretch()))
         };
         let mut both = Vec::new();

@@ -1,12 +1,14 @@
 //! Trials that a keeper draws, writes down and opens on their day.
 
-use crate::Yard;
 use crate::support::{Unicode, day, pen};
-use beetle_almanac::book::caught;
-use beetle_almanac::book::entry::{Entry, What};
+use crate::{Yard, work_on};
+use beetle_almanac::almanac::quantity::Share;
+use beetle_almanac::almanac::tally::CountRange;
+use beetle_almanac::book::caught::{self, Days};
+use beetle_almanac::book::entry::{Did, Entry, What};
 use beetle_almanac::book::record::{Answer, Record};
 use beetle_almanac::book::trial::{self, Apart, hives, in_pairs, kept_pairs, plan, records};
-use beetle_almanac::book::write::Refusal;
+use beetle_almanac::book::write::{KindChoice, Refusal};
 
 const TAGS: [&str; 13] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12", "13"];
 
@@ -29,7 +31,7 @@ fn counted() -> Yard {
 fn drawn(yard: &Yard) -> [Record; 2] {
     let all = hives(&yard.book, &yard.id, day("2026-05-15"));
     let pairs = plan(&all, &caught::all(&yard.book), "k7");
-    assert_eq!((pairs.each.len(), pairs.left.map(|left| all[left].clone())), (6, Some(yard.hive("13"))));
+    assert_eq!((pairs.each.len(), pairs.left.map(|left| all[left].clone())), (6, Some(yard.hive("1"))));
     records("Notch screened", day("2026-06-15"), &all, &pairs)
 }
 
@@ -39,7 +41,7 @@ fn a_draw_that_is_kept_stands_whatever_is_counted_and_whoever_goes_takes_its_par
     let here = hives(&yard.book, &yard.id, day("2026-05-15"));
     let pairs = plan(&here, &caught::all(&yard.book), "k7");
     let kept = in_pairs(&here, &pairs);
-    assert_eq!((kept.len(), kept.last()), (13, Some(&yard.hive("13"))));
+    assert_eq!((kept.len(), kept.last()), (13, Some(&yard.hive("1"))));
     let written =
         |pairs, of: &[_]| records("Notch screened", day("2026-06-15"), of, pairs).map(|list| list.hives);
     // Hive 1 has most of all now: drawn anew it would stand elsewhere.
@@ -70,6 +72,10 @@ fn a_trial_is_not_opened_before_its_day_and_then_the_pairs_decide() {
     let all = trial::sorted(&yard.book).0;
     assert_eq!((all.len(), all[0].named.as_str(), all[0].pairs.len()), (1, "Notch screened", 6));
     let pairs = all[0].pairs.clone();
+    let days = |from: &str, to: &str| Days { from: day(from), to: day(to) };
+    let hidden =
+        |yard: &Yard, days| trial::shut(&yard.book, &caught::all(&yard.book), days, day("2026-06-14")).len();
+    assert_eq!(hidden(&yard, days("2026-05-01", "2026-12-31")), 0, "nothing was caught in it yet");
     for (with, without) in &pairs {
         for (hive, count) in [(with, 2), (without, 9)] {
             let tag = yard.book.standing().hives.get(hive).unwrap().tag.clone();
@@ -78,8 +84,16 @@ fn a_trial_is_not_opened_before_its_day_and_then_the_pairs_decide() {
     }
     let caught = caught::all(&yard.book);
     assert_eq!(all[0].outcome(&caught, day("2026-06-14")), None, "the day before");
-    let shut = |on: &str| trial::shut(&yard.book, day(on));
-    assert!(shut("2026-06-14").len() == 12 && !shut("2026-06-14").contains(&yard.hive("13")));
+    assert_eq!(hidden(&yard, days("2026-05-01", "2026-12-31")), 12);
+    assert_eq!(hidden(&yard, days("2026-05-01", "2026-05-15")), 0, "what was caught before is no secret");
+    assert_eq!(
+        hidden(&yard, days("2026-06-12", "2026-12-31")),
+        0,
+        "nor is it in days that begin with its last count"
+    );
+    let shut = |on: &str| trial::going_on(&yard.book, day(on));
+    let left = yard.hive("1");
+    assert!(shut("2026-06-14").len() == 12 && shut("2026-06-14").iter().all(|(hive, _)| *hive != left));
     assert!(shut("2026-06-15").is_empty() && shut("2026-05-14").is_empty());
     let outcome = all[0].outcome(&caught, day("2026-06-15")).unwrap();
     assert_eq!((outcome.less, outcome.more, outcome.even, outcome.open), (6, 0, 0, 0));
@@ -112,7 +126,7 @@ fn a_trial_with_one_side_alone_or_in_the_future_is_none() {
     let (all, apart) = trial::sorted(&yard.book);
     assert!(all.is_empty() && apart.len() == 1, "{apart:?}");
     assert_eq!((apart[0].lines.len(), apart[0].differs), (1, [false; 5]));
-    assert_eq!(trial::shut(&yard.book, on).len(), 6, "it goes on, though nobody knows beside what");
+    assert_eq!(trial::going_on(&yard.book, on).len(), 6, "it goes on, though nobody knows beside what");
     let entries = yard.book.record(&pen("aa", on), on, on, Some(&yard.id), without).unwrap();
     yard.book.add(entries);
     let (all, apart) = trial::sorted(&yard.book);
@@ -178,9 +192,9 @@ fn keeper_corrects_one_list_of_a_trial_and_is_told_in_what_the_two_differ() {
             // Nobody sees the catch before the later of the two days.
             let hives = 12 - usize::from(differs == HIVES);
             let next = day(last).plus(1);
-            assert_eq!(trial::shut(&yard.book, day(last)).len(), hives, "{differs}");
-            assert!(trial::shut(&yard.book, next).is_empty(), "{differs}");
-            assert_eq!(trial::shut(&yard.book, day("2026-05-14")).is_empty(), differs != FROM);
+            assert_eq!(trial::going_on(&yard.book, day(last)).len(), hives, "{differs}");
+            assert!(trial::going_on(&yard.book, next).is_empty(), "{differs}");
+            assert_eq!(trial::going_on(&yard.book, day("2026-05-14")).is_empty(), differs != FROM);
             // The other list corrected alike, or the correction struck out: the trial stands again.
             if differs != SIDE && differs != HIVES {
                 let one_corrected = yard.book.clone();
@@ -209,7 +223,7 @@ fn a_list_corrected_in_all_things_and_one_struck_out_are_lists_by_themselves() {
     let (all, apart) = trial::sorted(&yard.book);
     assert_eq!((all.len(), apart.len()), (0, 2));
     assert!(apart.iter().all(|apart| apart.lines.len() == 1 && apart.differs == [false; 5]));
-    assert_eq!(trial::shut(&yard.book, day("2026-06-01")).len(), 12);
+    assert_eq!(trial::going_on(&yard.book, day("2026-06-01")).len(), 12);
     let today = day("2026-06-01");
     let struck = yard.book.strike(&pen("aa", today), today, &[with.id], &Unicode).unwrap();
     yard.book.add(struck);
@@ -243,4 +257,37 @@ fn trials_of_one_name_drawn_on_one_day_each_keep_their_own_pairs_and_the_newest_
     );
     let both: Vec<_> = with.hives.iter().cloned().zip(without.hives.iter().cloned()).collect();
     assert_eq!((&*all[2].pairs, &*all[1].pairs, &*all[0].pairs), (&both[..3], &both[3..], &both[..2]));
+}
+
+/// What a hive catches in another yard is not the trial's.
+#[test]
+fn a_hive_carried_away_in_a_trial_leaves_its_pair_open() {
+    let mut yard = counted();
+    written(&mut yard);
+    let all = trial::sorted(&yard.book).0;
+    let on = day("2026-05-16");
+    let mill = yard.book.keep_yard(
+        &pen("aa", on),
+        "Mill",
+        "UTC",
+        &KindChoice::Known(yard.kind()),
+        &crate::plan(&[], &[], on),
+    );
+    let mill = mill.unwrap();
+    let to = mill[0].id.thing(0);
+    yard.book.add(mill);
+    let hive = all[0].pairs[0].0.clone();
+    let moved = yard.book.move_hive(&pen("aa", on), on, on, &hive, &to, None, &Unicode).unwrap();
+    yard.book.add(moved);
+    for (with, without) in &all[0].pairs {
+        for hive in [with, without] {
+            let on = day("2026-06-12");
+            let mut work = work_on(hive.clone(), Did::Replaced);
+            (work.after, work.count) = (Some(Share::HALF), Some(CountRange::exact(5)));
+            let entries = yard.book.check(&pen("aa", on), on, on, work).unwrap();
+            yard.book.add(entries);
+        }
+    }
+    let outcome = all[0].outcome(&caught::all(&yard.book), day("2026-06-15")).unwrap();
+    assert_eq!((outcome.open, outcome.even), (1, 5));
 }

@@ -20,6 +20,10 @@ fn every_number_of_hives_and_every_seed_gives_even_sides() {
             all.extend(drawn.left);
             all.sort_unstable();
             assert_eq!(all, (0..hives).collect::<Vec<_>>(), "each hive once");
+            // Who is left over tells least.
+            if let Some(catch) = drawn.left.and_then(|left| catches[left]) {
+                assert!(catches.iter().all(|other| other.is_some_and(|other| other >= catch)));
+            }
             // Nobody stands between the catches of two that are a pair.
             for (one, other) in &drawn.each {
                 if let (Some(a), Some(b)) = (catches[*one], catches[*other]) {

@@ -45,18 +45,18 @@ pub(super) fn view(
     let all = RwSignal::new(false);
     let shut = Memo::new(move || {
         let today = records.today(&of);
-        records.book.with(|book| trial::shut(book, today))
+        records.book.with(|book| caught.with(|caught| trial::shut(book, caught, days, today)))
     });
     live(move || {
         let every = all.get();
-        let (drawn, hives) = both.with(|both| {
-            let Some(both) = both else { return (Vec::new(), 0) };
+        let (drawn, hives, closed) = both.with(|both| {
+            let Some(both) = both else { return (Vec::new(), 0, 0) };
             let many = if every { usize::MAX } else { FIRST };
             let closed = shut.get();
             let open = both.hives.iter().filter(|of| !closed.contains(&of.hive)).count();
-            (hives(records, caught, both, (&yard, &closed), days, many), open)
+            (hives(records, caught, both, (&yard, &closed), days, many), open, both.hives.len() - open)
         });
-        let closed = u32::try_from(shut.with(Vec::len)).unwrap_or(u32::MAX);
+        let closed = u32::try_from(closed).unwrap_or(u32::MAX);
         untrack(|| {
             let top = top(&drawn);
             let mut known = Known::new();

@@ -86,7 +86,7 @@ pub const TOO_FEW: &str = "A trial needs two hives in care in one yard.";
 pub const NOT_TODAY: &str = "Take a day that is still to come.";
 /// How pairs are made.
 pub fn paired(day: Day) -> String {
-    let by = ": hives with a last catch alike stood together then; those without a count came last.";
+    let by = ": hives with a last catch alike stood together then; the largest catch first, those without a count last.";
     ["Drawn on ", &date(day), by].concat()
 }
 /// Caution before it is written down.

@@ -9,7 +9,7 @@ use crate::app::bench::view::cost::{each_hive, lines};
 use crate::app::catch::{page::worked, told};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
-use crate::app::graph::RwSignal;
+use crate::app::graph::{RwSignal, untrack};
 use crate::app::ledger::words;
 use crate::app::state::Ui;
 use crate::app::wording::en_papers::record as wr;
@@ -75,7 +75,10 @@ pub(super) fn rest(ui: Ui, book: &Book, of: &Reviewed, notes: RwSignal<bool>) ->
     } else {
         bits.push(list("plain-list", &w::work(&season, &oil(ui, &season))).into());
         bits.push(el("h3").text(each).into());
-        bits.push(one_by_one(book, &season, review, &trial::shut(book, today)).into());
+        let days = Days { from: *from, to: *to };
+        let caught = crate::app::records::Records::get().caught;
+        let closed = untrack(|| caught.with(|caught| trial::shut(book, caught, days, today)));
+        bits.push(one_by_one(book, &season, review, &closed).into());
         let beside = review.earlier.is_some() && review.both.trend.hives > 0;
         let told = if beside { one_hive(&review.both.trend) } else { String::new() };
         bits.push(el("p").class("small").text(&told).text(w::WALK).into());
