@@ -51,15 +51,7 @@ pub fn poisson_at_most(count: u32, mean: f64) -> f64 {
     let (mut term, mut sum) = (poisson(count, mean), 0.0);
     if f64::from(count) > mean {
         // The tail above is the shorter one.
-        let mut above = 0.0;
-        for n in count.. {
-            term *= mean / (f64::from(n) + 1.0);
-            above += term;
-            if term <= above * NOISE {
-                break;
-            }
-        }
-        return 1.0 - above;
+        return 1.0 - tail(term * mean / (f64::from(count) + 1.0), count, mean);
     }
     for n in (0..=count).rev() {
         sum += term;
@@ -77,15 +69,21 @@ pub fn poisson_at_least(count: u32, mean: f64) -> f64 {
     if f64::from(count) <= mean {
         return 1.0 - poisson_at_most(below, mean);
     }
-    let (mut term, mut sum) = (poisson(count, mean), 0.0);
-    for n in count.. {
+    tail(poisson(count, mean), count - 1, mean).min(1.0)
+}
+
+/// The sum of the chances above `count`, of which `term` is the first.
+fn tail(mut term: f64, count: u32, mean: f64) -> f64 {
+    // A count as large as can be has something above it all the same.
+    let (mut n, mut sum) = (f64::from(count) + 1.0, 0.0);
+    loop {
         sum += term;
         if term <= sum * NOISE {
-            break;
+            return sum;
         }
-        term *= mean / (f64::from(n) + 1.0);
+        n += 1.0;
+        term *= mean / n;
     }
-    sum.min(1.0)
 }
 
 /// Limits of 95 % for the number expected, where `count` were counted.
@@ -106,13 +104,11 @@ fn near(count: u32, wide: f64) -> f64 {
     count * (1.0 - 1.0 / (9.0 * count) + wide / (3.0 * count.sqrt())).powi(3)
 }
 
-/// From `near` on by `step` until it moves no further (Newton): both chances are convex on the side they are come at from, so
-/// after the first step it never passes by.
+/// From `near` on by `step` until it moves no further (Newton), which from so near is a matter of a few steps.
 fn step_to(near: f64, step: &dyn Fn(f64) -> f64) -> f64 {
-    let mut at = near.max(f64::MIN_POSITIVE);
+    let mut at = near;
     for _ in 0..MOST_NEWTON {
-        let by = step(at);
-        let next = (at + by).max(at / 2.0);
+        let next = at + step(at);
         if (next - at).abs() <= at * CLOSE {
             return next;
         }
@@ -259,7 +255,7 @@ pub fn student(freedom: u32) -> f64 {
 mod tests {
     use super::*;
 
-    fn near(one: f64, other: f64) -> bool {
+    fn alike(one: f64, other: f64) -> bool {
         (one - other).abs() <= 1e-9 * other.abs().max(1.0)
     }
 
@@ -268,9 +264,9 @@ mod tests {
         let mut sum = 0.0;
         for n in 1..2000_u32 {
             sum += f64::from(n).ln();
-            assert!(near(ln_factorial(n), sum), "{n}");
+            assert!(alike(ln_factorial(n), sum), "{n}");
         }
-        assert!(near(ln_factorial(0), 0.0));
+        assert!(alike(ln_factorial(0), 0.0));
     }
 
     #[test]
@@ -285,7 +281,7 @@ mod tests {
 
     #[test]
     fn limits_lie_where_halving_ends() {
-        for count in (0..3000).chain([20_000, 100_000]) {
+        for count in (0..3000).chain([20_000, 100_000, 1_000_000]) {
             let (low, high) = poisson_limits(count);
             let most = f64::from(count) * 2.0 + 40.0;
             let until = halve(0.0, most, &|mean| poisson_at_most(count, mean) > TAIL);
@@ -299,12 +295,20 @@ mod tests {
         }
     }
 
+    /// However many: about two roots of it either way.
+    #[test]
+    fn the_largest_count_has_limits() {
+        let (low, high) = poisson_limits(u32::MAX);
+        let (count, wide) = (f64::from(u32::MAX), NORMAL * f64::from(u32::MAX).sqrt());
+        assert!((count - low - wide).abs() < 10.0 && (high - count - wide).abs() < 10.0, "{low} {high}");
+    }
+
     #[test]
     fn nothing_counted_and_nothing_seen_have_limits() {
-        assert!(near(poisson_limits(0).0, 0.0));
-        assert!(near(poisson_limits(0).1, -TAIL.ln()));
+        assert!(alike(poisson_limits(0).0, 0.0));
+        assert!(alike(poisson_limits(0).1, -TAIL.ln()));
         assert_eq!(binomial_limits(0, 0), (0.0, 1.0));
-        assert!(near(binomial_limits(5, 5).0, TAIL.powf(0.2)));
-        assert!(near(as_unlikely(0, 0, 0.5), 1.0));
+        assert!(alike(binomial_limits(5, 5).0, TAIL.powf(0.2)));
+        assert!(alike(as_unlikely(0, 0, 0.5), 1.0));
     }
 }

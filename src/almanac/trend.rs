@@ -326,7 +326,7 @@ fn judge_exact(hives: &[Of], known: Option<f64>, (rose, fell): (u32, u32)) -> Ju
             }
             _ => striking,
         };
-        if striking && agree && first != second {
+        if striking && agree {
             judged.word = if up > 0.0 { Word::Up } else { Word::Down };
         }
         return judged;

@@ -262,7 +262,9 @@ fn backup_age(ui: Ui, records: Records) -> Bit {
     let shown = Memo::new(move || {
         let state = state(ui, records)?;
         let (home, walking, book) = ui.place.with(|place| {
-            let walking = matches!(place, Place::Yard(_) | Place::Hive(_) | Place::Decide(..));
+            // Nor over a form, where it would push what is asked off the screen.
+            let walking =
+                matches!(place, Place::Yard(_) | Place::Hive(_) | Place::Decide(..) | Place::Write(..));
             (*place == Place::Round, walking, place.section() == Section::Book)
         });
         let wanted = home || (state.pressing == Pressing::Now && !walking && !book);

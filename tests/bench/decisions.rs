@@ -1,6 +1,7 @@
 //! The yard's table of counts, for a spreadsheet to work out anew (`tests/bench/sheet.py`): the lines of the invented
 //! operation, and what the almanac makes of them. `cargo run --example decisions -- FOLDER` reads FOLDER/operation.json and
-//! writes FOLDER/table.json.
+//! writes FOLDER/table.json. A count belongs to the year of its day here, which a spreadsheet can work out; the page asks in
+//! which days each trap's beetles can have been caught.
 #![allow(clippy::unwrap_used, clippy::expect_used)]
 
 use beetle_almanac::almanac::day::Day;

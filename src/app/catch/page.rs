@@ -155,6 +155,9 @@ pub(in crate::app) fn worked(book: &Book, both: &Both, first: Days, second: Days
     for (at, (which, days)) in [(of_first, first), (of_second, second)].into_iter().enumerate() {
         lines.insert(at, [which, ": ", &w::span(days.from, days.to)].concat());
     }
+    if first.to == second.from {
+        lines.insert(2, w::belongs(first.to));
+    }
     let alone = both.hives.iter().filter(|of| (of.first.trap_days > 0) != (of.second.trap_days > 0)).count();
     let count = |count: usize| u32::try_from(count).unwrap_or(u32::MAX);
     if alone > 0 {

@@ -26,7 +26,7 @@ pub(super) struct Asked {
     pub(super) ui: Ui,
     pub(super) walk: Walk,
     pub(super) yard: ThingId,
-    /// What its hives want on the same day: asked once for everything that goes by it.
+    /// What its hives want on the same day, in one pass over the records for all parts of the page.
     pub(super) urgent: Memo<Vec<(ThingId, Urgent)>>,
 }
 

@@ -46,7 +46,7 @@ pub mod backup {
     /// Nothing to save.
     pub const EMPTY: &str = "Nothing is written down yet, so there is nothing to save.";
     /// Everything is in the file.
-    pub const ALL_SAFE: &str = "Everything is in it.";
+    pub const ALL_SAFE: &str = "Every record is in it; what only stands in fields is not.";
     /// Where to put it.
     pub const WHERE: &str = "Send the file to yourself by mail or put it on another device. A file on this phone is lost with the phone.";
     /// Opens the text.

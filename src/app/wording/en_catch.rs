@@ -112,6 +112,11 @@ pub fn span(from: Day, to: Day) -> String {
     [&date(from), " to ", &date(to)].concat()
 }
 
+/// A visit ends one time and begins the other.
+pub fn belongs(day: Day) -> String {
+    ["What was counted on ", &date(day), " belongs to the first."].concat()
+}
+
 /// The names of the two times.
 pub const WHICH: [&str; 2] = ["First", "Second"];
 
