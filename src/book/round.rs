@@ -308,7 +308,12 @@ fn catch_per_trap_day(catches: &[Catch]) -> Option<f64> {
     (days > 0.0).then(|| bodies / days)
 }
 
-/// The median of the hives' own oil losses, for hives without a reading of their own.
+/// Hives that a yard's loss is the median of at least: one reading does not speak for all the others, and of two it is either
+/// (judgement, no source).
+pub const LEAST_LOSSES: usize = 3;
+
+/// The median of the hives' own oil losses, for hives without a reading of their own; none of fewer than
+/// [`LEAST_LOSSES`] hives.
 pub fn yard_loss(standing: &Standing, yard: &ThingId) -> Option<(f64, u8)> {
     let mut losses: Vec<f64> = Vec::new();
     let mut intervals: u8 = 0;
@@ -318,7 +323,8 @@ pub fn yard_loss(standing: &Standing, yard: &ThingId) -> Option<(f64, u8)> {
             intervals = intervals.saturating_add(from);
         }
     }
-    refill::median(&mut losses).map(|per_day| (per_day, intervals))
+    let enough = losses.len() >= LEAST_LOSSES;
+    refill::median(&mut losses).filter(|_| enough).map(|per_day| (per_day, intervals))
 }
 
 /// Whether a trap of `hive` gets oil on `day`: it is due, or its hive was skipped and is seen in any case.

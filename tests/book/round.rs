@@ -54,15 +54,19 @@ fn a_level_read_in_between_counts_from_the_day_it_was_read() {
 }
 
 #[test]
-fn a_hive_without_readings_uses_the_median_of_its_yard() {
-    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
-    yard.log("1", day("2026-05-06"), Did::ToppedUp, (Some(40), Some(50)));
-    let loss = |tag| match due(&yard, tag, "2026-05-06") {
+fn a_hive_without_readings_uses_the_median_of_its_yard_once_three_others_have_one() {
+    let mut yard = Yard::new(&["1", "2", "3", "4"], day("2026-05-01"));
+    let loss = |yard: &Yard, tag| match due(yard, tag, "2026-05-06") {
         (on, _, Because::Limit(refill)) => (on, refill.loss),
         other => panic!("{other:?}"),
     };
-    assert_eq!(loss("2"), ("2026-05-11".to_owned(), Loss::Yard { per_day: 2.0, intervals: 1 }));
-    assert_eq!(loss("1"), ("2026-05-16".to_owned(), Loss::Hive { per_day: 2.0, intervals: 1 }));
+    for (tag, found) in [("1", 45), ("3", 40), ("4", 20)] {
+        assert_eq!(loss(&yard, "2"), ("2026-05-15".to_owned(), Loss::Unknown), "one or two do not accuse it");
+        yard.log(tag, day("2026-05-06"), Did::ToppedUp, (Some(found), Some(50)));
+    }
+    // 1, 2 and 6 points a day: the one in the middle.
+    assert_eq!(loss(&yard, "2"), ("2026-05-11".to_owned(), Loss::Yard { per_day: 2.0, intervals: 3 }));
+    assert_eq!(loss(&yard, "3"), ("2026-05-16".to_owned(), Loss::Hive { per_day: 2.0, intervals: 1 }));
 }
 
 #[test]
