@@ -308,22 +308,24 @@ fn catch_per_trap_day(catches: &[Catch]) -> Option<f64> {
     (days > 0.0).then(|| bodies / days)
 }
 
-/// Hives that a yard's loss is the median of at least: one reading does not speak for all the others, and of two it is either
-/// (judgement, no source).
+/// Hives that a yard's loss is the median of at least, or all others of a smaller yard: one reading does not speak for
+/// many, and of two it is either (judgement, no source).
 pub const LEAST_LOSSES: usize = 3;
 
 /// The median of the hives' own oil losses, for hives without a reading of their own; none of fewer than
-/// [`LEAST_LOSSES`] hives.
+/// [`LEAST_LOSSES`] hives, or of fewer than all others.
 pub fn yard_loss(standing: &Standing, yard: &ThingId) -> Option<(f64, u8)> {
     let mut losses: Vec<f64> = Vec::new();
     let mut intervals: u8 = 0;
-    for (_, hive) in standing.hives_of(yard, true) {
+    let mut others = 0;
+    for (nth, (_, hive)) in standing.hives_of(yard, true).enumerate() {
+        others = nth;
         if let Some((per_day, from)) = refill::median_loss(&hive.losses) {
             losses.push(per_day);
             intervals = intervals.saturating_add(from);
         }
     }
-    let enough = losses.len() >= LEAST_LOSSES;
+    let enough = losses.len() >= LEAST_LOSSES.min(others);
     refill::median(&mut losses).filter(|_| enough).map(|per_day| (per_day, intervals))
 }
 

@@ -67,6 +67,10 @@ fn a_hive_without_readings_uses_the_median_of_its_yard_once_three_others_have_on
     // 1, 2 and 6 points a day: the one in the middle.
     assert_eq!(loss(&yard, "2"), ("2026-05-11".to_owned(), Loss::Yard { per_day: 2.0, intervals: 3 }));
     assert_eq!(loss(&yard, "3"), ("2026-05-16".to_owned(), Loss::Hive { per_day: 2.0, intervals: 1 }));
+    // Of two hives one speaks for the other alone.
+    let mut two = Yard::new(&["1", "2"], day("2026-05-01"));
+    two.log("1", day("2026-05-06"), Did::ToppedUp, (Some(40), Some(50)));
+    assert_eq!(loss(&two, "2"), ("2026-05-11".to_owned(), Loss::Yard { per_day: 2.0, intervals: 1 }));
 }
 
 #[test]
