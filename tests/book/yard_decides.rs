@@ -250,7 +250,7 @@ fn a_clean_look_before_the_draw_proves_nothing_and_a_find_is_one_whatever_came_a
     let (all, drawn) = ([yard.hive("1"), yard.hive("2"), yard.hive("3")], day("2026-06-10"));
     let clean = [("larvae", Word("none"))];
     yard.tells("2026-06-09", "1", Blank::Look, &clean);
-    let states = |yard: &Yard| opened(yard.book.standing(), &yard.id, &all, drawn, day("2026-06-20"));
+    let states = |yard: &Yard| opened(yard.book.standing(), &all, drawn, day("2026-06-20"));
     assert_eq!(states(&yard), [Opened::NotYet; 3]);
     yard.tells("2026-06-10", "1", Blank::Look, &clean);
     yard.tells("2026-06-11", "2", Blank::Look, &[("larvae", Word("not_looked")), ("slime", Word("yes"))]);

@@ -125,18 +125,20 @@ pub mod open {
     /// Heading.
     pub const DRAWN: &str = "Drawn by lot, in the order of the walk";
     /// Heading.
-    pub const WEAK: &str = "Weak hives, on top of these";
+    pub const WEAK: &str = "Weak hives: open these, drawn or not";
     /// None of them.
     pub const NO_WEAK: &str =
         "None that the records tell of: no nuc, none with less than seven tenths of its comb covered.";
     /// What is weak.
-    pub const WEAK_WHY: &str = "Nucs, hives with less than seven tenths of their comb covered at the last look, and those with fewer than 5 frames of bees where nobody counted the comb: judgement. They do not count for what a clean look proves, since no lot chose them.";
+    pub const WEAK_WHY: &str = "Nucs, hives with less than seven tenths of their comb covered at the last look, and those with fewer than 5 frames of bees where nobody counted the comb: judgement. One that was not drawn does not count for what a clean look proves, since no lot chose it.";
     /// Answer.
     pub const PROVES: &str = "After the looks since the draw";
     /// Nobody looked yet.
     pub const NO_LOOK: &str = "None of the drawn hives was looked into for larvae since the draw.";
     /// Not drawn yet.
     pub const NOT_DRAWN: &str = "Draw first.";
+    /// Not all of those drawn were opened.
+    pub const SO_FAR: &str = "So far, and only if nothing but the way chose which of them came first.";
     /// What counts.
     pub const COUNTS: &str = "Looks for larvae written down on the day of the draw or later count. A find is larvae, slime or larvae in the ground; adult beetles alone are none here.";
     /// Behind a hive that was looked into.
@@ -161,6 +163,11 @@ pub mod open {
             ": draw anew, or go on with these.",
         ]
         .concat()
+    }
+
+    /// The yard has more hives now.
+    pub fn later(from: u32) -> String {
+        ["Hives that came later are not in it: it is about the ", &from.to_string(), " drawn from."].concat()
     }
 
     /// "found in 1 of 5".
