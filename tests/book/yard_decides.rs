@@ -223,16 +223,16 @@ fn too_weak_at_two_looks_in_a_row_or_without_a_queen_is_one_to_join() {
     };
     yard.tells("2026-06-01", "1", Blank::Look, &look(5));
     let combs = yard.combs("1", "2026-06-01");
-    assert!(combs.weak() && !combs.to_join(), "once is not twice");
+    assert!(combs.weak() && !combs.to_join(None), "once is not twice");
     yard.tells("2026-06-08", "1", Blank::Look, &look(6));
-    assert!(yard.combs("1", "2026-06-08").to_join());
+    assert!(yard.combs("1", "2026-06-08").to_join(None));
     yard.tells("2026-06-15", "1", Blank::Look, &look(9));
     let combs = yard.combs("1", "2026-06-15");
-    assert!(!combs.to_join() && !combs.weak());
+    assert!(!combs.to_join(None) && !combs.weak());
     yard.tells("2026-06-15", "2", Blank::Look, &[("larvae", Word("none")), ("queen", Word("none"))]);
     assert_eq!(yard.combs("2", "2026-06-15").queenless, Some(day("2026-06-15")));
     yard.tells("2026-06-16", "2", Blank::Look, &[("larvae", Word("none")), ("queen", Word("not_looked"))]);
-    assert!(yard.combs("2", "2026-06-16").to_join(), "nobody looked for her again");
+    assert!(yard.combs("2", "2026-06-16").to_join(None), "nobody looked for her again");
     yard.tells(
         "2026-06-16",
         "2",
@@ -241,7 +241,7 @@ fn too_weak_at_two_looks_in_a_row_or_without_a_queen_is_one_to_join() {
     );
     assert_eq!(yard.combs("2", "2026-06-16").test.unwrap().1, "awaited");
     yard.tells("2026-06-17", "2", Blank::Look, &[("larvae", Word("none")), ("queen", Word("eggs"))]);
-    assert!(!yard.combs("2", "2026-06-17").to_join());
+    assert!(!yard.combs("2", "2026-06-17").to_join(None));
 }
 
 #[test]
@@ -337,10 +337,13 @@ fn suspected_brood_disease_comes_before_slime_and_joins_with_nothing_until_someb
     let now = |yard: &Yard, on: &str| {
         urgent(yard.book.standing(), &yard.hive("1"), day(on)).map(|card| card.because)
     };
-    let joins = |yard: &Yard| combs(yard.book.standing(), &yard.id, day("2026-06-20"))[0].to_join();
+    let joins = |yard: &Yard| {
+        let card = urgent(yard.book.standing(), &yard.hive("1"), day("2026-06-20"));
+        yard.combs("1", "2026-06-20").to_join(card.map(|card| card.because))
+    };
     let weak = [("larvae", Word("many")), ("queen", Word("none")), ("brood_disease", Word("not_looked"))];
     yard.tells("2026-06-02", "1", Blank::Look, &weak);
-    assert_eq!((now(&yard, "2026-06-02"), joins(&yard)), (Some(Because::Slime), true));
+    assert_eq!((now(&yard, "2026-06-02"), joins(&yard)), (Some(Because::Slime), false));
     yard.tells(
         "2026-06-03",
         "1",

@@ -197,7 +197,7 @@ pub mod comb {
     /// Caution.
     pub const NEVER_JOIN: &str = "Brood scale or ropy cells in either hive? Never join. Call the inspector.";
     /// Its reason.
-    pub const NEVER_WHY: &str = "A hive of which a look says “suspected” is no candidate here, and a test that names a hive is shown. What you see in front of you counts more than either.";
+    pub const NEVER_WHY: &str = "A hive with brood disease suspected or with larvae is no candidate here, and a test that names a hive is shown. What you see in front of you counts more than either.";
     /// In a heading.
     pub const LITTLE: &str = "Less than seven tenths covered";
     /// In a heading.
@@ -234,6 +234,16 @@ pub mod comb {
     pub fn suspected(day: Day) -> String {
         ["Brood disease suspected on ", &date(day), ": join it with none, move no comb, call the inspector"]
             .concat()
+    }
+
+    /// Larvae in the comb and no card.
+    pub fn larvae(day: Day) -> String {
+        ["! Larvae found on ", &date(day), ": bag those combs, and move no comb to other hives"].concat()
+    }
+
+    /// "6 frames taken out since".
+    pub fn taken(frames: u32) -> String {
+        [&counted(frames, "frame", "frames"), " taken out since that look, counted off"].concat()
     }
 
     /// "8 frames of bees × 2 = 16 sides; 20 frames × 2".
