@@ -270,7 +270,7 @@ fn what_was_taken_out_for_the_freezer_waits_until_it_is_in_a_batch() {
     assert_eq!((at(&yard, "2026-06-02").waiting(), at(&yard, "2026-06-03").waiting()), (4, 10));
     yard.tells("2026-06-04", "", Blank::Freezer, &[("frames", whole(7)), ("freezer", Hundredths(-1100, 0))]);
     let found = at(&yard, "2026-06-04");
-    assert_eq!((found.taken, found.frozen, found.waiting()), (10, 7, 3));
+    assert_eq!((found.taken, found.waiting(), found.elsewhere), (10, 3, 0));
     assert_eq!(found.from, [(yard.hive("2"), day("2026-06-03"), 3)], "what came first went in first");
     let batch = &found.within[0];
     assert!(batch.out_on.is_none() && batch.too_warm() && !batch.hardly_cold());
@@ -281,14 +281,15 @@ fn what_was_taken_out_for_the_freezer_waits_until_it_is_in_a_batch() {
         &[("frames", whole(9)), ("freezer", Hundredths(2000, 1)), ("cold_since", On("2026-06-06"))],
     );
     let found = at(&yard, "2026-06-06");
-    assert_eq!((found.waiting(), found.frozen - found.taken), (0, 6), "six came from elsewhere");
-    assert_eq!(found.within[1].out_on, Some(day("2026-06-08")));
+    assert_eq!((found.waiting(), found.elsewhere), (0, 6), "six came from elsewhere");
+    // 48 hours from the end of the day: the ninth, whatever the hour.
+    assert_eq!(found.within[1].out_on, Some(day("2026-06-09")));
     assert!(found.within[1].hardly_cold(), "20 °F is −6.7 °C");
     assert_eq!(
         chilled(yard.book.standing(), 49, day("2026-06-06"), false).within[1].out_on,
-        Some(day("2026-06-09"))
+        Some(day("2026-06-10"))
     );
-    assert_eq!(at(&yard, "2026-06-05").within[1].out_on, None, "not yet cold");
+    assert_eq!(at(&yard, "2026-06-05").within[1].cold_since, Some(day("2026-06-06")), "cold from tomorrow");
     assert_eq!(
         chilled(yard.book.standing(), 48, day("2026-06-06"), true).taken,
         0,

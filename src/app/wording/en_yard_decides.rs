@@ -282,6 +282,8 @@ pub mod freezer {
     pub const WITHIN: &str = "In the freezer";
     /// None.
     pub const NONE_WITHIN: &str = "No batch is in.";
+    /// The number that fits in is an example.
+    pub const EXAMPLE: &str = "Example number until you type your own: Frames that fit in at a time.";
     /// Nothing waits.
     pub const NOTHING: &str = "Nothing waits.";
     /// Whole book.
@@ -293,10 +295,10 @@ pub mod freezer {
     /// Not known to be cold.
     pub const NOT_COLD: &str = "not yet written down as cold inside: the hours have not begun";
 
-    /// "12 taken out − 5 in batches = 7".
-    pub fn sum(taken: u32, frozen: u32, waiting: u32) -> String {
-        let taken = counted(taken, "frame", "frames");
-        [&taken, " taken out for it − ", &frozen.to_string(), " in batches =\u{a0}", &waiting.to_string()]
+    /// "12 taken out − 5 of them in batches = 7".
+    pub fn sum(taken: u32, waiting: u32) -> String {
+        let (in_batches, taken) = ((taken - waiting).to_string(), counted(taken, "frame", "frames"));
+        [&taken, " taken out for it − ", &in_batches, " of them in batches =\u{a0}", &waiting.to_string()]
             .concat()
     }
 
@@ -311,7 +313,7 @@ pub mod freezer {
         [hive, ": ", &counted(frames, "frame", "frames"), ", ", &date(day)].concat()
     }
 
-    /// "16 frames of 3 June: cold since 4 June, out on 6 June, tomorrow".
+    /// "16 frames of 3 June: cold since 4 June, out on 7 June, tomorrow".
     pub fn batch(frames: u32, day: Day, cold: Option<(Day, Day)>, today: Day) -> String {
         let frames = counted(frames, "frame", "frames");
         match cold {
@@ -319,7 +321,7 @@ pub mod freezer {
                 frames.as_str(),
                 " of ",
                 &*date(day),
-                ": cold since ",
+                if since > today { ": cold from " } else { ": cold since " },
                 &*date(since),
                 if out < today { ", to come out since " } else { ", out on " },
                 &*date(out),
@@ -336,9 +338,13 @@ pub mod freezer {
         ["The smaller of ", &waiting.to_string(), " waiting and ", fit, " that fit =\u{a0}", next].concat()
     }
 
-    /// "48 hours cold, rounded up to days".
+    /// "48 hours cold, from the end of that day on".
     pub fn hold(hours: u32) -> String {
-        ["Out on the first day that is ", &hours.to_string(), "\u{a0}h after the day on which it was cold."]
-            .concat()
+        [
+            "Out on the first day that begins ",
+            &hours.to_string(),
+            "\u{a0}h or more after the day it is cold since.",
+        ]
+        .concat()
     }
 }
