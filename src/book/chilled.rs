@@ -16,9 +16,9 @@ pub struct Batch {
     pub day: Day,
     /// Frames in it.
     pub frames: u32,
-    /// Since when it is cold inside; none as long as nobody wrote it down.
+    /// Since when it is cold inside, or from when it will be; none as long as nobody wrote it down.
     pub cold_since: Option<Day>,
-    /// The first day on which it may come out; none as long as it is not known to be cold.
+    /// The first day on which it may come out whatever the hour; none as long as it is not known to be cold.
     pub out_on: Option<Day>,
     /// How cold the freezer is, °C.
     pub celsius: Option<f64>,
@@ -41,8 +41,9 @@ impl Batch {
 pub struct Chilled {
     /// Frames taken out of hives for the freezer.
     pub taken: u32,
-    /// Frames of all batches.
-    pub frozen: u32,
+    /// Frames in batches that did not wait on the day of the batch: comb from elsewhere, which stands for none that is
+    /// taken out later.
+    pub elsewhere: u32,
     /// Those that wait, from the newest back: hive, day and frames.
     pub from: Vec<(ThingId, Day, u32)>,
     /// Batches that are in, oldest first.
@@ -50,17 +51,17 @@ pub struct Chilled {
 }
 
 impl Chilled {
-    /// Frames that wait. Batches of more than was taken out hold comb from elsewhere.
+    /// Frames that wait.
     pub fn waiting(&self) -> u32 {
-        self.taken.saturating_sub(self.frozen)
+        self.from.iter().fold(0, |sum: u32, (.., frames)| sum.saturating_add(*frames))
     }
 }
 
 /// By the whole book up to `today`, held cold for `hold` hours. The demonstration counts by itself: `demo` asks for it.
 pub fn chilled(standing: &Standing, hold: u32, today: Day, demo: bool) -> Chilled {
     let mut all = Chilled::default();
-    let days = i32::try_from(hold.div_ceil(24)).unwrap_or(i32::MAX);
-    let mut taken = Vec::new();
+    // The hour at which it was cold is not written down: the hours begin where that day ends.
+    let days = i32::try_from(hold.div_ceil(24)).unwrap_or(i32::MAX).saturating_add(1);
     let until = |day: &Day| *day <= today;
     for (_, now) in standing.records_of(Blank::Comb) {
         let [hive] = &*now.record.hives else { continue };
@@ -68,7 +69,7 @@ pub fn chilled(standing: &Standing, hold: u32, today: Day, demo: bool) -> Chille
         let frames = super::combs::whole(&now.record, "frames", true).filter(|frames| own && *frames > 0);
         if let Some(frames) = frames {
             all.taken = all.taken.saturating_add(frames);
-            taken.push((standing.kept(hive).clone(), now.day, frames));
+            all.from.push((standing.kept(hive).clone(), now.day, frames));
         }
     }
     for (id, now) in standing.records_of(Blank::Freezer) {
@@ -77,23 +78,23 @@ pub fn chilled(standing: &Standing, hold: u32, today: Day, demo: bool) -> Chille
         }
         let record = &now.record;
         let frames = super::combs::whole(record, "frames", true).unwrap_or_default();
-        all.frozen = all.frozen.saturating_add(frames);
+        // What was taken out first went in first; what was taken out after that day is not in it.
+        let mut left = frames;
+        for (_, _, waits) in all.from.iter_mut().take_while(|(_, day, _)| *day <= now.day) {
+            let goes = left.min(*waits);
+            *waits -= goes;
+            left -= goes;
+        }
+        all.elsewhere = all.elsewhere.saturating_add(left);
         if record.day("out").is_some_and(|out| out <= today) {
             continue;
         }
-        let cold_since = record.day("cold_since").filter(until);
+        let cold_since = record.day("cold_since");
         let out_on = cold_since.map(|since| since.plus(days));
         let celsius = record.warmth("freezer").map(crate::almanac::warmth::Warmth::celsius);
         all.within.push(Batch { day: now.day, frames, cold_since, out_on, celsius });
     }
-    let mut left = all.waiting();
-    // What was taken out first went in first.
-    for (hive, day, frames) in taken.into_iter().rev() {
-        let waits = frames.min(left);
-        if waits > 0 {
-            all.from.push((hive, day, waits));
-        }
-        left -= waits;
-    }
+    all.from.retain(|(.., waits)| *waits > 0);
+    all.from.reverse();
     all
 }

@@ -1,12 +1,15 @@
 //! How well the bees of each hive cover its comb, by the last looks that counted them.
 
+use super::finds::told;
 use super::id::ThingId;
 use super::newest::Newest;
 use super::record::{Blank, Record};
 use super::standing::{HiveNow, Standing};
+use super::urgent::Because;
 use crate::almanac::cover::{Cover, Guard, cover};
 use crate::almanac::day::Day;
 use crate::almanac::quantity::Decimal;
+use crate::almanac::sighting::Seen;
 use crate::almanac::stack::HiveSize;
 
 /// Where the number of combs comes from.
@@ -27,8 +30,10 @@ pub struct Look {
     pub bees: Decimal,
     /// Sides of comb covered, rounded down.
     pub sides: u32,
-    /// Frames of comb, rounded up; none when nobody wrote down how many.
+    /// Frames of comb, rounded up, less those that were taken out since; none when nobody wrote down how many.
     pub frames: Option<u32>,
+    /// Frames of those the look counted that were taken out since.
+    pub taken: u32,
     /// Where that comes from.
     pub counted: Counted,
     /// The answer; none without the frames.
@@ -50,8 +55,8 @@ pub struct Combs {
     pub little_twice: bool,
     /// The last look that looked for the queen found neither her nor eggs, on that day.
     pub queenless: Option<Day>,
-    /// Brood disease was suspected at the last look that looked for it, on that day.
-    pub suspected: Option<Day>,
+    /// The last look for larvae found some in the comb, few or many, on that day.
+    pub larvae: Option<Day>,
     /// A test by somebody else that names the hive: for what, with what result, on which day.
     pub test: Option<(String, String, Day)>,
 }
@@ -73,15 +78,21 @@ impl Combs {
             || self.last.as_ref().is_some_and(few)
     }
 
-    /// Too weak twice, or without a queen; never where brood disease is suspected.
-    pub fn to_join(&self) -> bool {
-        self.suspected.is_none() && (self.little_twice || self.queenless.is_some())
+    /// Its comb and its bees stay where they are: larvae are in it, or something else is wanted of it the same day.
+    pub fn stays(&self, because: Option<Because>) -> bool {
+        because.is_some() || self.larvae.is_some()
+    }
+
+    /// Too weak twice, or without a queen; never while it stays as it is.
+    pub fn to_join(&self, because: Option<Because>) -> bool {
+        !self.stays(because) && (self.little_twice || self.queenless.is_some())
     }
 }
 
 /// Of the hives of `yard` in care, in the order in which they are walked.
 pub fn combs(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Combs> {
-    let newest = Newest::of(standing, yard, &[Blank::Look, Blank::HiveFacts, Blank::Test], today);
+    let newest =
+        Newest::of(standing, yard, &[Blank::Look, Blank::HiveFacts, Blank::Test, Blank::Comb], today);
     standing.hives_of(yard, true).map(|(id, hive)| of_hive(&newest, id, hive)).collect()
 }
 
@@ -89,9 +100,16 @@ fn of_hive(newest: &Newest, id: &ThingId, hive: &HiveNow) -> Combs {
     let facts = newest.first(id, Blank::HiveFacts);
     let a_box = facts.and_then(|(_, record)| whole(record, "frames", true)).filter(|frames| *frames > 0);
     let boxes = u32::try_from(hive.boxes.len()).unwrap_or(u32::MAX);
+    // Comb of the day of a look counts as taken out after it, as on the card of the hive. How it was at the look before
+    // that one, no comb changes any more.
+    let taken = |since: Day| {
+        let taken = newest.each(id, Blank::Comb).take_while(|(day, _)| *day >= since);
+        taken.filter_map(|(_, now)| whole(&now.record, "frames", true)).fold(0, u32::saturating_add)
+    };
     let mut looks =
-        newest.each(id, Blank::Look).filter_map(|(day, now)| look(&now.record, day, boxes, a_box));
-    let (last, before) = (looks.next(), looks.next());
+        newest.each(id, Blank::Look).filter(|(_, now)| now.record.number("frames_of_bees").is_some());
+    let last = looks.next().and_then(|(day, now)| look(&now.record, day, boxes, a_box, taken(day)));
+    let before = looks.next().and_then(|(day, now)| look(&now.record, day, boxes, a_box, 0));
     let little = |look: &Option<Look>| {
         look.as_ref().and_then(|look| look.cover).is_some_and(|cover| cover.guard == Guard::Little)
     };
@@ -101,31 +119,35 @@ fn of_hive(newest: &Newest, id: &ThingId, hive: &HiveNow) -> Combs {
         Some((word, day))
     });
     let queenless = queen.next().filter(|(word, _)| *word == "none").map(|(_, day)| day);
-    let mut brood = newest.each(id, Blank::Look).filter_map(|(day, now)| {
-        let word = now.record.word("brood_disease").filter(|word| *word != "not_looked")?;
-        Some((word, day))
+    let mut larvae = newest.each(id, Blank::Look).filter_map(|(day, now)| {
+        let in_comb = |seen: &Seen| !matches!(seen, Seen::AdultsOnly | Seen::InSoil);
+        let larvae = told(&now.record).iter().any(in_comb);
+        (larvae || now.record.looked_for_larvae()).then_some((larvae, day))
     });
-    let suspected = brood.next().filter(|(word, _)| *word == "suspected").map(|(_, day)| day);
+    let larvae = larvae.next().filter(|(larvae, _)| *larvae).map(|(_, day)| day);
     let test = newest.first(id, Blank::Test).map(|(day, record)| {
         let text = |name| record.text(name).unwrap_or_default().to_owned();
         (text("for"), text("result"), day)
     });
-    Combs { hive: id.clone(), size: hive.size, last, a_box, little_twice, queenless, suspected, test }
+    Combs { hive: id.clone(), size: hive.size, last, a_box, little_twice, queenless, larvae, test }
 }
 
-fn look(record: &Record, day: Day, boxes: u32, a_box: Option<u32>) -> Option<Look> {
+fn look(record: &Record, day: Day, boxes: u32, a_box: Option<u32>, taken: u32) -> Option<Look> {
     let (bees, _) = record.number("frames_of_bees")?;
     let by_boxes = a_box.filter(|_| boxes > 0).map(|each| (boxes.saturating_mul(each), each));
-    let (frames, counted) = match (whole(record, "frames_of_comb", true), by_boxes) {
-        (Some(frames), _) => (Some(frames), Counted::Look),
-        (None, Some((frames, each))) => (Some(frames), Counted::Boxes(boxes, each)),
-        (None, None) => (None, Counted::Look),
+    let (frames, taken, counted) = match (whole(record, "frames_of_comb", true), by_boxes) {
+        (Some(frames), _) => {
+            let taken = taken.min(frames);
+            (Some(frames - taken), taken, Counted::Look)
+        }
+        (None, Some((frames, each))) => (Some(frames), 0, Counted::Boxes(boxes, each)),
+        (None, None) => (None, 0, Counted::Look),
     };
     let bees = Decimal::from_f64(bees).ok()?;
     let sides = up_or_down(2.0 * bees.as_f64(), false);
     // Without the frames of a box none can be taken off.
     let cover = frames.and_then(|frames| cover(sides, frames, a_box.unwrap_or(frames.max(1))));
-    Some(Look { day, bees, sides, frames, counted, cover })
+    Some(Look { day, bees, sides, frames, taken, counted, cover })
 }
 
 /// A number of a record in whole ones.

@@ -12,6 +12,7 @@ mod day_by_day;
 mod decided;
 mod demo;
 mod doubles;
+mod drawn;
 mod finds;
 mod fixtures;
 mod foreign;

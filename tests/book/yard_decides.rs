@@ -223,16 +223,16 @@ fn too_weak_at_two_looks_in_a_row_or_without_a_queen_is_one_to_join() {
     };
     yard.tells("2026-06-01", "1", Blank::Look, &look(5));
     let combs = yard.combs("1", "2026-06-01");
-    assert!(combs.weak() && !combs.to_join(), "once is not twice");
+    assert!(combs.weak() && !combs.to_join(None), "once is not twice");
     yard.tells("2026-06-08", "1", Blank::Look, &look(6));
-    assert!(yard.combs("1", "2026-06-08").to_join());
+    assert!(yard.combs("1", "2026-06-08").to_join(None));
     yard.tells("2026-06-15", "1", Blank::Look, &look(9));
     let combs = yard.combs("1", "2026-06-15");
-    assert!(!combs.to_join() && !combs.weak());
+    assert!(!combs.to_join(None) && !combs.weak());
     yard.tells("2026-06-15", "2", Blank::Look, &[("larvae", Word("none")), ("queen", Word("none"))]);
     assert_eq!(yard.combs("2", "2026-06-15").queenless, Some(day("2026-06-15")));
     yard.tells("2026-06-16", "2", Blank::Look, &[("larvae", Word("none")), ("queen", Word("not_looked"))]);
-    assert!(yard.combs("2", "2026-06-16").to_join(), "nobody looked for her again");
+    assert!(yard.combs("2", "2026-06-16").to_join(None), "nobody looked for her again");
     yard.tells(
         "2026-06-16",
         "2",
@@ -241,7 +241,7 @@ fn too_weak_at_two_looks_in_a_row_or_without_a_queen_is_one_to_join() {
     );
     assert_eq!(yard.combs("2", "2026-06-16").test.unwrap().1, "awaited");
     yard.tells("2026-06-17", "2", Blank::Look, &[("larvae", Word("none")), ("queen", Word("eggs"))]);
-    assert!(!yard.combs("2", "2026-06-17").to_join());
+    assert!(!yard.combs("2", "2026-06-17").to_join(None));
 }
 
 #[test]
@@ -250,7 +250,7 @@ fn a_clean_look_before_the_draw_proves_nothing_and_a_find_is_one_whatever_came_a
     let (all, drawn) = ([yard.hive("1"), yard.hive("2"), yard.hive("3")], day("2026-06-10"));
     let clean = [("larvae", Word("none"))];
     yard.tells("2026-06-09", "1", Blank::Look, &clean);
-    let states = |yard: &Yard| opened(yard.book.standing(), &yard.id, &all, drawn, day("2026-06-20"));
+    let states = |yard: &Yard| opened(yard.book.standing(), &all, drawn, day("2026-06-20"));
     assert_eq!(states(&yard), [Opened::NotYet; 3]);
     yard.tells("2026-06-10", "1", Blank::Look, &clean);
     yard.tells("2026-06-11", "2", Blank::Look, &[("larvae", Word("not_looked")), ("slime", Word("yes"))]);
@@ -270,7 +270,7 @@ fn what_was_taken_out_for_the_freezer_waits_until_it_is_in_a_batch() {
     assert_eq!((at(&yard, "2026-06-02").waiting(), at(&yard, "2026-06-03").waiting()), (4, 10));
     yard.tells("2026-06-04", "", Blank::Freezer, &[("frames", whole(7)), ("freezer", Hundredths(-1100, 0))]);
     let found = at(&yard, "2026-06-04");
-    assert_eq!((found.taken, found.frozen, found.waiting()), (10, 7, 3));
+    assert_eq!((found.taken, found.waiting(), found.elsewhere), (10, 3, 0));
     assert_eq!(found.from, [(yard.hive("2"), day("2026-06-03"), 3)], "what came first went in first");
     let batch = &found.within[0];
     assert!(batch.out_on.is_none() && batch.too_warm() && !batch.hardly_cold());
@@ -281,14 +281,15 @@ fn what_was_taken_out_for_the_freezer_waits_until_it_is_in_a_batch() {
         &[("frames", whole(9)), ("freezer", Hundredths(2000, 1)), ("cold_since", On("2026-06-06"))],
     );
     let found = at(&yard, "2026-06-06");
-    assert_eq!((found.waiting(), found.frozen - found.taken), (0, 6), "six came from elsewhere");
-    assert_eq!(found.within[1].out_on, Some(day("2026-06-08")));
+    assert_eq!((found.waiting(), found.elsewhere), (0, 6), "six came from elsewhere");
+    // 48 hours from the end of the day: the ninth, whatever the hour.
+    assert_eq!(found.within[1].out_on, Some(day("2026-06-09")));
     assert!(found.within[1].hardly_cold(), "20 °F is −6.7 °C");
     assert_eq!(
         chilled(yard.book.standing(), 49, day("2026-06-06"), false).within[1].out_on,
-        Some(day("2026-06-09"))
+        Some(day("2026-06-10"))
     );
-    assert_eq!(at(&yard, "2026-06-05").within[1].out_on, None, "not yet cold");
+    assert_eq!(at(&yard, "2026-06-05").within[1].cold_since, Some(day("2026-06-06")), "cold from tomorrow");
     assert_eq!(
         chilled(yard.book.standing(), 48, day("2026-06-06"), true).taken,
         0,
@@ -337,10 +338,13 @@ fn suspected_brood_disease_comes_before_slime_and_joins_with_nothing_until_someb
     let now = |yard: &Yard, on: &str| {
         urgent(yard.book.standing(), &yard.hive("1"), day(on)).map(|card| card.because)
     };
-    let joins = |yard: &Yard| combs(yard.book.standing(), &yard.id, day("2026-06-20"))[0].to_join();
+    let joins = |yard: &Yard| {
+        let card = urgent(yard.book.standing(), &yard.hive("1"), day("2026-06-20"));
+        yard.combs("1", "2026-06-20").to_join(card.map(|card| card.because))
+    };
     let weak = [("larvae", Word("many")), ("queen", Word("none")), ("brood_disease", Word("not_looked"))];
     yard.tells("2026-06-02", "1", Blank::Look, &weak);
-    assert_eq!((now(&yard, "2026-06-02"), joins(&yard)), (Some(Because::Slime), true));
+    assert_eq!((now(&yard, "2026-06-02"), joins(&yard)), (Some(Because::Slime), false));
     yard.tells(
         "2026-06-03",
         "1",

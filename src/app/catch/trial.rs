@@ -219,7 +219,7 @@ fn draw(
     let day = Memo::new(move || until.with(|text| day_planned(text, today())));
     let drawn: Memo<Lists> = Memo::new(move || {
         let yard = chosen.get()?;
-        let draws::Drawn { day, hives: drawn } = kept.with(|kept| draws::of(kept, &yard))?;
+        let draws::Drawn { day, hives: drawn, .. } = kept.with(|kept| draws::of(kept, &yard))?;
         let here = records.book.with(|book| hives(book, &yard, records.today(&yard)));
         let (pairs, left) = kept_pairs(&drawn, &here);
         Some((day, drawn, pairs, left))
@@ -232,7 +232,7 @@ fn draw(
             let seed = device::id(SEED_LETTERS);
             in_pairs(&hives, &untrack(|| records.caught.with(|caught| plan(&hives, caught, &seed))))
         });
-        kept.update(|kept| *kept = draws::with(kept, &yard, &draws::Drawn { day, hives }));
+        kept.update(|kept| *kept = draws::with(kept, &yard, &draws::Drawn { day, hives, from: None }));
         edge::after_paint(|| _ = focus("#trial-lists"));
     };
     let name_says = move || match name.get() {

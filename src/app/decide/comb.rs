@@ -2,6 +2,7 @@
 
 use super::page::{Asked, lines, most, others};
 use crate::almanac::cover::Guard;
+use crate::almanac::day::Day;
 use crate::almanac::quantity::Decimal;
 use crate::app::bench::view::divide;
 use crate::app::edge::locale;
@@ -72,19 +73,18 @@ pub(super) fn view(asked: &Asked) -> Bit {
     ]
 }
 
-/// A hive with a card of the same day is not one to split: what its card says comes first.
+/// A hive with a card of the same day is not one to split or to join: what its card says comes first. Nor is one with larvae
+/// in its comb.
 fn line(asked: &Asked, hive: &Combs, cards: Memo<Vec<(ThingId, Urgent)>>) -> El {
-    let because =
-        cards.with(|cards| cards.iter().find(|(of, _)| *of == hive.hive).map(|(_, urgent)| urgent.because));
-    let card = because.is_some();
-    let mut said = told(hive);
-    if card {
-        said.push(w::CARD_FIRST.to_owned());
-    }
-    let body = el("li").kid(el("h4").kid(asked.way(&hive.hive))).kid(lines(&said));
+    let card = cards.with(|cards| {
+        cards.iter().find(|(of, _)| *of == hive.hive).map(|(_, urgent)| (urgent.because, urgent.since))
+    });
+    let because = card.map(|(because, _)| because);
+    let stays = hive.stays(because);
+    let body = el("li").kid(el("h4").kid(asked.way(&hive.hive))).kid(lines(&told(hive, card)));
     let figures = hive.last.as_ref().and_then(|look| Some((look.bees, look.frames?)));
     let typed = asked.ui.bench();
-    let take = figures.filter(|_| !card).map(|(bees, frames)| {
+    let take = figures.filter(|_| !stays).map(|(bees, frames)| {
         Key::new(w::SPLIT_OF, move || {
             typed.split_bees().set(locale::number(bees.as_f64(), 1));
             // As many go along as stand in the field; the rest stays.
@@ -103,37 +103,54 @@ fn line(asked: &Asked, hive: &Combs, cards: Memo<Vec<(ThingId, Urgent)>>) -> El 
 }
 
 /// What is known of a hive and what follows.
-fn told(hive: &Combs) -> Vec<String> {
+fn told(hive: &Combs, card: Option<(Because, Day)>) -> Vec<String> {
+    let because = card.map(|(because, _)| because);
     let mut said = Vec::new();
     match &hive.last {
         None => said.push(w::NO_LOOK.to_owned()),
-        Some(look) => cover(look, hive.a_box, &mut said),
+        Some(look) => cover(look, hive.a_box, hive.stays(because), &mut said),
     }
     if hive.little_twice {
         said.push(w::TWICE.to_owned());
     }
     said.extend(hive.queenless.map(w::queenless));
-    said.extend(hive.suspected.map(w::suspected));
+    match card {
+        Some((Because::Disease, day)) => said.push(w::suspected(day)),
+        None => said.extend(hive.larvae.map(w::larvae)),
+        _ => {}
+    }
+    let to_join = hive.to_join(because);
     if let Some((what, result, day)) = &hive.test {
-        let before = if hive.to_join() { [w::TEST_FIRST, " "].concat() } else { String::new() };
+        let before = if to_join { [w::TEST_FIRST, " "].concat() } else { String::new() };
         said.push([&before, &*w::test(what, result, *day)].concat());
-    } else if hive.to_join() {
+    } else if to_join {
         said.push(w::JOIN.to_owned());
+    }
+    if card.is_some() {
+        said.push(w::CARD_FIRST.to_owned());
     }
     said
 }
 
-fn cover(look: &Look, a_box: Option<u32>, said: &mut Vec<String>) {
-    let (Some(frames), Some(cover)) = (look.frames, look.cover) else {
+/// How well its comb is covered, and what comes off, unless it `stays` as it is.
+fn cover(look: &Look, a_box: Option<u32>, stays: bool, said: &mut Vec<String>) {
+    let percent = |share| locale::percent(share, 0);
+    if let (Some(frames), Some(cover)) = (look.frames, look.cover) {
+        said.push(w::sum(look.sides, frames, &percent(cover.share), look.day));
+    } else if look.frames.is_none() {
         let bees =
             if look.bees == Decimal::ZERO { "0".to_owned() } else { locale::number(look.bees.as_f64(), 1) };
         said.push([w::NO_COMB, " ", &bees, " frames of bees."].concat());
-        return;
-    };
-    let percent = |share| locale::percent(share, 0);
-    said.push(w::sum(look.sides, frames, &percent(cover.share), look.day));
+    }
+    if look.taken > 0 {
+        said.push(w::taken(look.taken));
+    }
+    let Some(cover) = look.cover else { return };
     if let Counted::Boxes(boxes, each) = look.counted {
         said.push(w::by_boxes(boxes, each));
+    }
+    if stays {
+        return;
     }
     said.push(wc::guard(cover.guard).to_owned());
     match (cover.off, a_box) {

@@ -4,6 +4,7 @@
 
 use crate::almanac::day::Day;
 use crate::book::id::ThingId;
+use crate::book::opened::Opened;
 
 /// A draw.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -12,6 +13,50 @@ pub struct Drawn {
     pub day: Day,
     /// The hives, in the order in which they were walked.
     pub hives: Vec<ThingId>,
+    /// Out of how many they were drawn; none where nobody kept the number.
+    pub from: Option<u32>,
+}
+
+/// What came of a draw.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Outcome {
+    /// Hives that were drawn.
+    pub drawn: u32,
+    /// Out of so many: what nothing seen proves is about these.
+    pub from: u32,
+    /// Hives in which nothing was seen.
+    pub clean: u32,
+    /// Hives in which something was.
+    pub found: u32,
+    /// There are more hives now than were drawn from.
+    pub later: bool,
+}
+
+impl Drawn {
+    /// What came of it by what is known of each of its hives, whatever became of them. There are `now` hives to draw from
+    /// today: they stand for the number where none was kept.
+    pub fn outcome(&self, states: &[Opened], now: u32) -> Outcome {
+        let count = |wanted: fn(&Opened) -> bool| {
+            u32::try_from(states.iter().copied().filter(wanted).count()).unwrap_or(u32::MAX)
+        };
+        let drawn = count(|_| true);
+        // Where some of them are gone since, fewer may be left than were drawn.
+        let from = self.from.unwrap_or(now).max(drawn);
+        Outcome {
+            drawn,
+            from,
+            clean: count(|state| *state == Opened::Clean),
+            found: count(|state| *state == Opened::Found),
+            later: now > from,
+        }
+    }
+
+    /// Its hives with what is known of each. Nobody is sent to one that was not opened and is not among those that `may` be
+    /// opened today.
+    pub fn list(&self, states: &[Opened], may: &[ThingId]) -> Vec<(ThingId, Opened)> {
+        let all = self.hives.iter().cloned().zip(states.iter().copied());
+        all.filter(|(hive, state)| *state != Opened::NotYet || may.contains(hive)).collect()
+    }
 }
 
 /// The draw of `yard` in the kept text; none before the first.
@@ -20,7 +65,8 @@ pub fn of(kept: &str, yard: &ThingId) -> Option<Drawn> {
     let mut parts = kept.split(';').find(|draw| draw.split('|').next() == Some(&*named))?.split('|').skip(1);
     let day = Day::parse(parts.next()?).ok()?;
     let hives = parts.next()?.split(',').filter_map(|id| ThingId::parse(id).ok()).collect();
-    Some(Drawn { day, hives })
+    let from = parts.next().and_then(|number| number.parse().ok());
+    Some(Drawn { day, hives, from })
 }
 
 /// The kept text with no draw for `yard`.
@@ -45,6 +91,9 @@ pub fn with(kept: &str, yard: &ThingId, drawn: &Drawn) -> String {
         }
         text.push_str(&hive.to_string());
     }
+    if let Some(from) = drawn.from {
+        text.push_str(&["|", &from.to_string()].concat());
+    }
     text
 }
 
@@ -56,8 +105,11 @@ mod tests {
     fn each_yard_has_its_own_draw_and_the_last_counts() {
         let id = |text: &str| ThingId::parse(text).unwrap();
         let day = |text: &str| Day::parse(text).unwrap();
-        let drawn =
-            |on: &str, hives: &[&str]| Drawn { day: day(on), hives: hives.iter().map(|h| id(h)).collect() };
+        let drawn = |on: &str, hives: &[&str]| Drawn {
+            day: day(on),
+            hives: hives.iter().map(|h| id(h)).collect(),
+            from: u32::try_from(hives.len()).ok().filter(|hives| *hives > 1),
+        };
         let (mill, ford) = (id("aaaaaaaa-1"), id("aaaaaaaa-12"));
         let one = drawn("2026-06-01", &["aaaaaaaa-3", "aaaaaaaa-5.1"]);
         let two = drawn("2026-06-02", &["aaaaaaaa-4"]);
@@ -69,6 +121,9 @@ mod tests {
         assert_eq!(kept.split(';').count(), 2);
         let rest = without(&kept, &mill);
         assert_eq!((of(&rest, &mill), of(&rest, &ford)), (None, of(&kept, &ford)));
+        // As it was kept before the number was.
+        let old = Drawn { from: None, ..drawn("2026-06-01", &["aaaaaaaa-3", "aaaaaaaa-4"]) };
+        assert_eq!(of("aaaaaaaa-1|2026-06-01|aaaaaaaa-3,aaaaaaaa-4;", &mill), Some(old));
         assert_eq!((of("", &mill), of("spoiled", &mill), of("aaaaaaaa-1|x|", &mill)), (None, None, None));
     }
 }

@@ -1,6 +1,7 @@
 //! Comb that waits for the freezer, and the batches in it.
 
 use super::page::{Asked, lines};
+use crate::almanac::day::Day;
 use crate::almanac::typed;
 use crate::app::bench::draft::{BenchDraft, Slot};
 use crate::app::bench::freezer::{MOST_FRAMES, MOST_HOURS};
@@ -17,6 +18,7 @@ use crate::app::round::form::keys;
 use crate::app::wording::en_decide::freezer as wf;
 use crate::app::wording::en_yard_decides::freezer as w;
 use crate::book::chilled::{Chilled, chilled};
+use crate::book::id::ThingId;
 use crate::book::record::Blank;
 
 const FIELDS: &[Typed] = &[
@@ -34,12 +36,20 @@ pub(super) fn view(asked: &Asked) -> Bit {
         ui,
         Box::new(move |_, draft, shown| found.with(|(found, _)| show(draft, found, shown))),
     );
+    let demo = asked.yard.is_demo();
     let from = live(move || {
         found.with(|(found, _)| {
             let lines_of = |book: &crate::book::Book| {
-                let from = found.from.iter();
-                from.map(|(hive, day, frames)| w::from(&words::hive_name(book, hive), *frames, *day))
-                    .collect::<Vec<_>>()
+                let standing = book.standing();
+                let several = standing.open_yards().filter(|(id, _)| id.is_demo() == demo).count() > 1;
+                let line = |(hive, day, frames): &(ThingId, Day, u32)| {
+                    let mut name = words::hive_name(book, hive);
+                    if let Some(now) = standing.hives.get(hive).filter(|_| several) {
+                        name = [&*name, ", ", &*words::yard_name(book, &now.yard)].concat();
+                    }
+                    w::from(&name, *frames, *day)
+                };
+                found.from.iter().map(line).collect::<Vec<_>>()
             };
             lines(&walk.records.book.with_untracked(lines_of))
         })
@@ -63,10 +73,15 @@ pub(super) fn view(asked: &Asked) -> Bit {
             Bit::Many(bits)
         })
     });
+    let example = move || {
+        let example = ui.draft.with(|draft| draft.is_example(Slot::freezer_fit));
+        example.then(|| shown::small(w::EXAMPLE).test_id("freezer-example"))
+    };
     bits![
         el("p").class("small").text(w::ALL_YARDS),
         el("div")
             .class("card-body stack")
+            .kid(live(example))
             .kid(shown::fields(ui, FIELDS))
             .kid(shown::answer(w::WAITING, worked, 0).mark("freezer-waiting").view())
             .kid(el("div").test_id("freezer-from").kid(from))
@@ -89,9 +104,9 @@ fn hold(draft: &BenchDraft) -> Option<u32> {
 fn show(draft: &BenchDraft, found: &Chilled, shown: &mut Shown) -> Option<()> {
     let waiting = found.waiting();
     shown.answer(locale::whole(waiting));
-    shown.line(w::sum(found.taken, found.frozen, waiting));
-    if found.frozen > found.taken {
-        shown.line(w::elsewhere(found.frozen - found.taken));
+    shown.line(w::sum(found.taken, waiting));
+    if found.elsewhere > 0 {
+        shown.line(w::elsewhere(found.elsewhere));
     }
     let fit = typed::count(draft.freezer_fit(), 1, MOST_FRAMES).ok()?;
     let next = waiting.min(fit);

@@ -1,6 +1,6 @@
 //! How many hives to open, which, and what it proves when none showed anything.
 
-use super::draws::{self, Drawn};
+use super::draws::{self, Drawn, Outcome};
 use super::page::Asked;
 use crate::almanac::day::Day;
 use crate::almanac::draw::draw;
@@ -40,39 +40,39 @@ pub(super) fn view(asked: &Asked) -> Bit {
         asked.follow(move |standing, yard, today| urgent.with(|urgent| find(standing, yard, today, urgent)));
     let of = asked.clone();
     let looked = asked.follow(move |standing, yard, today| {
-        let mut drawn = kept.with(|kept| draws::of(kept, yard))?;
-        // Of the hives drawn those that could still be.
-        found.with(|(hives, ..)| drawn.hives.retain(|hive| hives.contains(hive)));
-        let states = opened(standing, yard, &drawn.hives, drawn.day, today);
-        Some((drawn.day, drawn.hives.into_iter().zip(states).collect::<Vec<_>>()))
+        let drawn = kept.with(|kept| draws::of(kept, yard))?;
+        let states = opened(standing, &drawn.hives, drawn.day, today);
+        found.with(|(hives, ..)| {
+            let outcome = drawn.outcome(&states, count(hives));
+            Some((drawn.day, outcome, drawn.list(&states, hives)))
+        })
     });
     let worked = shown::following(
         ui,
         Box::new(move |_, draft, shown| {
             found.with(|(hives, _, out, dead)| {
-                let count = u32::try_from(hives.len()).unwrap_or(u32::MAX);
                 looked.with(|looked| {
-                    let looked = looked.as_ref().map(|(day, hives)| (*day, hives.as_slice()));
-                    show(draft, count, (*out, dead), looked, shown)
+                    let looked = looked.as_ref().map(|(day, outcome, _)| (*day, *outcome));
+                    show(draft, count(hives), (*out, dead), looked, shown)
                 })
             })
         }),
     );
     let number = move || {
-        found.with_untracked(|(hives, ..)| ui.draft.with_untracked(|draft| wanted(draft, hives.len())))
+        found.with_untracked(|(hives, ..)| ui.draft.with_untracked(|draft| wanted(draft, count(hives))))
     };
     let press = {
         let yard = asked.yard.clone();
         move || {
             let Some(number) = number() else { return };
             let day = walk.today.get_untracked();
-            let hives = found.with_untracked(|(hives, ..)| {
-                let count = u32::try_from(hives.len()).unwrap_or(u32::MAX);
-                let places = draw(count, number, &device::id(SEED_LETTERS));
+            let drawn = found.with_untracked(|(hives, ..)| {
+                let from = count(hives);
+                let places = draw(from, number, &device::id(SEED_LETTERS));
                 let at = |place: &u32| hives.get((*place as usize).checked_sub(1)?).cloned();
-                places.iter().filter_map(at).collect()
+                Drawn { day, hives: places.iter().filter_map(at).collect(), from: Some(from) }
             });
-            kept.update(|kept| *kept = draws::with(kept, &yard, &Drawn { day, hives }));
+            kept.update(|kept| *kept = draws::with(kept, &yard, &drawn));
             edge::after_paint(|| _ = focus("#open-drawn"));
         }
     };
@@ -83,7 +83,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
             let press = press.clone();
             let key = Key::new(if yes { w::AGAIN } else { w::DRAW }, press).mark("decide-draw").view();
             looked.with(|looked| {
-                let list = looked.as_ref().map(|(_, hives)| {
+                let list = looked.as_ref().map(|(.., hives)| {
                     let line = |(hive, state): &(ThingId, Opened)| {
                         let said = match state {
                             Opened::NotYet => w::TO_OPEN,
@@ -154,20 +154,22 @@ fn find(standing: &Standing, yard: &ThingId, today: Day, urgent: &[(ThingId, Urg
     (hives, weak, out, tags)
 }
 
-/// How many to open of so many, by the fields.
-fn wanted(draft: &BenchDraft, hives: usize) -> Option<u32> {
-    let share = typed::share(draft.open_share()).ok()?;
-    let (notice, sure) = (typed::share(draft.open_notice()).ok()?, typed::share(draft.open_sure()).ok()?);
-    to_open(u32::try_from(hives).unwrap_or(u32::MAX), share, notice, sure).map(|open| open.opened)
+fn count(hives: &[ThingId]) -> u32 {
+    u32::try_from(hives.len()).unwrap_or(u32::MAX)
 }
 
-type Looked<'a> = Option<(Day, &'a [(ThingId, Opened)])>;
+/// How many to open of so many, by the fields.
+fn wanted(draft: &BenchDraft, hives: u32) -> Option<u32> {
+    let share = typed::share(draft.open_share()).ok()?;
+    let (notice, sure) = (typed::share(draft.open_notice()).ok()?, typed::share(draft.open_sure()).ok()?);
+    to_open(hives, share, notice, sure).map(|open| open.opened)
+}
 
 fn show(
     draft: &BenchDraft,
     hives: u32,
     (out, dead): (u32, &str),
-    looked: Looked,
+    looked: Option<(Day, Outcome)>,
     shown: &mut Shown,
 ) -> Option<()> {
     let share = typed::share(draft.open_share()).ok()?;
@@ -184,34 +186,35 @@ fn show(
     if !dead.is_empty() {
         shown.line(w::no_bees(dead));
     }
-    let Some((day, drawn)) = looked else {
+    let Some((day, outcome)) = looked else {
         shown.waits(w::NOT_DRAWN);
         return Some(());
     };
-    let number = |wanted: fn(Opened) -> bool| {
-        let count = drawn.iter().filter(|(_, state)| wanted(*state)).count();
-        u32::try_from(count).unwrap_or(u32::MAX)
-    };
-    let all = number(|_| true);
-    if let Some(now) = open.filter(|open| open.opened != all) {
+    let Outcome { drawn, from, clean, found, later } = outcome;
+    if let Some(now) = open.filter(|open| open.opened != drawn) {
         shown.line(w::now(now.opened));
     }
-    shown.line(w::drawn(day, all, hives));
-    let (clean, found) = (number(|state| state == Opened::Clean), number(|state| state == Opened::Found));
+    shown.line(w::drawn(day, drawn, from));
     if found > 0 {
         shown.answer(w::found(found, clean + found));
         shown.line(w::IS_THERE.to_owned());
     } else if clean == 0 {
         shown.waits(w::NO_LOOK);
     } else {
-        let most = at_most(hives, clean, notice, sure);
-        shown.answer(ws::at_most(&locale::whole(most), &whole));
-        shown.line(w::looked(clean, all));
-        if most < hives {
+        let (most, of) = (at_most(from, clean, notice, sure), locale::whole(from));
+        shown.answer(ws::at_most(&locale::whole(most), &of));
+        shown.line(w::looked(clean, drawn));
+        if most < from {
             let percent = locale::percent(sure.fraction(), 1);
             shown.line(ws::proves(&locale::whole(most + 1), &locale::whole(clean), &percent));
         }
-        shown.caution(&ws::none_seen(&locale::whole(clean), &whole));
+        if clean < drawn {
+            shown.line(w::SO_FAR.to_owned());
+        }
+        if later {
+            shown.line(w::later(from));
+        }
+        shown.caution(&ws::none_seen(&locale::whole(clean), &of));
     }
     Some(())
 }

@@ -26,7 +26,7 @@ pub mod sample {
         "A share of 0\u{a0}% is nothing to find. Type the smallest share that would matter to you.";
     /// How to choose.
     pub const BY_LOT: &str =
-        "Choose them by lot, not the handy ones. Open every weak hive on top of these, not instead.";
+        "Choose them by lot, not the handy ones. Open every weak hive too, drawn or not.";
     /// Reason.
     pub const WHY: &str = "Hives drawn by lot from a yard of this size: counted exactly, not by a rule of thumb. Each hive that has it is taken to show it or not by itself.";
 

@@ -125,18 +125,20 @@ pub mod open {
     /// Heading.
     pub const DRAWN: &str = "Drawn by lot, in the order of the walk";
     /// Heading.
-    pub const WEAK: &str = "Weak hives, on top of these";
+    pub const WEAK: &str = "Weak hives: open these, drawn or not";
     /// None of them.
     pub const NO_WEAK: &str =
         "None that the records tell of: no nuc, none with less than seven tenths of its comb covered.";
     /// What is weak.
-    pub const WEAK_WHY: &str = "Nucs, hives with less than seven tenths of their comb covered at the last look, and those with fewer than 5 frames of bees where nobody counted the comb: judgement. They do not count for what a clean look proves, since no lot chose them.";
+    pub const WEAK_WHY: &str = "Nucs, hives with less than seven tenths of their comb covered at the last look, and those with fewer than 5 frames of bees where nobody counted the comb: judgement. One that was not drawn does not count for what a clean look proves, since no lot chose it.";
     /// Answer.
     pub const PROVES: &str = "After the looks since the draw";
     /// Nobody looked yet.
     pub const NO_LOOK: &str = "None of the drawn hives was looked into for larvae since the draw.";
     /// Not drawn yet.
     pub const NOT_DRAWN: &str = "Draw first.";
+    /// Not all of those drawn were opened.
+    pub const SO_FAR: &str = "So far, and only if nothing but the way chose which of them came first.";
     /// What counts.
     pub const COUNTS: &str = "Looks for larvae written down on the day of the draw or later count. A find is larvae, slime or larvae in the ground; adult beetles alone are none here.";
     /// Behind a hive that was looked into.
@@ -161,6 +163,11 @@ pub mod open {
             ": draw anew, or go on with these.",
         ]
         .concat()
+    }
+
+    /// The yard has more hives now.
+    pub fn later(from: u32) -> String {
+        ["Hives that came later are not in it: it is about the ", &from.to_string(), " drawn from."].concat()
     }
 
     /// "found in 1 of 5".
@@ -190,7 +197,7 @@ pub mod comb {
     /// Caution.
     pub const NEVER_JOIN: &str = "Brood scale or ropy cells in either hive? Never join. Call the inspector.";
     /// Its reason.
-    pub const NEVER_WHY: &str = "A hive of which a look says “suspected” is no candidate here, and a test that names a hive is shown. What you see in front of you counts more than either.";
+    pub const NEVER_WHY: &str = "A hive with brood disease suspected or with larvae is no candidate here, and a test that names a hive is shown. What you see in front of you counts more than either.";
     /// In a heading.
     pub const LITTLE: &str = "Less than seven tenths covered";
     /// In a heading.
@@ -229,6 +236,16 @@ pub mod comb {
             .concat()
     }
 
+    /// Larvae in the comb and no card.
+    pub fn larvae(day: Day) -> String {
+        ["! Larvae found on ", &date(day), ": bag those combs, and move no comb to other hives"].concat()
+    }
+
+    /// "6 frames taken out since".
+    pub fn taken(frames: u32) -> String {
+        [&counted(frames, "frame", "frames"), " taken out since that look, counted off"].concat()
+    }
+
     /// "8 frames of bees × 2 = 16 sides; 20 frames × 2".
     pub fn sum(sides: u32, frames: u32, share: &str, day: Day) -> String {
         let (sides, frames) = (sides.to_string(), frames.to_string());
@@ -265,6 +282,8 @@ pub mod freezer {
     pub const WITHIN: &str = "In the freezer";
     /// None.
     pub const NONE_WITHIN: &str = "No batch is in.";
+    /// The number that fits in is an example.
+    pub const EXAMPLE: &str = "Example number until you type your own: Frames that fit in at a time.";
     /// Nothing waits.
     pub const NOTHING: &str = "Nothing waits.";
     /// Whole book.
@@ -276,10 +295,10 @@ pub mod freezer {
     /// Not known to be cold.
     pub const NOT_COLD: &str = "not yet written down as cold inside: the hours have not begun";
 
-    /// "12 taken out − 5 in batches = 7".
-    pub fn sum(taken: u32, frozen: u32, waiting: u32) -> String {
-        let taken = counted(taken, "frame", "frames");
-        [&taken, " taken out for it − ", &frozen.to_string(), " in batches =\u{a0}", &waiting.to_string()]
+    /// "12 taken out − 5 of them in batches = 7".
+    pub fn sum(taken: u32, waiting: u32) -> String {
+        let (in_batches, taken) = ((taken - waiting).to_string(), counted(taken, "frame", "frames"));
+        [&taken, " taken out for it − ", &in_batches, " of them in batches =\u{a0}", &waiting.to_string()]
             .concat()
     }
 
@@ -294,7 +313,7 @@ pub mod freezer {
         [hive, ": ", &counted(frames, "frame", "frames"), ", ", &date(day)].concat()
     }
 
-    /// "16 frames of 3 June: cold since 4 June, out on 6 June, tomorrow".
+    /// "16 frames of 3 June: cold since 4 June, out on 7 June, tomorrow".
     pub fn batch(frames: u32, day: Day, cold: Option<(Day, Day)>, today: Day) -> String {
         let frames = counted(frames, "frame", "frames");
         match cold {
@@ -302,7 +321,7 @@ pub mod freezer {
                 frames.as_str(),
                 " of ",
                 &*date(day),
-                ": cold since ",
+                if since > today { ": cold from " } else { ": cold since " },
                 &*date(since),
                 if out < today { ", to come out since " } else { ", out on " },
                 &*date(out),
@@ -319,9 +338,13 @@ pub mod freezer {
         ["The smaller of ", &waiting.to_string(), " waiting and ", fit, " that fit =\u{a0}", next].concat()
     }
 
-    /// "48 hours cold, rounded up to days".
+    /// "48 hours cold, from the end of that day on".
     pub fn hold(hours: u32) -> String {
-        ["Out on the first day that is ", &hours.to_string(), "\u{a0}h after the day on which it was cold."]
-            .concat()
+        [
+            "Out on the first day that begins ",
+            &hours.to_string(),
+            "\u{a0}h or more after the day it is cold since.",
+        ]
+        .concat()
     }
 }

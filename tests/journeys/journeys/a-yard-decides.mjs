@@ -77,7 +77,7 @@ journey("a slimed hive: the card leads from the look to the freezer batches", ON
   await tell(keeper, "freezer", "", { frames: 3, freezer: -10, cold_since: { day: "2026-07-01" } });
   await to(keeper, `#/decide/${yard}/freezer`);
   await keeper.reads("freezer-waiting", /^1$/);
-  await keeper.reads("freezer-within", /3 frames of .*cold since .*out on .*in 2 days.*Warmer than −12 °C/);
+  await keeper.reads("freezer-within", /3 frames of .*cold since .*out on .*in 3 days.*Warmer than −12 °C/);
   await nothingWider(keeper);
   // The other ways of the card.
   for (const [key, heading] of [["card-shrink", /Enough bees/], ["card-ground", /Which ground/], ["card-open", /How many hives/]]) {
