@@ -162,6 +162,7 @@ fn apply_known(
                 size: *size,
                 since: day,
                 ended: None,
+                back: None,
                 // A hive that stood there earlier than was thought: its oil is of the day that was written first.
                 boxes: new_boxes(root, 1, boxes, day, first.max(day)),
                 last: None,
@@ -239,7 +240,7 @@ fn on_hive(
             set(&mut hive.size, size.as_ref());
         }
         What::HiveEnded { how, .. } => hive.ended = Some((how.clone(), day)),
-        What::HiveBack { .. } => hive.ended = None,
+        What::HiveBack { .. } => (hive.ended, hive.back) = (None, Some(day)),
         What::BoxesOn { above, boxes, .. } => {
             let at = usize::from(*above).min(hive.boxes.len());
             for (nth, part) in new_boxes(root, 0, boxes, day, day).into_iter().enumerate() {

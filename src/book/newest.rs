@@ -15,18 +15,25 @@ pub struct Newest<'a> {
 impl<'a> Newest<'a> {
     /// Those of `blanks` about hives that stand in `yard`, written for `today` or before.
     pub fn of(standing: &'a Standing, yard: &ThingId, blanks: &[Blank], today: Day) -> Newest<'a> {
-        let here = |hive: &ThingId| standing.hives.get(hive).is_some_and(|hive| hive.yard == *yard);
+        let here = |hive: &ThingId, _: &RecordNow| stands(standing, hive, yard);
+        Newest::among(standing, &here, blanks, today)
+    }
+
+    /// The same, and those that were written in `yard` about hives that stand elsewhere by now.
+    pub fn with_moved(standing: &'a Standing, yard: &ThingId, blanks: &[Blank], today: Day) -> Newest<'a> {
+        let here =
+            |hive: &ThingId, now: &RecordNow| now.yard.as_ref() == Some(yard) || stands(standing, hive, yard);
         Newest::among(standing, &here, blanks, today)
     }
 
     /// Those of `blanks` about `hive` alone, written for `today` or before.
     pub fn of_one(standing: &'a Standing, hive: &ThingId, blanks: &[Blank], today: Day) -> Newest<'a> {
-        Newest::among(standing, &|other| other == hive, blanks, today)
+        Newest::among(standing, &|other, _| other == hive, blanks, today)
     }
 
     fn among(
         standing: &'a Standing,
-        wanted: &dyn Fn(&ThingId) -> bool,
+        wanted: &dyn Fn(&ThingId, &RecordNow) -> bool,
         blanks: &[Blank],
         today: Day,
     ) -> Newest<'a> {
@@ -35,13 +42,11 @@ impl<'a> Newest<'a> {
             if now.day > today || !blanks.contains(&now.record.blank) {
                 continue;
             }
-            let hives = &now.record.hives;
-            for (nth, hive) in hives.iter().enumerate() {
-                let hive = standing.kept(hive);
-                // Two that turned out to be one are asked about once.
-                let before = || hives.iter().take(nth).any(|other| standing.kept(other) == hive);
-                if wanted(hive) && !before() {
-                    of.or_insert(hive.clone(), Vec::new()).push((now.day, id, now));
+            // The fold tells them of the hives that are kept. A file may name one twice all the same.
+            for hive in now.record.hives.iter().filter(|hive| wanted(hive, now)) {
+                let own = of.or_insert(hive.clone(), Vec::new());
+                if own.last().is_none_or(|(_, last, _)| *last != id) {
+                    own.push((now.day, id, now));
                 }
             }
         }
@@ -65,4 +70,8 @@ impl<'a> Newest<'a> {
     pub fn first(&self, hive: &ThingId, blank: Blank) -> Option<(Day, &'a Record)> {
         self.each(hive, blank).next().map(|(day, now)| (day, &now.record))
     }
+}
+
+fn stands(standing: &Standing, hive: &ThingId, yard: &ThingId) -> bool {
+    standing.hives.get(hive).is_some_and(|hive| hive.yard == *yard)
 }

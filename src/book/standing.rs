@@ -96,6 +96,8 @@ pub struct HiveNow {
     pub since: Day,
     /// How and when its care ended.
     pub ended: Option<(Ending, Day)>,
+    /// The day on which it was last taken back into care.
+    pub back: Option<Day>,
     /// Boxes from the floor up.
     pub boxes: Vec<BoxNow>,
     /// The last work or skip, whichever came later.

@@ -6,7 +6,7 @@ use super::finds::told;
 use super::id::ThingId;
 use super::newest::Newest;
 use super::record::{Blank, Record};
-use super::standing::Standing;
+use super::standing::{HiveNow, RecordNow, Standing};
 use crate::almanac::day::Day;
 
 /// Where combs went since.
@@ -45,7 +45,7 @@ pub enum Because {
 }
 
 /// What is known of it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Urgent {
     /// Why.
     pub because: Because,
@@ -55,8 +55,11 @@ pub struct Urgent {
     pub combs: Option<u32>,
     /// Where combs went since.
     pub fates: Fates,
-    /// The ground of its yard was worked on since.
+    /// The ground round it was worked on since, or that of the whole yard in which it was seen.
     pub ground: bool,
+    /// Tests that name a hive under suspicion, since that day, newest first: for what, with what result. They end nothing:
+    /// what a text says only a reader knows.
+    pub tests: Vec<(Day, String, String)>,
     /// The hive is still in care: nobody wrote its end down.
     pub in_care: bool,
 }
@@ -85,8 +88,9 @@ pub fn of_yard(standing: &Standing, yard: &ThingId, today: Day) -> Vec<(ThingId,
 /// their combs: no bees are in them until a later look says so.
 pub fn dead(standing: &Standing, yard: &ThingId, today: Day) -> Vec<ThingId> {
     let newest = Newest::of(standing, yard, &[Blank::Look, Blank::DeadOut], today);
-    let hives = standing.hives_of(yard, true).map(|(id, _)| id);
-    hives.filter(|hive| died(&newest, hive, last_look(&newest, hive)).is_some()).cloned().collect()
+    let hives = standing.hives_of(yard, true);
+    let hives = hives.filter(|(id, now)| died(&newest, id, now, last_look(&newest, id)).is_some());
+    hives.map(|(id, _)| id.clone()).collect()
 }
 
 /// Whether `hive` wants it on `today`. A dead hive wants nothing more once all its combs are accounted for, or after
@@ -94,6 +98,9 @@ pub fn dead(standing: &Standing, yard: &ThingId, today: Day) -> Vec<ThingId> {
 pub fn urgent(standing: &Standing, hive: &ThingId, today: Day) -> Option<Urgent> {
     of_hive(standing, &Newest::of_one(standing, hive, &BLANKS, today), hive, today)
 }
+
+/// A record of a hive and the day it is for.
+type Told<'a> = Option<(Day, &'a RecordNow)>;
 
 fn of_hive(standing: &Standing, newest: &Newest, hive: &ThingId, today: Day) -> Option<Urgent> {
     let now = standing.hives.get(hive)?;
@@ -104,13 +111,13 @@ fn of_hive(standing: &Standing, newest: &Newest, hive: &ThingId, today: Day) -> 
     let boxes = u32::try_from(now.boxes.len()).unwrap_or(u32::MAX);
     let facts = newest.first(hive, Blank::HiveFacts).and_then(|(_, record)| whole(record, "frames", true));
     let by_boxes = facts.filter(|_| boxes > 0).map(|each| each.saturating_mul(boxes));
-    let comb = look.and_then(|(_, record)| whole(record, "frames_of_comb", true)).or(by_boxes);
-    let (because, since, combs) = match look {
-        _ if let Some(day) = suspected(newest, hive) => (Because::Disease, day, None),
-        look if let Some(day) = died(newest, hive, look) => (Because::Dead, day, comb),
-        Some((day, record)) if now.alive() && slimed(record) => {
-            let bees = whole(record, "frames_of_bees", false);
-            (Because::Slime, day, comb.zip(bees).map(|(comb, bees)| comb.saturating_sub(bees)))
+    let comb = look.and_then(|(_, now)| whole(&now.record, "frames_of_comb", true)).or(by_boxes);
+    let (because, (since, told), combs) = match look {
+        _ if let Some(told) = suspected(newest, hive) => (Because::Disease, told, None),
+        look if let Some(told) = died(newest, hive, now, look) => (Because::Dead, told, comb),
+        Some(told) if now.alive() && slimed(&told.1.record) => {
+            let bees = whole(&told.1.record, "frames_of_bees", false);
+            (Because::Slime, told, comb.zip(bees).map(|(comb, bees)| comb.saturating_sub(bees)))
         }
         _ => return None,
     };
@@ -126,38 +133,49 @@ fn of_hive(standing: &Standing, newest: &Newest, hive: &ThingId, today: Day) -> 
         };
         *fate = fate.saturating_add(frames);
     }
+    // Where it was seen, wherever the hive stands by now: the larvae went into that ground.
+    let there = told.yard.as_ref().unwrap_or(&now.yard);
     let ground = standing.records.values().any(|work| {
-        work.record.blank == Blank::Ground && work.yard.as_ref() == Some(&now.yard) && work.day >= since
+        let named = &work.record.hives;
+        work.record.blank == Blank::Ground
+            && work.yard.as_ref() == Some(there)
+            && (since..=today).contains(&work.day)
+            && (named.is_empty() || named.contains(hive))
     });
-    let urgent = Urgent { because, since, combs, fates, ground, in_care: now.alive() };
+    let mut tests = Vec::new();
+    if because == Because::Disease {
+        for (day, now) in newest.each(hive, Blank::Test).take_while(|(day, _)| *day >= since) {
+            let text = |name| now.record.text(name).unwrap_or_default().to_owned();
+            tests.push((day, text("for"), text("result")));
+        }
+    }
+    let urgent = Urgent { because, since, combs, fates, ground, tests, in_care: now.alive() };
     let old = combs.is_none() && today.days_since(since) > UNCOUNTED_DAYS;
     let done = because == Because::Dead && (old || urgent.open() == Some(0));
     (!done).then_some(urgent)
 }
 
 /// The newest look into `hive`. One in which nobody looked for larvae ends nothing.
-fn last_look<'a>(newest: &Newest<'a>, hive: &ThingId) -> Option<(Day, &'a Record)> {
-    let mut looks = newest.each(hive, Blank::Look).map(|(day, now)| (day, &now.record));
-    looks.find(|(_, record)| record.looked_for_larvae() || slimed(record))
+fn last_look<'a>(newest: &Newest<'a>, hive: &ThingId) -> Told<'a> {
+    newest.each(hive, Blank::Look).find(|(_, now)| now.record.looked_for_larvae() || slimed(&now.record))
 }
 
-/// The day of its dead-out, if it was not looked into since.
-fn died(newest: &Newest, hive: &ThingId, look: Option<(Day, &Record)>) -> Option<Day> {
-    let (day, _) = newest.first(hive, Blank::DeadOut)?;
-    look.is_none_or(|(on, _)| on <= day).then_some(day)
+/// Its dead-out, if it was neither looked into since nor taken back into care.
+fn died<'a>(newest: &Newest<'a>, hive: &ThingId, now: &HiveNow, look: Told) -> Told<'a> {
+    let (day, told) = newest.each(hive, Blank::DeadOut).next()?;
+    let stands = look.is_none_or(|(on, _)| on <= day) && now.back.is_none_or(|back| back < day);
+    stands.then_some((day, told))
 }
 
-/// The day on which brood disease was suspected, if no record that looked for it and no test that names the hive came
-/// after it.
-fn suspected(newest: &Newest, hive: &ThingId) -> Option<Day> {
-    let looked = |(day, record): (Day, &Record)| {
-        let word = record.word("brood_disease").filter(|word| *word != "not_looked")?;
-        Some((day, word == "suspected"))
-    };
-    let last = |blank| newest.each(hive, blank).find_map(|(day, now)| looked((day, &now.record)));
-    let (day, found) = last(Blank::DeadOut).into_iter().chain(last(Blank::Look)).max()?;
-    let tested = newest.first(hive, Blank::Test).is_some_and(|(on, _)| on > day);
-    (found && !tested).then_some(day)
+/// The record by which brood disease is suspected, if none that looked for it came after it. A test ends nothing: it may
+/// be of something else, have found it, or be waited for.
+fn suspected<'a>(newest: &Newest<'a>, hive: &ThingId) -> Told<'a> {
+    let word = |now: &RecordNow| now.record.word("brood_disease").filter(|word| *word != "not_looked");
+    let last = |blank| newest.each(hive, blank).find_map(|(day, now)| Some((day, word(now)?, now)));
+    // Of two on one day the suspicion counts.
+    let both = last(Blank::DeadOut).into_iter().chain(last(Blank::Look));
+    let (day, said, told) = both.max_by_key(|(day, said, _)| (*day, *said == "suspected"))?;
+    (said == "suspected").then_some((day, told))
 }
 
 /// Slime, larvae outside, or many of them.

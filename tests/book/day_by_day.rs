@@ -210,7 +210,7 @@ fn larvae_of_a_hive_that_has_ended_are_in_the_ground_where_it_stood() {
         let mut yard = Yard::new(&["1", "2"], day("2026-03-01"));
         yard.tells(on, "2", Blank::Look, &[("larvae", Word(larvae))]);
         let (hive, end) = (yard.hive("2"), day("2026-05-21"));
-        let ended = yard.book.end_hive(&pen("aa", end), end, end, &hive, Ending::Dead, None).unwrap();
+        let ended = yard.book.end_hive(&pen("aa", end), end, end, &hive, Ending::Gone, None).unwrap();
         yard.book.add(ended);
         let found = placed(yard.book.standing(), &yard.id, day("2026-06-01"));
         let hives: Vec<_> = found.iter().map(|placed| placed.hive.clone()).collect();

@@ -1,6 +1,7 @@
 //! The keeper's book: what is written, what follows, what is refused.
 #![allow(clippy::unwrap_used, clippy::expect_used, clippy::panic, missing_docs)]
 
+mod alarms;
 mod any_time;
 mod cabinet;
 mod calendar;

@@ -9,7 +9,7 @@ use crate::app::place::{Place, Question};
 use crate::app::round::bits;
 use crate::app::round::form::keys;
 use crate::app::wording::en_yard_decides::SUSPECTED;
-use crate::app::wording::en_yard_decides::card as w;
+use crate::app::wording::en_yard_decides::{card as w, comb};
 use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::record::Blank;
@@ -62,7 +62,7 @@ pub fn view(hive: &str, urgent: &Urgent, yard: &str) -> El {
             .kid(el("li").kid(Notice::caution(w::NO_MOVE).view()))
             .kid(el("li").text(w::HANDS))
             .kid(el("li").text(w::NO_SALE))
-            .kid(el("li").kid(bits![el("p").text(w::UNTIL), keys(test)]));
+            .kid(el("li").kid(bits![tests(urgent), el("p").text(w::UNTIL), keys(test)]));
         return card(urgent, steps);
     }
     if dead {
@@ -86,7 +86,18 @@ pub fn view(hive: &str, urgent: &Urgent, yard: &str) -> El {
         .kid(el("li").text(w::DATES))
         .kid(el("li").kid(bits![el("p").text(worked), keys(ground)]))
         .kid(el("li").kid(bits![el("p").text(w::NEIGHBOURS), keys(open)]));
+    if !dead {
+        steps = steps.kid(el("li").text(w::UNTIL_NONE));
+    }
     card(urgent, steps)
+}
+
+/// Tests that were written down since it was suspected.
+fn tests(urgent: &Urgent) -> Bit {
+    let line = |(day, what, result): &(Day, String, String)| {
+        el("p").test_id("card-tested").text(&[w::TESTED, &comb::test(what, result, *day)].concat()).into()
+    };
+    Bit::Many(urgent.tests.iter().map(line).collect())
 }
 
 fn card(urgent: &Urgent, steps: El) -> El {

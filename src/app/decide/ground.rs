@@ -172,19 +172,20 @@ fn left_out(found: &Memo<Found>, chosen: &Chosen, which: RwSignal<String>) -> Bi
     Bit::Many(bits)
 }
 
-/// Ways to the forms of the hives that nobody placed: of all of them, or of those with these tags.
-fn stands_keys(found: &Memo<Found>, of: Option<&[String]>) -> El {
+/// Ways to the forms of the hives that nobody placed: of all of them, or of those with these tags. One that stands elsewhere
+/// by now would be placed there.
+fn stands_keys(found: &Memo<Found>, of: Option<&[String]>) -> Option<El> {
     let ways = found.with_untracked(|(hives, ..)| {
         hives
             .iter()
-            .filter(|(hive, tag)| hive.stand.is_none() && of.is_none_or(|of| of.contains(tag)))
+            .filter(|(hive, tag)| hive.here && hive.stand.is_none() && of.is_none_or(|of| of.contains(tag)))
             .map(|(hive, tag)| {
                 let place = Place::Write(Blank::Stand, Some(hive.hive.to_string()));
                 el("li").kid(link(crate::app::wording::en_round::hive(tag), &place))
             })
             .collect::<Vec<El>>()
     });
-    more(w::STANDS, el("ul").class("ways").kids(ways))
+    (!ways.is_empty()).then(|| more(w::STANDS, el("ul").class("ways").kids(ways)))
 }
 
 fn choose(hives: &[(Placed, String)], which: &str, tags: &str) -> Chosen {
@@ -195,7 +196,8 @@ fn choose(hives: &[(Placed, String)], which: &str, tags: &str) -> Chosen {
         let wanted = match which {
             "larvae" => hive.larvae.is_some(),
             "tags" => named.iter().any(|named| same_name(named, tag)),
-            _ => true,
+            // One that died and showed no larvae is chosen by its tag alone.
+            _ => hive.in_care || hive.larvae.is_some(),
         };
         match (wanted, hive.stand) {
             (true, Some(stand)) => placed.push((stand, tag.clone())),
@@ -291,4 +293,35 @@ fn window(asked: &Asked, found: &Memo<Found>) -> Bit {
             None => el("p").text(w::NO_WINDOW).into(),
         })
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::book::id::{EntryId, Writer};
+
+    #[test]
+    fn a_dead_hive_without_larvae_is_chosen_by_its_tag_alone() {
+        let today = Day::parse("2026-07-14").unwrap();
+        let hive = |nth: u32, larvae, here, in_care| {
+            let hive = EntryId::new(Writer::new("aa").unwrap(), nth.into()).unwrap().thing(0);
+            let stand = Some(Stand { across: 0.0, along: 0.0 });
+            (Placed { hive, stand, larvae, here, in_care }, nth.to_string())
+        };
+        let hives = [
+            hive(4, None, true, true),
+            hive(5, None, true, false),
+            hive(6, Some(today), true, false),
+            hive(7, Some(today), false, false),
+        ];
+        let chosen = |which, tags| {
+            let (placed, left_out) = choose(&hives, which, tags);
+            assert!(left_out.is_empty());
+            placed.into_iter().map(|(_, tag)| tag).collect::<Vec<_>>().join(" ")
+        };
+        assert_eq!(chosen("all", ""), "4 6 7");
+        assert_eq!(chosen("larvae", ""), "6 7");
+        assert_eq!(chosen("tags", "5"), "5");
+        assert_eq!(chosen("tags", "4–8"), "4 5 6 7");
+    }
 }

@@ -172,6 +172,8 @@ pub const LARVAE_MANY: &str = "! larvae many, ";
 pub const LEAVING: &str = "! larvae outside, ";
 /// In the row of a hive.
 pub const SLIME: &str = "! slime, ";
+/// Behind the larvae of the same look.
+pub const AND_SLIME: &str = "slime, ";
 /// In the row of a hive whose last look did not look for larvae.
 pub const STILL_SLIMED: &str = "! slime or many larvae, ";
 

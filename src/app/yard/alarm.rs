@@ -46,14 +46,16 @@ pub fn lines(standing: &Standing, hive: &HiveNow, urgent: Option<&Urgent>, today
 
 fn larvae(standing: &Standing, hive: &HiveNow, today: Day) -> Option<String> {
     let look = standing.records.get(hive.look.as_ref()?)?;
+    let slime = look.record.word("slime") == Some("yes");
     let what = match look.record.word("larvae") {
         Some("few") => wr::LARVAE_FEW,
         Some("many") => wr::LARVAE_MANY,
-        _ if look.record.word("slime") == Some("yes") => wr::SLIME,
+        _ if slime => return Some(wr::seen(wr::SLIME, look.day, today)),
         _ if seen_in(&look.record).iter().any(|seen| seen.outside()) => wr::LEAVING,
         _ => return None,
     };
-    Some(wr::seen(what, look.day, today))
+    let slime = if slime { wr::AND_SLIME } else { "" };
+    Some(wr::seen(&[what, slime].concat(), look.day, today))
 }
 
 #[cfg(test)]
@@ -95,6 +97,9 @@ mod tests {
         // A later look at something else leaves it standing.
         look(&mut book, slimy, today(), &[("larvae", "not_looked")]);
         assert_eq!(said(&book, slimy), ["! slime or many larvae, Tue 14 July, today"]);
+        // Slime is named beside the larvae, of which there may be any number.
+        look(&mut book, slimy, today(), &[("larvae", "many"), ("slime", "yes")]);
+        assert_eq!(said(&book, slimy), ["! larvae many, slime, Tue 14 July, today"]);
         // Both at once: the suspicion leads.
         look(&mut book, slimy, today(), &[("larvae", "many"), ("brood_disease", "suspected")]);
         let both = said(&book, slimy);

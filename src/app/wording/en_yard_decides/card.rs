@@ -44,9 +44,12 @@ pub const NO_SALE: &str = "Move, sell, join and split no hive of this yard until
 /// The same behind the names of such hives.
 pub const NO_SALE_EITHER: &str =
     ". Move, sell, join and split no other hive of that yard either until you know.";
+/// Before what was tested for.
+pub const TESTED: &str = "Test for ";
 /// What ends the card.
-pub const UNTIL: &str =
-    "This card goes once a test that names the hive is written down, or a later look that finds no signs.";
+pub const UNTIL: &str = "A test alone does not end this card. Once the laboratory or the inspector says that it is none, look again: a later look with “no” for signs of brood disease ends it.";
+/// What ends that of slime.
+pub const UNTIL_NONE: &str = "This card goes once a later look finds neither slime nor many larvae.";
 /// Key.
 pub const TO_TEST: &str = "Write down the test";
 /// Close.
