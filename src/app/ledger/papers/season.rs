@@ -10,6 +10,7 @@ use crate::app::catch::{page::worked, told};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::RwSignal;
+use crate::app::kinds::same_name;
 use crate::app::ledger::words;
 use crate::app::state::Ui;
 use crate::app::wording::en_papers::record as wr;
@@ -81,7 +82,7 @@ pub(super) fn rest(ui: Ui, book: &Book, of: &Reviewed, notes: RwSignal<bool>) ->
         bits.push(el("p").class("small").text(&told).text(w::WALK).into());
     }
     bits.push(el("h3").text(cost).into());
-    costs(&Spent::of(book, Some(yard), *from, *to), &mut bits);
+    costs(&Spent::of(book, Some(yard), *from, *to, &same_name), &mut bits);
     bits.push(el("h3").text(next).into());
     bits.push(verdicts(book, yard, review.days, notes));
     bits.push(el("p").class("small").text(&w::how()).into());
@@ -235,7 +236,7 @@ fn costs(spent: &Spent, bits: &mut Vec<Bit>) {
     bits.push(bold(w::COST, &[": ", &each_hive(&cost)].concat()).into());
     let number = |value: f64| locale::number(value, 1);
     let (trips, hours) = (number(spent.trips), number(spent.hours));
-    let mut said = vec![en_cost::counted_on(spent.since, &trips, &hours, spent.hive_days, spent.days)];
+    let mut said = vec![en_cost::counted_on(spent, &trips, &hours)];
     said.extend(lines([spent.used_up, spent.durable, spent.travel, spent.work], &cost));
     for of in &spent.missing {
         said.push(en_cost::missing(*of));
