@@ -212,11 +212,12 @@ fn a_day_in_two_yards_is_half_a_trip_of_each_and_oil_goes_by_their_hives() {
     let of = |yard_id| Spent::of(&yard.book, Some(yard_id), day("2026-07-01"), day("2026-07-10"), &same_name);
     let (home, away) = (of(&yard.id), of(&mill));
     assert!(home.shared && away.shared && !spent(&yard).shared);
-    // Two yards on two days share nothing.
-    let early = Spent::of(&yard.book, Some(&yard.id), day("2026-07-04"), day("2026-07-10"), &same_name);
-    assert!(near(early.trips, 0.0) && !early.shared);
     assert!(near(home.trips, 0.5) && near(away.trips, 0.5) && near(spent(&yard).trips, 1.0));
     assert!(near(home.used_up, 3.0) && near(away.used_up, 9.0) && near(spent(&yard).used_up, 12.0));
+    // A day on which nobody went to the other yard is shared with none.
+    yard.log("1", day("2026-07-06"), Did::Replaced, (None, Some(50)));
+    let alone = Spent::of(&yard.book, Some(&yard.id), day("2026-07-04"), day("2026-07-10"), &same_name);
+    assert!(near(alone.trips, 1.0) && !alone.shared);
 }
 
 #[test]

@@ -174,10 +174,10 @@ fn need_lines(trip: Trip, oil: &OilForVisit, lines: &mut Vec<String>) {
 fn bring(trip: Trip, load: &Load) -> Worked {
     let mut lines = vec![w::place(load.place)];
     let mut big = en::NO_ANSWER.to_owned();
+    if load.anew > 0 {
+        lines.push(w::anew(load.anew));
+    }
     if let Some(spare) = trip.spares() {
-        if load.anew > 0 {
-            lines.push(w::anew(load.anew));
-        }
         big = w::traps(load.to_place() + spare);
         lines.push(w::spare(spare));
     }
