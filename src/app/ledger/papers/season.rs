@@ -10,7 +10,6 @@ use crate::app::catch::{page::worked, told};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::RwSignal;
-use crate::app::kinds::same_name;
 use crate::app::ledger::words;
 use crate::app::state::Ui;
 use crate::app::wording::en_papers::record as wr;
@@ -82,7 +81,7 @@ pub(super) fn rest(ui: Ui, book: &Book, of: &Reviewed, notes: RwSignal<bool>) ->
         bits.push(el("p").class("small").text(&told).text(w::WALK).into());
     }
     bits.push(el("h3").text(cost).into());
-    costs(&Spent::of(book, Some(yard), *from, *to, &same_name), &mut bits);
+    costs(&Spent::of(book, Some(yard), *from, *to, &crate::app::kinds::same_name), &mut bits);
     bits.push(el("h3").text(next).into());
     bits.push(verdicts(book, yard, review.days, notes));
     bits.push(el("p").class("small").text(&w::how()).into());
