@@ -2,7 +2,7 @@
 
 mod need;
 
-pub use need::{YardNeed, likely_kind, wants_oil_with, yard_need, yard_need_with};
+pub use need::{YardNeed, likely_kind, made_fresh, wants_oil_with, yard_need, yard_need_with};
 
 use super::entry::{Did, SkipReason};
 use super::id::ThingId;
@@ -299,12 +299,14 @@ fn room(kind: &TrapKind, level: Share) -> Option<u32> {
 }
 
 /// Bodies one trap takes in a day, from the counts a hive remembers; ranges count at their upper end, because a date
-/// that comes early costs less than one that comes late ("50 and more" has none and counts as 50). None without a
-/// count or without trap-days.
+/// that comes early costs less than one that comes late ("50 and more" has none and counts as 50). Beetles out of traps
+/// that did not fish tell of no day, as in [`caught`](super::caught::all). None without a count that has trap-days.
 fn catch_per_trap_day(catches: &[Catch]) -> Option<f64> {
-    let days: f64 = catches.iter().map(|catch| f64::from(catch.trap_days)).sum();
-    let bodies: f64 =
-        catches.iter().map(|catch| f64::from(catch.count.high().unwrap_or(catch.count.low()))).sum();
+    let (mut bodies, mut days) = (0.0, 0.0);
+    for catch in catches.iter().filter(|catch| catch.trap_days > 0) {
+        bodies += f64::from(catch.count.high().unwrap_or(catch.count.low()));
+        days += f64::from(catch.trap_days);
+    }
     (days > 0.0).then(|| bodies / days)
 }
 

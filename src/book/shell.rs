@@ -96,16 +96,9 @@ impl Shell {
         matches!(self.board, Known::Seen(Board::Dirty, _)) || self.clean_by.is_some_and(|by| by <= today)
     }
 
-    /// Something is to be done.
-    pub fn wants(&self, today: Day) -> bool {
-        let yes = |known| matches!(known, Known::Seen(true, _));
-        self.gaps()
-            || self.open_notch()
-            || matches!(self.board, Known::Seen(Board::Without, _))
-            || self.board_due(today)
-            || yes(self.empty_space)
-            || yes(self.burr_comb)
-            || !self.bait.is_empty()
+    /// Whether somebody saw its cracks, its notch and its slick board.
+    pub fn looked_at(&self) -> [bool; 3] {
+        [self.crack.is_some(), self.notch.seen().is_some(), self.board.seen().is_some()]
     }
 
     /// Whether anybody ever wrote down how it is closed.

@@ -52,6 +52,8 @@ pub struct Spent {
     pub durable: f64,
     /// Days with trap work; a day in several yards counts in each by its share.
     pub trips: f64,
+    /// Some of them led to other yards too, and only the yard's share is in it.
+    pub shared: bool,
     /// What they cost.
     pub travel: f64,
     /// Hours of work: hives by the pace that was learned, ways and setting up by the facts of the yards. An estimate. A hive
@@ -91,8 +93,15 @@ struct Counted {
 
 impl Spent {
     /// What was spent from `from` to `to`, both included, on `yard`, or on all of the keeper's own. What belongs to no yard,
-    /// such as oil, is spread by hive-days; all yards together bear all of it. Two passes over the log, so work it out on a page of its own.
-    pub fn of(book: &Book, yard: Option<&ThingId>, from: Day, to: Day) -> Spent {
+    /// such as oil, is spread by hive-days; all yards together bear all of it. `same` takes the name of a kind and what was
+    /// bought for one thing, as it does in the store. Two passes over the log, so work it out on a page of its own.
+    pub fn of(
+        book: &Book,
+        yard: Option<&ThingId>,
+        from: Day,
+        to: Day,
+        same: &dyn Fn(&str, &str) -> bool,
+    ) -> Spent {
         let demo = yard.is_some_and(ThingId::is_demo);
         let mut counted = Counted::default();
         let standing = fold_watched(book.log(), Some(to), &mut |standing, _, entry| {
@@ -113,7 +122,8 @@ impl Spent {
         let mut spent = Spent { since, days, hive_days, trap_days, ..Spent::default() };
         let costs = book.standing().facts(Blank::Costs, None, None);
         let number = |name| costs.number(name).map(|(number, _)| number);
-        spent.bought(&standing, demo, (from, to), number("trap_seasons"), share(&counted, yard));
+        let lasts = |record: &Record| lasts(&standing, record, same);
+        spent.bought(&standing, demo, (from, to), number("trap_seasons"), share(&counted, yard), &lasts);
         spent.travelled(&counted, yard, number("trip"));
         spent.worked(book, &counted, yard, number("hour"));
         spent.honey(&standing, yard, demo, (from, to));
@@ -137,6 +147,7 @@ impl Spent {
         (from, to): (Day, Day),
         seasons: Option<f64>,
         share: Option<f64>,
+        lasts: &dyn Fn(&Record) -> bool,
     ) {
         let (mut unpriced, mut durable, mut unspread) = (0, false, false);
         for (id, now) in standing.records_of(Blank::Stock) {
@@ -145,7 +156,7 @@ impl Spent {
             if id.is_demo() != demo || !bought || now.day > to {
                 continue;
             }
-            let lasts = lasts(standing, record);
+            let lasts = lasts(record);
             // A season is a year of a thing's life, of which the days asked about take their part: sheets that follow each
             // other add up to what was paid.
             #[allow(clippy::cast_possible_truncation)] // fifty years at most
@@ -190,6 +201,7 @@ impl Spent {
             for (_, of) in day {
                 if yard.is_none_or(|yard| yard == of) {
                     self.trips += 1.0 / yards;
+                    self.shared |= yard.is_some() && day.len() > 1;
                 }
             }
         }
@@ -304,13 +316,13 @@ fn share(counted: &Counted, yard: Option<&ThingId>) -> Option<f64> {
 }
 
 /// Whether what was bought is used for more than one season: a screen, and a trap but of a kind that is thrown away.
-fn lasts(standing: &Standing, record: &Record) -> bool {
-    let item = record.text("item").unwrap_or_default().trim();
+fn lasts(standing: &Standing, record: &Record, same: &dyn Fn(&str, &str) -> bool) -> bool {
+    let item = record.text("item").unwrap_or_default();
     match record.word("sort") {
         Some("screen") => true,
         Some("trap") => {
             let mut kinds = standing.kinds.values();
-            kinds.all(|now| now.kind.reusable || !now.kind.name.trim().eq_ignore_ascii_case(item))
+            kinds.all(|now| now.kind.reusable || !same(&now.kind.name, item))
         }
         _ => false,
     }

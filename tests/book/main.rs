@@ -21,6 +21,7 @@ mod half_made;
 mod kept_back;
 mod late;
 mod laws;
+mod loaded;
 mod lost;
 mod lots;
 mod mended;

@@ -1,7 +1,7 @@
 //! Oil that was taken along and came home, beside what was filled in on that day.
 
 use crate::support::{day, pen};
-use crate::{Yard, trap};
+use crate::{Yard, trap, work_on};
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::{Decimal, Share, Volume};
 use beetle_almanac::almanac::trap::TrapKind;
@@ -9,12 +9,19 @@ use beetle_almanac::book::entry::Did;
 use beetle_almanac::book::oil_used::{Learned, TRIPS_MOST, TripUse, learned, trips};
 use beetle_almanac::book::record::{Answer, Blank, Record};
 
+/// Who writes down the invented yard.
+const DEMO: &str = "demo";
+
 fn ml(value: f64) -> Volume {
     Volume::from_millilitres(value).unwrap()
 }
 
 /// Writes down a trip: oil taken and oil brought home, in mL.
 fn trip(yard: &mut Yard, on: Day, taken: Option<u32>, back: Option<u32>) {
+    trip_of(yard, "aa", on, taken, back);
+}
+
+fn trip_of(yard: &mut Yard, writer: &str, on: Day, taken: Option<u32>, back: Option<u32>) {
     let mut record = Record::empty(Blank::Trip, Vec::new());
     for (field, answer) in Blank::Trip.fields().iter().zip(&mut record.answers) {
         let number = match field.name {
@@ -25,7 +32,7 @@ fn trip(yard: &mut Yard, on: Day, taken: Option<u32>, back: Option<u32>) {
         };
         *answer = number.map(|number| Answer::Number(Decimal::whole(number), 0));
     }
-    let entries = yard.book.record(&pen("aa", on), on, on, None, record).unwrap();
+    let entries = yard.book.record(&pen(writer, on), on, on, None, record).unwrap();
     yard.book.add(entries);
 }
 
@@ -105,6 +112,24 @@ fn two_phones_wrote_the_same_work_down_and_it_took_its_oil_once() {
     yard.book.add(entries);
     assert_eq!(trips(&yard.book), trips(&other.book));
     assert_eq!((trips(&yard.book)[0].sum, trips(&yard.book)[0].services), (ml(40.0), 4));
+}
+
+#[test]
+fn nothing_is_learned_from_the_invented_yard() {
+    let mut yard = Yard::with(&["1", "2"], day("2026-07-01"), &reusable());
+    let (on, then) = (day("2026-07-10"), day("2026-07-11"));
+    yard.log("1", on, Did::Replaced, (None, Some(50)));
+    trip_of(&mut yard, DEMO, on, Some(150), Some(60));
+    assert_eq!(trips(&yard.book), []);
+    // Nor is what was filled there in the sum of a trip of the same day.
+    trip(&mut yard, then, Some(150), Some(60));
+    let invented = work_on(yard.hive("2"), Did::Replaced);
+    let entries = yard.book.check(&pen(DEMO, then), then, then, invented).unwrap();
+    yard.book.add(entries);
+    assert_eq!(trips(&yard.book), []);
+    yard.log("1", then, Did::Replaced, (None, Some(50)));
+    let [found] = trips(&yard.book)[..] else { panic!("one trip") };
+    assert_eq!((found.day, found.services), (then, 4));
 }
 
 #[test]

@@ -4,6 +4,7 @@ use crate::support::{Unicode, day, pen};
 use crate::{Yard, trap, work_on};
 use beetle_almanac::almanac::quantity::Decimal;
 use beetle_almanac::almanac::trap::TrapKind;
+use beetle_almanac::app::kinds::same_name;
 use beetle_almanac::book::entry::{Did, Ending, What};
 use beetle_almanac::book::keeper::Keeper;
 use beetle_almanac::book::record::{Answer, Ask, Blank, Record};
@@ -34,7 +35,7 @@ fn near(one: f64, other: f64) -> bool {
 
 /// Ten days from 1 to 10 July.
 fn spent(yard: &Yard) -> Spent {
-    Spent::of(&yard.book, None, day("2026-07-01"), day("2026-07-10"))
+    Spent::of(&yard.book, None, day("2026-07-01"), day("2026-07-10"), &same_name)
 }
 
 #[test]
@@ -51,7 +52,7 @@ fn hives_count_the_days_they_lived_and_traps_those_they_fished() {
     // All traps of the first missing from the 8th: seven of ten days.
     yard.log("1", day("2026-07-08"), Did::Missing, (None, None));
     assert_eq!((spent(&yard).hive_days, spent(&yard).trap_days), (14, 44));
-    let later = Spent::of(&yard.book, Some(&yard.id), day("2026-07-06"), day("2026-07-10"));
+    let later = Spent::of(&yard.book, Some(&yard.id), day("2026-07-06"), day("2026-07-10"), &same_name);
     assert_eq!((later.hive_days, later.trap_days), (5, 8));
 }
 
@@ -62,7 +63,7 @@ fn her_first_year_is_shared_over_the_days_since_her_first_hive_was_in_care() {
     let mut yard = Yard::new(&["1", "2"], day("2026-07-01"));
     let oil = [("item", "oil"), ("change", "2"), ("sort", "oil"), ("price", "60")];
     write(&mut yard, Blank::Stock, "2026-07-02", &oil);
-    let of = |yard: &Yard, from| Spent::of(&yard.book, None, day(from), day("2026-07-10"));
+    let of = |yard: &Yard, from| Spent::of(&yard.book, None, day(from), day("2026-07-10"), &same_name);
     let year = of(&yard, "2025-07-11");
     assert_eq!((year.since, year.days, year.hive_days), (Some(day("2026-07-01")), 10, 20));
     assert!(near(year.cost().hive_seasons, 2.0) && near(year.cost().each_hive.unwrap(), 30.0));
@@ -78,7 +79,7 @@ fn her_first_year_is_shared_over_the_days_since_her_first_hive_was_in_care() {
     let year = of(&yard, "2025-07-11");
     assert_eq!((year.days, year.hive_days), (10, 25));
     assert!(near(year.cost().each_hive.unwrap(), 24.0));
-    let before = Spent::of(&yard.book, None, day("2026-06-01"), day("2026-06-30"));
+    let before = Spent::of(&yard.book, None, day("2026-06-01"), day("2026-06-30"), &same_name);
     assert_eq!((before.since, before.days, before.hive_days), (None, 30, 0));
 }
 
@@ -100,7 +101,8 @@ fn what_was_bought_is_spent_and_what_lasts_is_spent_over_its_seasons() {
     let worn = 60.0 * 9.0 / 1095.0 + 30.0 * 10.0 / 1095.0;
     assert!(near(found.durable, worn), "{found:?}");
     // Sheets that follow each other add up to one over all of it: what is left of the older traps, and all of the newer.
-    let part = |from: &str, to: &str| Spent::of(&yard.book, Some(&yard.id), day(from), day(to)).durable;
+    let part =
+        |from: &str, to: &str| Spent::of(&yard.book, Some(&yard.id), day(from), day(to), &same_name).durable;
     let parts = [("2026-06-20", "2026-08-31"), ("2026-09-01", "2026-12-31"), ("2027-01-01", "2029-12-31")];
     let sum: f64 = parts.iter().map(|(from, to)| part(from, to)).sum();
     let left = f64::from(1095 - day("2026-06-20").days_since(day("2025-09-02")));
@@ -111,6 +113,28 @@ fn what_was_bought_is_spent_and_what_lasts_is_spent_over_its_seasons() {
     let mut yard = Yard::new(&["1"], day("2026-06-20"));
     stock(&mut yard, "2026-07-02", &[("item", " slim"), ("change", "12"), ("sort", "trap"), ("price", "60")]);
     assert!(near(spent(&yard).used_up, 60.0));
+}
+
+/// The letters of the page, as in the store: an umlaut and its capital are one.
+#[test]
+fn a_trap_is_thrown_away_whatever_the_capitals_of_its_name() {
+    let mut yard =
+        Yard::with(&["1"], day("2026-06-20"), &TrapKind { name: "K\u{e4}ferfalle".to_owned(), ..trap() });
+    let bought = [("item", " K\u{c4}FERFALLE"), ("change", "12"), ("sort", "trap"), ("price", "60")];
+    write(&mut yard, Blank::Stock, "2026-07-02", &bought);
+    assert!(near(spent(&yard).used_up, 60.0));
+}
+
+/// A screen of one season bought on 1 July of the year before is worn out on 30 June; of one bought a day later a day is left.
+#[test]
+fn what_is_worn_out_when_the_days_begin_is_in_none_of_them() {
+    let mut yard = Yard::new(&["1"], day("2026-06-20"));
+    write(&mut yard, Blank::Costs, "2025-07-01", &[("trap_seasons", "1")]);
+    let screen = [("item", "mesh"), ("change", "1"), ("sort", "screen")];
+    write(&mut yard, Blank::Stock, "2025-07-01", &screen);
+    assert_eq!(spent(&yard).missing, [Missing::Colony]);
+    write(&mut yard, Blank::Stock, "2025-07-02", &screen);
+    assert_eq!(spent(&yard).missing, [Missing::Prices(1), Missing::Colony]);
 }
 
 #[test]
@@ -185,10 +209,15 @@ fn a_day_in_two_yards_is_half_a_trip_of_each_and_oil_goes_by_their_hives() {
         "2026-07-02",
         &[("item", "oil"), ("change", "2"), ("sort", "oil"), ("price", "12")],
     );
-    let of = |yard_id| Spent::of(&yard.book, Some(yard_id), day("2026-07-01"), day("2026-07-10"));
+    let of = |yard_id| Spent::of(&yard.book, Some(yard_id), day("2026-07-01"), day("2026-07-10"), &same_name);
     let (home, away) = (of(&yard.id), of(&mill));
+    assert!(home.shared && away.shared && !spent(&yard).shared);
     assert!(near(home.trips, 0.5) && near(away.trips, 0.5) && near(spent(&yard).trips, 1.0));
     assert!(near(home.used_up, 3.0) && near(away.used_up, 9.0) && near(spent(&yard).used_up, 12.0));
+    // A day on which nobody went to the other yard is shared with none.
+    yard.log("1", day("2026-07-06"), Did::Replaced, (None, Some(50)));
+    let alone = Spent::of(&yard.book, Some(&yard.id), day("2026-07-04"), day("2026-07-10"), &same_name);
+    assert!(near(alone.trips, 1.0) && !alone.shared);
 }
 
 #[test]
@@ -199,7 +228,8 @@ fn she_bought_oil_before_her_first_hive_stood_and_it_was_spent_all_the_same() {
     let found = spent(&yard);
     assert!(near(found.used_up, 30.0), "{found:?}");
     assert_eq!((found.hive_days, &found.missing[..]), (0, &[Missing::Colony][..]));
-    let of = |yard: &Yard| Spent::of(&yard.book, Some(&yard.id), day("2026-07-01"), day("2026-07-10"));
+    let of =
+        |yard: &Yard| Spent::of(&yard.book, Some(&yard.id), day("2026-07-01"), day("2026-07-10"), &same_name);
     let own = of(&yard);
     assert!(near(own.used_up, 0.0));
     assert_eq!(own.missing, [Missing::Share, Missing::Colony], "which part is that yard's nobody knows");
@@ -211,7 +241,7 @@ fn she_bought_oil_before_her_first_hive_stood_and_it_was_spent_all_the_same() {
     assert_eq!(of(&yard).missing, [Missing::Share, Missing::Colony]);
     assert!(near(of(&yard).durable, 0.0) && near(spent(&yard).durable, 73.0 * 9.0 / 365.0));
     // A yard with hives in those days bears its part.
-    let later = Spent::of(&yard.book, Some(&yard.id), day("2026-07-02"), day("2026-07-20"));
+    let later = Spent::of(&yard.book, Some(&yard.id), day("2026-07-02"), day("2026-07-20"), &same_name);
     assert_eq!((later.hive_days, &later.missing[..]), (1, &[Missing::Colony][..]));
     assert!(near(later.durable, 73.0 * 19.0 / 365.0));
 }
@@ -233,6 +263,13 @@ fn a_hive_she_worked_on_three_times_a_day_costs_its_minutes_once_and_again_the_n
     }
     // Six hives of four minutes each.
     assert!(near(spent(&yard).hours, 0.4));
+    // The way there is known and setting up is not: the hours are too few until both are.
+    let mut known = Yard { book: yard.book.clone(), id: yard.id.clone(), start: yard.start };
+    write(&mut known, Blank::Costs, "2026-07-01", &[("hour", "30"), ("trip", "1")]);
+    write(&mut known, Blank::YardFacts, "2026-07-01", &[("travel", "40")]);
+    assert_eq!(spent(&known).missing, [Missing::Minutes, Missing::Colony]);
+    write(&mut known, Blank::YardFacts, "2026-07-02", &[("travel", "40"), ("set_up", "20")]);
+    assert_eq!(spent(&known).missing, [Missing::Colony]);
     for (tag, minutes) in [("1", 120), ("2", 180), ("1", 240)] {
         at(&mut yard, tag, "2026-07-03", minutes);
     }

@@ -169,6 +169,7 @@ fn materials(asked: &Asked, found: &Found, draft: &BenchDraft, shown: &mut Shown
     let widest = entrance(draft);
     let mut wanted = Wanted::default();
     let [mut narrow, mut boards, mut no_length, mut untold] = [const { Vec::new() }; 4];
+    let mut unknown = [0; 3];
     for shell in shells {
         wanted.screens += u32::from(shell.open_notch());
         if shell.gaps() {
@@ -184,11 +185,16 @@ fn materials(asked: &Asked, found: &Found, draft: &BenchDraft, shown: &mut Shown
         if shell.entrance.is_some_and(|(wide, _)| too_wide(wide, widest)) {
             narrow.push(asked.tag(&shell.hive));
         }
-        if !shell.told() {
+        let looked_at = shell.looked_at();
+        for (count, seen) in unknown.iter_mut().zip(looked_at) {
+            *count += usize::from(!seen);
+        }
+        if looked_at == [false; 3] {
             untold.push(asked.tag(&shell.hive));
         }
     }
-    say(draft, &reckon_for(draft, wanted)?, shown);
+    let none = w::none(unknown, shells.len());
+    say(draft, &reckon_for(draft, wanted)?, &none.each_ref().map(String::as_str), shown);
     for (what, tags) in
         [(w::REDUCERS, &narrow), (w::NEW_BOARDS, &boards), (w::NO_LENGTH, &no_length), (w::UNTOLD, &untold)]
     {

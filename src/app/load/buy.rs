@@ -3,7 +3,7 @@
 use super::keep;
 use super::page::{Trip, percent};
 use super::store::{self, InStore, needs};
-use super::sum::{MOST_WALKS, every_trap, shortest, spare_kind, traps_of, walks};
+use super::sum::{Load, MOST_WALKS, every_trap, shortest, spare_kind, traps_of, walks};
 use super::trip::oil_since;
 use crate::almanac::day::Day;
 use crate::almanac::oil::bottles;
@@ -31,7 +31,7 @@ use crate::app::wording::{en, en_typed};
 use crate::book::id::ThingId;
 
 /// The section.
-pub(super) fn view(trip: Trip) -> El {
+pub(super) fn view(trip: Trip, load: Memo<Option<Load>>) -> El {
     // Built anew only when another kind comes or goes, so that what is typed here stays.
     let kinds = Memo::new(move || {
         let of = trip.yards();
@@ -50,7 +50,7 @@ pub(super) fn view(trip: Trip) -> El {
             }
             let mut shown = Vec::new();
             for (nth, id) in kinds.into_iter().enumerate() {
-                shown.push(kind(trip, &id, nth + 1));
+                shown.push(kind(trip, load, &id, nth + 1));
             }
             Bit::Many(shown)
         })
@@ -96,6 +96,8 @@ fn walks_left(trip: Trip) -> Option<u32> {
 #[derive(Clone, PartialEq)]
 struct Want {
     need: u32,
+    /// New ones in the place of those of hives with slime.
+    anew: u32,
     /// The spare traps are of this kind.
     spare: bool,
     packs: Vec<Pack>,
@@ -105,12 +107,13 @@ struct Want {
     every: Option<u32>,
 }
 
-fn kind(trip: Trip, id: &ThingId, nth: usize) -> Bit {
+fn kind(trip: Trip, load: Memo<Option<Load>>, id: &ThingId, nth: usize) -> Bit {
     let name = trip.records.book.with_untracked(|book| isolated(&kind_name(book.standing(), id)));
     let way = (!id.is_demo()).then(|| Place::Kind(id.to_string()));
     let of = id.clone();
     let want = Memo::new(move || {
         let yards = trip.yards();
+        let anew = load.with(|load| load.as_ref().map_or(0, |load| load.anew_of(&of)));
         trip.records.book.with(|book| {
             let standing = book.standing();
             let needs = needs(standing, &yards);
@@ -122,7 +125,7 @@ fn kind(trip: Trip, id: &ThingId, nth: usize) -> Bit {
             let on = trip.day().unwrap_or_else(|_| trip.ui.today.get());
             let stock = store::in_store(standing, &trip.room(on, &yards), &of);
             let every = (!reusable).then(|| traps_of(standing, &yards, &of));
-            Want { need, spare, packs, stock, every }
+            Want { need, anew, spare, packs, stock, every }
         })
     });
     let store = in_store(trip, id, want);
@@ -173,7 +176,7 @@ fn in_store(trip: Trip, id: &ThingId, want: Memo<Want>) -> RwSignal<String> {
 /// The traps to buy for the trip, or for all `walks` of the season.
 fn worked(want: &Want, spare: u32, store: u32, walks: Option<u32>) -> Option<Worked> {
     let (need, line) = match (walks, want.every) {
-        (None, _) => (want.need, w::need(want.need, spare)),
+        (None, _) => (want.need.saturating_add(want.anew), w::need(want.need, want.anew, spare)),
         (Some(walks), Some(every)) => {
             let need = walks.saturating_mul(every);
             (need, w::season_need(walks, every, need, spare))

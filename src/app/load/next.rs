@@ -39,6 +39,8 @@ struct Typed {
     hives: RwSignal<String>,
     splits: RwSignal<String>,
     each: RwSignal<String>,
+    /// The number that was filled in there, and the traps and hives that it is of.
+    usual: (u32, u32, u32),
     spares: RwSignal<String>,
     stock: RwSignal<String>,
     /// In store, as far as the book knows.
@@ -124,6 +126,7 @@ fn typed_of(trip: Trip, kind: KindNext, of: &str) -> Typed {
         hives: text("next-hives", kind.hives),
         splits: text("next-splits", 0),
         each: text("next-each", kind.each),
+        usual: (kind.each, kind.traps, kind.hives),
         spares: text("next-spares", spare(kind.hives.saturating_mul(kind.each))),
         stock: text("next-stock", kind.store.traps()),
         known: kind.store,
@@ -174,6 +177,10 @@ impl All {
         let known = self.known(of)?;
         let traps = next_season(&known);
         let mut lines = traps_lines(&known, &traps);
+        let (each, hang, hives) = of.usual;
+        if known.each == each {
+            lines.insert(0, w::each(each, hang, hives));
+        }
         if known.stock == of.known.traps() {
             lines.extend(traps_since(&of.known));
         }

@@ -159,6 +159,7 @@ fn full(ui: Ui, records: Records) -> Bit {
         bottle: keep::text(ui, &["load-bottle", &over_it].concat(), &bottle),
         bottle_unit: keep::text(ui, &["load-bottle-unit", &over_it].concat(), unit),
     };
+    let load = trip::load(trip);
     let day_says = move || match trip.day() {
         Ok(day) => {
             let away = day.days_since(ui.today.get());
@@ -170,8 +171,8 @@ fn full(ui: Ui, records: Records) -> Bit {
         Field::new("load-day", w::DAY, trip.day).day().says(day_says).view().into(),
         yards(trip).into(),
         more(w::SET, below(move || set(trip))).into(),
-        trip::view(trip),
-        below(move || bits![buy::view(trip), next::view(trip), spent::view(trip)]),
+        trip::view(trip, load),
+        below(move || bits![buy::view(trip, load), next::view(trip), spent::view(trip)]),
     ])
 }
 

@@ -8,6 +8,7 @@ use crate::app::bench::view::cost::{each_hive, lines};
 use crate::app::edge::locale;
 use crate::app::el::{El, el};
 use crate::app::graph::{Memo, RwSignal};
+use crate::app::kinds::same_name;
 use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::card::Card;
 use crate::app::parts::field::{Field, Says};
@@ -85,11 +86,11 @@ fn worked(trip: Trip, from: Day, to: Day) -> Worked {
         let own = standing.open_yards().any(|(id, _)| !id.is_demo());
         standing.open_yards().map(|(id, _)| id).find(|_| !own).cloned()
     });
-    let spent = trip.records.book.with(|book| Spent::of(book, demo.as_ref(), from, to));
+    let spent = trip.records.book.with(|book| Spent::of(book, demo.as_ref(), from, to, &same_name));
     let cost = spent.cost();
     let number = |value: f64| locale::number(value, 1);
     let (trips, hours) = (number(spent.trips), number(spent.hours));
-    let mut said = vec![w::counted_on(spent.since, &trips, &hours, spent.hive_days, spent.days)];
+    let mut said = vec![w::counted_on(&spent, &trips, &hours)];
     said.extend(lines([spent.used_up, spent.durable, spent.travel, spent.work], &cost));
     for of in spent.missing {
         said.push(w::missing(of));

@@ -1,6 +1,6 @@
 //! What the store holds of what is brought and bought.
 
-use super::sum::{KindNeed, missing, spare_kind};
+use super::sum::{KindNeed, Load, missing, spare_kind};
 use crate::almanac::day::Day;
 use crate::app::kinds::{kind_name, same_name};
 use crate::book::id::ThingId;
@@ -18,6 +18,8 @@ pub struct KindLoad {
     pub name: String,
     /// Missing from hives, and places without one.
     pub place: u32,
+    /// In the place of traps of hives with slime.
+    pub anew: u32,
     /// To spare.
     pub spare: u32,
     /// In store, as far as the book knows.
@@ -64,18 +66,25 @@ pub fn in_store(standing: &Standing, room: &StoreRoom, kind: &ThingId) -> InStor
     InStore { held, out }
 }
 
-/// What is brought of each kind that is wanted or lies in store, `spare` traps of the kind that [`spare_kind`] names. Traps
-/// for places that no kind is known for are in none.
-pub fn by_kind(standing: &Standing, yards: &[ThingId], spare: u32, room: &StoreRoom) -> Vec<KindLoad> {
+/// What is brought for `load` of each kind that is wanted or lies in store, `spare` traps of the kind that [`spare_kind`]
+/// names. Traps for places that no kind is known for are in none.
+pub fn by_kind(
+    standing: &Standing,
+    yards: &[ThingId],
+    load: &Load,
+    spare: u32,
+    room: &StoreRoom,
+) -> Vec<KindLoad> {
     let needs = needs(standing, yards);
     let spares = spare_kind(standing, yards, &needs);
     let mut kinds = Vec::new();
     for need in needs {
         let spare = if spares.as_ref() == Some(&need.kind) { spare } else { 0 };
+        let anew = load.anew_of(&need.kind);
         let store = in_store(standing, room, &need.kind);
-        if need.traps + spare + store.traps() > 0 || store.held.gone > 0.0 {
+        if need.traps + anew + spare + store.traps() > 0 || store.held.gone > 0.0 {
             let name = kind_name(standing, &need.kind);
-            kinds.push(KindLoad { kind: need.kind, name, place: need.traps, spare, store });
+            kinds.push(KindLoad { kind: need.kind, name, place: need.traps, anew, spare, store });
         }
     }
     kinds
@@ -90,7 +99,9 @@ pub struct KindNext {
     pub name: String,
     /// Hives alive that carry it, or will.
     pub hives: u32,
-    /// Traps in each of them, up to a whole one.
+    /// Traps in them, and places for one.
+    pub traps: u32,
+    /// Traps in each of them, to the nearest whole one.
     pub each: u32,
     /// Traps of it that hang and are used again; none where it is thrown away.
     pub there: Option<u32>,
@@ -109,13 +120,14 @@ pub fn next(standing: &Standing, yards: &[ThingId], room: &StoreRoom) -> Vec<Kin
             match kinds.iter_mut().find(|known| known.kind == *kind) {
                 Some(known) => {
                     known.hives += 1;
-                    known.each += traps;
+                    known.traps += traps;
                 }
                 None => kinds.push(KindNext {
                     kind: kind.clone(),
                     name: kind_name(standing, kind),
                     hives: 1,
-                    each: traps,
+                    traps,
+                    each: 0,
                     there: standing
                         .kinds
                         .get(kind)
@@ -127,7 +139,8 @@ pub fn next(standing: &Standing, yards: &[ThingId], room: &StoreRoom) -> Vec<Kin
         }
     }
     for kind in &mut kinds {
-        kind.each = kind.each.div_ceil(kind.hives);
+        // Up to a whole one it would be far more than hang in all of them.
+        kind.each = (kind.traps + kind.hives / 2).checked_div(kind.hives).unwrap_or(0).max(1);
     }
     kinds
 }
@@ -173,7 +186,7 @@ mod tests {
             None,
             crate::almanac::quantity::VolumeUnit::Millilitre,
         );
-        let kinds = by_kind(&standing, &all, brought.spare, &stocked(&standing, &all));
+        let kinds = by_kind(&standing, &all, &brought, brought.spare, &stocked(&standing, &all));
         assert_eq!(kinds.len(), 2);
         assert_eq!(kinds.iter().map(|kind| kind.place).sum::<u32>(), brought.place);
         assert_eq!(kinds.iter().map(|kind| kind.spare).sum::<u32>(), brought.spare);
@@ -190,9 +203,9 @@ mod tests {
         assert_eq!(found.iter().map(|kind| kind.hives as usize).sum::<usize>(), alive);
         let traps: usize =
             standing.hives.values().filter(|hive| hive.alive()).map(|hive| hive.traps().count()).sum();
-        // Up to a whole trap, kind by kind.
-        let room: u32 = found.iter().map(|kind| kind.hives * kind.each).sum();
-        assert!(found.len() == 2 && room as usize >= traps && room as usize <= traps + alive);
+        // To the nearest whole trap, kind by kind.
+        assert_eq!((found.len(), found.iter().map(|kind| kind.traps as usize).sum::<usize>()), (2, traps));
+        assert!(found.iter().all(|kind| 2 * (kind.hives * kind.each).abs_diff(kind.traps) <= kind.hives));
         assert_eq!(next(standing, &[], &stocked(standing, &[])), []);
         // Those that are thrown away are no stock, wherever they hang.
         assert!(found.iter().all(|kind| kind.there.is_some() == standing.kinds[&kind.kind].kind.reusable));

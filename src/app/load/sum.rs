@@ -5,7 +5,7 @@ use crate::almanac::oil::{bottles, carried};
 use crate::almanac::quantity::{Share, Volume, VolumeUnit};
 use crate::book::id::ThingId;
 use crate::book::round::{self, HiveDue, YardNeed};
-use crate::book::standing::{HiveNow, Standing, Trouble};
+use crate::book::standing::{HiveNow, Standing, TrapNow, Trouble};
 use crate::book::urgent::{self, Because, Urgent};
 
 /// Spare traps, in per cent of the traps that are due.
@@ -28,8 +28,10 @@ pub struct YardLoad {
     pub resting: Option<Day>,
     /// Hives, traps, oil.
     pub need: YardNeed,
-    /// Traps to work on that are thrown away when they are full.
+    /// Traps to work on that are thrown away when they are full, but for those in `anew`.
     pub disposable: u32,
+    /// The kind of each trap that is thrown away because its hive has slime: a new one takes its place.
+    pub anew: Vec<ThingId>,
     /// What hives want on the same day, whatever is due, in the order of the walk.
     pub urgent: Vec<(ThingId, Urgent)>,
 }
@@ -59,7 +61,9 @@ pub struct Load {
     pub due: u32,
     /// Traps missing, and places without one.
     pub place: u32,
-    /// Due traps that are thrown away when they are full.
+    /// New ones that take the place of traps of hives with slime.
+    pub anew: u32,
+    /// Due traps besides that are thrown away when they are full.
     pub disposable: u32,
     /// Spare traps where the keeper says nothing else: see [`spare`].
     pub spare: u32,
@@ -73,6 +77,18 @@ pub struct Load {
     pub bottles: Option<u32>,
     /// Traps nobody has measured.
     pub unknown: u32,
+}
+
+impl Load {
+    /// Traps to bring that are not spare.
+    pub fn to_place(&self) -> u32 {
+        self.place.saturating_add(self.anew)
+    }
+
+    /// The part of `anew` that is of `kind`.
+    pub fn anew_of(&self, kind: &ThingId) -> u32 {
+        self.yards.iter().flat_map(|yard| &yard.anew).map(|of| u32::from(of == kind)).sum()
+    }
 }
 
 /// The load for these yards on `day`, in steps of the unit the keeper reads.
@@ -95,6 +111,7 @@ pub fn load(
     Load {
         due,
         place,
+        anew: total(|yard| u32::try_from(yard.anew.len()).unwrap_or(u32::MAX)),
         disposable: total(|yard| yard.disposable),
         spare: spare(due.saturating_add(total(|yard| yard.need.wanting))),
         oil,
@@ -111,13 +128,19 @@ fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> O
     let loss = round::yard_loss(standing, yard);
     let urgent = urgent::of_yard(standing, yard, day);
     let fresh = slimed(&urgent);
-    let (mut hives, mut disposable) = (0, 0);
+    let (mut hives, mut disposable, mut anew) = (0, 0, Vec::new());
     for (id, hive) in standing.hives_of(yard, true) {
         hives += 1;
         if !matches!(round::hive_due(standing, hive, loss, day), HiveDue::Resting { .. }) {
-            let dues = round::trap_dues(standing, hive, loss, day);
-            let wanted = dues.iter().filter(|due| round::wants_oil_with(id, hive, due, day, &fresh));
-            disposable += thrown_away(standing, hive, wanted);
+            let mut dues = round::trap_dues(standing, hive, loss, day);
+            dues.retain(|due| round::wants_oil_with(id, hive, due, day, &fresh));
+            for trap in thrown_away(standing, hive, &dues) {
+                if round::made_fresh(id, trap, &fresh) {
+                    anew.push(trap.kind.clone());
+                } else {
+                    disposable += 1;
+                }
+            }
         }
     }
     Some(YardLoad {
@@ -127,6 +150,7 @@ fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> O
         resting: now.paused,
         need: round::yard_need_with(standing, yard, day, reserve, &fresh),
         disposable,
+        anew,
         urgent,
     })
 }
@@ -139,17 +163,14 @@ pub(super) fn slimed(urgent: &[(ThingId, Urgent)]) -> Vec<(ThingId, Day)> {
 
 /// Traps of `hive` among those `wanted`, still in place, that are not used again.
 fn thrown_away<'a>(
-    standing: &Standing,
-    hive: &HiveNow,
-    wanted: impl Iterator<Item = &'a round::TrapDue>,
-) -> u32 {
-    let count = wanted.filter(|due| {
-        hive.traps().find(|trap| trap.id == due.trap).is_some_and(|trap| {
-            let reusable = standing.kinds.get(&trap.kind).is_none_or(|now| now.kind.reusable);
-            !reusable && trap.trouble != Some(Trouble::Missing)
-        })
-    });
-    u32::try_from(count.count()).unwrap_or(u32::MAX)
+    standing: &'a Standing,
+    hive: &'a HiveNow,
+    wanted: &'a [round::TrapDue],
+) -> impl Iterator<Item = &'a TrapNow> {
+    hive.traps().filter(|trap| {
+        let reusable = standing.kinds.get(&trap.kind).is_none_or(|now| now.kind.reusable);
+        !reusable && trap.trouble != Some(Trouble::Missing) && wanted.iter().any(|due| due.trap == trap.id)
+    })
 }
 
 /// Spare traps for `due` traps: 5 %, at least 2, none where nothing is due.

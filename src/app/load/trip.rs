@@ -26,9 +26,9 @@ use crate::book::baited::past_due;
 use crate::book::store_room::Held;
 use crate::book::urgent::Because;
 
-/// The answers, then each yard.
-pub(super) fn view(trip: Trip) -> Bit {
-    let load = Memo::new(move || {
+/// What the ticked yards take on the day; none while one of them is missing.
+pub(super) fn load(trip: Trip) -> Memo<Option<Load>> {
+    Memo::new(move || {
         let day = trip.day().ok()?;
         let (yards, reserve) = (trip.yards(), trip.reserve());
         let unit = trip.ui.prefs.get().volume;
@@ -36,7 +36,11 @@ pub(super) fn view(trip: Trip) -> Bit {
         trip.records.book.with(|book| {
             (!yards.is_empty()).then(|| sum::load(book.standing(), &yards, day, reserve, bottle, unit))
         })
-    });
+    })
+}
+
+/// The answers, then each yard.
+pub(super) fn view(trip: Trip, load: Memo<Option<Load>>) -> Bit {
     // The usual number follows day and yards until the keeper types another one.
     let usual = Memo::new(move || load.with(|load| load.as_ref().map_or(0, |load| load.spare)));
     let spare = trip.spare;
@@ -170,14 +174,18 @@ fn need_lines(trip: Trip, oil: &OilForVisit, lines: &mut Vec<String>) {
 fn bring(trip: Trip, load: &Load) -> Worked {
     let mut lines = vec![w::place(load.place)];
     let mut big = en::NO_ANSWER.to_owned();
+    if load.anew > 0 {
+        lines.push(w::anew(load.anew));
+    }
     if let Some(spare) = trip.spares() {
-        big = w::traps(load.place + spare);
+        big = w::traps(load.to_place() + spare);
         lines.push(w::spare(spare));
     }
     if let Some((spare, day)) = trip.spares().zip(trip.day().ok()) {
         let yards = trip.yards();
         let room = trip.room(day, &yards);
-        let kinds = trip.records.book.with(|book| store::by_kind(book.standing(), &yards, spare, &room));
+        let kinds =
+            trip.records.book.with(|book| store::by_kind(book.standing(), &yards, load, spare, &room));
         for kind in kinds {
             let typed = trip.ui.load.with(|all| {
                 let typed = kept::of(all, &store_name(&kind.kind));
@@ -185,7 +193,7 @@ fn bring(trip: Trip, load: &Load) -> Worked {
             });
             let known = kind.store.traps();
             let store = typed.unwrap_or(known);
-            lines.push(w::of_kind(&isolated(&kind.name), kind.place, kind.spare, store));
+            lines.push(w::of_kind(&isolated(&kind.name), kind.place, kind.anew, kind.spare, store));
             if store == known {
                 lines.extend(ws::traps_since(&kind.store));
             }

@@ -33,6 +33,7 @@ mod tests {
     use crate::almanac::quantity::{Share, VolumeUnit};
     use crate::app::ledger::words::tests::{book, today};
     use crate::app::load::sum;
+    use crate::book::entry::SkipReason;
     use crate::book::id::{EntryId, ThingId};
     use crate::book::record::{Answer, Ask, Blank, Record};
     use crate::book::standing::RecordNow;
@@ -61,6 +62,18 @@ mod tests {
             }
         }
         assert!(named > 0);
+        // A hive that was skipped is seen, though nothing hangs in it.
+        let bare = standing.yards[&yards[0]].order.last().unwrap().clone();
+        let known = standing.hives[&bare].clone();
+        let hive = standing.hives.get_mut(&bare).unwrap();
+        hive.skipped = Some((today(), SkipReason::Weather));
+        for part in &mut hive.boxes {
+            (part.wants, part.traps) = (0, Vec::new());
+        }
+        let named = tags(&standing, &yards[0], today().plus(-400));
+        let need = round::yard_need(&standing, &yards[0], today().plus(-400), Share::NONE);
+        assert!(named.contains(&known.tag) && named.len() == need.hives as usize);
+        *standing.hives.get_mut(&bare).unwrap() = known;
         // A place that is empty brings its hive in, and a pause leaves all out.
         let first = &yards[0];
         let far = today().plus(-400);

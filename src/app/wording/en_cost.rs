@@ -1,8 +1,7 @@
 //! English: what trap work cost.
 
 use super::en::{counted, date, whole};
-use crate::almanac::day::Day;
-use crate::book::spent::Missing;
+use crate::book::spent::{Missing, Spent};
 
 /// Heading.
 pub const TITLE: &str = "What it cost";
@@ -90,19 +89,19 @@ pub fn break_even(losses: &str) -> String {
 }
 
 /// "57 days, from Wed 1 October 2026, the first with a hive in care: 2 trips, 1.5 hours (an estimate), 342 days of hives in
-/// care".
-pub fn counted_on(since: Option<Day>, trips: &str, hours: &str, hive_days: u32, days: u32) -> String {
-    let days = counted(days, "day", "days");
-    let since = since.map(|day| [", from ", &date(day), ", the first with a hive in care"].concat());
+/// care"; "2 trips (shared with other yards)" where only a share of some is in it.
+pub fn counted_on(spent: &Spent, trips: &str, hours: &str) -> String {
+    let days = counted(spent.days, "day", "days");
+    let since = spent.since.map(|day| [", from ", &date(day), ", the first with a hive in care"].concat());
     [
-        &days,
+        &*days,
         since.as_deref().unwrap_or_default(),
         ": ",
         trips,
-        " trips, ",
+        if spent.shared { " trips (shared with other yards), " } else { " trips, " },
         hours,
         " hours (an estimate), ",
-        &whole(hive_days),
+        &whole(spent.hive_days),
         " days of hives in care",
     ]
     .concat()

@@ -44,7 +44,7 @@ pub const THINGS: [&str; 6] = [
     "Charged phone, backup file saved",
 ];
 /// Why the oil is worked out so.
-pub const OIL_WHY: &str = "A trap that is used again is topped up from the level it will have sunk to by that day. One that is thrown away, or whose level or loss is not known, is counted as a whole fill: the bottle is then never too small.";
+pub const OIL_WHY: &str = "A trap that is used again is topped up from the level it will have sunk to by that day. One that is thrown away, or whose level or loss is not known, is counted as a whole fill: the bottle is then never too small. Oil in store is taken as counted after the work of its first day: trips that you wrote down of later days are taken off, walks without a record of their trip are not.";
 /// Why the spares.
 pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at least 2: our judgement.";
 /// Behind a hive whose comb has to go somewhere on the day, whatever is due.
@@ -242,17 +242,28 @@ pub fn spare(count: u32) -> String {
     ["+ ", &count.to_string(), " to spare"].concat()
 }
 
+/// "+ 4 new for hives with slime"; nothing of none.
+pub fn anew(count: u32) -> String {
+    if count == 0 { String::new() } else { ["+ ", &whole(count), " new for hives with slime"].concat() }
+}
+
 /// The traps that are thrown away.
 pub fn disposable(count: u32) -> String {
     [&count.to_string(), " more if you replace the full ones instead of topping up"].concat()
 }
 
 /// "Slim: 4 + 2 to spare = 6; in store 3, short by 3".
-pub fn of_kind(name: &str, place: u32, spare: u32, store: u32) -> String {
-    let all = place.saturating_add(spare);
+pub fn of_kind(name: &str, place: u32, new: u32, to_spare: u32, store: u32) -> String {
+    let all = place.saturating_add(new).saturating_add(to_spare);
     let mut said = [name, ": ", &whole(place)].concat();
-    if spare > 0 {
-        said.push_str(&[" + ", &whole(spare), " to spare =\u{a0}", &whole(all)].concat());
+    if new > 0 {
+        said.push_str(&[" ", &anew(new)].concat());
+    }
+    if to_spare > 0 {
+        said.push_str(&[" ", &spare(to_spare)].concat());
+    }
+    if all > place {
+        said.push_str(&[" =\u{a0}", &whole(all)].concat());
     }
     let short = all.saturating_sub(store);
     let short = if short > 0 { ["short by ", &whole(short)].concat() } else { "enough".to_owned() };
@@ -329,10 +340,11 @@ pub fn reckon_with(share: &str) -> String {
 /// How the learned reserve is worked out.
 pub const LEARNED_WHY: &str = "For each of your last trips, twelve at most: oil taken less oil that came home, divided by what the book says was filled that day, by kind and level. The reserve is the mean of that and two standard deviations, up to the next 5 %: an estimate that is too small on about one trip in forty if trips vary as they did. From three trips on; before that, a quarter is our judgement. A day with a trap nobody has measured is left out.";
 
-/// "need 4 + 2 to spare = 6".
-pub fn need(need: u32, spare: u32) -> String {
-    let lead = place(need);
-    [&lead, " + ", &spare.to_string(), " to spare =\u{a0}", &(need + spare).to_string()].concat()
+/// "4 missing or not put in yet + 2 to spare = 6".
+pub fn need(need: u32, new: u32, to_spare: u32) -> String {
+    let all = need.saturating_add(new).saturating_add(to_spare);
+    let new = if new > 0 { [" ", &anew(new)].concat() } else { String::new() };
+    [&place(need), &*new, " ", &spare(to_spare), " =\u{a0}", &whole(all)].concat()
 }
 
 /// "10 walks × 46 traps = 460, + 2 to spare = 462".

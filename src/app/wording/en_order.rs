@@ -85,6 +85,12 @@ pub fn hives(alive: u32, winter: &str, splits: u32, expected: (u32, u32), up: bo
     said
 }
 
+/// "Now 44 traps in 14 hives: about 3 in each".
+pub fn each(each: u32, hang: u32, hives: u32) -> String {
+    let hives = counted(hives, "hive", "hives");
+    ["Now ", &traps(hang), " in ", &hives, ": about ", &whole(each), " in each"].concat()
+}
+
 /// "28 hives × 4 traps = 112".
 pub fn hang(hives: u32, each: u32, sum: u32) -> String {
     [&counted(hives, "hive", "hives"), " × ", &traps(each), " =\u{a0}", &whole(sum)].concat()

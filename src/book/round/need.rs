@@ -76,7 +76,7 @@ pub fn yard_need_with(
                 unnamed += 1;
                 continue;
             };
-            let kept = now.kind.reusable && trap.trouble.is_none() && !anew(id, trap, fresh);
+            let kept = now.kind.reusable && trap.trouble.is_none() && !made_fresh(id, trap, fresh);
             let sunk = expected_level(trap, loss, day).filter(|_| kept);
             let service = sunk.map_or(Service::Fill, |from| Service::TopUp { from });
             add_need(&mut needs, OilNeed { kind: &now.kind, traps: 1, service, target: now.kind.fill });
@@ -98,10 +98,11 @@ pub fn wants_oil_with(
     day: Day,
     fresh: &[(ThingId, Day)],
 ) -> bool {
-    wants_oil(hive, due, day) || hive.traps().any(|trap| trap.id == due.trap && anew(id, trap, fresh))
+    wants_oil(hive, due, day) || hive.traps().any(|trap| trap.id == due.trap && made_fresh(id, trap, fresh))
 }
 
-fn anew(id: &ThingId, trap: &TrapNow, fresh: &[(ThingId, Day)]) -> bool {
+/// Whether `trap` of the hive that is named `id` is emptied and filled anew because its hive is in `fresh`.
+pub fn made_fresh(id: &ThingId, trap: &TrapNow, fresh: &[(ThingId, Day)]) -> bool {
     fresh.iter().any(|(of, since)| of == id && trap.service < *since)
 }
 

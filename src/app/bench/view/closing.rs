@@ -52,14 +52,16 @@ pub(super) fn view(ui: Ui) -> El {
 }
 
 fn show(_: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
-    reckon(draft).map(|sum| say(draft, &sum, shown))
+    let none = [w::NO_CRACKS, w::NO_SCREENS, w::NO_BOARDS];
+    reckon(draft).map(|sum| say(draft, &sum, &none, shown))
 }
 
-/// Sheets, sealant and coats.
-pub(in crate::app) fn say(draft: &BenchDraft, sum: &ClosingSum, shown: &mut Shown) {
+/// Sheets, sealant and coats; where none are wanted, what `none` says of cracks, screens and boards.
+pub(in crate::app) fn say(draft: &BenchDraft, sum: &ClosingSum, none: &[&str; 3], shown: &mut Shown) {
+    let [no_cracks, no_screens, no_boards] = none;
     let wanted = &sum.wanted;
     match (wanted.screens, &sum.cut, sum.sheets) {
-        (0, ..) => shown.waits(w::NO_SCREENS),
+        (0, ..) => shown.waits(no_screens),
         (screens, Some(cut), Some(sheets)) => {
             let answer = w::sheets(sheets);
             shown.answer(answer.clone());
@@ -89,10 +91,10 @@ pub(in crate::app) fn say(draft: &BenchDraft, sum: &ClosingSum, shown: &mut Show
             shown.line(w::NO_TUBE.to_owned());
         }
     } else {
-        shown.waits(w::NO_CRACKS);
+        shown.waits(no_cracks);
     }
     match (wanted.boards, sum.coats, sum.tins) {
-        (0, ..) => shown.waits(w::NO_BOARDS),
+        (0, ..) => shown.waits(no_boards),
         (boards, Some(coats), Some(tins)) => {
             let answer = w::tins(tins);
             shown.answer(answer.clone());

@@ -84,7 +84,7 @@ pub(super) fn rest(ui: Ui, book: &Book, of: &Reviewed, notes: RwSignal<bool>) ->
         bits.push(el("p").class("small").text(&told).text(w::WALK).into());
     }
     bits.push(el("h3").text(cost).into());
-    costs(&Spent::of(book, Some(yard), *from, *to), &mut bits);
+    costs(&Spent::of(book, Some(yard), *from, *to, &crate::app::kinds::same_name), &mut bits);
     bits.push(el("h3").text(next).into());
     bits.push(verdicts(book, yard, review.days, notes));
     bits.push(el("p").class("small").text(&w::how()).into());
@@ -238,7 +238,7 @@ fn costs(spent: &Spent, bits: &mut Vec<Bit>) {
     bits.push(bold(w::COST, &[": ", &each_hive(&cost)].concat()).into());
     let number = |value: f64| locale::number(value, 1);
     let (trips, hours) = (number(spent.trips), number(spent.hours));
-    let mut said = vec![en_cost::counted_on(spent.since, &trips, &hours, spent.hive_days, spent.days)];
+    let mut said = vec![en_cost::counted_on(spent, &trips, &hours)];
     said.extend(lines([spent.used_up, spent.durable, spent.travel, spent.work], &cost));
     for of in &spent.missing {
         said.push(en_cost::missing(*of));

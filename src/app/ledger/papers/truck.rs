@@ -57,9 +57,15 @@ fn to_load(ui: Ui, book: &Book, yard: &ThingId, day: Day) -> El {
         en::put(&mut oil, ", ");
         en::put(&mut oil, &en_load::bottles(count, &ui.volume(bottle)));
     }
-    let traps =
-        [en_load::TRAPS, ": ", &en_load::traps(load.place + load.spare), ", ", &en_load::place(load.place)];
-    let mut lines = vec![oil, [traps.concat().as_str(), ", ", &en_load::spare(load.spare)].concat()];
+    let all = en_load::traps(load.to_place() + load.spare);
+    let mut traps = [en_load::TRAPS, ": ", &all, ", ", &en_load::place(load.place)].concat();
+    for more in [en_load::anew(load.anew), en_load::spare(load.spare)] {
+        if !more.is_empty() {
+            en::put(&mut traps, ", ");
+            en::put(&mut traps, &more);
+        }
+    }
+    let mut lines = vec![oil, traps];
     if load.disposable > 0 {
         lines.push(en_load::disposable(load.disposable));
     }

@@ -53,6 +53,22 @@ pub const NO_SCREENS: &str = "No screen wanted: no open notch.";
 pub const NO_CRACKS: &str = "No length of cracks.";
 /// None wanted.
 pub const NO_BOARDS: &str = "No board to coat.";
+/// What stands where no sealant, no screen and no coat is wanted, in hives of which so many nobody saw the cracks, the notch
+/// and the board of: "No board to coat. Not known: slick board of 3 hives".
+pub fn none(unknown: [usize; 3], hives: usize) -> [String; 3] {
+    let [cracks, _, notch, board, ..] = PARTS;
+    let mut said = [(NO_CRACKS, cracks), (NO_SCREENS, notch), (NO_BOARDS, board)].into_iter();
+    unknown.map(|count| {
+        let (none, part) = said.next().unwrap_or_default();
+        if count == 0 {
+            return none.to_owned();
+        }
+        let of = counted(u32::try_from(count).unwrap_or(u32::MAX), "hive", "hives");
+        let lead = if count < hives { [none, " "].concat() } else { String::new() };
+        [&lead, "Not known: ", part, " of ", &of, "."].concat()
+    })
+}
+
 /// A screen too large.
 pub const NOT_ONE: &str = "Not one screen of this size comes out of this sheet.";
 /// No tube typed.
@@ -198,4 +214,20 @@ pub const NEW_BOARDS: &str = "Slick boards";
 /// Missing lengths.
 pub const NO_LENGTH: &str = "Length of the cracks not written down, and not in this sum";
 /// Hives nobody looked at.
-pub const UNTOLD: &str = "Nothing written down, and not in this sum";
+pub const UNTOLD: &str = "Cracks, notch and slick board not known, and not in this sum";
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_nobody_saw_is_not_known_and_no_hive_without_it() {
+        assert_eq!(none([0; 3], 8), [NO_CRACKS, NO_SCREENS, NO_BOARDS]);
+        let [cracks, screens, boards] = none([8, 1, 0], 8);
+        assert_eq!(cracks, "Not known: cracks of 8\u{a0}hives.");
+        assert_eq!(screens, "No screen wanted: no open notch. Not known: notch of 1\u{a0}hive.");
+        assert_eq!(boards, NO_BOARDS);
+        // A yard without hives wants nothing.
+        assert_eq!(none([0; 3], 0), [NO_CRACKS, NO_SCREENS, NO_BOARDS]);
+    }
+}
