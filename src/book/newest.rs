@@ -57,13 +57,14 @@ impl<'a> Newest<'a> {
     }
 
     /// Those of one kind about `hive`, from the newest back.
-    pub fn each<'b>(
-        &'b self,
-        hive: &ThingId,
-        blank: Blank,
-    ) -> impl Iterator<Item = (Day, &'a RecordNow)> + 'b {
-        let own = self.of.get(hive).map(Vec::as_slice).unwrap_or_default();
-        own.iter().filter(move |(.., now)| now.record.blank == blank).map(|(day, _, now)| (*day, *now))
+    pub fn each(&self, hive: &ThingId, blank: Blank) -> std::vec::IntoIter<(Day, &'a RecordNow)> {
+        let mut all = Vec::new();
+        for (day, _, now) in self.of.get(hive).map(Vec::as_slice).unwrap_or_default() {
+            if now.record.blank == blank {
+                all.push((*day, *now));
+            }
+        }
+        all.into_iter()
     }
 
     /// The newest of one kind about `hive`.

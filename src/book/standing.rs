@@ -341,13 +341,17 @@ impl Standing {
         &'a self,
         yard: &'a ThingId,
         alive: bool,
-    ) -> impl Iterator<Item = (&'a ThingId, &'a HiveNow)> {
-        self.yards
-            .get(yard)
-            .into_iter()
-            .flat_map(|now| &now.order)
-            .filter_map(|id| self.hives.get_key_value(id))
-            .filter(move |(_, hive)| !alive || hive.alive())
+    ) -> std::vec::IntoIter<(&'a ThingId, &'a HiveNow)> {
+        // A list, like that of the traps.
+        let mut all = Vec::new();
+        for id in self.yards.get(yard).map(|now| now.order.as_slice()).unwrap_or_default() {
+            if let Some((id, hive)) = self.hives.get_key_value(id)
+                && (!alive || hive.alive())
+            {
+                all.push((id, hive));
+            }
+        }
+        all.into_iter()
     }
 
     /// Records of one kind, oldest day first and in the order of their names within a day.
@@ -386,7 +390,13 @@ impl Standing {
     }
 
     /// Yards in use, oldest first.
-    pub fn open_yards(&self) -> impl Iterator<Item = (&ThingId, &YardNow)> {
-        self.yards.iter().filter(|(_, yard)| yard.closed.is_none())
+    pub fn open_yards(&self) -> std::vec::IntoIter<(&ThingId, &YardNow)> {
+        let mut open = Vec::new();
+        for (id, yard) in &self.yards {
+            if yard.closed.is_none() {
+                open.push((id, yard));
+            }
+        }
+        open.into_iter()
     }
 }
