@@ -158,9 +158,11 @@ fn bees_and_comb_stay_where_disease_slime_or_larvae_are() {
     assert_eq!(stays(&yard, "2026-06-05"), slimed);
     yard.tells("2026-06-06", "1", Blank::Look, &weak("none", "suspected"));
     assert_eq!(stays(&yard, "2026-06-06"), (Some(Because::Disease), None, true, false));
-    // A test that names the hive takes it back for the card, the lot and the comb alike.
+    // A test takes nothing back; a look does, for the card, the lot and the comb alike.
     yard.tells("2026-06-07", "1", Blank::Test, &[("for", Text("foulbrood")), ("result", Text("none"))]);
-    assert_eq!(stays(&yard, "2026-06-07"), (None, None, false, true));
+    assert_eq!(stays(&yard, "2026-06-07"), (Some(Because::Disease), None, true, false));
+    yard.tells("2026-06-08", "1", Blank::Look, &weak("none", "no"));
+    assert_eq!(stays(&yard, "2026-06-08"), (None, None, false, true));
 }
 
 #[test]
