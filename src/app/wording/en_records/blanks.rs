@@ -120,7 +120,7 @@ pub fn blank(blank: Blank) -> &'static Words {
         },
         Blank::Entrance => &Words {
             title: "Entrance width",
-            hint: "Bees bearding in the heat, or a heavy flow? Open it a notch.",
+            hint: "Bees bearding in the heat, or a heavy flow? Open it wider.",
             fields: &[("Width", "", &[]), NOTE],
         },
         Blank::Cleaned => &Words {

@@ -30,7 +30,7 @@ pub const COATS: &str = "One tin or block is enough for so many boards";
 pub const ENTRANCE: &str = "Widest entrance you want now";
 /// Its hint.
 pub const ENTRANCE_HINT: &str =
-    "None is built in: strength, heat and flow decide. Bearding or a heavy flow? Open it a notch.";
+    "None is built in: strength, heat and flow decide. Bearding or a heavy flow? Open it wider.";
 /// Opens the rest.
 pub const SIZES: &str = "Change sizes and coverage";
 /// About the sizes in the fields.
