@@ -137,12 +137,18 @@ fn follow_address(ui: Ui, records: Records) {
         // What was said belongs to the place where it was said.
         if before.section() != place.section() {
             ui.said.set(String::new());
+            ui.worker.went_on();
             records.wanted.renew(false);
         }
         if matches!(place, Place::Write(..)) && !matches!(before, Place::Write(..)) {
             ui.write_back.set_value(Some(before.clone()));
         }
         let within_bench = matches!((&before, &place), (Place::Bench(_), Place::Bench(_)));
+        // A part that goes while it has the focus makes the browser lay out the whole page first: now there is nothing to lay
+        // out, a moment later there is.
+        if !within_bench && let Some(part) = find("main :focus") {
+            let _ = part.blur();
+        }
         ui.place.set(place);
         // Within the Bench the sum that was jumped to takes the focus itself.
         if !within_bench {

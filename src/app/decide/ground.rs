@@ -97,7 +97,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
         bits![
             live(move || chosen.with(|chosen| left_out(&found, chosen, which))),
             paving,
-            more(w::REST, shown::fields(ui, RING)),
+            more(w::REST, below(move || shown::fields(ui, RING))),
             shown::answer(wg::GROUND, worked, 0).why(wg::WHY).mark("ground-area").view(),
             below(move || bits![
                 el("div").test_id("ground-map").kid(live(move || map(ui, chosen))),

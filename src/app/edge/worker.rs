@@ -58,6 +58,13 @@ impl Bridge {
         self.state.set(Offline::Quiet);
     }
 
+    /// The keeper went on to another place: that it works without signal was told long enough.
+    pub fn went_on(self) {
+        if self.state.get_untracked() == Offline::Ready {
+            self.hush();
+        }
+    }
+
     /// A newer version has taken over: the page is to be loaded anew, which is for whoever knows what would be lost by it.
     pub fn taken_over(self) -> bool {
         self.taken_over.get()

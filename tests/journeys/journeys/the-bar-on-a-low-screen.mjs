@@ -14,6 +14,11 @@ journey("with letters twice as large on a low screen the places are one key away
   await keeper.engine.resize(SMALL);
   await keeper.open("#/bench");
   await keeper.one("places");
+  // What is said once the page works without signal lies over the bar until somebody goes on or has read it.
+  await keeper.offlineReady();
+  await keeper.until("it is said", () => keeper.shows(".messages .key"));
+  await keeper.tap(".messages .key");
+  await keeper.until("it is gone", async () => !(await keeper.shows(".messages .key")));
   // A window may take a moment to be of its new size.
   let now;
   await keeper.until("the foot is in sight at the head of a long page, on a quarter of the screen at the most", async () => {
