@@ -202,12 +202,12 @@ export class Meter {
 }
 
 /**
- * Middle, what 19 of 20 stay within (the nearest rank), the slowest, the middle of each part of the work, and by how much
+ * Middle, 19 of 20, the slowest, the middle of each part of the work, and by how much
  * others on the machine slow it down. The best tenth stands for a machine of one's own: the very best run may have slipped
  * through the slowing down.
  */
 function figures(times, works, labours) {
-  const at = (list, share) => [...list].sort((a, b) => a - b)[Math.max(0, Math.ceil(list.length * share) - 1)];
+  const at = (list, share) => [...list].sort((a, b) => a - b)[Math.min(list.length - 1, Math.floor(list.length * share))];
   const work = [0, 1, 2, 3].map((part) => at(works.map((parts) => parts[part]), 0.5));
   return { median: at(times, 0.5), p95: at(times, 0.95), most: Math.max(...times), work, noise: at(labours, 0.5) / at(labours, 0.1) };
 }

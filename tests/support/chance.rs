@@ -16,13 +16,23 @@ impl Chance {
 
     /// A whole number below `most`; 0 when that is 0.
     pub(crate) fn below(&mut self, most: usize) -> usize {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        self.step();
         usize::try_from(self.0 >> 33).unwrap_or(0) % most.max(1)
+    }
+
+    /// The numbers that follow this state of the generator.
+    pub(crate) fn from_state(state: u64) -> Chance {
+        Chance(state)
     }
 
     /// A number from 0 to 1.
     pub(crate) fn share(&mut self) -> f64 {
-        f64::from(u32::try_from(self.below(1 << 31)).unwrap()) / f64::from((1_u32 << 31) - 1)
+        self.step();
+        f64::from(u32::try_from(self.0 >> 32).unwrap()) / f64::from(u32::MAX)
+    }
+
+    fn step(&mut self) {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
     }
 
     /// True once in `of` times.
