@@ -17,6 +17,7 @@ journey("with letters twice as large on a low screen the places are one key away
   // What is said once the page works without signal lies over the bar until somebody goes on or has read it.
   await keeper.offlineReady();
   await keeper.until("it is said", () => keeper.shows(".messages .key"));
+  await keeper.until("it leaves the page its half", async () => (await foot(keeper)).part <= 0.5);
   await keeper.tap(".messages .key");
   await keeper.until("it is gone", async () => !(await keeper.shows(".messages .key")));
   // A window may take a moment to be of its new size.
