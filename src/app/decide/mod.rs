@@ -1,6 +1,5 @@
 //! The decisions of a yard from its records, a page for each question.
 
-pub mod chosen;
 pub mod draws;
 
 #[cfg(target_arch = "wasm32")]
