@@ -1,11 +1,12 @@
-// Takes out of the built program what nothing on this page can call, shortens the names by which program and script know
-// each other, and hands long texts over in one piece. All three are of use to a phone alone: the sources stay as they are.
+// Takes out of the built program what nothing on this page can call, lays like functions side by side, shortens the names
+// by which program and script know each other, and hands long texts over in one piece. All of it is of use to a phone
+// alone: the sources stay as they are.
 //
 // The stream classes come with the part of the framework that talks to servers. The bindings export them whether
 // they are used or not, and an exported function keeps all that it calls. Names of imports end in sixteen digits of a
 // hash, which no compression shortens, once in the program and once in the script.
 import { execFileSync } from "node:child_process";
-import { readFileSync, writeFileSync } from "node:fs";
+import { readFileSync, rmSync, writeFileSync } from "node:fs";
 
 // The script copies a text into the program letter by letter up to the first that is not ASCII, in a loop that at a start
 // nothing has made quick yet: for a book of ten seasons some 60 ms at a quarter of the processor. The browser's own encoder
@@ -25,7 +26,7 @@ const [IMPORTS, EXPORTS] = [2, 7];
 export function trim(program, script, fail) {
   const whole = sections(readFileSync(program));
   writeFileSync(program, joined(whole.map((part) => (part.id === EXPORTS ? used(part, fail) : part))));
-  execFileSync("wasm-opt", ["-Oz", program, "-o", program], { stdio: ["ignore", "inherit", "inherit"] });
+  sideBySide(program, fail);
 
   const names = new Map();
   const shortened = sections(readFileSync(program)).map((part) => (part.id === IMPORTS ? renamed(part, names) : part));
@@ -48,6 +49,42 @@ export function trim(program, script, fail) {
   text = text.replace(LETTER_BY_LETTER, IN_ONE_PIECE + LETTER_BY_LETTER);
   writeFileSync(script, text);
   execFileSync(process.execPath, ["--check", script], { stdio: "inherit" });
+}
+
+/**
+ * Functions of one type, with as many locals and like instructions, one after the other: what a compressor has just seen it
+ * repeats in fewer bits. Every index of a function is renamed with it, so the program's own tool does it, on the text format.
+ */
+function sideBySide(program, fail) {
+  const text = `${program}.wat`;
+  const tool = (...words) => execFileSync("wasm-opt", words, { stdio: ["ignore", "pipe", "inherit"], encoding: "utf8" });
+  // The text names no features, and without them the tool refuses what the program uses.
+  const features = tool(program, "--print-features", "-o", program).trim().split(/\s+/);
+  tool("-Oz", program, "-S", "-o", text);
+  const [inner, end] = readFileSync(text, "utf8").split(/(?<=\n)(?=\))/);
+  const forms = inner.trimEnd().split(/\n(?= \()/);
+  const isBody = (form) => form.startsWith(" (func ");
+  const bodies = forms.filter(isBody).map((form) => ({ form, ...traits(form) }));
+  if (bodies.length === 0) fail("no function in the text of the program: .ci/trim.mjs can do less");
+  bodies.sort((a, b) => order(a.type, b.type) || a.locals - b.locals || order(a.code, b.code));
+  let nth = 0;
+  writeFileSync(text, forms.map((form) => (isBody(form) ? bodies[nth++].form : form)).join("\n") + `\n${end}`);
+  // Another pass of the same level, because what was read from text is written less tightly without one.
+  tool("-Oz", "--skip-pass=reorder-functions", ...features, text, "-o", program);
+  rmSync(text);
+}
+
+const order = (a, b) => (a < b ? -1 : a > b ? 1 : 0);
+
+/** What a function is sorted by: its type, how many locals it declares and its instructions. */
+function traits(form) {
+  const [head, ...lines] = form.split("\n");
+  const isLocal = (line) => line.startsWith("  (local ");
+  return {
+    type: head.replaceAll(/ \$\d+/g, ""),
+    locals: lines.filter(isLocal).length,
+    code: lines.filter((line) => !isLocal(line)).join("\n"),
+  };
 }
 
 function used(part, fail) {
