@@ -1,5 +1,6 @@
 //! The ground to treat, from where the hives stand.
 
+use super::chosen::{Chosen, choose};
 use super::page::Asked;
 use crate::almanac::day::Day;
 use crate::almanac::ground::{Ring, Stand};
@@ -14,7 +15,6 @@ use crate::app::bench::view::shown::{self, Shown, Typed};
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, below, el, live};
 use crate::app::graph::{Memo, RwSignal, StoredValue, untrack};
-use crate::app::kinds::same_name;
 use crate::app::parts::answer::Answer;
 use crate::app::parts::card::more;
 use crate::app::parts::choice::Choice;
@@ -39,9 +39,6 @@ const PACK: &[Typed] = &[Typed::new("decide-pack", w::PACK, Slot::decide_pack, R
 
 /// The hives, what is paved, whether the yard is, and the day.
 type Found = (Vec<(Placed, String)>, Option<f64>, bool, Day);
-
-/// Stands with their tags, and the tags of hives that nobody placed.
-type Chosen = (Vec<(Stand, String)>, Vec<String>);
 
 pub(super) fn view(asked: &Asked) -> Bit {
     let ui = asked.ui;
@@ -188,26 +185,6 @@ fn stands_keys(found: &Memo<Found>, of: Option<&[String]>) -> Option<El> {
     (!ways.is_empty()).then(|| more(w::STANDS, el("ul").class("ways").kids(ways)))
 }
 
-fn choose(hives: &[(Placed, String)], which: &str, tags: &str) -> Chosen {
-    let named =
-        if which == "tags" { typed::tags(tags, MOST_HIVES as usize).unwrap_or_default() } else { Vec::new() };
-    let (mut placed, mut left_out) = (Vec::new(), Vec::new());
-    for (hive, tag) in hives {
-        let wanted = match which {
-            "larvae" => hive.larvae.is_some(),
-            "tags" => named.iter().any(|named| same_name(named, tag)),
-            // One that died and showed no larvae is chosen by its tag alone.
-            _ => hive.in_care || hive.larvae.is_some(),
-        };
-        match (wanted, hive.stand) {
-            (true, Some(stand)) => placed.push((stand, tag.clone())),
-            (true, None) => left_out.push(tag.clone()),
-            _ => {}
-        }
-    }
-    (placed, left_out)
-}
-
 fn map(ui: Ui, chosen: Memo<Chosen>) -> Option<Bit> {
     let ring: Ring = ui.draft.with(|draft| ring(draft).ok())?;
     let unit = ui.draft.with(|draft| if draft.ground_reach_unit() == "ft" { "ft" } else { "m" });
@@ -293,35 +270,4 @@ fn window(asked: &Asked, found: &Memo<Found>) -> Bit {
             None => el("p").text(w::NO_WINDOW).into(),
         })
     })
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::book::id::{EntryId, Writer};
-
-    #[test]
-    fn a_dead_hive_without_larvae_is_chosen_by_its_tag_alone() {
-        let today = Day::parse("2026-07-14").unwrap();
-        let hive = |nth: u32, larvae, here, in_care| {
-            let hive = EntryId::new(Writer::new("aa").unwrap(), nth.into()).unwrap().thing(0);
-            let stand = Some(Stand { across: 0.0, along: 0.0 });
-            (Placed { hive, stand, larvae, here, in_care }, nth.to_string())
-        };
-        let hives = [
-            hive(4, None, true, true),
-            hive(5, None, true, false),
-            hive(6, Some(today), true, false),
-            hive(7, Some(today), false, false),
-        ];
-        let chosen = |which, tags| {
-            let (placed, left_out) = choose(&hives, which, tags);
-            assert!(left_out.is_empty());
-            placed.into_iter().map(|(_, tag)| tag).collect::<Vec<_>>().join(" ")
-        };
-        assert_eq!(chosen("all", ""), "4 6 7");
-        assert_eq!(chosen("larvae", ""), "6 7");
-        assert_eq!(chosen("tags", "5"), "5");
-        assert_eq!(chosen("tags", "4–8"), "4 5 6 7");
-    }
 }

@@ -1,5 +1,6 @@
 //! The decisions of a yard from its records, a page for each question.
 
+pub mod chosen;
 pub mod draws;
 
 #[cfg(target_arch = "wasm32")]
