@@ -1,4 +1,4 @@
-import { SMALL } from "../house/engines.mjs";
+import { LETTERS, SMALL } from "../house/engines.mjs";
 import { journey } from "../house/journey.mjs";
 import { assert, plain } from "../house/keeper.mjs";
 import { entries, keepYard, keysReady, log, onTheDay, row, rows, unfold } from "../house/round.mjs";
@@ -158,4 +158,27 @@ journey("slime the evening before a trip: the car carries fresh traps and oil fo
   await keeper.reads("truck-urgent", /Hive .?2.?: slime or many larvae, see its card.*Hive .?3.?: brood disease suspected/);
   const marks = await keeper.driver.run(() => [...document.querySelectorAll(".paper-table tbody tr")].map((row) => [row.cells[1].innerText.replace(/[^0-9]/g, ""), row.cells[0].innerText.trim()]));
   assert.deepEqual(marks.sort(), [["1", ""], ["2", "!"], ["3", "!"]]);
+});
+
+journey("with letters twice as large the panel of a hive with brood disease suspected begins with its name and the stop", { ...ON, letters: 2 * LETTERS }, async (keeper) => {
+  await keeper.open();
+  await keepYard(keeper, 2, "Home");
+  const all = await entries(keeper);
+  const yard = all.find((entry) => entry.what.yard).id;
+  const second = all.filter((entry) => entry.what.hive)[1].id;
+  await keeper.host.stop();
+  await tell(keeper, "look", second, { larvae: "none", brood_disease: "suspected" });
+  await to(keeper, `#/round/${yard}`);
+  await keeper.tap(`${row("2")} [data-testid=row-open]`);
+  await keysReady(keeper);
+  await keeper.reads("dock-alarm", /^! STOP, brood disease suspected/);
+  const inSight = () =>
+    keeper.driver.run(() => {
+      const foot = document.querySelector(".foot").getBoundingClientRect();
+      return [".dock-name", "[data-testid=dock-alarm]", "[data-testid=shut]"].every((css) => {
+        const { top, bottom } = document.querySelector(css).getBoundingClientRect();
+        return top >= foot.top - 1 && bottom <= Math.min(foot.bottom, innerHeight) + 1;
+      });
+    });
+  await keeper.until("name, stop and Close are in sight", inSight);
 });
