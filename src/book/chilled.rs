@@ -20,6 +20,8 @@ pub struct Batch {
     pub cold_since: Option<Day>,
     /// The first day on which it may come out whatever the hour; none as long as it is not known to be cold.
     pub out_on: Option<Day>,
+    /// The day that was written for taking it out, if that is before `out_on`.
+    pub early: Option<Day>,
     /// How cold the freezer is, °C.
     pub celsius: Option<f64>,
 }
@@ -92,7 +94,8 @@ pub fn chilled(standing: &Standing, hold: u32, today: Day, demo: bool) -> Chille
         let cold_since = record.day("cold_since");
         let out_on = cold_since.map(|since| since.plus(days));
         let celsius = record.warmth("freezer").map(crate::almanac::warmth::Warmth::celsius);
-        all.within.push(Batch { day: now.day, frames, cold_since, out_on, celsius });
+        let early = record.day("out").filter(|out| out_on.is_some_and(|on| *out < on));
+        all.within.push(Batch { day: now.day, frames, cold_since, out_on, early, celsius });
     }
     all.from.retain(|(.., waits)| *waits > 0);
     all.from.reverse();

@@ -283,7 +283,8 @@ fn a_batch_comes_out_on_a_day_that_begins_after_all_of_its_hours() {
 #[test]
 fn twelve_and_seven_degrees_of_frost_are_cold_enough_to_the_letter() {
     let at = |celsius| {
-        let batch = Batch { day: day("2026-06-01"), frames: 1, cold_since: None, out_on: None, celsius };
+        let batch =
+            Batch { day: day("2026-06-01"), frames: 1, cold_since: None, out_on: None, early: None, celsius };
         (batch.too_warm(), batch.hardly_cold())
     };
     assert_eq!((at(Some(-12.0)), at(Some(-11.9))), ((false, false), (true, false)));

@@ -63,7 +63,11 @@ pub(super) fn view(asked: &Asked) -> Bit {
             let mut bits = Vec::new();
             for batch in &found.within {
                 let cold = batch.cold_since.zip(batch.out_on).filter(|_| known);
-                bits.push(Bit::from(el("p").text(&w::batch(batch.frames, batch.day, cold, *today))));
+                let mut said = w::batch(batch.frames, batch.day, cold, *today);
+                if let Some(out) = batch.early.filter(|_| known) {
+                    said.push_str(&w::early(out));
+                }
+                bits.push(Bit::from(el("p").text(&said)));
                 if batch.hardly_cold() {
                     bits.push(Notice::alarm(w::HARDLY).view().into());
                 } else if batch.too_warm() {

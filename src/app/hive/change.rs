@@ -263,7 +263,7 @@ fn end(page: Page) -> Bit {
         .view();
     let leaves = move || page.hive().map_or(Bit::Nothing, |now| suspected(page, &now.yard));
     let more = live(move || match how.get().as_str() {
-        "dead" => bits![Notice::caution(w::DEAD_CAUTION).view()],
+        "dead" | "gone" => bits![Notice::caution(w::DEAD_CAUTION).view()],
         "joined" => bits![leaves(), select("end-into", w::JOINED_INTO, into, &others())],
         "sold" => leaves(),
         _ => Bit::Nothing,

@@ -158,9 +158,9 @@ fn show_keys() {
             let second = find(".dock-work > :nth-child(2)").filter(|_| large);
             let room = from + foot.client_height();
             // A word to stop is read before any key is hit, however far below it the keys come.
-            if find(".dock-words > [role=alert]:not([hidden])").is_some() {
-                to = to.min(from.max(0));
-            } else if second.is_some_and(|key| key.offset_top() + key.offset_height() <= room) {
+            if find(".dock-words > [role=alert]:not([hidden])").is_some()
+                || second.is_some_and(|key| key.offset_top() + key.offset_height() <= room)
+            {
                 to = to.min(from.max(0));
             } else if to > from && to < until {
                 // A name that would be cut is left out whole.

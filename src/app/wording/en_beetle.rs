@@ -77,11 +77,12 @@ pub fn seen(seen: Seen) -> &'static str {
     }
 }
 
-/// "Full-grown larvae, Fri 10 July; the comb was clear on Sun 12 July".
+/// "Full-grown larvae, Fri 10 July; by the records over in the comb since Sun 12 July": a look found none, what held them
+/// was taken out, or the hive was sold.
 pub fn found(what: Seen, on: Day, ended: Option<Day>, today: Day) -> String {
     let mut said = [seen(what), ", ", &near(on, today)].concat();
     if let Some(ended) = ended {
-        en::put(&mut said, "; no larvae in the comb since ");
+        en::put(&mut said, "; by the records over in the comb since ");
         en::put(&mut said, &near(ended, today));
     }
     said
@@ -157,10 +158,14 @@ pub fn young(from: Day, until: Option<Day>, laying: Option<Day>, today: Day) -> 
     }
 }
 
-/// "look again before Thu 9 July: …".
+/// "look again before Thu 9 July: …"; from that day on it says that nobody has.
 pub fn look_before(leaving: Day, today: Day) -> String {
-    ["look again before ", &near(leaving, today), ": larvae could leave from then on, if eggs were laid"]
-        .concat()
+    let (said, then) = if leaving <= today {
+        ("nobody has looked again, it was due before ", ": larvae could leave since then, if eggs were laid")
+    } else {
+        ("look again before ", ": larvae could leave from then on, if eggs were laid")
+    };
+    [said, &near(leaving, today), then].concat()
 }
 
 /// A day on which the ground was dry, in the table.

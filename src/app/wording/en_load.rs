@@ -50,12 +50,12 @@ pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at leas
 /// Behind a hive whose comb has to go somewhere on the day, whatever is due.
 pub const BRING: &str = "; bring bags";
 /// Behind a dead colony: nobody wrote down that its traps came out.
-pub const BRING_DEAD: &str = "; bring bags; its traps count here until its care is ended";
+pub const BRING_DEAD: &str = "; bring bags; its traps count here when they are due, until its care is ended";
 /// Behind a hive with slime.
 pub const BRING_FRESH: &str =
     "; bring bags; its traps not made fresh on that day or since are counted here, due or not";
 /// Behind a hive with suspected disease.
-pub const BRING_NOTHING: &str = "; go to it last, and take nothing from it to another hive";
+pub const BRING_NOTHING: &str = "; leave it shut until the inspector has said what may be done, then go to it last, and take nothing from it to another hive";
 /// Nothing due.
 pub const NOTHING: &str = "Nothing is due by that day.";
 /// Field.
@@ -115,9 +115,10 @@ pub fn traps(count: u32) -> String {
     counted(count, "trap", "traps")
 }
 
-/// "Hives to see, due or skipped: 24 of 24".
+/// "Hives to see, due, skipped or with slime: 24 of 24".
 pub fn hives_due(due: u32, of: u32) -> String {
-    ["Hives to see, due or skipped: ", &due.to_string(), "\u{a0}of\u{a0}", &of.to_string()].concat()
+    ["Hives to see, due, skipped or with slime: ", &due.to_string(), "\u{a0}of\u{a0}", &of.to_string()]
+        .concat()
 }
 
 /// "To look at again after a spill: 2".
@@ -249,7 +250,7 @@ pub fn anew(count: u32) -> String {
 
 /// The traps that are thrown away.
 pub fn disposable(count: u32) -> String {
-    [&count.to_string(), " more if you replace the full ones instead of topping up"].concat()
+    [&count.to_string(), " more if you replace the due ones instead of topping them up"].concat()
 }
 
 /// "Slim: 4 + 2 to spare = 6; in store 3, short by 3".

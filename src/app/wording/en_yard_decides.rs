@@ -333,6 +333,11 @@ pub mod freezer {
         }
     }
 
+    /// Behind a batch that is to come out before its hours are over.
+    pub fn early(out: Day) -> String {
+        ["; you wrote ", &date(out), ": its hours are not over then"].concat()
+    }
+
     /// "7 wait, 48 fit".
     pub fn next(waiting: u32, fit: &str, next: &str) -> String {
         ["The smaller of ", &waiting.to_string(), " waiting and ", fit, " that fit =\u{a0}", next].concat()

@@ -130,7 +130,7 @@ journey("the list that closes up a yard and what to buy for it", ON, async (keep
   // Sealed and screened: the list gets shorter, and what was not touched stays.
   await tell(keeper, "shell", hives[0], { crack: 0, notch: word("screened") });
   await to(keeper, `#/decide/${yard}/close`);
-  await keeper.reads("close-hives", /Hive 1.*! Slick board dirty.*Widest crack 0 mm: too narrow.*Notch screened.*Hive 2/);
+  await keeper.reads("close-hives", /Hive 1.*! Slick board dirty.*No crack wider than 0 mm: no beetle gets through.*Notch screened.*Hive 2/);
 });
 
 journey("ground from real stands with a map", ON, async (keeper) => {

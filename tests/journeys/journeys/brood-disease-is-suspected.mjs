@@ -151,9 +151,9 @@ journey("slime the evening before a trip: the car carries fresh traps and oil fo
   await tell(keeper, "look", hives[2], { larvae: "none", brood_disease: "suspected" });
   await keeper.place("load");
   assert.match(await load(keeper), /Oil to carry 50 mL 4 traps × 10 mL = 40 mL/);
-  assert.match(await load(keeper), /Hives to see, due or skipped: 1 of 3 Their traps to fill: 4/);
+  assert.match(await load(keeper), /Hives to see, due, skipped or with slime: 1 of 3 Their traps to fill: 4/);
   assert.match(await load(keeper), /Hive .?2.?: slime or many larvae, see its card; bring bags; its traps not made fresh on that day or since are counted here, due or not/);
-  assert.match(await load(keeper), /Hive .?3.?: brood disease suspected, see its card; go to it last, and take nothing from it to another hive/);
+  assert.match(await load(keeper), /Hive .?3.?: brood disease suspected, see its card; leave it shut until the inspector has said what may be done, then go to it last, and take nothing from it to another hive/);
   await to(keeper, `#/book/truck-sheet/${yard}`);
   await keeper.reads("truck-urgent", /Hive .?2.?: slime or many larvae, see its card.*Hive .?3.?: brood disease suspected/);
   const marks = await keeper.driver.run(() => [...document.querySelectorAll(".paper-table tbody tr")].map((row) => [row.cells[1].innerText.replace(/[^0-9]/g, ""), row.cells[0].innerText.trim()]));

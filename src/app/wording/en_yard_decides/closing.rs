@@ -141,7 +141,7 @@ pub fn crack(wide: &str, long: Option<&str>, day: Day) -> String {
 
 /// Cracks that are too narrow, or none.
 pub fn narrow(wide: &str, day: Day) -> String {
-    seen(&["Widest crack ", wide, ": too narrow for a beetle"].concat(), day)
+    seen(&["No crack wider than ", wide, ": no beetle gets through"].concat(), day)
 }
 
 /// "Entrance 20 mm since 3 June".
