@@ -64,7 +64,7 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
   await keysReady(keeper);
   await keeper.gone("dock-alarm");
   await log(keeper, "1", "topped_up");
-  await keeper.reads("panel", /^Hive .?2.? ! STOP, brood disease suspected, .*Topped up/);
+  await keeper.reads("panel", /^Hive .?2, Home.? ! STOP, brood disease suspected, .*Topped up/);
   await keeper.reads("dock-alarm", /^! STOP, brood disease suspected/);
   const sight = await keeper.driver.run(() => {
     const [foot, line, key] = [".foot", "[data-testid=dock-alarm]", "[data-testid='did-topped_up']"].map((css) => document.querySelector(css).getBoundingClientRect());
