@@ -15,11 +15,11 @@ pub fn of_hive(standing: &Standing, hive: &ThingId, today: Day) -> Vec<String> {
     now.map_or_else(Vec::new, |now| lines(standing, now, urgent.as_ref(), today))
 }
 
-/// What `yard` says in the list of yards; nothing where no hive in care is so, and no dead-out has comb left. A yard with
+/// What a yard says in the list of yards, of what its hives want; nothing where no hive in care is so, and no dead-out has comb left. A yard with
 /// nothing due is one that nobody would go to.
-pub fn of_yard(standing: &Standing, yard: &ThingId, today: Day) -> String {
+pub fn of_yard(standing: &Standing, urgent: &[(ThingId, Urgent)]) -> String {
     let (mut stop, mut slime, mut dead) = (Vec::new(), Vec::new(), Vec::new());
-    for (hive, urgent) in urgent::of_yard(standing, yard, today) {
+    for (hive, urgent) in urgent {
         let tags = match urgent.because {
             Because::Disease => &mut stop,
             Because::Slime => &mut slime,
@@ -27,7 +27,7 @@ pub fn of_yard(standing: &Standing, yard: &ThingId, today: Day) -> String {
         };
         // Its comb breeds on after its care has ended.
         let wants = urgent.in_care || urgent.because == Because::Dead;
-        let now = standing.hives.get(&hive).filter(|_| wants);
+        let now = standing.hives.get(hive).filter(|_| wants);
         tags.extend(now.map(|now| now.tag.clone()));
     }
     en_round::beside(&stop, &slime, &dead, &[])
@@ -80,6 +80,10 @@ mod tests {
         book.add(written);
     }
 
+    fn told(book: &Book, yard: &ThingId, day: Day) -> String {
+        of_yard(book.standing(), &urgent::of_yard(book.standing(), yard, day))
+    }
+
     #[test]
     fn a_hive_under_suspicion_stops_whoever_opens_it_and_one_with_few_larvae_does_not() {
         let mut book = book();
@@ -93,7 +97,7 @@ mod tests {
         assert_eq!(said(&book, slimy), ["! slime, Tue 14 July, today"]);
         assert!(said(&book, few).is_empty());
         // Hive 17 of the demonstration has slime of its own.
-        let of = |yard| of_yard(book.standing(), yard, today());
+        let of = |yard| told(&book, yard, today());
         let other = book.standing().yards.keys().find(|other| **other != yard).unwrap();
         assert_eq!(of(&yard), "▲ Hive 1: STOP, brood disease suspected. Hives 2, 17: slime or many larvae");
         assert_eq!(of(other), "");
@@ -117,7 +121,7 @@ mod tests {
         let yard = book.standing().yards.keys().nth(1).unwrap().clone();
         let hive = book.standing().yards[&yard].order[0].clone();
         let tag = book.standing().hives[&hive].tag.clone();
-        let said = |book: &Book| of_yard(book.standing(), &yard, today());
+        let said = |book: &Book| told(book, &yard, today());
         let before = said(&book);
         let mut dead = Record::empty(Blank::DeadOut, vec![hive.clone()]);
         dead.answers[0] = Some(Answer::Words(1));
@@ -129,7 +133,7 @@ mod tests {
         book.add(end);
         assert_eq!(said(&book), stands);
         // Nobody counted its combs: it is named as long as its card is there.
-        assert_eq!(of_yard(book.standing(), &yard, today().plus(60)), stands);
-        assert_eq!(of_yard(book.standing(), &yard, today().plus(61)), before);
+        assert_eq!(told(&book, &yard, today().plus(60)), stands);
+        assert_eq!(told(&book, &yard, today().plus(61)), before);
     }
 }
