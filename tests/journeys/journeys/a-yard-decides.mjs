@@ -74,8 +74,10 @@ journey("a slimed hive: the card leads from the look to the freezer batches", ON
   await keeper.reads("freezer-from", /Hive 2: 4 frames/);
   await keeper.type("#freezer-fit", "3");
   await keeper.reads("freezer-next", /^3$/);
+  await keeper.tapWords("Write down a batch");
+  await keeper.one("write-save");
+  assert.equal(await keeper.value("#write-frames"), "3", "what fits in of the four that wait");
   await tell(keeper, "freezer", "", { frames: 3, freezer: -10, cold_since: { day: "2026-07-01" } });
-  await to(keeper, `#/decide/${yard}/freezer`);
   await keeper.reads("freezer-waiting", /^1$/);
   await keeper.reads("freezer-within", /3 frames of .*cold since .*out on .*in 3 days.*Warmer than −12 °C/);
   await nothingWider(keeper);
