@@ -179,9 +179,11 @@ journey("ground from real stands with a map", ON, async (keeper) => {
   await keeper.reads("ground-area", /^0 m²$/);
   await keeper.type("#ground-paved", "");
   // Only where larvae were seen.
+  await keeper.reads("ground-window", /^No find of larvae is under way here: there are no days to tell\.$/);
   await tell(keeper, "look", hives[0], { larvae: word("few") });
   await tell(keeper, "yard_facts", yard, { paved: 2 });
   await to(keeper, `#/decide/${yard}/ground`);
+  await keeper.reads("ground-window", /^For dates this page needs the yard’s temperatures/);
   await keeper.tap('.radio:has([name=decide-ground][value="larvae"])');
   await keeper.until("one hive is drawn", async () => (await map()).hives === 1);
   await keeper.reads("ground-area", /^2\.4 m²$/);
