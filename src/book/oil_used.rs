@@ -3,9 +3,10 @@
 use super::Book;
 use super::entry::{Check, Did, Entry, What};
 use super::fold::fold_watched;
+use super::id::EntryId;
 use super::record::Blank;
 use super::round;
-use super::standing::{Checked, Standing};
+use super::standing::{Checked, RecordNow, Standing};
 use crate::almanac::day::Day;
 use crate::almanac::quantity::{Decimal, Share, Volume};
 
@@ -105,6 +106,17 @@ pub fn learned(trips: &[TripUse]) -> Option<Learned> {
         beyond: reserve.is_none(),
         percent,
     })
+}
+
+/// Whether somebody worked on traps, and no trip of that day or since says what came home. The demonstration drives nowhere.
+pub fn to_tell(standing: &Standing, today: Day) -> bool {
+    let mut worked = None;
+    for (id, hive) in &standing.hives {
+        let work = hive.last.as_ref().filter(|seen| seen.did.is_some() && seen.day <= today && !id.is_demo());
+        worked = worked.max(work.map(|seen| seen.day));
+    }
+    let told = |(id, now): &(&EntryId, &RecordNow)| !id.is_demo() && Some(now.day) >= worked;
+    worked.is_some() && !standing.records_of(Blank::Trip).iter().any(told)
 }
 
 /// A day in the making.

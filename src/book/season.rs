@@ -7,6 +7,7 @@ use super::entry::{Check, Did, Ending, Entry, NewBox, PlacedTrap, TrapsWent, Wha
 use super::fold::fold_days;
 use super::id::{EntryId, ThingId};
 use super::record::{Blank, Record};
+use super::round::{self, HiveDue};
 use super::standing::{HiveNow, Standing};
 use crate::almanac::day::Day;
 use crate::almanac::order::sort_by;
@@ -70,9 +71,9 @@ pub struct Figures {
     pub skips: usize,
     /// Days from visit to visit of a hive, in order of size.
     pub gaps: Vec<i32>,
-    /// Of those, how many the longest time of the hive's kinds of trap is known for.
+    /// Of those, how many ended at a hive that had a day on which it was due, as the Round told it that morning.
     pub judged: usize,
-    /// Of those, how many were not longer.
+    /// Of those, how many ended on that day or before.
     pub on_time: usize,
     /// Visits with each of [`DIDS`].
     pub did: [usize; 6],
@@ -160,6 +161,7 @@ impl Season {
         }
         let mut by_day = visits.chunk_by(|one, next| one.day == next.day).peekable();
         let mut last: Vec<(&ThingId, Day)> = Vec::new();
+        let mut due: Vec<(&ThingId, Day)> = Vec::new();
         fold_days(book.log(), None, &mut |day, next, then| {
             let alive = || then.hives_of(yard, true).count();
             if day < from && next.is_none_or(|next| next >= from) {
@@ -171,7 +173,11 @@ impl Season {
             if let Some(of_day) =
                 by_day.next_if(|of_day| of_day.first().is_some_and(|first| first.day == day))
             {
-                season.visits(of_day, then, &mut last);
+                season.visits(of_day, then, &due, &mut last);
+            }
+            let of_next = by_day.peek().filter(|of_next| of_next.first().map(|first| first.day) == next);
+            if let Some(of_next) = of_next {
+                due = due_by(of_next, then, yard);
             }
         });
         for (_, figures) in &mut season.hives {
@@ -312,20 +318,25 @@ impl Season {
         &mut self.hives[at].1
     }
 
-    /// The visits of a day in whose evening the book stood as `then`. `last` holds the visit before of each hive.
-    fn visits<'a>(&mut self, of_day: &[Visit<'a>], then: &Standing, last: &mut Vec<(&'a ThingId, Day)>) {
+    /// The visits of a day in whose evening the book stood as `then`. `due` holds the day on which each hive was due,
+    /// `last` that of the visit before.
+    fn visits<'a>(
+        &mut self,
+        of_day: &[Visit<'a>],
+        then: &Standing,
+        due: &[(&ThingId, Day)],
+        last: &mut Vec<(&'a ThingId, Day)>,
+    ) {
         for visit in of_day {
             let Some(hive) = then.hives.get(visit.hive) else { continue };
             let figures = self.figures(visit.hive);
             figures.visit(visit, hive, then);
             let gap = last.iter_mut().find(|(known, _)| *known == visit.hive);
             if let Some((_, before)) = gap {
-                let gap = visit.day.days_since(*before);
-                figures.gaps.push(gap);
-                let most = hive.traps().filter_map(|trap| then.kinds.get(&trap.kind));
-                if let Some(most) = most.map(|now| now.kind.max_days).min() {
+                figures.gaps.push(visit.day.days_since(*before));
+                if let Some((_, on)) = due.iter().find(|(known, _)| *known == visit.hive) {
                     figures.judged += 1;
-                    figures.on_time += usize::from(gap <= i32::from(most));
+                    figures.on_time += usize::from(visit.day <= *on);
                 }
                 *before = visit.day;
             } else {
@@ -333,6 +344,22 @@ impl Season {
             }
         }
     }
+}
+
+/// The day on which each hive that is visited on a day was due, as the Round told it that morning; before it the book stood
+/// as `then`.
+fn due_by<'a>(of_day: &[Visit<'a>], then: &Standing, yard: &ThingId) -> Vec<(&'a ThingId, Day)> {
+    // Asked once: every hive of a yard is looked at for it.
+    let own = round::yard_loss(then, yard);
+    let mut all = Vec::new();
+    for visit in of_day {
+        let Some(hive) = then.hives.get(visit.hive) else { continue };
+        let loss = if hive.yard == *yard { own } else { round::yard_loss(then, &hive.yard) };
+        if let HiveDue::Due { on, .. } = round::hive_due(then, hive, loss, visit.day) {
+            all.push((visit.hive, on));
+        }
+    }
+    all
 }
 
 impl Figures {

@@ -6,7 +6,7 @@ use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::{Decimal, Share, Volume};
 use beetle_almanac::almanac::trap::TrapKind;
 use beetle_almanac::book::entry::Did;
-use beetle_almanac::book::oil_used::{Learned, TRIPS_MOST, TripUse, learned, trips};
+use beetle_almanac::book::oil_used::{Learned, TRIPS_MOST, TripUse, learned, to_tell, trips};
 use beetle_almanac::book::record::{Answer, Blank, Record};
 
 /// Who writes down the invented yard.
@@ -39,6 +39,23 @@ fn trip_of(yard: &mut Yard, writer: &str, on: Day, taken: Option<u32>, back: Opt
 /// A lidded trap of 20 mL that is topped up.
 fn reusable() -> TrapKind {
     TrapKind { reusable: true, ..trap() }
+}
+
+#[test]
+fn what_came_home_is_asked_for_on_the_days_after_a_trip_until_it_is_written_down() {
+    let mut yard = Yard::with(&["1", "2"], day("2026-07-01"), &reusable());
+    let on = day("2026-07-10");
+    let asked = |yard: &Yard, after| to_tell(yard.book.standing(), on.plus(after));
+    trip(&mut yard, on.plus(-1), Some(150), Some(60));
+    assert!(!asked(&yard, 0), "nobody has worked on a trap");
+    yard.log("1", on, Did::ToppedUp, (Some(35), Some(50)));
+    assert_eq!([-1, 0, 1, 9].map(|after| asked(&yard, after)), [false, true, true, true]);
+    trip_of(&mut yard, DEMO, on, Some(150), Some(60));
+    assert!(asked(&yard, 1), "an invented trip tells of no own one");
+    trip(&mut yard, on, Some(150), Some(60));
+    assert!(!asked(&yard, 1));
+    yard.log("2", on.plus(14), Did::ToppedUp, (Some(35), Some(50)));
+    assert!(asked(&yard, 15));
 }
 
 #[test]

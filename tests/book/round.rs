@@ -7,6 +7,7 @@ use beetle_almanac::almanac::refill::{Limit, Loss, Timing};
 use beetle_almanac::almanac::stack::{BoxDepth, Corner, Spot};
 use beetle_almanac::book::entry::{Did, SkipReason, TrapsWent, What};
 use beetle_almanac::book::round::{self, Because, HiveDue, Row};
+use beetle_almanac::book::season::Season;
 use beetle_almanac::book::standing::Trouble;
 
 fn row(yard: &Yard, tag: &str, today: &str) -> Row {
@@ -41,6 +42,19 @@ fn oil_that_sinks_fast_brings_the_date_forward_and_says_so() {
     let Because::Limit(refill) = because else { panic!() };
     assert!(matches!(refill.decided_by, Limit::OilLow { days: 10, .. }));
     assert_eq!(refill.also, [Limit::YourMaximum { days: 14 }]);
+}
+
+#[test]
+fn what_the_round_called_overdue_the_season_report_does_not_call_on_time() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    // Two points a day, as above: due on 16 May, though the trap may wait for a fortnight.
+    yard.log("1", day("2026-05-06"), Did::ToppedUp, (Some(40), Some(50)));
+    assert_eq!(due(&yard, "1", "2026-05-17").1, Timing::Overdue { days: 1 });
+    yard.log("1", day("2026-05-17"), Did::ToppedUp, (Some(28), Some(50)));
+    assert_eq!(due(&yard, "1", "2026-05-27").1, Timing::Today);
+    yard.log("1", day("2026-05-27"), Did::ToppedUp, (Some(30), Some(50)));
+    let all = Season::of(&yard.book, &yard.id, day("2026-05-01"), day("2026-05-31")).yard;
+    assert_eq!((all.gaps, all.judged, all.on_time), (vec![10, 11], 2, 1));
 }
 
 #[test]

@@ -4,6 +4,7 @@ use super::chosen::{Chosen, choose};
 use super::page::Asked;
 use crate::almanac::day::Day;
 use crate::almanac::ground::{Ring, Stand};
+use crate::almanac::sighting::Seen;
 use crate::almanac::typed;
 use crate::app::beetle::{bars, told};
 use crate::app::bench::draft::{BenchDraft, Slot};
@@ -27,6 +28,7 @@ use crate::app::round::bits;
 use crate::app::round::form::{fold, keys};
 use crate::app::state::Ui;
 use crate::app::wording::en::{NO_ANSWER, with_unit};
+use crate::app::wording::en_beetle::{NO_CLIMATE, TO_CLIMATE};
 use crate::app::wording::en_decide::ground as wg;
 use crate::app::wording::en_typed;
 use crate::app::wording::en_yard_decides::ground as w;
@@ -246,10 +248,16 @@ fn window(asked: &Asked, found: &Memo<Found>) -> Bit {
         let (today, _) = (walk.today.get(), turn.get());
         walk.records.book.with_untracked(|book| {
             let standing = book.standing();
-            let ground = Ground::of(standing, &of, today)?;
-            told::in_ground(&finds::under_way(standing, &of, today, &ground, &ground.weather(today), None))
+            let Some(ground) = Ground::of(standing, &of, today) else {
+                // Where nothing was found either, temperatures would bring no days.
+                let dated = |find: &finds::Find| find.sighting.seen != Seen::AdultsOnly;
+                return (finds::finds(standing, &of, today).iter().any(dated), None);
+            };
+            let ways = finds::under_way(standing, &of, today, &ground, &ground.weather(today), None);
+            (false, told::in_ground(&ways))
         })
     });
+    let climate = Place::Write(Blank::Climate, Some(yard.to_string()));
     // A hundred hives have a hundred bars: they are drawn where somebody asks for them.
     let each = move || {
         let today = found.with_untracked(|(.., today)| *today);
@@ -259,7 +267,7 @@ fn window(asked: &Asked, found: &Memo<Found>) -> Bit {
     let each = StoredValue::new(each);
     live(move || {
         ends.with(|ends| match ends {
-            Some((from, until, hives)) => {
+            (_, Some((from, until, hives))) => {
                 let hives = u32::try_from(*hives).unwrap_or(u32::MAX);
                 bits![
                     el("p").class("lead").test_id("ground-window").text(&w::window(*from, *until, hives)),
@@ -267,7 +275,10 @@ fn window(asked: &Asked, found: &Memo<Found>) -> Bit {
                     fold(w::WINDOW_EACH, "ground-each", move || each.with_value(|each| each())),
                 ]
             }
-            None => el("p").text(w::NO_WINDOW).into(),
+            (true, None) => {
+                bits![el("p").test_id("ground-window").text(NO_CLIMATE), keys(link(TO_CLIMATE, &climate)),]
+            }
+            (false, None) => el("p").test_id("ground-window").text(w::NO_WINDOW).into(),
         })
     })
 }

@@ -9,7 +9,7 @@ use crate::app::edge::letters::BrowserLetters;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, StoredValue};
 use crate::app::ledger::lines;
-use crate::app::ledger::words::record_alone as record_said;
+use crate::app::ledger::words::{record_alone as record_said, tag_told};
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
 use crate::app::record::list::ways;
@@ -49,10 +49,20 @@ impl Page {
         self.now.get_untracked()
     }
 
+    /// Its tag as it is told.
+    fn tag(self) -> String {
+        let book = self.form.walk.records.book;
+        self.now.with_untracked(|now| {
+            now.as_ref()
+                .map(|now| book.with_untracked(|book| tag_told(book.standing(), now)))
+                .unwrap_or_default()
+        })
+    }
+
     /// "Hive 7: box put on".
     #[inline(never)]
     pub(super) fn said(self, what: &str) -> String {
-        w::said(&self.hive().map(|now| now.tag).unwrap_or_default(), what)
+        w::said(&self.tag(), what)
     }
 
     /// Writes what `make` makes of this hive, under the words `said`. True when it is written.
@@ -274,8 +284,7 @@ fn seen(lines: &mut Vec<String>, book: &Book, page: Page) {
 }
 
 fn revive(page: Page) {
-    let Some(now) = page.hive() else { return };
-    page.put("revive", w::revived(&now.tag), &|book, pen, day, today, hive| {
+    page.put("revive", w::revived(&page.tag()), &|book, pen, day, today, hive| {
         book.hive_back(pen, day, today, hive, &BrowserLetters)
     });
 }

@@ -14,6 +14,7 @@ use crate::app::wording::en_ledger as w;
 use crate::book::Book;
 use crate::book::entry::{Check, Did, Ending, Entry, KeeperChange, NewBox, What};
 use crate::book::id::{EntryId, ThingId};
+use crate::book::standing::{HiveNow, Standing};
 
 /// What `entry` says, as a sentence without a full stop: "Hive 7: topped up, found 40 %, left 50 %, 12 beetles".
 ///
@@ -299,6 +300,16 @@ fn put_hive(said: &mut String, book: &Book, hive: &ThingId) {
             _ => None,
         }),
     );
+}
+
+/// The tag of a hive, with its yard behind it where a hive in care of another yard has the same: "7, Ferry Field".
+pub fn tag_told(standing: &Standing, now: &HiveNow) -> String {
+    let same = |other: &HiveNow| other.tag == now.tag && other.yard != now.yard && other.alive();
+    let twice = standing.hives.values().any(same);
+    match standing.yards.get(&now.yard).filter(|_| twice) {
+        Some(yard) => [&*isolated(&now.tag), ", ", &*isolated(&yard.name)].concat(),
+        None => now.tag.clone(),
+    }
 }
 
 /// The name of a yard.

@@ -1,10 +1,11 @@
-use super::{entry, isolated};
+use super::{entry, isolated, tag_told};
 use crate::almanac::day::{Day, Stamp};
 use crate::almanac::text::Letters;
 use crate::book::Book;
 use crate::book::demo::demo;
-use crate::book::entry::{Check, Did, Entry, What};
+use crate::book::entry::{Check, Did, Ending, Entry, What};
 use crate::book::id::{EntryId, ThingId, Writer};
+use crate::book::standing::Standing;
 use crate::book::write::Pen;
 
 /// Plain letters are enough for the demonstration's names.
@@ -40,6 +41,23 @@ fn said(book: &Book, json: &str) -> String {
     let (day, at) = (today(), Stamp::midnight(today()));
     entry(book, &Entry { id, day, at, by: None, yard: None, replaces: None, bulk: None, what })
         .replace('\u{a0}', " ")
+}
+
+#[test]
+fn a_tag_that_stands_in_two_yards_is_told_with_its_yard_and_one_of_a_hive_that_is_gone_is_not() {
+    let mut standing = book().standing().clone();
+    let said = |standing: &Standing, hive: &ThingId| tag_told(standing, &standing.hives[hive]);
+    let [one, other] = [0, 1].map(|at| standing.yards.values().nth(at).unwrap().order[0].clone());
+    let tag = standing.hives[&one].tag.clone();
+    assert_eq!(said(&standing, &one), tag);
+    standing.hives.get_mut(&other).unwrap().tag.clone_from(&tag);
+    let names = [&one, &other].map(|hive| standing.yards[&standing.hives[hive].yard].name.clone());
+    assert_eq!(
+        [&one, &other].map(|hive| said(&standing, hive)),
+        names.map(|name| [&*tag, ", ", &*name].concat())
+    );
+    standing.hives.get_mut(&other).unwrap().ended = Some((Ending::Sold, today()));
+    assert_eq!(said(&standing, &one), tag);
 }
 
 #[test]

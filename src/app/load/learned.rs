@@ -33,10 +33,13 @@ pub(super) fn gone(records: Records) -> Memo<Vec<PutIn>> {
 pub(super) fn view(trip: Trip) -> Bit {
     let learned = trip.learned;
     let told = live(move || learned.get().map(|learned| untrack(|| said(trip, &learned))));
-    // Whoever drives home tonight has something to write down; before the day nothing came home.
+    // Whoever drives home tonight has something to write down; before the day nothing came home, but for what an earlier
+    // trip left.
     let home = live(move || {
-        let there = trip.day().is_ok_and(|day| day <= trip.ui.today.get());
-        there.then(|| {
+        let today = trip.ui.today.get();
+        let there = trip.day().is_ok_and(|day| day <= today);
+        let before = || trip.records.book.with(|book| oil_used::to_tell(book.standing(), today));
+        (there || before()).then(|| {
             let way = link(w::CAME_HOME, &Place::Write(Blank::Trip, None)).test_id("load-home");
             el("div").kid(el("p").class("keys").kid(way)).kid(notice::why(w::CAME_HOME_WHY))
         })

@@ -100,8 +100,9 @@ pub fn load(
     bottle: Option<Volume>,
     unit: VolumeUnit,
 ) -> Load {
+    let urgent = |yard| urgent::of_yard(standing, yard, day);
     let yards: Vec<YardLoad> =
-        yards.iter().filter_map(|yard| yard_load(standing, yard, day, reserve)).collect();
+        yards.iter().filter_map(|yard| yard_load(standing, yard, day, reserve, urgent(yard))).collect();
     let total = |count: fn(&YardLoad) -> u32| yards.iter().map(count).fold(0, u32::saturating_add);
     let due = total(|yard| yard.need.traps);
     let place = total(|yard| yard.need.missing);
@@ -123,10 +124,16 @@ pub fn load(
     }
 }
 
-fn yard_load(standing: &Standing, yard: &ThingId, day: Day, reserve: Share) -> Option<YardLoad> {
+/// What `yard` needs on `day`, on which its hives want what `urgent` says.
+pub fn yard_load(
+    standing: &Standing,
+    yard: &ThingId,
+    day: Day,
+    reserve: Share,
+    urgent: Vec<(ThingId, Urgent)>,
+) -> Option<YardLoad> {
     let now = standing.yards.get(yard)?;
     let loss = round::yard_loss(standing, yard);
-    let urgent = urgent::of_yard(standing, yard, day);
     let fresh = slimed(&urgent);
     let (mut hives, mut disposable, mut anew) = (0, 0, Vec::new());
     for (id, hive) in standing.hives_of(yard, true) {

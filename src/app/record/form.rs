@@ -5,6 +5,9 @@ use super::fields::{self, Signals};
 use super::{Of, is_facts, kept, months, of as named, places, save};
 use crate::almanac::day::Day;
 use crate::almanac::json;
+use crate::almanac::typed::count;
+use crate::app::bench::draft::Slot;
+use crate::app::bench::freezer::MOST_FRAMES;
 use crate::app::decide::card;
 use crate::app::edge;
 use crate::app::edge::hours;
@@ -26,6 +29,7 @@ use crate::app::wording::en;
 use crate::app::wording::en_beetle_honey::GOAL_ABOVE;
 use crate::app::wording::en_records as w;
 use crate::book::Book;
+use crate::book::chilled::chilled;
 use crate::book::entry::What;
 use crate::book::id::{EntryId, ThingId};
 use crate::book::record::{About, Blank, ClockTime, Field, Record};
@@ -115,6 +119,9 @@ impl Form {
             let one = signals.last().filter(|_| blank == Blank::Climate && signals.len() > 1);
             let unit = one.map_or_else(|| RwSignal::new(unit), |one| one.unit);
             signals.push(Signals { text: RwSignal::new(text), unit });
+        }
+        if let (Blank::Freezer, Of::Open, Some(frames)) = (blank, named, signals.first()) {
+            frames.text.set(next_batch(records, today));
         }
         let hives = record.hives.iter().map(ToString::to_string).collect();
         let line = if let Of::Line(id) = named { Some(id.clone()) } else { None };
@@ -354,6 +361,17 @@ fn begin(book: &Book, blank: Blank, named: &Of) -> (Record, Option<Day>, Option<
         Of::Open if is_facts(blank) => (standing.facts(blank, None, None), None, None),
         Of::Open => (Record::empty(blank, Vec::new()), None, None),
     }
+}
+
+/// Frames that go into the freezer next: those that wait, up to what fits in where the keeper said so. Nothing where none wait.
+fn next_batch(records: Records, today: Day) -> String {
+    let waiting = records.book.with_untracked(|book| chilled(book.standing(), 0, today, false).waiting());
+    let fit = Ui::get().draft.with_untracked(|draft| {
+        let own = !draft.is_example(Slot::freezer_fit);
+        own.then(|| count(draft.freezer_fit(), 1, MOST_FRAMES).ok())?
+    });
+    let next = fit.map_or(waiting, |fit| fit.min(waiting));
+    if next > 0 { next.to_string() } else { String::new() }
 }
 
 fn today(records: Records, yard: Option<&ThingId>) -> Day {

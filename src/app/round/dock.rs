@@ -11,7 +11,7 @@ use crate::app::edge;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::{find, focus};
 use crate::app::graph::{Memo, RwSignal, effect, effect_since, untrack};
-use crate::app::ledger::shifts;
+use crate::app::ledger::{shifts, words::tag_told};
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
 use crate::app::records::Stop;
@@ -41,7 +41,7 @@ pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
                 let idle =
                     now.trouble().map_or_else(String::new, |idle| [", ", &w::idle_traps(idle)].concat());
                 let due = [w::due(&due, today), idle].concat();
-                head = [w::hive(&now.tag), due, Place::Hive(hive.to_string()).hash()];
+                head = [w::hive(&tag_told(standing, now)), due, Place::Hive(hive.to_string()).hash()];
             }
         });
         head
@@ -239,7 +239,7 @@ fn name(walk: Walk) -> String {
     let hive = walk.open.get();
     walk.records.book.with(|book| {
         let now = hive.and_then(|hive| book.standing().hives.get(&hive));
-        now.map_or_else(String::new, |now| w::hive(&now.tag))
+        now.map_or_else(String::new, |now| w::hive(&tag_told(book.standing(), now)))
     })
 }
 

@@ -8,6 +8,7 @@ use crate::almanac::day::Day;
 use crate::almanac::oil;
 use crate::app::edge::{self, letters::BrowserLetters};
 use crate::app::graph::untrack;
+use crate::app::ledger::words::tag_told;
 use crate::app::place::Place;
 use crate::app::records::Stop;
 use crate::app::state::Ui;
@@ -17,23 +18,27 @@ use crate::book::id::ThingId;
 use crate::book::standing::{HiveNow, Trouble};
 use crate::book::write::{Doubt, Refusal};
 
-/// What stands at the open hive: its name, itself, and the day entries are for.
+/// What stands at the open hive: its name, itself, its tag as it is told, and the day entries are for.
 struct At {
     hive: ThingId,
     now: HiveNow,
+    tag: String,
     day: Day,
 }
 
 fn at(walk: Walk) -> Result<At, Ask> {
     let hive = walk.open.get_untracked().ok_or(Ask::Nothing)?;
-    let now = walk
+    let (now, tag) = walk
         .records
         .book
-        .with_untracked(|book| book.standing().hives.get(&hive).cloned())
+        .with_untracked(|book| {
+            let now = book.standing().hives.get(&hive)?;
+            Some((now.clone(), tag_told(book.standing(), now)))
+        })
         .ok_or(Ask::Stopped(Stop::Refused(Refusal::Unknown)))?;
     let today = walk.today.get_untracked();
     match walk.day.with_untracked(|text| draft::day(text, today)) {
-        Ok(day) => Ok(At { hive, now, day }),
+        Ok(day) => Ok(At { hive, now, tag, day }),
         Err(wrong) => {
             mend(walk, wrong);
             Err(Ask::Nothing)
@@ -177,7 +182,7 @@ pub(super) fn as_is(walk: Walk) {
 /// doubts the keeper has been asked about.
 fn save(walk: Walk, did: Did, named: Vec<ThingId>, sure: bool) {
     walk.wish.set_value(Some(Wish::Work(did, named.clone())));
-    let Some(At { hive, now, day }) = asked(walk) else { return };
+    let Some(At { hive, now, tag, day }) = asked(walk) else { return };
     let mut typed = untrack(|| walk.typed());
     let inside = now.traps().count();
     if !named.is_empty() {
@@ -220,7 +225,7 @@ fn save(walk: Walk, did: Did, named: Vec<ThingId>, sure: bool) {
         (None, Some(_)) => w::some(number(inside - over)),
         (None, None) => w::whole(number(inside - over), did),
     };
-    let mut said = w::logged(&now.tag, did, &which, day, today);
+    let mut said = w::logged(&tag, did, &which, day, today);
     if let Some(left) = left {
         said = [&said, ", ", &w::idle_traps(left)].concat();
     }
@@ -237,12 +242,12 @@ pub(super) fn placed(walk: Walk, kind: &ThingId) {
         return;
     }
     walk.wish.set_value(Some(Wish::Placed(kind.clone())));
-    let Some(At { hive, now, day }) = asked(walk) else { return };
+    let Some(At { hive, now, tag, day }) = asked(walk) else { return };
     let look = match untrack(|| walk.typed()).check(&hive, Did::AsFound, None) {
         Ok(look) => look,
         Err(wrong) => return mend(walk, wrong),
     };
-    let mut said = w::logged_placed(&now.tag, now.wanting());
+    let mut said = w::logged_placed(&tag, now.wanting());
     if let Some(count) = look.count {
         en_ledger::beetles(&mut said, count);
     }
@@ -260,14 +265,14 @@ pub(super) fn skip(walk: Walk, why: SkipReason) {
 
 fn skipped(walk: Walk, why: SkipReason) {
     walk.wish.set_value(Some(Wish::Skip(why)));
-    let Some(At { hive, now, day }) = asked(walk) else { return };
+    let Some(At { hive, now, tag, day }) = asked(walk) else { return };
     let note = walk.note.with_untracked(|text| text.trim().to_owned());
     let over = note.chars().count().saturating_sub(Entry::NOTE_MOST);
     if over > 0 {
         return mend(walk, Wrong::Note(over));
     }
     let note = (!note.is_empty()).then_some(note);
-    let said = w::logged_skip(&now.tag, why);
+    let said = w::logged_skip(&tag, why);
     let written =
         made(walk, day, &|book, pen, day, today| book.skip(pen, day, today, &hive, why, note.clone()));
     kept_on(walk, written, said, Vec::new(), step(walk, &now.yard, hive, day, None));
@@ -294,7 +299,7 @@ pub(super) fn filled_again(walk: Walk, hive: &ThingId) {
         };
         // On the day of the entry that said so: a walk of last week is finished last week.
         let day = now.last.as_ref().map_or_else(|| walk.today.get_untracked(), |seen| seen.day);
-        Some((now.tag.clone(), day, check))
+        Some((tag_told(book.standing(), now), day, check))
     });
     let Some((tag, day, check)) = found else { return };
     let traps = check.traps.as_ref().map_or(0, |traps| u32::try_from(traps.len()).unwrap_or(u32::MAX));
@@ -307,8 +312,8 @@ pub(super) fn revive(walk: Walk) {
     if !answers(walk, |ask| matches!(ask, Ask::Stopped(Stop::Refused(Refusal::Ended { .. })))) {
         return;
     }
-    let Ok(At { hive, now, day }) = at(walk) else { return };
-    let said = en_hive::revived(&now.tag);
+    let Ok(At { hive, tag, day, .. }) = at(walk) else { return };
+    let said = en_hive::revived(&tag);
     let revive: Make<'_> = &|book, pen, day, today| book.hive_back(pen, day, today, &hive, &BrowserLetters);
     put(walk, day, said, revive);
 }
@@ -318,8 +323,8 @@ pub(super) fn stood_there(walk: Walk) {
     if !answers(walk, |ask| matches!(ask, Ask::Stopped(Stop::Refused(Refusal::BeforeHive { .. })))) {
         return;
     }
-    let Ok(At { hive, now, day }) = at(walk) else { return };
-    let said = w::stood_there(&now.tag, day);
+    let Ok(At { hive, tag, day, .. }) = at(walk) else { return };
+    let said = w::stood_there(&tag, day);
     if !put(walk, day, said, &|book, pen, day, today| book.hive_since(pen, day, today, &hive)) {
         return;
     }

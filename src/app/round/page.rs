@@ -17,6 +17,7 @@ use crate::app::{decide, hive, yard};
 use crate::book::Book;
 use crate::book::id::ThingId;
 use crate::book::round;
+use crate::book::urgent;
 use crate::book::write::{HivePlan, KindChoice};
 
 /// The Round.
@@ -192,13 +193,15 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
             let standing = book.standing();
             let rows = round::rows(standing, &id, today);
             let now = standing.yards.get(&id);
-            let mut lines = vec![yard::alarm::of_yard(standing, &id, today)];
+            let urgent = urgent::of_yard(standing, &id, today);
+            let mut lines = vec![yard::alarm::of_yard(standing, &urgent)];
             lines.retain(|alarm| !alarm.is_empty());
             if let Some(since) = now.and_then(|now| now.paused) {
                 lines.push(w::resting(since));
                 return lines;
             }
-            let need = yard::need(standing, &id, today);
+            let Some(load) = yard::load(standing, &id, today, urgent) else { return lines };
+            let need = load.need;
             lines.push(w::counts(walk::counts(&rows, today)));
             if need.hives > 0 || need.wanting > 0 {
                 lines.push(w::total(&need, &ui.carried(need.oil.with_reserve)));

@@ -213,14 +213,19 @@ pub fn near_and_how_far(day: Day, today: Day) -> String {
     [&near(day, today), ", ", &relative(day.days_since(today))].concat()
 }
 
-/// "▲ Hive 2: STOP, brood disease suspected. Hive 3: slime or many larvae. Beside the traps: hives 4, 5 want a look";
+/// "▲ Hive 2: STOP, brood disease suspected. Hive 3: slime or many larvae. Hive 6: dead-out, comb still there. Beside the traps:
+/// hives 4, 5 want a look";
 /// nothing without any. A hive under suspicion is not among those that want a look: nobody is to open it.
-pub fn beside(stop: &[String], slime: &[String], look: &[String]) -> String {
+pub fn beside(stop: &[String], slime: &[String], dead: &[String], look: &[String]) -> String {
     let hives = |one: &str, many: &str, tags: &[String]| {
         [if tags.len() == 1 { one } else { many }, &tags.join(", ")].concat()
     };
     let mut said = Vec::new();
-    for (tags, what) in [(stop, ": STOP, brood disease suspected"), (slime, ": slime or many larvae")] {
+    for (tags, what) in [
+        (stop, ": STOP, brood disease suspected"),
+        (slime, ": slime or many larvae"),
+        (dead, ": dead-out, comb still there"),
+    ] {
         if !tags.is_empty() {
             said.push([&hives("Hive ", "Hives ", tags), what].concat());
         }
@@ -349,7 +354,7 @@ mod tests {
     #[test]
     fn a_hive_under_suspicion_does_not_want_a_look() {
         let tags = |tags: &[&str]| tags.iter().map(|tag| (*tag).to_owned()).collect::<Vec<_>>();
-        let told = |stop: &[&str], look: &[&str]| beside(&tags(stop), &[], &tags(look));
+        let told = |stop: &[&str], look: &[&str]| beside(&tags(stop), &[], &[], &tags(look));
         assert_eq!(told(&[], &["4", "5"]), "▲ Beside the traps: hives 4, 5 want a look");
         assert_eq!(told(&["2"], &[]), "▲ Hive 2: STOP, brood disease suspected");
         assert_eq!(
@@ -358,8 +363,8 @@ mod tests {
         );
         assert_eq!(told(&[], &[]), "");
         assert_eq!(
-            beside(&tags(&["2"]), &tags(&["3"]), &[]),
-            "▲ Hive 2: STOP, brood disease suspected. Hive 3: slime or many larvae"
+            beside(&tags(&["2"]), &tags(&["3"]), &tags(&["4", "5"]), &[]),
+            "▲ Hive 2: STOP, brood disease suspected. Hive 3: slime or many larvae. Hives 4, 5: dead-out, comb still there"
         );
     }
 

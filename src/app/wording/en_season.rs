@@ -79,7 +79,7 @@ pub const NO_VISIT: &str = "No trap work is written down for these days.";
 /// What is not said and what is too little.
 pub fn how() -> String {
     let mut said =
-        "On time: not longer than the hive’s kind of trap allows, as described in the book. Catch is said from "
+        "On time: by the day on which the hive was due, as the Round said that morning. Catch is said from "
             .to_owned();
     put(&mut said, &LEAST_COUNTS.to_string());
     put(&mut said, " counts and ");

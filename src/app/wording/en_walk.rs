@@ -1,6 +1,7 @@
 //! English: how far a walk has come, and what a yard asks for.
 
 use super::en::{counted, date};
+use super::en_load;
 use super::en_round::{hive, near, near_and_how_far};
 use crate::almanac::day::Day;
 use crate::app::round::walk::Counts;
@@ -103,9 +104,11 @@ pub fn unknown_capacity(traps: u32) -> String {
     ["Left out: ", &counted(traps, "trap", "traps"), " whose size is not written down"].concat()
 }
 
-/// Traps to bring.
-pub fn missing_traps(traps: u32) -> String {
-    ["Bring ", &counted(traps, "new trap", "new traps"), ": missing or not put in yet"].concat()
+/// "Bring 6 new traps: 2 missing or not put in yet + 4 new for hives with slime", as Load says it.
+pub fn new_traps(place: u32, anew: u32) -> String {
+    let traps = counted(place.saturating_add(anew), "new trap", "new traps");
+    let more = if anew > 0 { [" ", &en_load::anew(anew)].concat() } else { String::new() };
+    ["Bring ", &traps, ": ", &en_load::place(place), &more].concat()
 }
 
 /// How the hives of a yard lie to today.
@@ -181,6 +184,9 @@ mod tests {
             with(1, 2, 4, 0, 0),
             "1 hive to see, 4 traps to top up; look again at 2 hives; carry 200 mL"
         );
+        let new = |place, anew| new_traps(place, anew).replace('\u{a0}', " ");
+        assert_eq!(new(1, 0), "Bring 1 new trap: 1 missing or not put in yet");
+        assert_eq!(new(0, 4), "Bring 4 new traps: none missing + 4 new for hives with slime");
     }
 
     #[test]

@@ -15,20 +15,22 @@ pub fn of_hive(standing: &Standing, hive: &ThingId, today: Day) -> Vec<String> {
     now.map_or_else(Vec::new, |now| lines(standing, now, urgent.as_ref(), today))
 }
 
-/// What `yard` says in the list of yards; nothing where no hive in care is so. A yard with nothing due is one that nobody
-/// would go to.
-pub fn of_yard(standing: &Standing, yard: &ThingId, today: Day) -> String {
-    let (mut stop, mut slime) = (Vec::new(), Vec::new());
-    for (hive, urgent) in urgent::of_yard(standing, yard, today) {
+/// What a yard says in the list of yards, of what its hives want; nothing where no hive in care is so, and no dead-out has comb left. A yard with
+/// nothing due is one that nobody would go to.
+pub fn of_yard(standing: &Standing, urgent: &[(ThingId, Urgent)]) -> String {
+    let (mut stop, mut slime, mut dead) = (Vec::new(), Vec::new(), Vec::new());
+    for (hive, urgent) in urgent {
         let tags = match urgent.because {
             Because::Disease => &mut stop,
             Because::Slime => &mut slime,
-            Because::Dead => continue,
+            Because::Dead => &mut dead,
         };
-        let now = standing.hives.get(&hive).filter(|_| urgent.in_care);
+        // Its comb breeds on after its care has ended.
+        let wants = urgent.in_care || urgent.because == Because::Dead;
+        let now = standing.hives.get(hive).filter(|_| wants);
         tags.extend(now.map(|now| now.tag.clone()));
     }
-    en_round::beside(&stop, &slime, &[])
+    en_round::beside(&stop, &slime, &dead, &[])
 }
 
 /// What `hive` says before anything else: the suspicion, then larvae or slime in the last look into it, until somebody
@@ -63,6 +65,7 @@ mod tests {
     use super::*;
     use crate::app::ledger::words::tests::{book, pen, today};
     use crate::book::Book;
+    use crate::book::entry::Ending;
     use crate::book::record::{Answer, Ask, Blank, Record};
 
     fn look(book: &mut Book, hive: &ThingId, day: Day, said: &[(&str, &str)]) {
@@ -75,6 +78,10 @@ mod tests {
         }
         let written = book.record(&pen(), day, today(), None, look).unwrap();
         book.add(written);
+    }
+
+    fn told(book: &Book, yard: &ThingId, day: Day) -> String {
+        of_yard(book.standing(), &urgent::of_yard(book.standing(), yard, day))
     }
 
     #[test]
@@ -90,7 +97,7 @@ mod tests {
         assert_eq!(said(&book, slimy), ["! slime, Tue 14 July, today"]);
         assert!(said(&book, few).is_empty());
         // Hive 17 of the demonstration has slime of its own.
-        let of = |yard| of_yard(book.standing(), yard, today());
+        let of = |yard| told(&book, yard, today());
         let other = book.standing().yards.keys().find(|other| **other != yard).unwrap();
         assert_eq!(of(&yard), "▲ Hive 1: STOP, brood disease suspected. Hives 2, 17: slime or many larvae");
         assert_eq!(of(other), "");
@@ -106,5 +113,27 @@ mod tests {
         assert!(both.len() == 2 && both[0].starts_with(wr::DISEASE) && both[1].starts_with(wr::LARVAE_MANY));
         look(&mut book, sick, today(), &[("larvae", "none"), ("brood_disease", "no")]);
         assert!(said(&book, sick).is_empty());
+    }
+
+    #[test]
+    fn the_list_of_yards_names_a_dead_out_as_long_as_its_card_is_there_though_its_care_has_ended() {
+        let mut book = book();
+        let yard = book.standing().yards.keys().nth(1).unwrap().clone();
+        let hive = book.standing().yards[&yard].order[0].clone();
+        let tag = book.standing().hives[&hive].tag.clone();
+        let said = |book: &Book| told(book, &yard, today());
+        let before = said(&book);
+        let mut dead = Record::empty(Blank::DeadOut, vec![hive.clone()]);
+        dead.answers[0] = Some(Answer::Words(1));
+        let dead = book.record(&pen(), today(), today(), None, dead).unwrap();
+        book.add(dead);
+        let stands = [&before, "▲ Hive ", &tag, ": dead-out, comb still there"].concat();
+        assert_eq!(said(&book), stands);
+        let end = book.end_hive(&pen(), today(), today(), &hive, Ending::Dead, None).unwrap();
+        book.add(end);
+        assert_eq!(said(&book), stands);
+        // Nobody counted its combs: it is named as long as its card is there.
+        assert_eq!(told(&book, &yard, today().plus(60)), stands);
+        assert_eq!(told(&book, &yard, today().plus(61)), before);
     }
 }

@@ -107,5 +107,5 @@ pub(super) fn of_all(standing: &Standing, beside: &Beside) -> String {
             tags.extend(standing.hives.get(hive).map(|hive| hive.tag.clone()));
         }
     }
-    en_round::beside(&stop, &[], &look)
+    en_round::beside(&stop, &[], &[], &look)
 }

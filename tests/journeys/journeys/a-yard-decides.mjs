@@ -74,8 +74,10 @@ journey("a slimed hive: the card leads from the look to the freezer batches", ON
   await keeper.reads("freezer-from", /Hive 2: 4 frames/);
   await keeper.type("#freezer-fit", "3");
   await keeper.reads("freezer-next", /^3$/);
+  await keeper.tapWords("Write down a batch");
+  await keeper.one("write-save");
+  assert.equal(await keeper.value("#write-frames"), "3", "what fits in of the four that wait");
   await tell(keeper, "freezer", "", { frames: 3, freezer: -10, cold_since: { day: "2026-07-01" } });
-  await to(keeper, `#/decide/${yard}/freezer`);
   await keeper.reads("freezer-waiting", /^1$/);
   await keeper.reads("freezer-within", /3 frames of .*cold since .*out on .*in 3 days.*Warmer than −12 °C/);
   await nothingWider(keeper);
@@ -177,9 +179,11 @@ journey("ground from real stands with a map", ON, async (keeper) => {
   await keeper.reads("ground-area", /^0 m²$/);
   await keeper.type("#ground-paved", "");
   // Only where larvae were seen.
+  await keeper.reads("ground-window", /^No find of larvae is under way here: there are no days to tell\.$/);
   await tell(keeper, "look", hives[0], { larvae: word("few") });
   await tell(keeper, "yard_facts", yard, { paved: 2 });
   await to(keeper, `#/decide/${yard}/ground`);
+  await keeper.reads("ground-window", /^For dates this page needs the yard’s temperatures/);
   await keeper.tap('.radio:has([name=decide-ground][value="larvae"])');
   await keeper.until("one hive is drawn", async () => (await map()).hives === 1);
   await keeper.reads("ground-area", /^2\.4 m²$/);

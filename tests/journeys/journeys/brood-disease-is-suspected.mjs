@@ -64,7 +64,7 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
   await keysReady(keeper);
   await keeper.gone("dock-alarm");
   await log(keeper, "1", "topped_up");
-  await keeper.reads("panel", /^Hive .?2.? ! STOP, brood disease suspected, .*Topped up/);
+  await keeper.reads("panel", /^Hive .?2, Home.? ! STOP, brood disease suspected, .*Topped up/);
   await keeper.reads("dock-alarm", /^! STOP, brood disease suspected/);
   const sight = await keeper.driver.run(() => {
     const [foot, line, key] = [".foot", "[data-testid=dock-alarm]", "[data-testid='did-topped_up']"].map((css) => document.querySelector(css).getBoundingClientRect());
@@ -154,6 +154,9 @@ journey("slime the evening before a trip: the car carries fresh traps and oil fo
   assert.match(await load(keeper), /Hives to see, due, skipped or with slime: 1 of 3 Their traps to fill: 4/);
   assert.match(await load(keeper), /Hive .?2.?: slime or many larvae, see its card; bring bags; its traps not made fresh on that day or since are counted here, due or not/);
   assert.match(await load(keeper), /Hive .?3.?: brood disease suspected, see its card; leave it shut until the inspector has said what may be done, then go to it last, and take nothing from it to another hive/);
+  // Whoever looks into the yard first reads the same.
+  await to(keeper, `#/round/${yard}`);
+  await keeper.reads("yard-total", /^1 hive to see, 4 traps to top up; carry 50.mL/);
   await to(keeper, `#/book/truck-sheet/${yard}`);
   await keeper.reads("truck-urgent", /Hive .?2.?: slime or many larvae, see its card.*Hive .?3.?: brood disease suspected/);
   const marks = await keeper.driver.run(() => [...document.querySelectorAll(".paper-table tbody tr")].map((row) => [row.cells[1].innerText.replace(/[^0-9]/g, ""), row.cells[0].innerText.trim()]));

@@ -41,8 +41,8 @@ pub const SURFACE: &str =
     "This yard is written down as paved: larvae walk on to soil, so a ring on paving does nothing.";
 /// Heading of the window.
 pub const WINDOW: &str = "When";
-/// Nothing dated.
-pub const NO_WINDOW: &str = "No find is under way here, or no climate is written down: no days can be told.";
+/// Nothing to date.
+pub const NO_WINDOW: &str = "No find of larvae is under way here: there are no days to tell.";
 /// How to use the days.
 pub const WINDOW_HOW: &str = "Ground work meets larvae and pupae between the first day on which they leave the hive and the last on which young beetles come out.";
 /// Hive by hive, on a tap.
