@@ -232,7 +232,7 @@ fn draw(
             let seed = device::id(SEED_LETTERS);
             in_pairs(&hives, &untrack(|| records.caught.with(|caught| plan(&hives, caught, &seed))))
         });
-        kept.update(|kept| *kept = draws::with(kept, &yard, &draws::Drawn { day, hives, from: None }));
+        kept.update(|kept| *kept = draws::with(kept, &yard, &draws::Drawn { day, hives, from: Vec::new() }));
         edge::after_paint(|| _ = focus("#trial-lists"));
     };
     let name_says = move || match name.get() {
