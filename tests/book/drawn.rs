@@ -141,6 +141,32 @@ fn a_hive_that_came_later_is_said_though_as_many_went() {
 }
 
 #[test]
+fn two_drawn_hives_that_prove_to_be_one_are_one_hive_that_was_opened() {
+    let mut yard = ten();
+    let mut drawn = all_drawn(&yard);
+    drawn.hives.truncate(4);
+    for tag in ["2", "3"] {
+        yard.tells("2026-06-11", tag, Blank::Look, &[("larvae", Word("none"))]);
+    }
+    // One of the two hives drawn and looked into is the other, and one that was not drawn is one that was.
+    for (one, other) in [("2", "3"), ("4", "9")] {
+        let same = yard.book.same_hive(
+            &pen("aa", day("2026-06-12")),
+            day("2026-06-12"),
+            &yard.hive(one),
+            &yard.hive(other),
+        );
+        yard.book.add(same.unwrap());
+    }
+    let once = drawn.clone().each_once(yard.book.standing());
+    assert_eq!((once.hives.len(), once.from.len()), (3, 8));
+    let found = Outcome { drawn: 3, from: 8, clean: 1, found: 0, later: false };
+    assert_eq!(outcome(&yard, &once), found);
+    let list = once.list(&states(&yard, &once), &hives(&yard));
+    assert_eq!(list.iter().filter(|(_, state)| *state == Opened::Clean).count(), 1);
+}
+
+#[test]
 fn bees_and_comb_stay_where_disease_slime_or_larvae_are() {
     let mut yard = three();
     let weak = |larvae, disease| {

@@ -5,6 +5,7 @@
 use crate::almanac::day::Day;
 use crate::book::id::ThingId;
 use crate::book::opened::Opened;
+use crate::book::standing::Standing;
 
 /// A draw.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -33,6 +34,15 @@ pub struct Outcome {
 }
 
 impl Drawn {
+    /// The same with each hive once, by the name the book keeps it under: two that were drawn may prove to be one.
+    #[must_use]
+    pub fn each_once(mut self, standing: &Standing) -> Drawn {
+        for hives in [&mut self.hives, &mut self.from] {
+            *hives = standing.kept_of(hives).into_iter().cloned().collect();
+        }
+        self
+    }
+
     /// What came of it by what is known of each of its hives, whatever became of them. The hives `now` are those to draw
     /// from today: they stand for those drawn from where nobody kept these.
     pub fn outcome(&self, states: &[Opened], now: &[ThingId]) -> Outcome {

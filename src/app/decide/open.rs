@@ -40,7 +40,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
         asked.follow(move |standing, yard, today| urgent.with(|urgent| find(standing, yard, today, urgent)));
     let of = asked.clone();
     let looked = asked.follow(move |standing, yard, today| {
-        let drawn = kept.with(|kept| draws::of(kept, yard))?;
+        let drawn = kept.with(|kept| draws::of(kept, yard))?.each_once(standing);
         let states = opened(standing, &drawn.hives, drawn.day, today);
         found.with(|(hives, ..)| {
             let outcome = drawn.outcome(&states, hives);
