@@ -81,8 +81,8 @@ const REMEMBERED_DAYS: i32 = 400;
 /// Days for which a count of the bees on the combs tells how warm these are. Chosen here, no source.
 const STRENGTH_LASTS: i32 = 60;
 
-/// Days for which larvae may lie in comb that is given to another hive: they are full grown before. Chosen here; the
-/// slowest larva of a warm nest takes twelve.
+/// Days for which larvae may lie in comb that is given to another hive: they are full grown before. Chosen here; egg and
+/// larva of a warm nest take twelve at the slowest.
 const GIVEN_DAYS: i32 = 30;
 
 /// What the records of the last year tell of the hives.

@@ -93,14 +93,14 @@ struct Counted {
 
 impl Spent {
     /// What was spent from `from` to `to`, both included, on `yard`, or on all of the keeper's own. What belongs to no yard,
-    /// such as oil, is spread by hive-days; all yards together bear all of it. `same` takes the name of a kind and what was
-    /// bought for one thing, as it does in the store. Two passes over the log, so work it out on a page of its own.
+    /// such as oil, is spread by hive-days; all yards together bear all of it. `names` says
+    /// whether what was bought is of a kind, as it does in the store. Two passes over the log, so work it out on a page of its own.
     pub fn of(
         book: &Book,
         yard: Option<&ThingId>,
         from: Day,
         to: Day,
-        same: &dyn Fn(&str, &str) -> bool,
+        names: &dyn Fn(&Standing, &ThingId, &str) -> bool,
     ) -> Spent {
         let demo = yard.is_some_and(ThingId::is_demo);
         let mut counted = Counted::default();
@@ -122,7 +122,9 @@ impl Spent {
         let mut spent = Spent { since, days, hive_days, trap_days, ..Spent::default() };
         let costs = book.standing().facts(Blank::Costs, None, None);
         let number = |name| costs.number(name).map(|(number, _)| number);
-        let lasts = |record: &Record| lasts(&standing, record, same);
+        // A kind is named as it is in the store, which knows those that came since; how it was used stands as it was.
+        let of = |kind: &ThingId, item: &str| names(book.standing(), kind, item);
+        let lasts = |record: &Record| lasts(&standing, record, &of);
         spent.bought(&standing, demo, (from, to), number("trap_seasons"), share(&counted, yard), &lasts);
         spent.travelled(&counted, yard, number("trip"));
         spent.worked(book, &counted, yard, number("hour"));
@@ -316,13 +318,13 @@ fn share(counted: &Counted, yard: Option<&ThingId>) -> Option<f64> {
 }
 
 /// Whether what was bought is used for more than one season: a screen, and a trap but of a kind that is thrown away.
-fn lasts(standing: &Standing, record: &Record, same: &dyn Fn(&str, &str) -> bool) -> bool {
+fn lasts(standing: &Standing, record: &Record, of: &dyn Fn(&ThingId, &str) -> bool) -> bool {
     let item = record.text("item").unwrap_or_default();
     match record.word("sort") {
         Some("screen") => true,
         Some("trap") => {
-            let mut kinds = standing.kinds.values();
-            kinds.all(|now| now.kind.reusable || !same(&now.kind.name, item))
+            let mut kinds = standing.kinds.iter();
+            kinds.all(|(id, now)| now.kind.reusable || !of(id, item))
         }
         _ => false,
     }

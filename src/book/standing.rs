@@ -106,8 +106,8 @@ pub struct HiveNow {
     pub skipped: Option<(Day, SkipReason)>,
     /// Oil lost over the last intervals in which it could be read, at most [`HiveNow::REMEMBERED`], oldest first.
     pub losses: Vec<LossInterval>,
-    /// Beetles counted over the last counts, with the trap-days they were caught in; at most
-    /// [`HiveNow::REMEMBERED`].
+    /// Beetles counted over the last counts, with the trap-days they were caught in; about [`HiveNow::REMEMBERED`] with
+    /// such days, and at most as many more of traps that did not fish.
     pub catches: Vec<Catch>,
     /// The level stood higher at the last reading than it was left, though nobody logged a service.
     pub rose: Option<Day>,

@@ -2,6 +2,7 @@
 
 use super::Book;
 use super::caught::{Caught, Days};
+use super::entry::{Ending, What};
 use super::id::{EntryId, ThingId};
 use super::record::{Answer, Blank, Record};
 use super::standing::RecordNow;
@@ -146,19 +147,59 @@ impl Trial {
 
     /// What it came to; none before its day. Counts that began before it, went on after its day or are of another yard are left
     /// out.
-    pub fn outcome(&self, caught: &[Caught], today: Day) -> Option<Outcome> {
+    ///
+    /// A pair of which a hive died or left before the last count stays open. Its days are fewer than those of its partner and of
+    /// another part of the season, and a colony that goes down catches as no other does. Left out with its pair it
+    /// misleads nobody: which of the two got it was a coin's choice, so if it does nothing, the pairs that are left still fall
+    /// either way alike.
+    pub fn outcome(&self, book: &Book, caught: &[Caught], today: Day) -> Option<Outcome> {
         let to = self.until.filter(|_| self.is_open(today))?;
         let days = Days { from: self.from, to };
+        let here =
+            |one: &&Caught| one.lies_in(days) && self.yard.as_ref().is_none_or(|yard| *yard == one.yard);
         let of = |hive: &ThingId| {
-            let here = |one: &Caught| self.yard.as_ref().is_none_or(|yard| *yard == one.yard);
-            let own = caught.iter().filter(|one| one.hive == *hive && one.lies_in(days) && here(one));
+            let own = caught.iter().filter(here).filter(|one| one.hive == *hive);
             own.fold(Stretch::NONE, |sum, one| sum.plus(one.stretch()))
         };
+        let takes_part =
+            |hive: &ThingId| self.pairs.iter().any(|(with, without)| with == hive || without == hive);
+        let last = caught.iter().rev().filter(here).find(|one| takes_part(&one.hive));
+        let left = last.map(|last| self.left(book, last.day)).unwrap_or_default();
         let mut both = Vec::new();
         for (with, without) in &self.pairs {
-            both.push((of(with), of(without)));
+            let gone = left.contains(with) || left.contains(without);
+            both.push(if gone { (Stretch::NONE, Stretch::NONE) } else { (of(with), of(without)) });
         }
         Some(outcome(&both))
+    }
+
+    /// Hives whose care ended, or that were found dead or carried away, since the trial began and before its count of the day
+    /// `last`. What is found dead on that day died before it. One that was taken back since is here too: nobody knows whose
+    /// bees these are.
+    fn left(&self, book: &Book, last: Day) -> Vec<ThingId> {
+        let standing = book.standing();
+        let mut left = Vec::new();
+        for (_, entry) in book.log().in_effect() {
+            let Some(hive) = entry.hive().filter(|_| entry.day > self.from) else { continue };
+            let kept = standing.kept(&hive);
+            let until = match &entry.what {
+                What::HiveEnded { how: Ending::Dead | Ending::Gone, .. } => last,
+                // One that was written down twice and joined with itself is where it was.
+                What::HiveEnded { how: Ending::Joined { into: Some(into) }, .. }
+                    if standing.kept(into) == kept =>
+                {
+                    continue;
+                }
+                What::HiveEnded { .. } => last.plus(-1),
+                What::HiveMoved { to, .. } if self.yard.as_ref() != Some(to) => last.plus(-1),
+                What::Record(record) if record.blank == Blank::DeadOut => last,
+                _ => continue,
+            };
+            if entry.day <= until {
+                left.push(kept.clone());
+            }
+        }
+        left
     }
 }
 

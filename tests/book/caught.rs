@@ -75,6 +75,30 @@ fn the_counts_of_one_pass_are_those_that_hives_remember() {
     assert!(compared > 20, "{compared}");
 }
 
+/// Beetles counted on 15 May since 1 May were caught on the days after the first and up to the last: days that only touch them
+/// hold none of them, and days that hold all of them cut through nothing.
+#[test]
+fn a_count_straddles_days_that_hold_a_part_of_it_and_no_others() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    yard.count("1", "2026-05-15", 8, None);
+    let one = all(&yard.book).remove(0);
+    assert_eq!((one.since(), one.day), (day("2026-05-01"), day("2026-05-15")));
+    for (from, to, whole, part) in [
+        ("2026-05-01", "2026-05-15", true, false),
+        ("2026-04-01", "2026-06-01", true, false),
+        ("2026-05-02", "2026-05-15", false, true),
+        ("2026-05-01", "2026-05-14", false, true),
+        ("2026-05-05", "2026-05-06", false, true),
+        ("2026-04-01", "2026-05-01", false, false),
+        ("2026-04-01", "2026-05-02", false, true),
+        ("2026-05-15", "2026-06-01", false, false),
+        ("2026-05-14", "2026-06-01", false, true),
+    ] {
+        let days = days(from, to);
+        assert_eq!((one.lies_in(days), one.straddles(days)), (whole, part), "{from} {to}");
+    }
+}
+
 #[test]
 fn a_count_of_a_whole_hive_is_of_no_box_and_no_corner_and_one_of_a_trap_is() {
     let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));

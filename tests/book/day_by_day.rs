@@ -6,7 +6,7 @@ use crate::yard_decides::{Hundredths, On, Text, Word, Words, filled, three, whol
 use crate::{Yard, plan, trap, work_on};
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::stack::BoxDepth;
-use beetle_almanac::app::kinds::same_name;
+use beetle_almanac::app::kinds::names;
 use beetle_almanac::book::Book;
 use beetle_almanac::book::caught::{Days, Part, all, parts};
 use beetle_almanac::book::chilled::chilled;
@@ -292,7 +292,7 @@ fn what_the_demonstration_cost_is_nothing_of_the_keepers_own() {
     for (yard, used_up, honey) in
         [(None, 7.0, 20.0), (Some(&own.id), 7.0, 20.0), (Some(&invented.id), 500.0, 900.0)]
     {
-        let found = Spent::of(&book, yard, day("2026-07-01"), day("2026-07-10"), &same_name);
+        let found = Spent::of(&book, yard, day("2026-07-01"), day("2026-07-10"), &names);
         assert_eq!(found.hive_days, 10, "{yard:?}");
         assert!((found.trips - 1.0).abs() < 1e-9 && (found.used_up - used_up).abs() < 1e-9, "{found:?}");
         assert_eq!(found.honey, Some(honey));

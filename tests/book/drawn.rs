@@ -40,7 +40,7 @@ fn more(yard: &mut Yard, tags: &[&str], size: HiveSize) {
 /// All of it drawn on 10 June.
 fn all_drawn(yard: &Yard) -> Drawn {
     let hives = hives(yard);
-    Drawn { day: day("2026-06-10"), from: u32::try_from(hives.len()).ok(), hives }
+    Drawn { day: day("2026-06-10"), from: hives.clone(), hives }
 }
 
 fn states(yard: &Yard, drawn: &Drawn) -> Vec<Opened> {
@@ -48,8 +48,7 @@ fn states(yard: &Yard, drawn: &Drawn) -> Vec<Opened> {
 }
 
 fn outcome(yard: &Yard, drawn: &Drawn) -> Outcome {
-    let now = u32::try_from(hives(yard).len()).unwrap();
-    drawn.outcome(&states(yard, drawn), now)
+    drawn.outcome(&states(yard, drawn), &hives(yard))
 }
 
 fn percent(percent: u32) -> Share {
@@ -117,14 +116,54 @@ fn nothing_seen_proves_something_of_the_hives_that_were_drawn_from_and_of_no_lat
     assert_eq!(at_most(now.from, now.clean, percent(100), percent(95)), 0);
     // The hives of today in its place would say more of a yard than was asked.
     assert_eq!(at_most(20, now.clean, percent(100), percent(95)), 3);
-    // A text that was kept without the number counts by the hives of today, and never by fewer than were drawn.
-    let kept = draws::with("", &yard.id, &Drawn { from: None, ..drawn.clone() });
+    // A text that was kept without those drawn from counts by the hives of today, and never by fewer than were drawn.
+    let kept = draws::with("", &yard.id, &Drawn { from: Vec::new(), ..drawn.clone() });
     let old = draws::of(&kept, &yard.id).unwrap();
-    assert_eq!((old.from, &old.hives), (None, &drawn.hives));
+    assert_eq!((&*old.from, &old.hives), (&[][..], &drawn.hives));
     assert_eq!((outcome(&yard, &old).from, outcome(&yard, &old).later), (20, false));
-    assert_eq!(old.outcome(&states(&yard, &old), 9).from, 10);
+    assert_eq!(old.outcome(&states(&yard, &old), &hives(&yard)[..9]).from, 10);
     let kept = draws::with("", &yard.id, &drawn);
     assert_eq!(draws::of(&kept, &yard.id), Some(drawn));
+}
+
+#[test]
+fn a_hive_that_came_later_is_said_though_as_many_went() {
+    let mut yard = ten();
+    let drawn = all_drawn(&yard);
+    assert!(!outcome(&yard, &drawn).later);
+    let (on, gone) = (day("2026-06-12"), yard.hive("4"));
+    let sold = yard.book.end_hive(&pen("aa", on), on, on, &gone, Ending::Sold, None).unwrap();
+    yard.book.add(sold);
+    assert!(!outcome(&yard, &drawn).later, "one that went is none that came");
+    more(&mut yard, &["11"], HiveSize::Full);
+    assert_eq!(hives(&yard).len(), drawn.from.len());
+    assert!(outcome(&yard, &drawn).later);
+}
+
+#[test]
+fn two_drawn_hives_that_prove_to_be_one_are_one_hive_that_was_opened() {
+    let mut yard = ten();
+    let mut drawn = all_drawn(&yard);
+    drawn.hives.truncate(4);
+    for tag in ["2", "3"] {
+        yard.tells("2026-06-11", tag, Blank::Look, &[("larvae", Word("none"))]);
+    }
+    // One of the two hives drawn and looked into is the other, and one that was not drawn is one that was.
+    for (one, other) in [("2", "3"), ("4", "9")] {
+        let same = yard.book.same_hive(
+            &pen("aa", day("2026-06-12")),
+            day("2026-06-12"),
+            &yard.hive(one),
+            &yard.hive(other),
+        );
+        yard.book.add(same.unwrap());
+    }
+    let once = drawn.clone().each_once(yard.book.standing());
+    assert_eq!((once.hives.len(), once.from.len()), (3, 8));
+    let found = Outcome { drawn: 3, from: 8, clean: 1, found: 0, later: false };
+    assert_eq!(outcome(&yard, &once), found);
+    let list = once.list(&states(&yard, &once), &hives(&yard));
+    assert_eq!(list.iter().filter(|(_, state)| *state == Opened::Clean).count(), 1);
 }
 
 #[test]

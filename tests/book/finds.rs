@@ -180,6 +180,26 @@ fn a_split_takes_larvae_along_and_leaves_some() {
     assert_eq!((ways.len(), ways[0].hive == yard.hive("8")), (1, true));
 }
 
+/// Larvae are full grown within thirty days: comb that is given away later takes none of them along, and comb that went before
+/// they were seen took none that anybody knows of.
+#[test]
+fn comb_takes_larvae_along_for_thirty_days_after_they_were_seen() {
+    for (on, along) in
+        [("2026-06-09", false), ("2026-06-10", true), ("2026-07-10", true), ("2026-07-11", false)]
+    {
+        let mut yard = yard();
+        write(&mut yard, "2026-06-10", Blank::Look, "7", &[("larvae", "few"), ("larvae_size", "tiny")]);
+        let into = yard.hive("8");
+        let mut split = Record::empty(Blank::Split, vec![yard.hive("7")]);
+        let at = Blank::Split.fields().iter().position(|field| field.name == "into").unwrap();
+        split.answers[at] = Some(Answer::Hive(into.clone()));
+        let written = yard.book.record(&pen("aa", day(on)), day(on), day(on), Some(&yard.id), split).unwrap();
+        yard.book.add(written);
+        let all = finds(yard.book.standing(), &yard.id, day("2026-07-12"));
+        assert_eq!(all.iter().any(|find| find.hive == into), along, "{on}");
+    }
+}
+
 #[test]
 fn a_hive_that_moves_leaves_its_larvae_in_the_ground() {
     let mut yard = yard();

@@ -26,7 +26,7 @@ fn counted(yard: &mut Yard, on: &str, did: Did, count: u32, after: Option<Share>
 }
 
 /// Beetles a day in a trap of hive 1, as its limits say.
-fn per_day(yard: &Yard, on: &str) -> f64 {
+pub(crate) fn per_day(yard: &Yard, on: &str) -> f64 {
     let standing = yard.book.standing();
     let hive = &standing.hives[&yard.hive("1")];
     let dues = round::trap_dues(standing, hive, None, day(on));
@@ -125,4 +125,31 @@ fn the_next_season_begins_from_what_hives_carry_on_the_whole() {
         found.iter().map(|kind| (kind.hives, kind.traps, kind.each)).collect::<Vec<_>>()
     };
     assert_eq!(next(&yard), [(14, 44, 3)]);
+}
+
+/// Worked by hand: the last five counts with days of fishing are 20, 30, 40, 50 and 60 in 4 traps of ten days each, 200 in 200
+/// trap-days. Five counts out of spilled traps come after them, and none of their beetles and days counts.
+#[test]
+fn counts_out_of_spilled_traps_push_out_none_that_tell_of_days() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    for (on, count) in [
+        ("2026-05-11", 10),
+        ("2026-05-21", 20),
+        ("2026-05-31", 30),
+        ("2026-06-10", 40),
+        ("2026-06-20", 50),
+        ("2026-06-30", 60),
+    ] {
+        counted(&mut yard, on, Did::Replaced, count, Some(Share::HALF));
+    }
+    for on in ["2026-07-01", "2026-07-02", "2026-07-03", "2026-07-04", "2026-07-05", "2026-07-06"] {
+        counted(&mut yard, on, Did::Spilled, 3, None);
+    }
+    yard.log("1", day("2026-07-07"), Did::Replaced, (None, Some(50)));
+    assert!((per_day(&yard, "2026-07-07") - 1.0).abs() < 1e-9);
+    // Nor does a hive remember ever more of them.
+    let hive = &yard.book.standing().hives[&yard.hive("1")];
+    assert_eq!(hive.catches.iter().filter(|catch| catch.trap_days == 0).count(), 5);
+    counted(&mut yard, "2026-07-17", Did::Replaced, 70, Some(Share::HALF));
+    assert!((per_day(&yard, "2026-07-17") - 250.0 / 200.0).abs() < 1e-9);
 }

@@ -1,5 +1,6 @@
 //! Hives whose traps are of two kinds, filled to different levels.
 
+use crate::loaded::per_day;
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, trap};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
@@ -96,6 +97,28 @@ fn one_count_is_taken_once_over_all_six_traps_and_their_days() {
         assert_eq!(left, [25, 25, 50, 50, 50, 50].map(percent));
         assert_eq!(now.last.as_ref().unwrap().did, Some(did));
     }
+}
+
+/// Worked by hand: five counts of six traps and ten days, then one of which four traps had spilled, so that its first line
+/// tells of no day and its second of 20 trap-days. The last five are 200 beetles in 260 trap-days.
+#[test]
+fn a_count_whose_days_come_with_its_second_line_is_one_of_the_last_five() {
+    let (mut yard, hive) = mixed(25);
+    for (on, count) in
+        [("2026-05-11", 10), ("2026-05-21", 20), ("2026-05-31", 30), ("2026-06-10", 40), ("2026-06-20", 50)]
+    {
+        write(&mut yard.book, on, found(&hive, Did::Replaced, None, Some(count)));
+    }
+    let traps = yard.book.standing().hives[&hive].traps().take(4).map(|trap| trap.id.clone());
+    let traps = Some(traps.collect());
+    let spilled = Check { traps, note: None, ..found(&hive, Did::Spilled, None, None) };
+    write(&mut yard.book, "2026-06-20", spilled);
+    let last = found(&hive, Did::Replaced, None, Some(60));
+    write_as_at_first("aa", &mut yard.book, "2026-06-30", &last);
+    let last = yard.book.standing().hives[&hive].catches.last().map(|catch| catch.trap_days);
+    let rate = per_day(&yard, "2026-06-30");
+    assert_eq!(last, Some(20));
+    assert!((rate - 200.0 / 260.0).abs() < 1e-9, "{rate}");
 }
 
 #[test]

@@ -54,6 +54,20 @@ fn season(yard: &Yard) -> Season {
     Season::of(&yard.book, &yard.id, day("2026-05-01"), day("2026-07-31"))
 }
 
+/// From 1 May to 31 July: what is done on either is in it, and what is done on the days beside them is not.
+#[test]
+fn the_first_day_and_the_last_belong_to_the_season_and_the_evening_before_is_its_start() {
+    let mut yard = Yard::new(&TAGS, day("2026-04-01"));
+    for (tag, on) in [("1", "2026-04-30"), ("2", "2026-05-01"), ("3", "2026-07-31"), ("4", "2026-08-01")] {
+        yard.log(tag, day(on), Did::Replaced, (None, Some(50)));
+        end(&mut yard, tag, on, Ending::Dead);
+    }
+    let season = season(&yard);
+    assert_eq!((season.start, season.end, season.ended[0], season.yard.visits), (4, 2, 2, 2));
+    let lost: Vec<_> = season.losses.iter().map(|loss| (loss.hive.clone(), loss.day)).collect();
+    assert_eq!(lost, [(yard.hive("2"), day("2026-05-01")), (yard.hive("3"), day("2026-07-31"))]);
+}
+
 #[test]
 fn she_sets_a_spring_beside_the_one_before_and_both_pages_tell_the_same() {
     let yard = two_springs([40, 38, 42], [12, 9, 11]);

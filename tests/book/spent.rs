@@ -2,9 +2,10 @@
 
 use crate::support::{Unicode, day, pen};
 use crate::{Yard, trap, work_on};
-use beetle_almanac::almanac::quantity::Decimal;
+use beetle_almanac::almanac::quantity::{Decimal, TypedVolume, VolumeUnit};
 use beetle_almanac::almanac::trap::TrapKind;
-use beetle_almanac::app::kinds::same_name;
+use beetle_almanac::app::kinds::{kind_name, names};
+use beetle_almanac::app::load::store::{in_store, room};
 use beetle_almanac::book::entry::{Did, Ending, What};
 use beetle_almanac::book::keeper::Keeper;
 use beetle_almanac::book::record::{Answer, Ask, Blank, Record};
@@ -35,7 +36,7 @@ fn near(one: f64, other: f64) -> bool {
 
 /// Ten days from 1 to 10 July.
 fn spent(yard: &Yard) -> Spent {
-    Spent::of(&yard.book, None, day("2026-07-01"), day("2026-07-10"), &same_name)
+    Spent::of(&yard.book, None, day("2026-07-01"), day("2026-07-10"), &names)
 }
 
 #[test]
@@ -52,7 +53,7 @@ fn hives_count_the_days_they_lived_and_traps_those_they_fished() {
     // All traps of the first missing from the 8th: seven of ten days.
     yard.log("1", day("2026-07-08"), Did::Missing, (None, None));
     assert_eq!((spent(&yard).hive_days, spent(&yard).trap_days), (14, 44));
-    let later = Spent::of(&yard.book, Some(&yard.id), day("2026-07-06"), day("2026-07-10"), &same_name);
+    let later = Spent::of(&yard.book, Some(&yard.id), day("2026-07-06"), day("2026-07-10"), &names);
     assert_eq!((later.hive_days, later.trap_days), (5, 8));
 }
 
@@ -63,7 +64,7 @@ fn her_first_year_is_shared_over_the_days_since_her_first_hive_was_in_care() {
     let mut yard = Yard::new(&["1", "2"], day("2026-07-01"));
     let oil = [("item", "oil"), ("change", "2"), ("sort", "oil"), ("price", "60")];
     write(&mut yard, Blank::Stock, "2026-07-02", &oil);
-    let of = |yard: &Yard, from| Spent::of(&yard.book, None, day(from), day("2026-07-10"), &same_name);
+    let of = |yard: &Yard, from| Spent::of(&yard.book, None, day(from), day("2026-07-10"), &names);
     let year = of(&yard, "2025-07-11");
     assert_eq!((year.since, year.days, year.hive_days), (Some(day("2026-07-01")), 10, 20));
     assert!(near(year.cost().hive_seasons, 2.0) && near(year.cost().each_hive.unwrap(), 30.0));
@@ -79,7 +80,7 @@ fn her_first_year_is_shared_over_the_days_since_her_first_hive_was_in_care() {
     let year = of(&yard, "2025-07-11");
     assert_eq!((year.days, year.hive_days), (10, 25));
     assert!(near(year.cost().each_hive.unwrap(), 24.0));
-    let before = Spent::of(&yard.book, None, day("2026-06-01"), day("2026-06-30"), &same_name);
+    let before = Spent::of(&yard.book, None, day("2026-06-01"), day("2026-06-30"), &names);
     assert_eq!((before.since, before.days, before.hive_days), (None, 30, 0));
 }
 
@@ -102,7 +103,7 @@ fn what_was_bought_is_spent_and_what_lasts_is_spent_over_its_seasons() {
     assert!(near(found.durable, worn), "{found:?}");
     // Sheets that follow each other add up to one over all of it: what is left of the older traps, and all of the newer.
     let part =
-        |from: &str, to: &str| Spent::of(&yard.book, Some(&yard.id), day(from), day(to), &same_name).durable;
+        |from: &str, to: &str| Spent::of(&yard.book, Some(&yard.id), day(from), day(to), &names).durable;
     let parts = [("2026-06-20", "2026-08-31"), ("2026-09-01", "2026-12-31"), ("2027-01-01", "2029-12-31")];
     let sum: f64 = parts.iter().map(|(from, to)| part(from, to)).sum();
     let left = f64::from(1095 - day("2026-06-20").days_since(day("2025-09-02")));
@@ -123,6 +124,46 @@ fn a_trap_is_thrown_away_whatever_the_capitals_of_its_name() {
     let bought = [("item", " K\u{c4}FERFALLE"), ("change", "12"), ("sort", "trap"), ("price", "60")];
     write(&mut yard, Blank::Stock, "2026-07-02", &bought);
     assert!(near(spent(&yard).used_up, 60.0));
+}
+
+/// Two kinds of one word, the second thrown away too or used again: what lies in store as one of them costs what that one does.
+#[test]
+fn what_lies_in_store_as_a_kind_costs_what_that_kind_does() {
+    for (name, retired, in_store_of, used_up) in [
+        // The word and what it holds, as the store names them.
+        ("Slim, 20\u{a0}mL", false, Some(0), 60.0),
+        (" slim, 35\u{a0}ML", false, Some(1), 0.0),
+        // The word alone is that of the first, or of the one that is still offered.
+        ("Slim", false, Some(0), 60.0),
+        ("Slim", true, Some(1), 0.0),
+        ("Slim, 50\u{a0}mL", false, None, 0.0),
+    ] {
+        let on = day("2026-06-20");
+        let mut yard = Yard::new(&["1"], on);
+        let capacity = TypedVolume::new(Decimal::whole(35), VolumeUnit::Millilitre).ok();
+        let second = What::Kind(TrapKind { reusable: true, capacity, ..trap() });
+        let gone = What::KindRetired { kind: yard.kind() };
+        for what in [Some(second), retired.then_some(gone)].into_iter().flatten() {
+            let entries = yard.book.about_keeper(&pen("aa", on), on, what).unwrap();
+            yard.book.add(entries);
+        }
+        let bought = [("item", name), ("change", "12"), ("sort", "trap"), ("price", "60")];
+        write(&mut yard, Blank::Stock, "2026-07-02", &bought);
+        let found = spent(&yard);
+        assert!(near(found.used_up, used_up), "{name} {found:?}");
+        assert_eq!(found.missing.contains(&Missing::TrapSeasons), near(used_up, 0.0), "{name}");
+        let standing = yard.book.standing();
+        let store = room(standing, std::slice::from_ref(&yard.id), day("2026-07-10"), &[]);
+        for (at, kind) in standing.kinds.keys().enumerate() {
+            let held = in_store(standing, &store, kind).traps();
+            assert_eq!(
+                held,
+                if in_store_of == Some(at) { 12 } else { 0 },
+                "{name} {}",
+                kind_name(standing, kind)
+            );
+        }
+    }
 }
 
 /// A screen of one season bought on 1 July of the year before is worn out on 30 June; of one bought a day later a day is left.
@@ -209,14 +250,14 @@ fn a_day_in_two_yards_is_half_a_trip_of_each_and_oil_goes_by_their_hives() {
         "2026-07-02",
         &[("item", "oil"), ("change", "2"), ("sort", "oil"), ("price", "12")],
     );
-    let of = |yard_id| Spent::of(&yard.book, Some(yard_id), day("2026-07-01"), day("2026-07-10"), &same_name);
+    let of = |yard_id| Spent::of(&yard.book, Some(yard_id), day("2026-07-01"), day("2026-07-10"), &names);
     let (home, away) = (of(&yard.id), of(&mill));
     assert!(home.shared && away.shared && !spent(&yard).shared);
     assert!(near(home.trips, 0.5) && near(away.trips, 0.5) && near(spent(&yard).trips, 1.0));
     assert!(near(home.used_up, 3.0) && near(away.used_up, 9.0) && near(spent(&yard).used_up, 12.0));
     // A day on which nobody went to the other yard is shared with none.
     yard.log("1", day("2026-07-06"), Did::Replaced, (None, Some(50)));
-    let alone = Spent::of(&yard.book, Some(&yard.id), day("2026-07-04"), day("2026-07-10"), &same_name);
+    let alone = Spent::of(&yard.book, Some(&yard.id), day("2026-07-04"), day("2026-07-10"), &names);
     assert!(near(alone.trips, 1.0) && !alone.shared);
 }
 
@@ -229,7 +270,7 @@ fn she_bought_oil_before_her_first_hive_stood_and_it_was_spent_all_the_same() {
     assert!(near(found.used_up, 30.0), "{found:?}");
     assert_eq!((found.hive_days, &found.missing[..]), (0, &[Missing::Colony][..]));
     let of =
-        |yard: &Yard| Spent::of(&yard.book, Some(&yard.id), day("2026-07-01"), day("2026-07-10"), &same_name);
+        |yard: &Yard| Spent::of(&yard.book, Some(&yard.id), day("2026-07-01"), day("2026-07-10"), &names);
     let own = of(&yard);
     assert!(near(own.used_up, 0.0));
     assert_eq!(own.missing, [Missing::Share, Missing::Colony], "which part is that yard's nobody knows");
@@ -241,7 +282,7 @@ fn she_bought_oil_before_her_first_hive_stood_and_it_was_spent_all_the_same() {
     assert_eq!(of(&yard).missing, [Missing::Share, Missing::Colony]);
     assert!(near(of(&yard).durable, 0.0) && near(spent(&yard).durable, 73.0 * 9.0 / 365.0));
     // A yard with hives in those days bears its part.
-    let later = Spent::of(&yard.book, Some(&yard.id), day("2026-07-02"), day("2026-07-20"), &same_name);
+    let later = Spent::of(&yard.book, Some(&yard.id), day("2026-07-02"), day("2026-07-20"), &names);
     assert_eq!((later.hive_days, &later.missing[..]), (1, &[Missing::Colony][..]));
     assert!(near(later.durable, 73.0 * 19.0 / 365.0));
 }

@@ -1,12 +1,15 @@
 //! Trials that a keeper draws, writes down and opens on their day.
 
 use crate::support::{Unicode, day, pen};
+use crate::yard_decides::Words;
 use crate::{Yard, work_on};
+use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::Share;
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::book::caught::{self, Days};
-use beetle_almanac::book::entry::{Did, Entry, What};
-use beetle_almanac::book::record::{Answer, Record};
+use beetle_almanac::book::entry::{Did, Ending, Entry, What};
+use beetle_almanac::book::id::ThingId;
+use beetle_almanac::book::record::{Answer, Blank, Record};
 use beetle_almanac::book::trial::{self, Apart, hives, in_pairs, kept_pairs, plan, records};
 use beetle_almanac::book::write::{KindChoice, Refusal};
 
@@ -83,7 +86,7 @@ fn a_trial_is_not_opened_before_its_day_and_then_the_pairs_decide() {
         }
     }
     let caught = caught::all(&yard.book);
-    assert_eq!(all[0].outcome(&caught, day("2026-06-14")), None, "the day before");
+    assert_eq!(all[0].outcome(&yard.book, &caught, day("2026-06-14")), None, "the day before");
     assert_eq!(hidden(&yard, days("2026-05-01", "2026-12-31")), 12);
     assert_eq!(hidden(&yard, days("2026-05-01", "2026-05-15")), 0, "what was caught before is no secret");
     assert_eq!(
@@ -95,7 +98,7 @@ fn a_trial_is_not_opened_before_its_day_and_then_the_pairs_decide() {
     let left = yard.hive("1");
     assert!(shut("2026-06-14").len() == 12 && shut("2026-06-14").iter().all(|(hive, _)| *hive != left));
     assert!(shut("2026-06-15").is_empty() && shut("2026-05-14").is_empty());
-    let outcome = all[0].outcome(&caught, day("2026-06-15")).unwrap();
+    let outcome = all[0].outcome(&yard.book, &caught, day("2026-06-15")).unwrap();
     assert_eq!((outcome.less, outcome.more, outcome.even, outcome.open), (6, 0, 0, 0));
     assert!(outcome.told() && (outcome.sign - 2.0 / 64.0).abs() < 1e-12);
     // What comes after its day changes nothing.
@@ -103,7 +106,7 @@ fn a_trial_is_not_opened_before_its_day_and_then_the_pairs_decide() {
         let tag = yard.book.standing().hives.get(with).unwrap().tag.clone();
         yard.count(&tag, "2026-07-12", 90, None);
     }
-    assert_eq!(all[0].outcome(&caught::all(&yard.book), day("2026-08-01")), Some(outcome));
+    assert_eq!(all[0].outcome(&yard.book, &caught::all(&yard.book), day("2026-08-01")), Some(outcome));
     // Both lists are one act.
     let last = entries.iter().map(|entry| entry.id.clone()).collect::<Vec<_>>();
     assert!(entries.iter().all(|entry| entry.bulk.as_ref() == Some(&last[0])));
@@ -288,6 +291,97 @@ fn a_hive_carried_away_in_a_trial_leaves_its_pair_open() {
             yard.book.add(entries);
         }
     }
-    let outcome = all[0].outcome(&caught::all(&yard.book), day("2026-06-15")).unwrap();
+    let outcome = all[0].outcome(&yard.book, &caught::all(&yard.book), day("2026-06-15")).unwrap();
     assert_eq!((outcome.open, outcome.even), (1, 5));
+}
+
+/// A hive that was counted, and then died, was sold or carried away, decides nothing by its early days: on whichever side it
+/// was, whatever it caught, and if it was taken back. What ends with the last count or after it is no reason.
+#[test]
+fn a_pair_of_which_a_hive_died_or_left_before_the_last_count_decides_for_neither_side() {
+    type Goes = fn(&mut Yard, &ThingId, Day);
+    fn ends(yard: &mut Yard, hive: &ThingId, on: Day, how: Ending) {
+        let entries = yard.book.end_hive(&pen("aa", on), on, on, hive, how, None).unwrap();
+        yard.book.add(entries);
+    }
+    let dies: Goes = |yard, hive, on| ends(yard, hive, on, Ending::Dead);
+    let absconds: Goes = |yard, hive, on| ends(yard, hive, on, Ending::Gone);
+    let sold: Goes = |yard, hive, on| ends(yard, hive, on, Ending::Sold);
+    let joined: Goes = |yard, hive, on| ends(yard, hive, on, Ending::Joined { into: Some(yard.hive("1")) });
+    let back: Goes = |yard, hive, on| {
+        ends(yard, hive, on, Ending::Gone);
+        let entries = yard.book.hive_back(&pen("aa", on), on, on, hive, &Unicode).unwrap();
+        yard.book.add(entries);
+    };
+    let found_dead: Goes = |yard, hive, on| {
+        let tag = yard.book.standing().hives[hive].tag.clone();
+        yard.tells(&on.to_string(), &tag, Blank::DeadOut, &[("causes", Words(&["starved"]))]);
+    };
+    let carried: Goes = |yard, hive, on| {
+        let kind = KindChoice::Known(yard.kind());
+        let mill = yard.book.keep_yard(&pen("aa", on), "Mill", "UTC", &kind, &crate::plan(&[], &[], on));
+        let mill = mill.unwrap();
+        let to = mill[0].id.thing(0);
+        yard.book.add(mill);
+        let moved = yard.book.move_hive(&pen("aa", on), on, on, hive, &to, None, &Unicode).unwrap();
+        yard.book.add(moved);
+    };
+    // Pairs that are left in the end, by the day on which the hive goes: between the counts, on the day of the last one, after.
+    for (goes, on_the_last) in
+        [(dies, 5), (absconds, 5), (found_dead, 5), (back, 5), (sold, 6), (joined, 6), (carried, 6)]
+    {
+        for (on, pairs) in [("2026-05-25", 5), ("2026-06-12", on_the_last), ("2026-06-13", 6)] {
+            for of_with in [true, false] {
+                let mut yard = counted();
+                written(&mut yard);
+                let trial = trial::sorted(&yard.book).0.remove(0);
+                let (with, without) = trial.pairs[0].clone();
+                let gone = if of_with { with } else { without };
+                for (on_day, ends_with_it) in [("2026-05-24", false), ("2026-06-12", true)] {
+                    for (with, without) in &trial.pairs {
+                        for (hive, count) in [(with, 2), (without, 9)] {
+                            if *hive == gone && ends_with_it && on == "2026-05-25" {
+                                continue;
+                            }
+                            let tag = yard.book.standing().hives[hive].tag.clone();
+                            yard.count(&tag, on_day, count, None);
+                        }
+                    }
+                    if on == "2026-05-25" && !ends_with_it {
+                        goes(&mut yard, &gone, day(on));
+                    }
+                }
+                if on != "2026-05-25" {
+                    goes(&mut yard, &gone, day(on));
+                }
+                let outcome = trial.outcome(&yard.book, &caught::all(&yard.book), day("2026-06-15")).unwrap();
+                assert_eq!((outcome.less, outcome.open), (pairs, 6 - pairs), "{on} {of_with}");
+                assert_eq!(outcome.told(), pairs == 6);
+            }
+        }
+    }
+}
+
+/// A hive joined with what proved to be itself, written down twice, is where it was.
+#[test]
+fn a_hive_that_was_joined_with_its_own_double_stays_in_its_pair() {
+    let mut yard = counted();
+    written(&mut yard);
+    let trial = trial::sorted(&yard.book).0.remove(0);
+    let (double, hive, on) = (yard.hive("1"), trial.pairs[0].1.clone(), day("2026-05-25"));
+    let how = Ending::Joined { into: Some(hive.clone()) };
+    let joined = yard.book.end_hive(&pen("aa", on), on, on, &double, how, None).unwrap();
+    yard.book.add(joined);
+    let same = yard.book.same_hive(&pen("aa", on), on, &double, &hive).unwrap();
+    yard.book.add(same);
+    let trial = trial::sorted(&yard.book).0.remove(0);
+    assert_eq!(trial.pairs[0].1, double, "by the name it came into the book with");
+    for (with, without) in &trial.pairs {
+        for hive in [with, without] {
+            let tag = yard.book.standing().hives[hive].tag.clone();
+            yard.count(&tag, "2026-06-12", 5, None);
+        }
+    }
+    let outcome = trial.outcome(&yard.book, &caught::all(&yard.book), day("2026-06-15")).unwrap();
+    assert_eq!((outcome.even, outcome.open), (6, 0));
 }

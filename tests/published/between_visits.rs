@@ -98,7 +98,11 @@ fn c27_bait() {
     assert_eq!((hot.on, hot.days, hot.by_larvae), (day("2026-07-08"), 7, false));
     let hotter = bait::off(day("2026-07-01"), bait::USUAL_DAYS, 0.9, 7.0);
     assert_eq!((hotter.on, hotter.by_larvae), (day("2026-07-06"), true));
+    // A day is the least, for the beetles as for the keeper.
     assert_eq!(bait::off(day("2026-07-01"), 7, 0.1, 0.5).days, 1);
+    assert_eq!(bait::off(day("2026-07-01"), 7, 1.0, 3.9).days, 2);
+    let none = bait::off(day("2026-07-01"), 0, egg, larva);
+    assert_eq!((none.on, none.days, none.by_larvae), (day("2026-07-02"), 1, false));
 }
 
 /// The page keeps two days to the earliest that its own dates have larvae out of a brood nest, and the wandering of larvae

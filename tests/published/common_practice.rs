@@ -13,6 +13,8 @@ use beetle_almanac::almanac::stack::{BoxDepth, Corner, HiveSize, Spot, stack_spo
 use beetle_almanac::almanac::stage::{Edge, Stage, Strength, Walk, Weather, days};
 use beetle_almanac::almanac::trap::TrapKind;
 
+use std::path::Path;
+
 use super::{celsius, close, day, mm, percent};
 
 /// Common practice, no source: two traps a box, in a nucleus one.
@@ -117,4 +119,119 @@ fn choices_of_the_stage_model() {
         close(shade.kelvin(), kelvin, 1e-12);
     }
     assert_eq!(Stage::Wandering.fixed_days(), Some([0.0, 1.0, 2.0]));
+}
+
+/// What the page says of such figures in words, beside the code that goes by them.
+#[test]
+fn words_say_the_figures_that_have_no_source() {
+    use beetle_almanac::almanac::cover::{ENOUGH_TWENTIETHS, LITTLE_TWENTIETHS};
+    use beetle_almanac::almanac::{bait, freezer};
+    use beetle_almanac::app::load::sum::{SPARE_LEAST, SPARE_PERCENT};
+    use beetle_almanac::app::wording::{
+        en_beetle, en_beetle_honey, en_decide, en_load, en_sums, en_yard_decides,
+    };
+    use beetle_almanac::book::oil_used::{TRIPS_LEAST, TRIPS_MOST};
+    let says = |text: &str, words: &str| {
+        let text = text.replace('\u{a0}', " ");
+        assert!(text.contains(words), "{words}: {text}");
+    };
+    says(
+        en_load::SPARE_WHY,
+        &format!("{SPARE_PERCENT} in 100 of the traps that are due, at least {SPARE_LEAST}"),
+    );
+    assert_eq!((TRIPS_LEAST, TRIPS_MOST, USUAL_RESERVE), (3, 12, Share::QUARTER));
+    for words in ["twelve at most", "up to the next 5 %", "From three trips on", "a quarter is our judgement"]
+    {
+        says(en_load::LEARNED_WHY, words);
+    }
+    assert_eq!((ENOUGH_TWENTIETHS, LITTLE_TWENTIETHS), (18, 14));
+    says(en_decide::cover::WHY, "nine tenths is enough and less than seven tenths too little");
+    says(en_yard_decides::open::WEAK_WHY, "less than seven tenths");
+    says(en_yard_decides::open::WEAK_WHY, "fewer than 5 frames");
+    says(en_decide::freezer::WHY, &format!("The {} hours are that twice over", 2 * freezer::KILLS_HOURS));
+    says(en_beetle_honey::BAIT_WHY, &format!("After {} days", bait::USUAL_DAYS));
+    says(en_beetle_honey::BAIT_WHY, "two days before the earliest larvae");
+    says(en_beetle::season::SHADE_HINT, "1 °C warmer than the air in full sun, 2 °C cooler in shade");
+    let place = Place::usual(BoxDepth::Deep);
+    for (side, part) in [(place.clearance, "by %s mm"), (place.inside, "%s mm (18 3/8 in) long inside")] {
+        let tenths = (side.millimetres() * 10.0).round() / 10.0;
+        says(en_sums::fit::WHY, &part.replace("%s", &tenths.to_string()));
+    }
+    // For how long given comb may hold larvae, in the code's own words.
+    let latest = |stage| days(stage, celsius(34.0), Edge::Latest).expect("it develops");
+    close(latest(Stage::Egg) + latest(Stage::Larva), 12.0, 0.2);
+}
+
+/// The table of figures without a source in the developers' pages: file and code of each line.
+fn table() -> Vec<(&'static str, Vec<&'static str>)> {
+    let (_, after) =
+        include_str!("../../DEVELOPERS.md").split_once("## Figures without a source").expect("it is there");
+    let (table, _) = after.split_once("\n## ").expect("an end");
+    let mut rows = Vec::new();
+    for line in table.lines().filter(|line| line.starts_with("| ")).skip(1) {
+        let mut code = line.split('`').skip(1).step_by(2);
+        rows.push((code.next().expect("a file"), code.collect()));
+    }
+    rows
+}
+
+fn source(file: &str) -> String {
+    std::fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(file))
+        .expect("a file that can be read")
+}
+
+#[test]
+fn the_table_of_figures_without_a_source_says_what_the_code_does() {
+    let table = table();
+    assert!(table.len() > 40, "{}", table.len());
+    for (file, lines) in table {
+        let code = source(file);
+        assert!(!lines.is_empty(), "{file}");
+        for line in lines {
+            assert!(code.contains(line), "{file} has no {line}");
+        }
+    }
+}
+
+/// Every constant under a comment that owns to no source; drawings aside, which show the keeper no figure.
+#[test]
+fn no_constant_without_a_source_is_missing_from_the_table() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR"));
+    let (table, mut folders, mut found) = (table(), vec![root.join("src")], 0);
+    while let Some(folder) = folders.pop() {
+        for entry in std::fs::read_dir(folder).expect("a folder") {
+            let path = entry.expect("an entry").path();
+            if path.is_dir() {
+                folders.extend((!path.ends_with("drawing")).then_some(path));
+                continue;
+            }
+            if path.extension().is_none_or(|ending| ending != "rs") {
+                continue;
+            }
+            let file = path.strip_prefix(root).expect("below it").to_str().expect("a name").to_owned();
+            let mut comment = String::new();
+            for line in source(&file).lines().map(str::trim) {
+                if let Some(text) = line.strip_prefix("///") {
+                    comment.push_str(text);
+                    continue;
+                }
+                if line.starts_with("#[") {
+                    continue;
+                }
+                let owns = ["no source", "udgement", "hosen here"].iter().any(|word| comment.contains(word));
+                comment.clear();
+                let Some((_, code)) =
+                    line.split_once("const ").filter(|(_, code)| owns && !code.contains("&str"))
+                else {
+                    continue;
+                };
+                found += 1;
+                let listed = table
+                    .iter()
+                    .any(|(of, lines)| *of == file && lines.contains(&&*["const ", code].concat()));
+                assert!(listed, "{file}: const {code}");
+            }
+        }
+    }
+    assert!(found > 40, "{found}");
 }

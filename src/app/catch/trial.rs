@@ -90,7 +90,7 @@ fn told(records: Records, book: &Book, trial: &Trial, caught: &[caught::Caught])
     for (side, of) in w::SIDES.into_iter().zip(both) {
         card = card.kid(side_of(book, side, &of));
     }
-    match (trial.until, trial.outcome(caught, today)) {
+    match (trial.until, trial.outcome(book, caught, today)) {
         (None, _) => card.kid(Notice::plain(w::NO_DAY).view()),
         (Some(until), None) => card.kid(Notice::plain(w::opened(until)).view()),
         (Some(until), Some(outcome)) => {
@@ -232,7 +232,7 @@ fn draw(
             let seed = device::id(SEED_LETTERS);
             in_pairs(&hives, &untrack(|| records.caught.with(|caught| plan(&hives, caught, &seed))))
         });
-        kept.update(|kept| *kept = draws::with(kept, &yard, &draws::Drawn { day, hives, from: None }));
+        kept.update(|kept| *kept = draws::with(kept, &yard, &draws::Drawn { day, hives, from: Vec::new() }));
         edge::after_paint(|| _ = focus("#trial-lists"));
     };
     let name_says = move || match name.get() {

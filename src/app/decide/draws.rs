@@ -5,6 +5,7 @@
 use crate::almanac::day::Day;
 use crate::book::id::ThingId;
 use crate::book::opened::Opened;
+use crate::book::standing::Standing;
 
 /// A draw.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -13,8 +14,8 @@ pub struct Drawn {
     pub day: Day,
     /// The hives, in the order in which they were walked.
     pub hives: Vec<ThingId>,
-    /// Out of how many they were drawn; none where nobody kept the number.
-    pub from: Option<u32>,
+    /// All hives out of which they were drawn; empty where nobody kept them.
+    pub from: Vec<ThingId>,
 }
 
 /// What came of a draw.
@@ -28,26 +29,34 @@ pub struct Outcome {
     pub clean: u32,
     /// Hives in which something was.
     pub found: u32,
-    /// There are more hives now than were drawn from.
+    /// There are hives now that were not among those drawn from.
     pub later: bool,
 }
 
 impl Drawn {
-    /// What came of it by what is known of each of its hives, whatever became of them. There are `now` hives to draw from
-    /// today: they stand for the number where none was kept.
-    pub fn outcome(&self, states: &[Opened], now: u32) -> Outcome {
-        let count = |wanted: fn(&Opened) -> bool| {
-            u32::try_from(states.iter().copied().filter(wanted).count()).unwrap_or(u32::MAX)
-        };
-        let drawn = count(|_| true);
-        // Where some of them are gone since, fewer may be left than were drawn.
-        let from = self.from.unwrap_or(now).max(drawn);
+    /// The same with each hive once, by the name the book keeps it under: two that were drawn may prove to be one.
+    #[must_use]
+    pub fn each_once(mut self, standing: &Standing) -> Drawn {
+        for hives in [&mut self.hives, &mut self.from] {
+            *hives = standing.kept_of(hives).into_iter().cloned().collect();
+        }
+        self
+    }
+
+    /// What came of it by what is known of each of its hives, whatever became of them. The hives `now` are those to draw
+    /// from today: they stand for those drawn from where nobody kept these.
+    pub fn outcome(&self, states: &[Opened], now: &[ThingId]) -> Outcome {
+        let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
+        let in_state = |wanted| count(states.iter().filter(|state| **state == wanted).count());
+        let drawn = count(states.len());
+        let from = if self.from.is_empty() { now } else { &self.from };
         Outcome {
             drawn,
-            from,
-            clean: count(|state| *state == Opened::Clean),
-            found: count(|state| *state == Opened::Found),
-            later: now > from,
+            // Where some of them are gone since, fewer may be left than were drawn.
+            from: count(from.len()).max(drawn),
+            clean: in_state(Opened::Clean),
+            found: in_state(Opened::Found),
+            later: now.iter().any(|hive| !from.contains(hive)),
         }
     }
 
@@ -64,9 +73,14 @@ pub fn of(kept: &str, yard: &ThingId) -> Option<Drawn> {
     let named = yard.to_string();
     let mut parts = kept.split(';').find(|draw| draw.split('|').next() == Some(&*named))?.split('|').skip(1);
     let day = Day::parse(parts.next()?).ok()?;
-    let hives = parts.next()?.split(',').filter_map(|id| ThingId::parse(id).ok()).collect();
-    let from = parts.next().and_then(|number| number.parse().ok());
+    let hives = ids(parts.next()?);
+    // A text of before held none, or a number, which names none.
+    let from = ids(parts.next().unwrap_or_default());
     Some(Drawn { day, hives, from })
+}
+
+fn ids(text: &str) -> Vec<ThingId> {
+    text.split(',').filter_map(|id| ThingId::parse(id).ok()).collect()
 }
 
 /// The kept text with no draw for `yard`.
@@ -84,15 +98,15 @@ pub fn without(kept: &str, yard: &ThingId) -> String {
 pub fn with(kept: &str, yard: &ThingId, drawn: &Drawn) -> String {
     let named = yard.to_string();
     let mut text = without(kept, yard);
-    text.push_str(&[&named, "|", &drawn.day.to_string(), "|"].concat());
-    for (at, hive) in drawn.hives.iter().enumerate() {
-        if at > 0 {
-            text.push(',');
+    text.push_str(&[&named, "|", &drawn.day.to_string()].concat());
+    for hives in [&drawn.hives, &drawn.from] {
+        text.push('|');
+        for (at, hive) in hives.iter().enumerate() {
+            if at > 0 {
+                text.push(',');
+            }
+            text.push_str(&hive.to_string());
         }
-        text.push_str(&hive.to_string());
-    }
-    if let Some(from) = drawn.from {
-        text.push_str(&["|", &from.to_string()].concat());
     }
     text
 }
@@ -108,7 +122,7 @@ mod tests {
         let drawn = |on: &str, hives: &[&str]| Drawn {
             day: day(on),
             hives: hives.iter().map(|h| id(h)).collect(),
-            from: u32::try_from(hives.len()).ok().filter(|hives| *hives > 1),
+            from: hives.iter().filter(|_| hives.len() > 1).map(|h| id(h)).collect(),
         };
         let (mill, ford) = (id("aaaaaaaa-1"), id("aaaaaaaa-12"));
         let one = drawn("2026-06-01", &["aaaaaaaa-3", "aaaaaaaa-5.1"]);
@@ -121,9 +135,10 @@ mod tests {
         assert_eq!(kept.split(';').count(), 2);
         let rest = without(&kept, &mill);
         assert_eq!((of(&rest, &mill), of(&rest, &ford)), (None, of(&kept, &ford)));
-        // As it was kept before the number was.
-        let old = Drawn { from: None, ..drawn("2026-06-01", &["aaaaaaaa-3", "aaaaaaaa-4"]) };
-        assert_eq!(of("aaaaaaaa-1|2026-06-01|aaaaaaaa-3,aaaaaaaa-4;", &mill), Some(old));
+        // As it was kept before those drawn from were, and when their number was.
+        let old = Drawn { from: Vec::new(), ..drawn("2026-06-01", &["aaaaaaaa-3", "aaaaaaaa-4"]) };
+        assert_eq!(of("aaaaaaaa-1|2026-06-01|aaaaaaaa-3,aaaaaaaa-4;", &mill), Some(old.clone()));
+        assert_eq!(of("aaaaaaaa-1|2026-06-01|aaaaaaaa-3,aaaaaaaa-4|20;", &mill), Some(old));
         assert_eq!((of("", &mill), of("spoiled", &mill), of("aaaaaaaa-1|x|", &mill)), (None, None, None));
     }
 }

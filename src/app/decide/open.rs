@@ -40,10 +40,10 @@ pub(super) fn view(asked: &Asked) -> Bit {
         asked.follow(move |standing, yard, today| urgent.with(|urgent| find(standing, yard, today, urgent)));
     let of = asked.clone();
     let looked = asked.follow(move |standing, yard, today| {
-        let drawn = kept.with(|kept| draws::of(kept, yard))?;
+        let drawn = kept.with(|kept| draws::of(kept, yard))?.each_once(standing);
         let states = opened(standing, &drawn.hives, drawn.day, today);
         found.with(|(hives, ..)| {
-            let outcome = drawn.outcome(&states, count(hives));
+            let outcome = drawn.outcome(&states, hives);
             Some((drawn.day, outcome, drawn.list(&states, hives)))
         })
     });
@@ -67,10 +67,9 @@ pub(super) fn view(asked: &Asked) -> Bit {
             let Some(number) = number() else { return };
             let day = walk.today.get_untracked();
             let drawn = found.with_untracked(|(hives, ..)| {
-                let from = count(hives);
-                let places = draw(from, number, &device::id(SEED_LETTERS));
+                let places = draw(count(hives), number, &device::id(SEED_LETTERS));
                 let at = |place: &u32| hives.get((*place as usize).checked_sub(1)?).cloned();
-                Drawn { day, hives: places.iter().filter_map(at).collect(), from: Some(from) }
+                Drawn { day, hives: places.iter().filter_map(at).collect(), from: hives.clone() }
             });
             kept.update(|kept| *kept = draws::with(kept, &yard, &drawn));
             edge::after_paint(|| _ = focus("#open-drawn"));

@@ -36,6 +36,16 @@ pub fn kind_name(standing: &Standing, kind: &ThingId) -> String {
     [name, ", ", &holds].concat()
 }
 
+/// Whether `item`, as somebody wrote it down under stock, is of `kind`: what lies in store and what it cost go by this. The
+/// word that several kinds share means the first of them that is still offered: it was there when nobody had to tell them
+/// apart.
+pub fn names(standing: &Standing, kind: &ThingId, item: &str) -> bool {
+    let alike =
+        |(id, now): &(&ThingId, &KindNow)| id.is_demo() == kind.is_demo() && same_name(&now.kind.name, item);
+    let first = standing.kinds.iter().filter(alike).min_by_key(|(_, now)| now.retired);
+    first.is_some_and(|(id, _)| id == kind) || same_name(item, &kind_name(standing, kind))
+}
+
 /// The kind of the keeper's own, still offered, that `described` is: the same word, and the same in everything the Bench
 /// asks for. What else was written down of it since, such as packs and sizes, makes no other kind of it.
 pub fn known<'a>(standing: &'a Standing, described: &TrapKind) -> Option<&'a ThingId> {

@@ -8,7 +8,7 @@ use crate::app::bench::view::cost::{each_hive, lines};
 use crate::app::edge::locale;
 use crate::app::el::{El, el};
 use crate::app::graph::{Memo, RwSignal};
-use crate::app::kinds::same_name;
+use crate::app::kinds::names;
 use crate::app::parts::answer::{Answer, Worked};
 use crate::app::parts::card::Card;
 use crate::app::parts::field::{Field, Says};
@@ -86,7 +86,7 @@ fn worked(trip: Trip, from: Day, to: Day) -> Worked {
         let own = standing.open_yards().any(|(id, _)| !id.is_demo());
         standing.open_yards().map(|(id, _)| id).find(|_| !own).cloned()
     });
-    let spent = trip.records.book.with(|book| Spent::of(book, demo.as_ref(), from, to, &same_name));
+    let spent = trip.records.book.with(|book| Spent::of(book, demo.as_ref(), from, to, &names));
     let cost = spent.cost();
     let number = |value: f64| locale::number(value, 1);
     let (trips, hours) = (number(spent.trips), number(spent.hours));

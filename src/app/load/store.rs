@@ -2,7 +2,7 @@
 
 use super::sum::{KindNeed, Load, missing, spare_kind};
 use crate::almanac::day::Day;
-use crate::app::kinds::{kind_name, same_name};
+use crate::app::kinds::{kind_name, names};
 use crate::book::id::ThingId;
 use crate::book::put_in::PutIn;
 use crate::book::round::likely_kind;
@@ -60,8 +60,7 @@ impl InStore {
 
 /// Those of `kind`. A used trap that is thrown away when it is full is no stock, wherever it lies.
 pub fn in_store(standing: &Standing, room: &StoreRoom, kind: &ThingId) -> InStore {
-    let name = kind_name(standing, kind);
-    let held = room.traps(kind, &|item| same_name(item, &name));
+    let held = room.traps(kind, &|item| names(standing, kind, item));
     let out = standing.kinds.get(kind).filter(|now| now.kind.reusable).map_or(0, |now| now.stock);
     InStore { held, out }
 }

@@ -148,11 +148,11 @@ pub fn signs(less: u32, more: u32, even: u32) -> String {
     said
 }
 
-/// Pairs without a count.
+/// Pairs without a count, or of which a hive is gone.
 pub fn open(pairs: u32) -> String {
     [
         &counted(pairs, "pair", "pairs"),
-        " without counts on both sides that lie whole in these days: left out.",
+        " without counts on both sides that lie whole in these days, or with a hive that died or left before the last count: left out.",
     ]
     .concat()
 }

@@ -110,7 +110,7 @@ pub(super) fn check(
             let interval = LossInterval { days, from, to };
             // Two readings of one day would push out what does tell of the oil.
             if interval.per_day().is_some() {
-                remember(&mut hive.losses, interval);
+                remember(&mut hive.losses, interval, |_| true);
             }
         }
         let rose = rose || told.goes_on.is_some() && hive.rose == Some(day);
@@ -123,7 +123,9 @@ pub(super) fn check(
                 let (hive, yard, entry) = (work.hive.clone(), hive.yard.clone(), root.clone());
                 caught.push(Caught { entry, hive, yard, day, count, trap_days, each, hung });
             }
-            remember(&mut hive.catches, Catch { count, trap_days, entry: root.clone() });
+            // A count that tells of no day yet, since lines that go on may give it some, takes the place of none that does.
+            let tells = |catch: &Catch| (catch.trap_days > 0) == (trap_days > 0);
+            remember(&mut hive.catches, Catch { count, trap_days, entry: root.clone() }, tells);
         }
         (None, Some(catch)) => {
             catch.trap_days = catch.trap_days.saturating_add(trap_days);
@@ -181,9 +183,12 @@ fn attend(trap: &mut TrapNow, work: &Check, day: Day, counted: bool) {
     trap.trouble_since = trap.trouble.and(trap.trouble_since.or(Some(day)));
 }
 
-fn remember<T>(list: &mut Vec<T>, item: T) {
-    if list.len() >= HiveNow::REMEMBERED {
-        list.remove(0);
+/// Puts `item` last; the first of those `alike` goes where there are enough.
+fn remember<T>(list: &mut Vec<T>, item: T, alike: impl Fn(&T) -> bool) {
+    if list.iter().filter(|known| alike(known)).count() >= HiveNow::REMEMBERED
+        && let Some(first) = list.iter().position(alike)
+    {
+        list.remove(first);
     }
     list.push(item);
 }

@@ -72,7 +72,7 @@ journey("she draws a trial by lot, writes it down, and it is not opened before i
   await onTheDay(keeper, "2026-07-13T09:00");
   await keeper.open("#/book/trial");
   await keeper.reads("trial-word", /^It does not tell$/);
-  await keeper.reads("trials", /6 pairs without counts on both sides that lie whole in these days: left out/);
+  await keeper.reads("trials", /6 pairs without counts on both sides that lie whole in these days, or .*: left out/);
 });
 
 journey("she corrects one list of a trial, is told in what the two differ, and corrects the other", ON, async (keeper) => {

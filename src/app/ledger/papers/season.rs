@@ -84,7 +84,7 @@ pub(super) fn rest(ui: Ui, book: &Book, of: &Reviewed, notes: RwSignal<bool>) ->
         bits.push(el("p").class("small").text(&told).text(w::WALK).into());
     }
     bits.push(el("h3").text(cost).into());
-    costs(&Spent::of(book, Some(yard), *from, *to, &crate::app::kinds::same_name), &mut bits);
+    costs(&Spent::of(book, Some(yard), *from, *to, &crate::app::kinds::names), &mut bits);
     bits.push(el("h3").text(next).into());
     bits.push(verdicts(book, yard, review.days, notes));
     bits.push(el("p").class("small").text(&w::how()).into());
