@@ -56,10 +56,12 @@ pub fn view(hive: &str, urgent: &Urgent, yard: &str) -> El {
     let stop = bits![Notice::alarm(w::STOP).view(), notice::why(w::STOP_WHY)];
     steps = steps.kid(el("li").kid(stop));
     if urgent.because == Because::Disease {
+        // What left it all the same is the first thing an inspector asks.
+        let moved = if urgent.fates.all() > 0 { fates(urgent) } else { Bit::Nothing };
         let test = link(w::TO_TEST, &Place::Write(Blank::Test, Some(yard.to_owned()))).test_id("card-test");
         steps = steps
             .kid(el("li").text(w::NARROW))
-            .kid(el("li").kid(Notice::caution(w::NO_MOVE).view()))
+            .kid(el("li").kid(bits![Notice::caution(w::NO_MOVE).view(), moved]))
             .kid(el("li").text(w::HANDS))
             .kid(el("li").text(w::NO_SALE))
             .kid(el("li").kid(bits![tests(urgent), el("p").text(w::UNTIL), keys(test)]));
@@ -116,10 +118,11 @@ fn comb_told(urgent: &Urgent) -> Bit {
         (Some(open), Some(combs)) => [&*w::open(open, combs), ". ", w::meant(urgent.because)].concat(),
         _ => w::NO_COUNT.to_owned(),
     };
+    bits![fates(urgent), el("p").test_id("card-open-combs").text(&open)]
+}
+
+/// Where combs went, with a caution where another hive got some.
+fn fates(urgent: &Urgent) -> Bit {
     let given = (urgent.fates.given > 0).then(|| Notice::caution(w::GIVEN).view());
-    bits![
-        el("p").test_id("card-fates").text(&w::fates(&urgent.fates)),
-        el("p").test_id("card-open-combs").text(&open),
-        given
-    ]
+    bits![el("p").test_id("card-fates").text(&w::fates(&urgent.fates)), given]
 }

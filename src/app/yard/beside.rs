@@ -90,6 +90,10 @@ fn hives(standing: &Standing, yard: &ThingId, young: &[(ThingId, Said)], today: 
             all.insert(id.clone(), (suspected, Rc::new(said)));
         }
     }
+    // One whose care has ended has no row any more, and its comb breeds on.
+    for (id, _) in urgent.iter().filter(|(_, urgent)| urgent.because == Because::Dead && !urgent.in_care) {
+        all.insert(id.clone(), (false, Rc::new(vec![(STILL_HERE.to_owned(), true)])));
+    }
     all
 }
 
@@ -98,14 +102,20 @@ pub(super) fn line((said, now): &Said) -> El {
     el("span").class(if *now { "row-beside row-now" } else { "row-beside" }).text(said)
 }
 
-/// The line of the yard: the hives under suspicion, and the others that want somebody today beside their traps.
+/// The line of the yard: the hives under suspicion, dead-outs whose care has ended with comb left, and the others that want
+/// somebody today beside their traps.
 pub(super) fn of_all(standing: &Standing, beside: &Beside) -> String {
-    let (mut stop, mut look) = (Vec::new(), Vec::new());
+    let (mut stop, mut dead, mut look) = (Vec::new(), Vec::new(), Vec::new());
     for (hive, (suspected, said)) in beside {
-        if said.iter().any(|(_, now)| *now) {
-            let tags = if *suspected { &mut stop } else { &mut look };
-            tags.extend(standing.hives.get(hive).map(|hive| hive.tag.clone()));
-        }
+        let Some(now) = standing.hives.get(hive).filter(|_| said.iter().any(|(_, now)| *now)) else {
+            continue;
+        };
+        let tags = match (suspected, now.alive()) {
+            (true, _) => &mut stop,
+            (_, true) => &mut look,
+            _ => &mut dead,
+        };
+        tags.push(now.tag.clone());
     }
-    en_round::beside(&stop, &[], &[], &look)
+    en_round::beside(&stop, &[], &dead, &look)
 }

@@ -1,6 +1,6 @@
 import { journey } from "../house/journey.mjs";
 import { assert } from "../house/keeper.mjs";
-import { due, entries, keepYard, keysReady, log, onTheDay, row, rows, skip } from "../house/round.mjs";
+import { due, entries, keepYard, keysReady, log, onTheDay, row, rows, skip, unfold } from "../house/round.mjs";
 
 journey("she logs two hives by hand and the rest as usual, after reading which they are", { faults: { clock: "2026-07-01T09:00" } }, async (keeper) => {
   await keeper.open();
@@ -94,4 +94,11 @@ journey("the rest as usual passes over a hive whose dead-out is written down, an
   await keeper.tap("rest-as-usual");
   await keeper.reads("rest-out", /^2: dead-out written down, but the book has it in care · due today$/);
   await keeper.reads("rest-confirm", /2.hives/);
+  // Its care ended it has no row, and its comb is still there.
+  await keeper.open(`#/hive/${hive}`);
+  await unfold(keeper, "end");
+  await keeper.tapCalmly("end-go");
+  await keeper.until("its end is written", async () => (await entries(keeper)).some(({ what }) => what.hive_ended));
+  await keeper.place("round");
+  await keeper.reads("yard-beside", /^▲ Hive 2: dead-out, comb still there$/);
 });
