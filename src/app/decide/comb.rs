@@ -152,7 +152,7 @@ fn cover(look: &Look, a_box: Option<u32>, stays: bool, said: &mut Vec<String>) {
     if stays {
         return;
     }
-    said.push(wc::guard(cover.guard).to_owned());
+    said.push(wc::guard(&cover).to_owned());
     match (cover.off, a_box) {
         (Some(off), Some(_)) => said.push(w::off(off, &percent(cover.then))),
         (None, Some(_)) if cover.guard != Guard::Well => said.push(wc::JOIN.to_owned()),

@@ -6,6 +6,8 @@ use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::app::bench::read::warmth;
 use crate::app::ledger::edit;
 use crate::app::wording::en_records as w;
+use crate::app::wording::en_yard_decides::freezer::HARDLY;
+use crate::book::chilled::HARDLY_CELSIUS;
 use crate::book::entry::Entry;
 use crate::book::id::ThingId;
 use crate::book::record::{Answer, Ask, ClockTime, Field, Record};
@@ -131,12 +133,20 @@ pub fn against(record: &Record, at: usize, now: &dyn Fn() -> Option<ClockTime>) 
     }
 }
 
-/// What the empty field at `at` wants beside the others, though the record can be kept without it.
-pub fn wants(record: &Record, at: usize) -> Option<&'static str> {
+/// What is to be said of the field at `at` beside the others, though the record can be kept as it is. `kind` tells whether a
+/// kind of trap in the book has a name.
+pub fn wants(record: &Record, at: usize, kind: &dyn Fn(&str) -> bool) -> Option<&'static str> {
     let name = record.blank.fields().get(at)?.name;
     let back = match name {
         "oil_taken" => "oil_back",
         "traps_taken" => "traps_back",
+        "freezer" => {
+            let warm = record.warmth(name)?.celsius() > HARDLY_CELSIUS + 1e-9;
+            return warm.then_some(HARDLY);
+        }
+        "item" if record.word("sort") == Some("trap") => {
+            return (!kind(record.text(name)?)).then_some(w::NO_SUCH_KIND);
+        }
         _ => return None,
     };
     (record.get(name).is_none() && record.get(back).is_some()).then_some(w::NO_TAKEN)
@@ -212,6 +222,10 @@ mod tests {
         blank.fields().iter().find(|field| field.name == name).unwrap()
     }
 
+    fn blank_at(blank: Blank, name: &str) -> usize {
+        blank.fields().iter().position(|field| field.name == name).unwrap()
+    }
+
     fn says(blank: Blank, name: &str, text: &str) -> Result<Option<Answer>, Wrong> {
         let known = field(blank, name);
         let unit = shown(known, None).1;
@@ -235,10 +249,34 @@ mod tests {
                 }
                 for (at, field) in record.blank.fields().iter().enumerate() {
                     let wanted = field.name == taken && home && !out;
-                    assert_eq!(wants(&record, at).is_some(), wanted, "{}: {out} {home}", field.name);
+                    assert_eq!(
+                        wants(&record, at, &|_| true).is_some(),
+                        wanted,
+                        "{}: {out} {home}",
+                        field.name
+                    );
                 }
             }
         }
+    }
+
+    #[test]
+    fn traps_in_stock_are_called_like_a_kind_and_a_freezer_is_cold_or_the_form_says_so() {
+        let said = |blank, filled: &[(&str, &str)], asked| {
+            let at = |name| blank_at(blank, name);
+            let mut record = Record::empty(blank, Vec::new());
+            for (name, text) in filled {
+                record.answers[at(name)] = says(blank, name, text).unwrap();
+            }
+            wants(&record, at(asked), &|item| item == "Oil trap")
+        };
+        let stock = |item, sort| said(Blank::Stock, &[("item", item), ("sort", sort)], "item");
+        assert_eq!(stock("oil traps", "trap"), Some(w::NO_SUCH_KIND));
+        assert_eq!((stock("Oil trap", "trap"), stock("oil traps", "oil")), (None, None));
+        assert_eq!(said(Blank::Stock, &[("sort", "trap")], "item"), None, "nothing typed");
+        let freezer = |shows| said(Blank::Freezer, &[("freezer", shows)], "freezer");
+        assert_eq!((freezer("18"), freezer("-6.9")), (Some(HARDLY), Some(HARDLY)));
+        assert_eq!((freezer("-7"), freezer("-18"), freezer("")), (None, None, None));
     }
 
     #[test]

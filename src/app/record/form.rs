@@ -16,6 +16,7 @@ use crate::app::edge::slot;
 use crate::app::el::{Bit, el, live};
 use crate::app::frame::{focus_heading, heading};
 use crate::app::graph::{RwSignal, StoredValue, effect, on_cleanup, untrack};
+use crate::app::kinds::names;
 use crate::app::ledger::papers::events::yards;
 use crate::app::parts::field::Says;
 use crate::app::parts::key::{Key, link};
@@ -234,12 +235,26 @@ impl Form {
         match self.lacks(at) {
             Some(said) => Says::Wrong(said),
             None => match fields::echo(field, signals, self.today(), self.tried.get()) {
-                Says::Nothing if self.blank == Blank::Trip => {
-                    draft::wants(&self.read(), at).map_or(Says::Nothing, |said| Says::Echo(said.to_owned()))
+                Says::Nothing | Says::Echo(_) if let Some(said) = self.wants(at) => {
+                    Says::Echo(said.to_owned())
                 }
                 says => says,
             },
         }
+    }
+
+    /// What is to be said of a field that does not keep the record from being kept. Tracked.
+    fn wants(self, at: usize) -> Option<&'static str> {
+        // No other blank has such fields: its own need not follow each other.
+        if !matches!(self.blank, Blank::Trip | Blank::Freezer | Blank::Stock) {
+            return None;
+        }
+        draft::wants(&self.read(), at, &|item| {
+            self.records.book.with_untracked(|book| {
+                let standing = book.standing();
+                standing.kinds.keys().any(|kind| !kind.is_demo() && names(standing, kind, item))
+            })
+        })
     }
 
     /// What stands in the fields, as far as it can be read. Tracked.

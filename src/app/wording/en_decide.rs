@@ -269,7 +269,7 @@ pub mod ground {
 
 /// How much of their comb the bees cover.
 pub mod cover {
-    use crate::almanac::cover::Guard;
+    use crate::almanac::cover::{Cover, Guard};
     use crate::app::wording::en::counted;
 
     /// Field: sides.
@@ -288,9 +288,12 @@ pub mod cover {
     /// Reason.
     pub const WHY: &str = "Beetles breed on comb that no bee guards. That nine tenths is enough and less than seven tenths too little is our judgement: no trial has settled it.";
 
-    /// What it means.
-    pub fn guard(guard: Guard) -> &'static str {
-        match guard {
+    /// What it means. More than all of the comb is a slip of one of the two counts, or bees on frames that hold none yet.
+    pub fn guard(cover: &Cover) -> &'static str {
+        match cover.guard {
+            _ if cover.share > 1.0 => {
+                "More bees than drawn comb: count both again, or they sit on frames not drawn yet."
+            }
             Guard::Well => "They guard what they have.",
             Guard::Watch => "Watch it: give them no more comb now.",
             Guard::Little => "More comb than they can guard: take some off, or join the hive with another.",

@@ -82,6 +82,8 @@ pub const FREE: &str =
     "Free of charge: it counts as 0 in the cost. Leave this empty if you do not know the price.";
 /// A month's mean low above its mean high.
 pub const UPSIDE_DOWN: &str = "This low is above the high of the month.";
+/// Beside traps in stock that are called like no kind.
+pub const NO_SUCH_KIND: &str = "No kind of trap in the book has this name, so Load counts none of these. Write it as under Book, Kinds of trap.";
 /// Nobody wrote down what was taken along, and what came home stands there.
 pub const NO_TAKEN: &str = "What was taken along is missing: without it, what came home tells nothing.";
 /// Key under what was left in a form.

@@ -33,7 +33,7 @@ fn show(_: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
         w::sum(&locale::whole(sum.sides), &locale::whole(frames), &locale::percent(share, 0))
     };
     shown.answer(locale::percent(cover.share, 0));
-    shown.line(w::guard(cover.guard).to_owned());
+    shown.line(w::guard(cover).to_owned());
     shown.line(worked(sum.frames, cover.share));
     match cover.off {
         Some(off) => {
