@@ -12,7 +12,7 @@ use crate::app::ledger::lines;
 use crate::app::ledger::words::{record_alone as record_said, tag_told};
 use crate::app::parts::notice::Notice;
 use crate::app::place::Place;
-use crate::app::record::list::ways;
+use crate::app::record::list::{begun, ways};
 use crate::app::record::said::product;
 use crate::app::round::form::{self, Form, big_link, go};
 use crate::app::round::{Walk, bits};
@@ -108,6 +108,7 @@ pub fn view(walk: Walk, hive: &ThingId) -> Bit {
         el("h1").class("place-name").attr("tabindex", "-1").live_text(name),
         same_day(page),
         state(page),
+        begun(&hive.to_string()),
         under_way(page),
         el("h2").class("part-title").text(w::BOXES),
         stack::view(page),

@@ -1,6 +1,7 @@
 //! What was written down beside the traps, and the ways to write more.
 
 use super::{blanks, said};
+use crate::app::edge::slot;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::frame::heading;
 use crate::app::graph::Memo;
@@ -13,6 +14,7 @@ use crate::app::round::form::keys;
 use crate::app::wording::en;
 use crate::app::wording::en_lot as wl;
 use crate::app::wording::en_records as w;
+use crate::app::wording::en_round::BEGUN;
 use crate::book::id::ThingId;
 use crate::book::record::{About, Blank};
 
@@ -74,6 +76,19 @@ pub fn view(records: Records) -> Bit {
         el("h2").class("part-title").text(w::SO_FAR),
         el("div").test_id("records").kid(shown),
     ]
+}
+
+/// The ways to the forms about `hive` in which something was typed and not saved: nothing else leads back to them.
+pub fn begun(hive: &str) -> Bit {
+    let mut found = Vec::new();
+    for blank in blanks(&[About::Hive]) {
+        let place = Place::Write(blank, Some(hive.to_owned()));
+        if slot::read(&[slot::WRITE, &place.hash()].concat()).is_some() {
+            let words = ["✎ ", w::blank(blank).title, ": ", BEGUN].concat();
+            found.push(Bit::from(keys(link(&words, &place).test_id("write-begun"))));
+        }
+    }
+    Bit::Many(found)
 }
 
 /// The ways to the forms of the blanks that are about one of these.

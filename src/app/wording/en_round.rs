@@ -312,6 +312,9 @@ pub fn skipped(day: Day, today: Day, why: SkipReason) -> String {
     ["skipped ", &when, ": ", skip(why)].concat()
 }
 
+/// Behind "as found today" where the hive stays due.
+pub const LOOK_FILLS_NOTHING: &str = "a look fills nothing, so it stays due";
+
 /// "topped up today"; where it was done to some of the traps only, "1 of 4 topped up today".
 pub fn did_today(work: Did, part: Option<(u32, u32)>) -> String {
     let Some((some, of)) = part else { return [did(work), " today"].concat() };

@@ -130,8 +130,9 @@ fn read(standing: &Standing, row: &Row, beside: &Beside, today: Day) -> Option<S
         // Somebody was here, and it is not done: it looks like what is overdue, not like what is finished.
         (Some(Some(did)), _) if row.still_due() => {
             let still = trouble.map_or(due, |trouble| w::still_due(&trouble));
+            let looked = row.trouble.is_none() && did == Did::AsFound;
             let did = (row.trouble.is_none()).then(|| w::did_today(did, walk::part_done(now, did, today)));
-            (Mark::Overdue, still, [idle.or(did), None, None])
+            (Mark::Overdue, still, [idle.or(did), looked.then(|| w::LOOK_FILLS_NOTHING.to_owned()), None])
         }
         (Some(Some(Did::AsFound)), _)
             if now.traps().next().is_some() && now.traps().all(|trap| trap.placed == today) =>

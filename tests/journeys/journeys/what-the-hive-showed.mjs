@@ -110,6 +110,12 @@ journey("a dead-out that she began and left stands there on another day, says so
   await unfolded();
   await keeper.type(note, "robbed out");
   await keeper.until("it is kept", async () => (await kept()) === 1);
+  // The page of its hive leads back to it.
+  await keeper.open(`#/hive/${hives[0]}`);
+  await keeper.reads("write-begun", /begun, not saved$/);
+  await keeper.open(`#/hive/${hives[1]}`);
+  await keeper.one("log");
+  await keeper.gone("write-begun");
   // The other hive has nothing of it.
   await open(hives[1]);
   await unfolded();
