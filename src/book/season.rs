@@ -383,13 +383,13 @@ impl Figures {
         }
     }
 
-    /// Oil of the traps that go in with a line, and how many they are. Nobody knows when those were filled that a hive came
-    /// into the book with.
+    /// Oil of the traps that go in with a line, and how many they are. Traps that a hive comes into the book with have a level
+    /// only where they were filled that day; those of a table have none.
     fn fill_first(&mut self, root: &EntryId, what: &What, standing: &Standing) -> usize {
-        let (hive, boxes, placed, now): (_, &[NewBox], &[PlacedTrap], _) = match what {
-            What::Hive { boxes, .. } => (&root.thing(0), boxes, &[], false),
-            What::BoxesOn { hive, boxes, .. } => (hive, boxes, &[], true),
-            What::TrapsOn { hive, traps } => (hive, &[], traps, true),
+        let (hive, boxes, placed): (_, &[NewBox], &[PlacedTrap]) = match what {
+            What::Hive { boxes, .. } => (&root.thing(0), boxes, &[]),
+            What::BoxesOn { hive, boxes, .. } => (hive, boxes, &[]),
+            What::TrapsOn { hive, traps } => (hive, &[], traps),
             _ => return 0,
         };
         // A hive that is another one brings no traps.
@@ -403,10 +403,7 @@ impl Figures {
             let kind = standing.kinds.get(&trap.kind).map(|now| &now.kind);
             let Some((kind, level)) = kind.zip(trap.level) else { continue };
             match kind.oil(Share::NONE, level) {
-                Some(all) => {
-                    let least = if now { all } else { Volume::ZERO };
-                    self.oil = (self.oil.0.plus(least), self.oil.1.plus(all));
-                }
+                Some(all) => self.oil = (self.oil.0.plus(all), self.oil.1.plus(all)),
                 None => self.oil_unknown += 1,
             }
         }
