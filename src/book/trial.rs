@@ -103,7 +103,11 @@ pub fn shut(book: &Book, caught: &[Caught], days: Days, today: Day) -> Vec<Thing
     let mut hives = Vec::new();
     for (hive, from) in going_on(book, today) {
         let tells = |one: &&Caught| {
-            one.hive == hive && one.day > from && one.day > days.from && one.since() < days.to
+            one.hive == hive
+                && one.trap_days > 0
+                && one.day > from
+                && one.day > days.from
+                && one.since() < days.to
         };
         if caught.iter().any(|one| tells(&one)) && !hives.contains(&hive) {
             hives.push(hive);
@@ -216,8 +220,8 @@ pub fn hives(book: &Book, yard: &ThingId, today: Day) -> Vec<ThingId> {
 pub fn plan(hives: &[ThingId], caught: &[Caught], seed: &str) -> Pairs {
     let mut last = Vec::new();
     for hive in hives {
-        let newest = caught.iter().rev().find(|one| one.hive == *hive);
-        last.push(newest.and_then(|one| one.stretch().rate()).map(|rate| rate.seen.0));
+        let mut rates = caught.iter().rev().filter(|one| one.hive == *hive).map(|one| one.stretch().rate());
+        last.push(rates.find_map(|rate| rate).map(|rate| rate.seen.0));
     }
     pairs(&last, seed)
 }

@@ -199,6 +199,17 @@ pub fn straddling(counts: u32) -> String {
     [&counted(counts, "count", "counts"), said].concat()
 }
 
+/// What is left out.
+pub fn idle(counts: u32) -> String {
+    let said = if counts == 1 { " is left out" } else { " are left out" };
+    [
+        &counted(counts, "count", "counts"),
+        said,
+        ": no trap had fished for a day (missing, spilled, closed, or new that day).",
+    ]
+    .concat()
+}
+
 /// Changed traps.
 pub fn changed(tags: &str) -> String {
     [

@@ -6,7 +6,8 @@ use crate::almanac::day::Day;
 use crate::almanac::quantity::Volume;
 use crate::almanac::trend::{LEAST_HIVES, Rate, Trend};
 use crate::app::bench::view::cost::{each_hive, lines};
-use crate::app::catch::{page::worked, told};
+use crate::app::catch::page::{left_out, worked};
+use crate::app::catch::told;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{RwSignal, untrack};
@@ -162,6 +163,7 @@ fn caught(book: &Book, review: &Review, bits: &mut Vec<Bit>) {
     };
     bits.push(bold(w::NOW, &of(rates.1, counts.1, sums.1.trap_days)).into());
     let small = |text: &str| el("p").class("small").text(text);
+    let left = left_out(&review.both);
     if let Some(earlier) = review.earlier {
         bits.push(bold(w::EARLIER, &of(rates.0, counts.0, sums.0.trap_days)).into());
         let (big, lines) = worked(book, &review.both, earlier, review.days);
@@ -171,10 +173,7 @@ fn caught(book: &Book, review: &Review, bits: &mut Vec<Bit>) {
         bits.push(list("plain-list small", &lines).into());
     } else {
         bits.push(el("p").text(w::TOO_LONG).into());
-        if review.both.straddling > 0 {
-            let count = u32::try_from(review.both.straddling).unwrap_or(u32::MAX);
-            bits.push(small(&en_catch::straddling(count)).into());
-        }
+        bits.push((!left.is_empty()).then(|| list("plain-list small", &left)).into());
     }
     bits.push(small(&[w::LIMITS, " ", en_catch::NOT_ALL].concat()).into());
 }
