@@ -147,7 +147,7 @@ fn unmatched(book: &Book, apart: &Apart) -> Bit {
 }
 
 fn sum_of(outcome: &Outcome) -> Vec<String> {
-    let percent = |chance| locale::percent(chance, 1);
+    let percent = |chance| super::told::chance(chance, locale::percent);
     let mut lines = Vec::new();
     if outcome.less + outcome.more + outcome.even > 0 {
         lines.push(w::signs(outcome.less, outcome.more, outcome.even));

@@ -172,6 +172,11 @@ pub fn exact(percent: &str) -> String {
     .concat()
 }
 
+/// "under 0.1 %".
+pub fn under(share: &str) -> String {
+    ["under ", share].concat()
+}
+
 /// "9 hives rose, 3 fell: as uneven by chance in 15 % of cases".
 pub fn sign(rose: u32, fell: u32, percent: &str) -> String {
     let [rose, fell] = [rose, fell].map(|hives| counted(hives, "hive", "hives"));
