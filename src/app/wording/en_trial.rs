@@ -2,6 +2,7 @@
 
 use super::en::{counted, date, put, whole};
 use crate::almanac::day::Day;
+use crate::book::urgent::Because;
 
 /// Heading, and the key that leads there.
 pub const TITLE: &str = "Trials of your own";
@@ -104,6 +105,19 @@ pub const SIDES: [&str; 2] = ["With it", "Without it"];
 pub fn left(hive: &str) -> String {
     [hive, " is left over without a partner and takes no part."].concat()
 }
+
+/// "Hive 3 takes no part: slime or many larvae."
+pub fn out(hive: &str, because: Because) -> String {
+    let why = match because {
+        Because::Slime => "slime or many larvae",
+        Because::Dead => "a dead-out",
+        Because::Disease => "brood disease is suspected",
+    };
+    [hive, " takes no part: ", why, "."].concat()
+}
+
+/// Before "3 – 7; 5 – 2".
+pub const PAIRED: &str = "Pairs (with it – without it): ";
 
 /// "Opened on Tue 1 September 2026".
 pub fn opened(on: Day) -> String {
