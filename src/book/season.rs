@@ -37,7 +37,7 @@ pub struct Season {
     pub ended: [usize; 4],
     /// The hives of [`Season::ended`] one by one, and those of which a dead-out was written down and no end; by their days.
     pub losses: Vec<Loss>,
-    /// Traps that were put in, those that hives came into the book with included.
+    /// Traps that were put in where none had been, those that hives came into the book with included.
     pub placed: usize,
     /// Traps that came off and are lost.
     pub lost: usize,
@@ -85,6 +85,8 @@ pub struct Figures {
     pub oil: (Volume, Volume),
     /// Fillings of which nobody can say how much they took.
     pub oil_unknown: usize,
+    /// Traps of kinds that are thrown away in whose place new ones went in.
+    pub renewed: usize,
 }
 
 /// A day at a hive.
@@ -117,6 +119,7 @@ impl Figures {
         self.not_read += other.not_read;
         self.oil = (self.oil.0.plus(other.oil.0), self.oil.1.plus(other.oil.1));
         self.oil_unknown += other.oil_unknown;
+        self.renewed += other.renewed;
     }
 }
 
@@ -414,6 +417,7 @@ impl Figures {
     fn fill(&mut self, check: &Check, before: Option<Share>, hive: &HiveNow, then: &Standing) {
         for trap in hive.filled(check) {
             let Some(kind) = then.kinds.get(&trap.kind).map(|now| &now.kind) else { continue };
+            self.renewed += usize::from(check.did == Did::Replaced && !kind.reusable);
             if !kind.form.takes_oil() {
                 continue;
             }

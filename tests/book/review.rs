@@ -1,8 +1,9 @@
 //! What a season came to beside the one before, who was lost and what the keeper made of it.
 
 use crate::support::{day, pen};
-use crate::{Yard, work_on};
+use crate::{Yard, trap, work_on};
 use beetle_almanac::almanac::tally::CountRange;
+use beetle_almanac::almanac::trap::TrapKind;
 use beetle_almanac::almanac::trend::{Stretch, Word};
 use beetle_almanac::book::caught::{Days, all, both};
 use beetle_almanac::book::entry::{Did, Ending, What};
@@ -163,6 +164,18 @@ fn the_first_filling_of_a_trap_is_oil_too_at_least_and_at_most() {
     yard.book.add(placed);
     assert_eq!(millilitres(&yard), (10, 100.0, 100.0, 0));
     assert_eq!((season(&yard).yard.visits, season(&yard).hives.len()), (1, 1));
+}
+
+/// By hand: four traps in each of two hives, and those of one replaced once; what is used again is emptied and stays.
+#[test]
+fn new_traps_in_the_place_of_thrown_away_ones_are_counted_beside_those_first_put_in() {
+    for (reusable, renewed) in [(false, 4), (true, 0)] {
+        let mut yard = Yard::with(&["1", "2"], day("2026-05-01"), &TrapKind { reusable, ..trap() });
+        yard.log("1", day("2026-05-15"), Did::Replaced, (None, Some(50)));
+        yard.log("2", day("2026-05-15"), Did::ToppedUp, (Some(40), Some(50)));
+        let found = season(&yard);
+        assert_eq!((found.placed, found.yard.renewed), (8, renewed));
+    }
 }
 
 #[test]

@@ -140,7 +140,11 @@ pub fn work(season: &Season, oil: &str) -> Vec<String> {
         put_count(&mut did, count, en_ledger::did(did_it));
     }
     all.push(["Visits with trap work: ", &did].concat());
-    for (traps, said) in [(season.placed, "Traps put in: "), (season.lost, "Traps taken off as lost: ")] {
+    for (traps, said) in [
+        (season.placed, "Traps first put in: "),
+        (yard.renewed, "Traps replaced by new ones: "),
+        (season.lost, "Traps taken off as lost: "),
+    ] {
         if traps > 0 {
             all.push([said, &traps.to_string()].concat());
         }
