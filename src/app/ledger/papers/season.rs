@@ -75,6 +75,8 @@ pub(super) fn rest(ui: Ui, book: &Book, of: &Reviewed, notes: RwSignal<bool>) ->
         bits.push(el("p").text(w::NO_VISIT).into());
     } else {
         bits.push(list("plain-list", &w::work(&season, &oil(ui, &season))).into());
+    }
+    if !season.hives.is_empty() {
         bits.push(el("h3").text(each).into());
         let days = Days { from: *from, to: *to };
         let caught = crate::app::records::Records::get().caught;
