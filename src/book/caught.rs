@@ -252,6 +252,13 @@ pub struct Visit {
     pub changed: bool,
 }
 
+/// The part of `days` that a chart of `visits` shows: none of the time before the first day on which one of their beetles can
+/// have been caught.
+pub fn shown<'a>(days: Days, visits: impl Iterator<Item = &'a Visit>) -> Days {
+    let first = visits.map(|visit| visit.since).min().unwrap_or(days.from);
+    Days { from: first.max(days.from), ..days }
+}
+
 /// The counts of a hive on the days between `from` and `to`, in order.
 pub fn visits(caught: &[Caught], hive: &ThingId, days: Days) -> Vec<Visit> {
     let mut all: Vec<Visit> = Vec::new();

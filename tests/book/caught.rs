@@ -6,7 +6,7 @@ use beetle_almanac::almanac::stack::{BoxDepth, Corner};
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::almanac::trend::{Stretch, Word};
 use beetle_almanac::book::Book;
-use beetle_almanac::book::caught::{Both, Days, Part, all, both, parts, visits};
+use beetle_almanac::book::caught::{Both, Days, Part, all, both, parts, shown, visits};
 use beetle_almanac::book::demo::demo;
 use beetle_almanac::book::entry::{Check, Did};
 use beetle_almanac::book::fold::{fold_days, fold_until};
@@ -155,6 +155,22 @@ fn a_count_of_traps_that_did_not_fish_is_told_as_left_out_and_changes_nothing_el
     assert_eq!(visits(&caught, &hive, second), []);
     // Before and after those days it is not theirs.
     assert_eq!(both(&caught, &yard.id, first, days("2026-05-16", "2026-06-30")).idle, 0);
+}
+
+/// A first season, of which the page shows two years.
+#[test]
+fn a_chart_begins_with_the_first_beetles_and_not_before_the_days_asked_for() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    yard.count("1", "2026-05-15", 8, None);
+    yard.count("2", "2026-05-29", 2, None);
+    let caught = all(&yard.book);
+    let of = |asked: Days| {
+        let both = ["1", "2"].map(|tag| visits(&caught, &yard.hive(tag), asked));
+        shown(asked, both.iter().flatten())
+    };
+    assert_eq!(of(days("2024-05-30", "2026-05-29")), days("2026-05-01", "2026-05-29"));
+    assert_eq!(of(days("2026-05-10", "2026-05-29")), days("2026-05-10", "2026-05-29"));
+    assert_eq!(of(days("2026-06-01", "2026-06-29")), days("2026-06-01", "2026-06-29"), "nothing to draw");
 }
 
 #[test]

@@ -27,7 +27,7 @@ pub const NO_COUNTS: &str = "No beetles were counted here in these days. A count
 /// Heading of the charts.
 pub const EACH: &str = "Hive by hive";
 /// Under the heading.
-pub const AXIS: &str = "Each point: beetles for 100 trap-days at one count. The line through it: 95\u{a0}% limits by the counting alone; one that reaches the top goes on. Tall stroke: the middle of the time shown. Dashed: kind or number of traps changed. The same for all hives: scale up to ";
+pub const AXIS: &str = "Each point: beetles for 100 trap-days at one count. The line through it: 95\u{a0}% limits by the counting alone; one that reaches the top goes on. Tall stroke: where the second time begins. Dashed: kind or number of traps changed. The same for all hives: scale up to ";
 /// Heading of the tables.
 pub const PARTS: &str = "By box, corner and kind of trap";
 /// Under it.
