@@ -165,18 +165,20 @@ fn caught(book: &Book, review: &Review, bits: &mut Vec<Bit>) {
     };
     bits.push(bold(w::NOW, &of(rates.1, counts.1, sums.1.trap_days)).into());
     let small = |text: &str| el("p").class("small").text(text);
-    let left = left_out(&review.both);
+    let mut lines = left_out(&review.both);
     if let Some(earlier) = review.earlier {
         bits.push(bold(w::EARLIER, &of(rates.0, counts.0, sums.0.trap_days)).into());
-        let (big, lines) = worked(book, &review.both, earlier, review.days);
-        bits.push(
-            el("p").kid(el("strong").text(&big)).text(". ").text(w::means(review.both.trend.word)).into(),
-        );
-        bits.push(list("plain-list small", &lines).into());
+        // That line has said it where nothing was counted then.
+        if counts.0 > 0 {
+            let (big, all) = worked(book, &review.both, earlier, review.days);
+            let means = w::means(review.both.trend.word);
+            bits.push(el("p").kid(el("strong").text(&big)).text(". ").text(means).into());
+            lines = all;
+        }
     } else {
         bits.push(el("p").text(w::TOO_LONG).into());
-        bits.push((!left.is_empty()).then(|| list("plain-list small", &left)).into());
     }
+    bits.push((!lines.is_empty()).then(|| list("plain-list small", &lines)).into());
     bits.push(small(&[w::LIMITS, " ", en_catch::NOT_ALL].concat()).into());
 }
 
