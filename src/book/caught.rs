@@ -69,9 +69,9 @@ impl Caught {
     }
 
     /// Whether every day on which they can have been caught lies in `days`. The day of a count belongs to what comes before
-    /// it: a trap counted on the first day of `days` starts there.
+    /// it: a trap counted on the first day of `days` starts there. A count of traps that did not fish is of no day.
     pub fn lies_in(&self, days: Days) -> bool {
-        self.since() >= days.from && self.day <= days.to
+        self.trap_days > 0 && self.since() >= days.from && self.day <= days.to
     }
 
     /// Whether some of the days on which they can have been caught lie in `days`, and others do not.
@@ -101,12 +101,11 @@ pub struct Days {
     pub to: Day,
 }
 
-/// Every count in the book that traps fished for, in the order of its days: one pass over the log. Beetles out of a trap that
-/// did not fish tell of no day.
+/// Every count in the book, in the order of its days: one pass over the log. Beetles out of traps that did not fish tell of no
+/// day: such a count has no trap-days.
 pub fn all(book: &Book) -> Vec<Caught> {
     let mut caught = Vec::new();
     fold_days(book.log(), Some(&mut caught), &mut |_, _, _| ());
-    caught.retain(|one: &Caught| one.trap_days > 0);
     caught
 }
 
@@ -139,13 +138,20 @@ pub struct Both {
     pub sums: (Stretch, Stretch),
     /// Counts that are left out because they began before a stretch or went on after it.
     pub straddling: usize,
+    /// Counts in either that are left out because none of the traps had fished for a day.
+    pub idle: usize,
 }
 
 /// What was counted in `yard` in `first` and in `second`, hive by hive.
 pub fn both(caught: &[Caught], yard: &ThingId, first: Days, second: Days) -> Both {
     let mut hives: Vec<(OfHive, [Option<&Caught>; 2])> = Vec::new();
-    let (mut sums, mut straddling) = ((Stretch::NONE, Stretch::NONE), 0);
+    let (mut sums, mut straddling, mut idle) = ((Stretch::NONE, Stretch::NONE), 0, 0);
     for one in caught.iter().filter(|one| one.yard == *yard) {
+        if one.trap_days == 0 {
+            let within = |days: Days| (days.from..=days.to).contains(&one.day);
+            idle += usize::from(within(first) || within(second));
+            continue;
+        }
         let (before, after) = (one.lies_in(first), one.lies_in(second));
         if !before && !after {
             straddling += usize::from(one.straddles(first) || one.straddles(second));
@@ -181,7 +187,7 @@ pub fn both(caught: &[Caught], yard: &ThingId, first: Days, second: Days) -> Bot
         pairs.push((of.first, of.second));
     }
     let hives = hives.into_iter().map(|(of, _)| of).collect();
-    Both { hives, trend: compare(&pairs), sums, straddling }
+    Both { hives, trend: compare(&pairs), sums, straddling, idle }
 }
 
 /// What a count may be told apart by.
@@ -246,11 +252,18 @@ pub struct Visit {
     pub changed: bool,
 }
 
+/// The part of `days` that a chart of `visits` shows: none of the time before the first day on which one of their beetles can
+/// have been caught.
+pub fn shown<'a>(days: Days, visits: impl Iterator<Item = &'a Visit>) -> Days {
+    let first = visits.map(|visit| visit.since).min().unwrap_or(days.from);
+    Days { from: first.max(days.from), ..days }
+}
+
 /// The counts of a hive on the days between `from` and `to`, in order.
 pub fn visits(caught: &[Caught], hive: &ThingId, days: Days) -> Vec<Visit> {
     let mut all: Vec<Visit> = Vec::new();
     let mut hung: Option<&[(ThingId, u32)]> = None;
-    for one in caught.iter().filter(|one| one.hive == *hive) {
+    for one in caught.iter().filter(|one| one.hive == *hive && one.trap_days > 0) {
         let changed = hung.is_some_and(|hung| hung != one.hung);
         hung = Some(&one.hung);
         if (days.from..=days.to).contains(&one.day) {

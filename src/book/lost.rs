@@ -14,7 +14,7 @@ pub struct Lost {
     pub kind: ThingId,
     /// Found missing, or taken off as lost. One that was found missing and put back counts.
     pub lost: u32,
-    /// Those, and all that hang now.
+    /// Those, all that hang now, and those of hives whose care ended since: they were in service too.
     pub of: u32,
 }
 
@@ -36,8 +36,9 @@ pub fn lost(book: &Book, from: Day, demo: bool) -> Vec<Lost> {
             }
         }
     });
-    for hive in standing.hives.iter().filter(|(id, hive)| id.is_demo() == demo && hive.alive()) {
-        for trap in hive.1.traps().filter(|trap| trap.trouble != Some(Trouble::Missing)) {
+    let in_service = |hive: &HiveNow| hive.ended.as_ref().is_none_or(|(_, on)| *on >= from);
+    for (_, hive) in standing.hives.iter().filter(|(id, hive)| id.is_demo() == demo && in_service(hive)) {
+        for trap in hive.traps().filter(|trap| trap.trouble != Some(Trouble::Missing)) {
             add(&trap.kind, 0);
         }
     }

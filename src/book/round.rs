@@ -300,7 +300,7 @@ fn room(kind: &TrapKind, level: Share) -> Option<u32> {
 
 /// Bodies one trap takes in a day, from the last [`HiveNow::REMEMBERED`] counts that tell of days; ranges count at their upper end, because a date
 /// that comes early costs less than one that comes late ("50 and more" has none and counts as 50). Beetles out of traps
-/// that did not fish tell of no day, as in [`caught`](super::caught::all). None without a count that has trap-days.
+/// that did not fish tell of no day, as in [`caught`](super::caught::both). None without a count that has trap-days.
 fn catch_per_trap_day(catches: &[Catch]) -> Option<f64> {
     let (mut bodies, mut days) = (0.0, 0.0);
     let telling = catches.iter().rev().filter(|catch| catch.trap_days > 0);

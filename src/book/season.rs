@@ -37,13 +37,13 @@ pub struct Season {
     pub ended: [usize; 4],
     /// The hives of [`Season::ended`] one by one, and those of which a dead-out was written down and no end; by their days.
     pub losses: Vec<Loss>,
-    /// Traps that were put in, those that hives came into the book with included.
+    /// Traps that were put in where none had been, those that hives came into the book with included.
     pub placed: usize,
     /// Traps that came off and are lost.
     pub lost: usize,
     /// The whole yard.
     pub yard: Figures,
-    /// Each hive that anybody stood at, in walking order; those that stand elsewhere now come last.
+    /// Each hive that anybody stood at or that is overdue on the last evening, in walking order; those that stand elsewhere now come last.
     pub hives: Vec<(ThingId, Figures)>,
 }
 
@@ -71,10 +71,13 @@ pub struct Figures {
     pub skips: usize,
     /// Days from visit to visit of a hive, in order of size.
     pub gaps: Vec<i32>,
-    /// Of those, how many ended at a hive that had a day on which it was due, as the Round told it that morning.
+    /// Days on which a hive was due and that ended here, as the Round has it: with work after which it is due no more. One
+    /// that is overdue on the last evening is among them.
     pub judged: usize,
     /// Of those, how many ended on that day or before.
     pub on_time: usize,
+    /// The day since which the hive is overdue on the last evening.
+    pub still_due: Option<Day>,
     /// Visits with each of [`DIDS`].
     pub did: [usize; 6],
     /// Visits on which no beetles were counted.
@@ -85,6 +88,8 @@ pub struct Figures {
     pub oil: (Volume, Volume),
     /// Fillings of which nobody can say how much they took.
     pub oil_unknown: usize,
+    /// Traps of kinds that are thrown away in whose place new ones went in.
+    pub renewed: usize,
 }
 
 /// A day at a hive.
@@ -117,6 +122,7 @@ impl Figures {
         self.not_read += other.not_read;
         self.oil = (self.oil.0.plus(other.oil.0), self.oil.1.plus(other.oil.1));
         self.oil_unknown += other.oil_unknown;
+        self.renewed += other.renewed;
     }
 }
 
@@ -167,13 +173,14 @@ impl Season {
             if day < from && next.is_none_or(|next| next >= from) {
                 season.start = alive();
             }
-            if day <= to && next.is_none_or(|next| next > to) {
-                season.end = alive();
-            }
             if let Some(of_day) =
                 by_day.next_if(|of_day| of_day.first().is_some_and(|first| first.day == day))
             {
-                season.visits(of_day, then, &due, &mut last);
+                season.visits(of_day, then, &due, &due_by(of_day, then, yard), &mut last);
+            }
+            if day <= to && next.is_none_or(|next| next > to) {
+                season.end = alive();
+                season.overdue(then, yard, to);
             }
             let of_next = by_day.peek().filter(|of_next| of_next.first().map(|first| first.day) == next);
             if let Some(of_next) = of_next {
@@ -310,6 +317,24 @@ impl Season {
         sort_by(&mut self.hives, |(one, _), (other, _)| place(one).cmp(&place(other)));
     }
 
+    /// Names what is overdue in `yard` on its last evening, `to`; what is due on that very day is late for nobody yet.
+    fn overdue(&mut self, then: &Standing, yard: &ThingId, to: Day) {
+        // A yard that was given up stands on no Round.
+        if then.yards.get(yard).is_none_or(|now| now.closed.is_some()) {
+            return;
+        }
+        let loss = round::yard_loss(then, yard);
+        for (id, hive) in then.hives_of(yard, true) {
+            if let HiveDue::Due { on, .. } = round::hive_due(then, hive, loss, to)
+                && on < to
+            {
+                let figures = self.figures(id);
+                figures.judged += 1;
+                figures.still_due = Some(on);
+            }
+        }
+    }
+
     fn figures(&mut self, hive: &ThingId) -> &mut Figures {
         let at = self.hives.iter().position(|(known, _)| known == hive).unwrap_or_else(|| {
             self.hives.push((hive.clone(), Figures::default()));
@@ -318,26 +343,33 @@ impl Season {
         &mut self.hives[at].1
     }
 
-    /// The visits of a day in whose evening the book stood as `then`. `due` holds the day on which each hive was due,
-    /// `last` that of the visit before.
+    /// The visits of a day in whose evening the book stood as `then`. `morning` and `evening` hold the day on which each hive
+    /// was due, `last` that of the visit before.
     fn visits<'a>(
         &mut self,
         of_day: &[Visit<'a>],
         then: &Standing,
-        due: &[(&ThingId, Day)],
+        morning: &[(&ThingId, Day)],
+        evening: &[(&ThingId, Day)],
         last: &mut Vec<(&'a ThingId, Day)>,
     ) {
         for visit in of_day {
             let Some(hive) = then.hives.get(visit.hive) else { continue };
             let figures = self.figures(visit.hive);
             figures.visit(visit, hive, then);
+            let of = |all: &[(&ThingId, Day)]| {
+                all.iter().find(|(known, _)| *known == visit.hive).map(|(_, on)| *on)
+            };
+            // Whoever only looks ends no day that is still to come, and none that has come while a trap stays due.
+            let filled = visit.checks.iter().any(|(.., check)| hive.filled(check).next().is_some());
+            let done = of(evening).is_none_or(|on| on > visit.day);
+            if let Some(on) = of(morning).filter(|on| done && (filled || *on <= visit.day)) {
+                figures.judged += 1;
+                figures.on_time += usize::from(visit.day <= on);
+            }
             let gap = last.iter_mut().find(|(known, _)| *known == visit.hive);
             if let Some((_, before)) = gap {
                 figures.gaps.push(visit.day.days_since(*before));
-                if let Some((_, on)) = due.iter().find(|(known, _)| *known == visit.hive) {
-                    figures.judged += 1;
-                    figures.on_time += usize::from(visit.day <= *on);
-                }
                 *before = visit.day;
             } else {
                 last.push((visit.hive, visit.day));
@@ -346,8 +378,7 @@ impl Season {
     }
 }
 
-/// The day on which each hive that is visited on a day was due, as the Round told it that morning; before it the book stood
-/// as `then`.
+/// The day on which each hive that is visited on a day is due, as the Round tells it while the book stands as `then`.
 fn due_by<'a>(of_day: &[Visit<'a>], then: &Standing, yard: &ThingId) -> Vec<(&'a ThingId, Day)> {
     // Asked once: every hive of a yard is looked at for it.
     let own = round::yard_loss(then, yard);
@@ -383,13 +414,13 @@ impl Figures {
         }
     }
 
-    /// Oil of the traps that go in with a line, and how many they are. Nobody knows when those were filled that a hive came
-    /// into the book with.
+    /// Oil of the traps that go in with a line, and how many they are. Traps that a hive comes into the book with have a level
+    /// only where they were filled that day; those of a table have none.
     fn fill_first(&mut self, root: &EntryId, what: &What, standing: &Standing) -> usize {
-        let (hive, boxes, placed, now): (_, &[NewBox], &[PlacedTrap], _) = match what {
-            What::Hive { boxes, .. } => (&root.thing(0), boxes, &[], false),
-            What::BoxesOn { hive, boxes, .. } => (hive, boxes, &[], true),
-            What::TrapsOn { hive, traps } => (hive, &[], traps, true),
+        let (hive, boxes, placed): (_, &[NewBox], &[PlacedTrap]) = match what {
+            What::Hive { boxes, .. } => (&root.thing(0), boxes, &[]),
+            What::BoxesOn { hive, boxes, .. } => (hive, boxes, &[]),
+            What::TrapsOn { hive, traps } => (hive, &[], traps),
             _ => return 0,
         };
         // A hive that is another one brings no traps.
@@ -403,10 +434,7 @@ impl Figures {
             let kind = standing.kinds.get(&trap.kind).map(|now| &now.kind);
             let Some((kind, level)) = kind.zip(trap.level) else { continue };
             match kind.oil(Share::NONE, level) {
-                Some(all) => {
-                    let least = if now { all } else { Volume::ZERO };
-                    self.oil = (self.oil.0.plus(least), self.oil.1.plus(all));
-                }
+                Some(all) => self.oil = (self.oil.0.plus(all), self.oil.1.plus(all)),
                 None => self.oil_unknown += 1,
             }
         }
@@ -417,6 +445,7 @@ impl Figures {
     fn fill(&mut self, check: &Check, before: Option<Share>, hive: &HiveNow, then: &Standing) {
         for trap in hive.filled(check) {
             let Some(kind) = then.kinds.get(&trap.kind).map(|now| &now.kind) else { continue };
+            self.renewed += usize::from(check.did == Did::Replaced && !kind.reusable);
             if !kind.form.takes_oil() {
                 continue;
             }

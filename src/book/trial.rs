@@ -103,7 +103,11 @@ pub fn shut(book: &Book, caught: &[Caught], days: Days, today: Day) -> Vec<Thing
     let mut hives = Vec::new();
     for (hive, from) in going_on(book, today) {
         let tells = |one: &&Caught| {
-            one.hive == hive && one.day > from && one.day > days.from && one.since() < days.to
+            one.hive == hive
+                && one.trap_days > 0
+                && one.day > from
+                && one.day > days.from
+                && one.since() < days.to
         };
         if caught.iter().any(|one| tells(&one)) && !hives.contains(&hive) {
             hives.push(hive);
@@ -203,21 +207,34 @@ impl Trial {
     }
 }
 
-/// Hives in care in `yard`, in walking order.
-/// Those in which brood disease is suspected are left out: nobody is to open them for a trial.
+/// Hives in care in `yard` that may take part, in walking order: all but those of [`left_out`].
 pub fn hives(book: &Book, yard: &ThingId, today: Day) -> Vec<ThingId> {
-    let urgent = urgent::of_yard(book.standing(), yard, today);
-    let shut =
-        |hive: &ThingId| urgent.iter().any(|(of, urgent)| of == hive && urgent.because == Because::Disease);
-    book.standing().hives_of(yard, true).map(|(id, _)| id).filter(|id| !shut(id)).cloned().collect()
+    let out = left_out(book, yard, today);
+    let here = book.standing().hives_of(yard, true).map(|(id, _)| id);
+    here.filter(|id| out.iter().all(|(of, _)| of != *id)).cloned().collect()
+}
+
+/// Hives in care in `yard` that are not drawn, and why, in walking order: nobody is to open one for a trial in which brood disease
+/// is suspected, slime has to be dealt with and changes the catch, and in a dead one no bees are.
+pub fn left_out(book: &Book, yard: &ThingId, today: Day) -> Vec<(ThingId, Because)> {
+    let standing = book.standing();
+    let (urgent, dead) = (urgent::of_yard(standing, yard, today), urgent::dead(standing, yard, today));
+    let mut out = Vec::new();
+    for (id, _) in standing.hives_of(yard, true) {
+        let because = urgent.iter().find(|(of, _)| of == id).map(|(_, urgent)| urgent.because);
+        // Its combs may all be accounted for.
+        let because = because.or(dead.contains(id).then_some(Because::Dead));
+        out.extend(because.map(|because| (id.clone(), because)));
+    }
+    out
 }
 
 /// `hives` in pairs of a last catch alike, which of each gets it drawn by `seed`.
 pub fn plan(hives: &[ThingId], caught: &[Caught], seed: &str) -> Pairs {
     let mut last = Vec::new();
     for hive in hives {
-        let newest = caught.iter().rev().find(|one| one.hive == *hive);
-        last.push(newest.and_then(|one| one.stretch().rate()).map(|rate| rate.seen.0));
+        let mut rates = caught.iter().rev().filter(|one| one.hive == *hive).map(|one| one.stretch().rate());
+        last.push(rates.find_map(|rate| rate).map(|rate| rate.seen.0));
     }
     pairs(&last, seed)
 }

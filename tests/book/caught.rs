@@ -1,12 +1,12 @@
 //! Beetles counted, hive by hive and trap by trap, as the fold takes them.
 
-use crate::Yard;
 use crate::support::{Unicode, day, pen};
+use crate::{Yard, work_on};
 use beetle_almanac::almanac::stack::{BoxDepth, Corner};
 use beetle_almanac::almanac::tally::CountRange;
 use beetle_almanac::almanac::trend::{Stretch, Word};
 use beetle_almanac::book::Book;
-use beetle_almanac::book::caught::{Days, Part, all, both, parts, visits};
+use beetle_almanac::book::caught::{Both, Days, Part, all, both, parts, shown, visits};
 use beetle_almanac::book::demo::demo;
 use beetle_almanac::book::entry::{Check, Did};
 use beetle_almanac::book::fold::{fold_days, fold_until};
@@ -133,6 +133,44 @@ fn a_count_that_began_before_the_days_asked_for_is_in_neither_of_two_stretches()
     let split = both(&caught, &yard.id, days("2026-05-01", "2026-05-15"), days("2026-05-15", "2026-06-30"));
     assert_eq!((split.sums, split.straddling), ((stretch(10, 56), stretch(6, 112)), 0));
     assert_eq!((split.trend.word, split.trend.hives, split.hives[0].changed), (Word::Down, 1, false));
+}
+
+/// All traps of hive 1 were missing, and she counts what lies on the floor.
+#[test]
+fn a_count_of_traps_that_did_not_fish_is_told_as_left_out_and_changes_nothing_else() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    yard.count("2", "2026-05-15", 4, None);
+    let before = all(&yard.book);
+    let hive = yard.hive("1");
+    let count = Some(CountRange::exact(9));
+    let work = Check { count, ..work_on(hive.clone(), Did::Missing) };
+    let on = day("2026-05-15");
+    let entries = yard.book.check(&pen("aa", on), on, on, work).unwrap();
+    yard.book.add(entries);
+    let caught = all(&yard.book);
+    let (first, second) = (days("2026-04-01", "2026-05-01"), days("2026-05-01", "2026-05-31"));
+    let split = both(&caught, &yard.id, first, second);
+    assert_eq!(split, Both { idle: 1, ..both(&before, &yard.id, first, second) });
+    assert_eq!(parts(&caught, &yard.id, second), parts(&before, &yard.id, second));
+    assert_eq!(visits(&caught, &hive, second), []);
+    // Before and after those days it is not theirs.
+    assert_eq!(both(&caught, &yard.id, first, days("2026-05-16", "2026-06-30")).idle, 0);
+}
+
+/// A first season, of which the page shows two years.
+#[test]
+fn a_chart_begins_with_the_first_beetles_and_not_before_the_days_asked_for() {
+    let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
+    yard.count("1", "2026-05-15", 8, None);
+    yard.count("2", "2026-05-29", 2, None);
+    let caught = all(&yard.book);
+    let of = |asked: Days| {
+        let both = ["1", "2"].map(|tag| visits(&caught, &yard.hive(tag), asked));
+        shown(asked, both.iter().flatten())
+    };
+    assert_eq!(of(days("2024-05-30", "2026-05-29")), days("2026-05-01", "2026-05-29"));
+    assert_eq!(of(days("2026-05-10", "2026-05-29")), days("2026-05-10", "2026-05-29"));
+    assert_eq!(of(days("2026-06-01", "2026-06-29")), days("2026-06-01", "2026-06-29"), "nothing to draw");
 }
 
 #[test]

@@ -2,7 +2,7 @@
 
 use crate::support::{day, pen};
 use crate::{Yard, trap};
-use beetle_almanac::book::entry::{Did, TrapsWent, What};
+use beetle_almanac::book::entry::{Did, Ending, TrapsWent, What};
 use beetle_almanac::book::lost::{Lost, lost};
 
 fn of(yard: &Yard, from: &str) -> (u32, u32) {
@@ -23,6 +23,18 @@ fn a_trap_that_went_missing_and_was_put_back_is_one_that_was_lost() {
     yard.log("1", day("2026-05-21"), Did::Replaced, (None, Some(50)));
     assert_eq!(of(&yard, "2026-05-01"), (4, 12), "four hang in their stead");
     assert_eq!(of(&yard, "2026-05-11"), (0, 8), "that was before");
+}
+
+#[test]
+fn the_traps_of_a_hive_that_died_since_were_in_service_too() {
+    let mut yard = Yard::with(&["1", "2"], day("2026-05-01"), &trap());
+    yard.log("1", day("2026-05-10"), Did::Missing, (None, None));
+    let (on, hive) = (day("2026-06-01"), yard.hive("2"));
+    let ended = yard.book.end_hive(&pen("aa", on), on, on, &hive, Ending::Dead, None).unwrap();
+    yard.book.add(ended);
+    assert_eq!(of(&yard, "2026-05-01"), (4, 8), "four of eight");
+    yard.log("1", day("2026-06-10"), Did::Replaced, (None, Some(50)));
+    assert_eq!(of(&yard, "2026-06-02"), (0, 4), "it died before");
 }
 
 #[test]

@@ -1,8 +1,9 @@
 //! What a season came to beside the one before, who was lost and what the keeper made of it.
 
 use crate::support::{day, pen};
-use crate::{Yard, work_on};
+use crate::{Yard, trap, work_on};
 use beetle_almanac::almanac::tally::CountRange;
+use beetle_almanac::almanac::trap::TrapKind;
 use beetle_almanac::almanac::trend::{Stretch, Word};
 use beetle_almanac::book::caught::{Days, all, both};
 use beetle_almanac::book::entry::{Did, Ending, What};
@@ -145,14 +146,14 @@ fn ranges_stay_ranges_in_what_was_seen_and_in_its_limits() {
 
 /// By hand: a trap of 20 mL filled to the half takes 10 mL.
 #[test]
-fn the_first_filling_of_a_trap_is_oil_too_and_nobody_knows_when_those_of_a_new_hive_were_filled() {
+fn the_first_filling_of_a_trap_is_oil_too_at_least_and_at_most() {
     let mut yard = Yard::new(&["1", "2"], day("2026-05-01"));
     let millilitres = |yard: &Yard| {
         let season = season(yard);
         let (least, most) = season.yard.oil;
         (season.placed, least.millilitres(), most.millilitres(), season.yard.oil_unknown)
     };
-    assert_eq!(millilitres(&yard), (8, 0.0, 80.0, 0));
+    assert_eq!(millilitres(&yard), (8, 80.0, 80.0, 0));
     let (on, hive, kind) = (day("2026-05-20"), yard.hive("1"), yard.kind());
     let part = yard.book.standing().hives[&hive].boxes[0].id.clone();
     let more = What::BoxWants { hive: hive.clone(), part, traps: 4 };
@@ -161,8 +162,22 @@ fn the_first_filling_of_a_trap_is_oil_too_and_nobody_knows_when_those_of_a_new_h
     let look = work_on(hive, Did::AsFound);
     let placed = yard.book.traps_placed(&pen("aa", on), on, on, &kind, look).unwrap();
     yard.book.add(placed);
-    assert_eq!(millilitres(&yard), (10, 20.0, 100.0, 0));
-    assert_eq!((season(&yard).yard.visits, season(&yard).hives.len()), (1, 1));
+    assert_eq!(millilitres(&yard), (10, 100.0, 100.0, 0));
+    let found = season(&yard);
+    let visited: Vec<_> = found.hives.iter().map(|(_, of)| of.visits).collect();
+    assert_eq!((found.yard.visits, visited), (1, vec![1, 0]), "the other is overdue on the last day");
+}
+
+/// By hand: four traps in each of two hives, and those of one replaced once; what is used again is emptied and stays.
+#[test]
+fn new_traps_in_the_place_of_thrown_away_ones_are_counted_beside_those_first_put_in() {
+    for (reusable, renewed) in [(false, 4), (true, 0)] {
+        let mut yard = Yard::with(&["1", "2"], day("2026-05-01"), &TrapKind { reusable, ..trap() });
+        yard.log("1", day("2026-05-15"), Did::Replaced, (None, Some(50)));
+        yard.log("2", day("2026-05-15"), Did::ToppedUp, (Some(40), Some(50)));
+        let found = season(&yard);
+        assert_eq!((found.placed, found.yard.renewed), (8, renewed));
+    }
 }
 
 #[test]

@@ -54,7 +54,36 @@ fn what_the_round_called_overdue_the_season_report_does_not_call_on_time() {
     assert_eq!(due(&yard, "1", "2026-05-27").1, Timing::Today);
     yard.log("1", day("2026-05-27"), Did::ToppedUp, (Some(30), Some(50)));
     let all = Season::of(&yard.book, &yard.id, day("2026-05-01"), day("2026-05-31")).yard;
-    assert_eq!((all.gaps, all.judged, all.on_time), (vec![10, 11], 2, 1));
+    assert_eq!((all.gaps, all.judged, all.on_time), (vec![10, 11], 3, 2));
+}
+
+/// A keeper's hive of four traps that may wait for 14 days: 17 days to the first refill, then a look on the day it was due, and
+/// the refill 14 days after that.
+#[test]
+fn what_ends_a_due_day_in_the_round_ends_it_in_the_season_report_and_nothing_else() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let season = |yard: &Yard, to: &str| {
+        let of = Season::of(&yard.book, &yard.id, day("2026-05-01"), day(to)).hives.remove(0).1;
+        (of.gaps, (of.on_time, of.judged), of.still_due)
+    };
+    yard.log("1", day("2026-05-18"), Did::Replaced, (None, Some(50)));
+    assert_eq!(season(&yard, "2026-05-31"), (vec![], (0, 1), None), "three days late, the first time too");
+    yard.log("1", day("2026-05-25"), Did::AsFound, (None, None));
+    assert_eq!(season(&yard, "2026-05-31"), (vec![7], (0, 1), None), "a look on the way");
+    yard.log("1", day("2026-06-01"), Did::AsFound, (None, None));
+    assert!(row(&yard, "1", "2026-06-01").still_due());
+    assert_eq!(season(&yard, "2026-06-01"), (vec![7, 7], (0, 1), None), "due today");
+    assert_eq!(season(&yard, "2026-06-02"), (vec![7, 7], (0, 2), Some(day("2026-06-01"))));
+    yard.log("1", day("2026-06-15"), Did::Replaced, (None, Some(50)));
+    assert_eq!(
+        season(&yard, "2026-06-15"),
+        (vec![7, 7, 14], (0, 2), None),
+        "28 days after the filling before"
+    );
+    yard.log("1", day("2026-06-29"), Did::Replaced, (None, Some(50)));
+    assert_eq!(season(&yard, "2026-06-29").1, (1, 3));
+    // Of a report that ends before that refill the hive is named, and no visit was made.
+    assert_eq!(season(&yard, "2026-05-16"), (vec![], (0, 1), Some(day("2026-05-15"))));
 }
 
 #[test]

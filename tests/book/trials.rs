@@ -1,7 +1,7 @@
 //! Trials that a keeper draws, writes down and opens on their day.
 
 use crate::support::{Unicode, day, pen};
-use crate::yard_decides::Words;
+use crate::yard_decides::{Says, Words};
 use crate::{Yard, work_on};
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::Share;
@@ -11,6 +11,7 @@ use beetle_almanac::book::entry::{Did, Ending, Entry, What};
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::record::{Answer, Blank, Record};
 use beetle_almanac::book::trial::{self, Apart, hives, in_pairs, kept_pairs, plan, records};
+use beetle_almanac::book::urgent::Because;
 use beetle_almanac::book::write::{KindChoice, Refusal};
 
 const TAGS: [&str; 13] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12", "13"];
@@ -62,6 +63,26 @@ fn a_draw_that_is_kept_stands_whatever_is_counted_and_whoever_goes_takes_its_par
     let fewer: Vec<_> = fewer.into_iter().filter(|hive| hive != partner).collect();
     let (still, left) = kept_pairs(&kept, &fewer);
     assert_eq!((still.each.len(), left), (5, vec![12]));
+}
+
+#[test]
+fn a_hive_with_slime_a_dead_one_and_one_under_suspicion_are_not_drawn_and_are_named_with_the_reason() {
+    let mut yard = counted();
+    let today = day("2026-05-15");
+    assert_eq!(trial::left_out(&yard.book, &yard.id, today), []);
+    yard.tells("2026-05-14", "3", Blank::Look, &[("larvae", Says::Word("many"))]);
+    let disease = [("larvae", Says::Word("none")), ("brood_disease", Says::Word("suspected"))];
+    yard.tells("2026-05-14", "5", Blank::Look, &disease);
+    yard.tells("2026-05-14", "8", Blank::DeadOut, &[("causes", Says::Words(&["beetles"]))]);
+    let because = [("3", Because::Slime), ("5", Because::Disease), ("8", Because::Dead)];
+    let named = because.map(|(tag, because)| (yard.hive(tag), because));
+    assert_eq!(trial::left_out(&yard.book, &yard.id, today), named);
+    let drawn = hives(&yard.book, &yard.id, today);
+    assert_eq!(drawn.len(), TAGS.len() - 3);
+    assert!(named.iter().all(|(hive, _)| !drawn.contains(hive)));
+    // Whose combs nobody counted leaves its card after two months; no bees are in it all the same.
+    let later = day("2026-08-15");
+    assert!(trial::left_out(&yard.book, &yard.id, later).contains(&(yard.hive("8"), Because::Dead)));
 }
 
 #[test]

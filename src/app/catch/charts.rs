@@ -13,7 +13,7 @@ use crate::app::records::Records;
 use crate::app::round::bits;
 use crate::app::round::form::keys;
 use crate::app::wording::{en_catch as w, en_round};
-use crate::book::caught::{Both, Caught, Days, OfHive, Visit, visits};
+use crate::book::caught::{Both, Caught, Days, OfHive, Visit, shown, visits};
 use crate::book::id::ThingId;
 use crate::book::trial;
 
@@ -59,6 +59,7 @@ pub(super) fn view(
         let closed = u32::try_from(closed).unwrap_or(u32::MAX);
         untrack(|| {
             let top = top(&drawn);
+            let days = shown(days, drawn.iter().flat_map(|hive| &hive.visits));
             let mut known = Known::new();
             let mut list = el("ul").class("catch-hives").test_id("catch-hives");
             for hive in &drawn {

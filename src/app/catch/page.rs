@@ -110,9 +110,14 @@ fn each(
     asked: Option<((Days, Days), ThingId)>,
 ) -> Bit {
     let any = compared.with(|both| both.as_ref().is_some_and(|both| !both.hives.is_empty()));
+    let counted = compared.with(|both| both.as_ref().is_some_and(|both| both.straddling + both.idle > 0));
     let Some(((first, second), yard)) = asked else {
         return Bit::Nothing;
     };
+    // Those that are left out the answer names.
+    if !any && counted {
+        return Bit::Nothing;
+    }
     if !any {
         return el("p").test_id("catch-none").text(w::NO_COUNTS).into();
     }
@@ -163,9 +168,7 @@ pub(in crate::app) fn worked(book: &Book, both: &Both, first: Days, second: Days
     if alone > 0 {
         lines.push(w::alone_in_one(count(alone)));
     }
-    if both.straddling > 0 {
-        lines.push(w::straddling(count(both.straddling)));
-    }
+    lines.extend(left_out(both));
     let changed: Vec<_> = both.hives.iter().filter(|of| of.changed).collect();
     if !changed.is_empty() {
         let mut tags = String::new();
@@ -182,6 +185,17 @@ pub(in crate::app) fn worked(book: &Book, both: &Both, first: Days, second: Days
         lines.push(w::changed(&tags));
     }
     (big, lines)
+}
+
+/// Counts that are left out of both times, and why.
+pub(in crate::app) fn left_out(both: &Both) -> Vec<String> {
+    let mut lines = Vec::new();
+    for (counts, said) in [(both.straddling, w::straddling as fn(u32) -> String), (both.idle, w::idle)] {
+        if counts > 0 {
+            lines.push(said(u32::try_from(counts).unwrap_or(u32::MAX)));
+        }
+    }
+    lines
 }
 
 /// Boxes, corners and kinds, each a short list.

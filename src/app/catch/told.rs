@@ -72,6 +72,15 @@ pub fn side(which: &str, stretch: &Stretch, write: Write) -> String {
     w::side(which, &beetles(stretch, write), stretch.trap_days, said.as_deref().unwrap_or_default())
 }
 
+/// Smallest chance that is told by its number, with the one decimal it has.
+const LEAST_CHANCE: f64 = 0.001;
+
+/// A chance of what was seen, which is never none: "21.5 %", "under 0.1 %".
+pub fn chance(chance: f64, percent: Write) -> String {
+    let said = percent(chance.max(LEAST_CHANCE), 1);
+    if chance < LEAST_CHANCE { w::under(&said) } else { said }
+}
+
 /// The word and its sum. `of_hives` where hives are known.
 pub fn trend(trend: &Trend, of_hives: bool, write: Write, percent: Write) -> (String, Vec<String>) {
     let nearest = |value: f64| shown(value, None, write);
@@ -99,14 +108,14 @@ pub fn trend(trend: &Trend, of_hives: bool, write: Write, percent: Write) -> (St
             lines.push(w::NO_SPREAD.to_owned());
         }
     }
-    if let Some(chance) = trend.chance {
+    if let Some(of) = trend.chance {
         if trend.limits.0.is_none() && trend.spread > 1.0 {
             lines.push(w::divided(&nearest(trend.spread)));
         }
-        lines.push(w::exact(&percent(chance, 1)));
+        lines.push(w::exact(&chance(of, percent)));
     }
     if of_hives && trend.hives > 1 && trend.rose + trend.fell > 0 {
-        lines.push(w::sign(trend.rose, trend.fell, &percent(trend.sign(), 1)));
+        lines.push(w::sign(trend.rose, trend.fell, &chance(trend.sign(), percent)));
     }
     // Where limits and test part, the more careful of the two decides.
     lines.push((if trend.mixed { w::MIXED } else { w::reads(trend.word) }).to_owned());
@@ -201,6 +210,25 @@ mod tests {
             trend(&compare_sums(stretch(60, 500), stretch(96, 500), 1.0), false, write, percent);
         assert_eq!(big, "More: 1.6 times as many");
         assert!(lines.iter().any(|line| line == w::ALONE));
+    }
+
+    /// 900 and 20 beetles are as far apart by chance in fewer than 1 of 10^200 cases, and so are 20 000 and none.
+    #[test]
+    fn a_chance_that_is_not_none_is_never_told_as_none() {
+        let said = |first, second| {
+            trend(&compare_sums(stretch(first, 500), stretch(second, 500), 1.0), false, write, percent).1
+        };
+        for lines in [said(900, 20), said(20_000, 0)] {
+            let exact = lines.iter().find(|line| line.starts_with("Exact test")).unwrap();
+            assert!(exact.contains("in under 0.1 % of cases"), "{exact}");
+        }
+        assert_eq!(
+            [0.2149, 0.001, 0.00099].map(|of| chance(of, percent)),
+            ["21.5 %", "0.1 %", "under 0.1 %"]
+        );
+        let pairs = [(stretch(40, 100), stretch(10, 100)); 12];
+        let lines = trend(&compare(&pairs), true, write, percent).1;
+        assert!(lines.iter().any(|line| line.contains("as uneven in under 0.1 % of cases")), "{lines:?}");
     }
 
     #[test]

@@ -90,6 +90,8 @@ fn told(records: Records, book: &Book, trial: &Trial, caught: &[caught::Caught])
     for (side, of) in w::SIDES.into_iter().zip(both) {
         card = card.kid(side_of(book, side, &of));
     }
+    let each: Vec<_> = trial.pairs.iter().map(|(one, other)| [one, other]).collect();
+    card = card.kid(pairs_of(book, &each));
     match (trial.until, trial.outcome(book, caught, today)) {
         (None, _) => card.kid(Notice::plain(w::NO_DAY).view()),
         (Some(until), None) => card.kid(Notice::plain(w::opened(until)).view()),
@@ -147,7 +149,7 @@ fn unmatched(book: &Book, apart: &Apart) -> Bit {
 }
 
 fn sum_of(outcome: &Outcome) -> Vec<String> {
-    let percent = |chance| locale::percent(chance, 1);
+    let percent = |chance| super::told::chance(chance, locale::percent);
     let mut lines = Vec::new();
     if outcome.less + outcome.more + outcome.even > 0 {
         lines.push(w::signs(outcome.less, outcome.more, outcome.even));
@@ -187,6 +189,19 @@ fn side_of(book: &Book, side: &str, hives: &[&ThingId]) -> El {
     el("p").kid(el("strong").text(&[side, ": "].concat())).text(&said)
 }
 
+/// Which hives are pairs, with it first.
+fn pairs_of(book: &Book, pairs: &[[&ThingId; 2]]) -> El {
+    let mut said = String::new();
+    for pair in pairs {
+        for (hive, before) in pair.iter().zip([if said.is_empty() { "" } else { "; " }, " – "]) {
+            en::put(&mut said, before);
+            let tag = book.standing().hives.get(*hive).map_or("", |now| &now.tag);
+            en::put(&mut said, &words::isolated(tag));
+        }
+    }
+    el("p").kid(el("strong").text(w::PAIRED)).text(&said)
+}
+
 /// The lists of a draw, and the hives without a partner.
 fn both_sides(book: &Book, hives: &[ThingId], pairs: &Pairs, left: &[usize]) -> Bit {
     let of = |place: fn(&(usize, usize)) -> usize| -> Vec<&ThingId> {
@@ -197,10 +212,25 @@ fn both_sides(book: &Book, hives: &[ThingId], pairs: &Pairs, left: &[usize]) -> 
         side_of(book, with, &of(|pair| pair.0)).into(),
         side_of(book, without, &of(|pair| pair.1)).into(),
     ];
+    let pair = |(one, other): &(usize, usize)| Some([hives.get(*one)?, hives.get(*other)?]);
+    let each: Vec<_> = pairs.each.iter().filter_map(pair).collect();
+    bits.push(pairs_of(book, &each).into());
     for hive in left.iter().filter_map(|place| hives.get(*place)) {
         let tag = book.standing().hives.get(hive).map_or("", |now| &now.tag);
         bits.push(el("p").text(&w::left(&crate::app::wording::en_round::hive(tag))).into());
     }
+    Bit::Many(bits)
+}
+
+/// Hives that are not drawn, each with the reason.
+fn not_drawn(records: Records, yard: &ThingId) -> Bit {
+    let mut bits = Vec::new();
+    records.book.with(|book| {
+        for (hive, because) in trial::left_out(book, yard, records.today(yard)) {
+            let tag = book.standing().hives.get(&hive).map_or("", |now| &now.tag);
+            bits.push(el("p").text(&w::out(&crate::app::wording::en_round::hive(tag), because)).into());
+        }
+    });
     Bit::Many(bits)
 }
 
@@ -302,6 +332,7 @@ fn draw(
             .kid((all.len() > 1).then(|| select("trial-yard", w::YARD, yard, all)))
             .kid(Field::new("trial-named", w::NAMED, named).wide().hint(w::NAMED_HINT).says(name_says).view())
             .kid(Field::new("trial-until", w::UNTIL, until).day().says(day_says).view()),
+        el("div").test_id("trial-out").kid(live(move || Some(not_drawn(records, &chosen.get()?)))),
         shown,
     ]
 }

@@ -27,7 +27,7 @@ pub const NO_COUNTS: &str = "No beetles were counted here in these days. A count
 /// Heading of the charts.
 pub const EACH: &str = "Hive by hive";
 /// Under the heading.
-pub const AXIS: &str = "Each point: beetles for 100 trap-days at one count. The line through it: 95\u{a0}% limits by the counting alone; one that reaches the top goes on. Tall stroke: the middle of the time shown. Dashed: kind or number of traps changed. The same for all hives: scale up to ";
+pub const AXIS: &str = "Each point: beetles for 100 trap-days at one count. The line through it: 95\u{a0}% limits by the counting alone; one that reaches the top goes on. Tall stroke: where the second time begins. Dashed: kind or number of traps changed. The same for all hives: scale up to ";
 /// Heading of the tables.
 pub const PARTS: &str = "By box, corner and kind of trap";
 /// Under it.
@@ -172,6 +172,11 @@ pub fn exact(percent: &str) -> String {
     .concat()
 }
 
+/// "under 0.1 %".
+pub fn under(share: &str) -> String {
+    ["under ", share].concat()
+}
+
 /// "9 hives rose, 3 fell: as uneven by chance in 15 % of cases".
 pub fn sign(rose: u32, fell: u32, percent: &str) -> String {
     let [rose, fell] = [rose, fell].map(|hives| counted(hives, "hive", "hives"));
@@ -197,6 +202,17 @@ pub fn straddling(counts: u32) -> String {
         " reach from one time into another and are left out."
     };
     [&counted(counts, "count", "counts"), said].concat()
+}
+
+/// What is left out.
+pub fn idle(counts: u32) -> String {
+    let said = if counts == 1 { " is left out" } else { " are left out" };
+    [
+        &counted(counts, "count", "counts"),
+        said,
+        ": no trap had fished for a day (missing, spilled, closed, or new that day).",
+    ]
+    .concat()
 }
 
 /// Changed traps.

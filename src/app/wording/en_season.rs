@@ -19,7 +19,7 @@ pub const PARTS: [&str; 7] =
 pub const COLUMNS: [&str; 8] = [
     "Hive",
     "Visits",
-    "Days between, median and longest",
+    "Days between visits, median and longest",
     "On time",
     "Counted",
     "Beetles, 100 trap-days (95\u{a0}% limits)",
@@ -79,7 +79,7 @@ pub const NO_VISIT: &str = "No trap work is written down for these days.";
 /// What is not said and what is too little.
 pub fn how() -> String {
     let mut said =
-        "On time: by the day on which the hive was due, as the Round said that morning. Catch is said from "
+        "On time: traps filled or mended by the day on which the Round said that the hive was due; a look ends no such day. What is overdue on the last day counts as late. Catch is said from "
             .to_owned();
     put(&mut said, &LEAST_COUNTS.to_string());
     put(&mut said, " counts and ");
@@ -120,7 +120,8 @@ pub fn work(season: &Season, oil: &str) -> Vec<String> {
     let mut visits = String::new();
     put_counted(&mut visits, yard.visits, "visit", "visits");
     put(&mut visits, " to ");
-    put_counted(&mut visits, season.hives.len(), "hive", "hives");
+    let visited = season.hives.iter().filter(|(_, of)| of.visits > 0).count();
+    put_counted(&mut visits, visited, "hive", "hives");
     if yard.skips > 0 {
         put(&mut visits, "; left for now ");
         put(&mut visits, &times(yard.skips));
@@ -140,7 +141,11 @@ pub fn work(season: &Season, oil: &str) -> Vec<String> {
         put_count(&mut did, count, en_ledger::did(did_it));
     }
     all.push(["Visits with trap work: ", &did].concat());
-    for (traps, said) in [(season.placed, "Traps put in: "), (season.lost, "Traps taken off as lost: ")] {
+    for (traps, said) in [
+        (season.placed, "Traps first put in: "),
+        (yard.renewed, "Traps replaced by new ones: "),
+        (season.lost, "Traps taken off as lost: "),
+    ] {
         if traps > 0 {
             all.push([said, &traps.to_string()].concat());
         }
@@ -168,7 +173,7 @@ fn put_of(said: &mut String, count: usize, all: usize) {
     put(said, &amount(all));
 }
 
-/// "38 of 40 (95 %)", the share only with `share`.
+/// "38 of 40 (95 %)", the share only with `share`; of one hive "3 of 4; still due since Mon 3 August 2026".
 pub fn on_time(figures: &Figures, share: bool) -> String {
     let mut said = String::new();
     put_of(&mut said, figures.on_time, figures.judged);
@@ -176,6 +181,10 @@ pub fn on_time(figures: &Figures, share: bool) -> String {
         put(&mut said, " (");
         put(&mut said, &percent.to_string());
         put(&mut said, "\u{a0}%)");
+    }
+    if let Some(since) = figures.still_due {
+        put(&mut said, "; still due since ");
+        put(&mut said, &date(since));
     }
     said
 }
@@ -364,5 +373,8 @@ mod tests {
         let said = work(&season, "nothing").join(" ");
         assert!(said.contains("Not counted on 12 of 40 visits; level not read on 3 of 40."), "{said}");
         assert_eq!(on_time(&season.yard, true), "38 of 39 (97\u{a0}%)");
+        let still_due = Day::parse("2026-08-03").ok();
+        let one = Figures { judged: 4, on_time: 3, still_due, ..Figures::default() };
+        assert_eq!(on_time(&one, false), "3 of 4; still due since Mon 3 August 2026");
     }
 }

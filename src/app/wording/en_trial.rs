@@ -2,6 +2,7 @@
 
 use super::en::{counted, date, put, whole};
 use crate::almanac::day::Day;
+use crate::book::urgent::Because;
 
 /// Heading, and the key that leads there.
 pub const TITLE: &str = "Trials of your own";
@@ -25,14 +26,19 @@ pub const POWER: &str = "Chance that it will tell";
 /// Why.
 pub const WHY: &str = "If it works so well, in so many cases enough pairs go the same way for the sign test to say so: in fewer than 1 of 20 cases would as many do by chance. Counts clump (negative binomial); traps fish as long on both sides. A trial that says nothing does not prove that it does nothing.";
 
-/// "With 4 pairs it can never be told".
+/// "With 4 pairs it can never be told". Of one pair there is no "all of them".
 pub fn never(pairs: u32) -> String {
-    let ways = 2_u32.saturating_pow(pairs.saturating_sub(1));
     let mut said = "With ".to_owned();
     put(&mut said, &counted(pairs, "pair", "pairs"));
-    put(&mut said, " it can never be told: even all of them going one way comes by chance in 1 of ");
-    put(&mut said, &whole(ways));
-    put(&mut said, " cases. Take 6 pairs at the least.");
+    put(&mut said, " it can never be told: ");
+    if pairs < 2 {
+        put(&mut said, "so few can show nothing");
+    } else {
+        put(&mut said, "even all of them going one way comes by chance in 1 of ");
+        put(&mut said, &whole(2_u32.saturating_pow(pairs - 1)));
+        put(&mut said, " cases");
+    }
+    put(&mut said, ". Take 6 pairs at the least.");
     said
 }
 
@@ -99,6 +105,19 @@ pub const SIDES: [&str; 2] = ["With it", "Without it"];
 pub fn left(hive: &str) -> String {
     [hive, " is left over without a partner and takes no part."].concat()
 }
+
+/// "Hive 3 takes no part: slime or many larvae."
+pub fn out(hive: &str, because: Because) -> String {
+    let why = match because {
+        Because::Slime => "slime or many larvae",
+        Because::Dead => "a dead-out",
+        Because::Disease => "brood disease is suspected",
+    };
+    [hive, " takes no part: ", why, "."].concat()
+}
+
+/// Before "3 – 7; 5 – 2".
+pub const PAIRED: &str = "Pairs (with it – without it): ";
 
 /// "Opened on Tue 1 September 2026".
 pub fn opened(on: Day) -> String {
@@ -180,6 +199,11 @@ mod tests {
     #[test]
     fn four_pairs_are_told_why_they_never_tell() {
         assert!(never(4).contains("never be told") && never(4).contains("1 of 8 cases"), "{}", never(4));
+        assert_eq!(
+            never(1),
+            "With 1\u{a0}pair it can never be told: so few can show nothing. Take 6 pairs at the least."
+        );
+        assert!(!never(0).contains("chance") && never(2).contains("1 of 2 cases"));
         assert_eq!(signs(10, 2, 0), "Of 12\u{a0}pairs: 10 caught less with it, 2 more, 0 alike.");
         assert_eq!(big(false, 4, 1), "It does not tell");
     }

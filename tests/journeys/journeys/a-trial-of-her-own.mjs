@@ -42,6 +42,8 @@ journey("she draws a trial by lot, writes it down, and it is not opened before i
   const sides = [...lists.matchAll(/(?:With|Without) it: ([^A-Z]*)/g)].map(([, tags]) => tags.match(/\d+/g).map(Number));
   assert.deepEqual(sides.map((side) => side.length), [6, 6]);
   assert.equal(new Set(sides.flat()).size, 12, "each hive once");
+  const pairs = lists.match(/Pairs \(with it – without it\): ([^A-Z]*)/)[1].split(";").map((pair) => pair.match(/\d+/g).map(Number));
+  assert.deepEqual([0, 1].map((side) => pairs.map((pair) => pair[side]).sort((a, b) => a - b)), sides, "the pairs are those of the two lists");
   for (const side of sides) assert.deepEqual(side, [...side].sort((a, b) => a - b), "in the order of the walk");
   await keeper.reload();
   await keeper.reads("trial-lists", lists.slice(0, 40));

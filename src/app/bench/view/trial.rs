@@ -10,6 +10,7 @@ use crate::app::el::El;
 use crate::app::parts::key::link;
 use crate::app::place::Place;
 use crate::app::state::Ui;
+use crate::app::wording::en_catch::under;
 use crate::app::wording::en_trial as w;
 
 const FIELDS: &[Typed] = &[
@@ -32,7 +33,11 @@ pub(super) fn view(ui: Ui) -> El {
 fn show(_: Ui, draft: &BenchDraft, shown: &mut Shown) -> Option<()> {
     let sum = reckon(draft)?;
     // Down: a chance to be told is not promised.
-    let percent = |share: f64| locale::percent((share * 100.0).floor() / 100.0, 0);
+    let percent = |share: f64| {
+        let some = share > 0.0 && share < 0.01;
+        let said = locale::percent(if some { 0.01 } else { (share * 100.0).floor() / 100.0 }, 0);
+        if some { under(&said) } else { said }
+    };
     shown.answer(percent(sum.power));
     if sum.pairs < LEAST_PAIRS {
         shown.line(w::never(sum.pairs));

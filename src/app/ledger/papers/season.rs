@@ -6,7 +6,8 @@ use crate::almanac::day::Day;
 use crate::almanac::quantity::Volume;
 use crate::almanac::trend::{LEAST_HIVES, Rate, Trend};
 use crate::app::bench::view::cost::{each_hive, lines};
-use crate::app::catch::{page::worked, told};
+use crate::app::catch::page::{left_out, worked};
+use crate::app::catch::told;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{RwSignal, untrack};
@@ -74,6 +75,8 @@ pub(super) fn rest(ui: Ui, book: &Book, of: &Reviewed, notes: RwSignal<bool>) ->
         bits.push(el("p").text(w::NO_VISIT).into());
     } else {
         bits.push(list("plain-list", &w::work(&season, &oil(ui, &season))).into());
+    }
+    if !season.hives.is_empty() {
         bits.push(el("h3").text(each).into());
         let days = Days { from: *from, to: *to };
         let caught = crate::app::records::Records::get().caught;
@@ -162,20 +165,20 @@ fn caught(book: &Book, review: &Review, bits: &mut Vec<Bit>) {
     };
     bits.push(bold(w::NOW, &of(rates.1, counts.1, sums.1.trap_days)).into());
     let small = |text: &str| el("p").class("small").text(text);
+    let mut lines = left_out(&review.both);
     if let Some(earlier) = review.earlier {
         bits.push(bold(w::EARLIER, &of(rates.0, counts.0, sums.0.trap_days)).into());
-        let (big, lines) = worked(book, &review.both, earlier, review.days);
-        bits.push(
-            el("p").kid(el("strong").text(&big)).text(". ").text(w::means(review.both.trend.word)).into(),
-        );
-        bits.push(list("plain-list small", &lines).into());
+        // That line has said it where nothing was counted then.
+        if counts.0 > 0 {
+            let (big, all) = worked(book, &review.both, earlier, review.days);
+            let means = w::means(review.both.trend.word);
+            bits.push(el("p").kid(el("strong").text(&big)).text(". ").text(means).into());
+            lines = all;
+        }
     } else {
         bits.push(el("p").text(w::TOO_LONG).into());
-        if review.both.straddling > 0 {
-            let count = u32::try_from(review.both.straddling).unwrap_or(u32::MAX);
-            bits.push(small(&en_catch::straddling(count)).into());
-        }
     }
+    bits.push((!lines.is_empty()).then(|| list("plain-list small", &lines)).into());
     bits.push(small(&[w::LIMITS, " ", en_catch::NOT_ALL].concat()).into());
 }
 

@@ -21,16 +21,18 @@ pub struct Point {
     pub changed: bool,
 }
 
-/// `points` in their order, on a scale that ends at `top`; `parted` is where the two times meet, as a share of the time drawn.
+/// `points` in their order, on a scale that ends at `top`; `parted` is where the two times meet, as a share of the time drawn,
+/// below 0 where that is before it.
 pub fn catch_chart(text: &str, points: &[Point], top: f64, parted: f64) -> El {
     let x = |share: f64| at(LEFT + WIDTH * share.clamp(0.0, 1.0));
     let y =
         |rate: Option<f64>| at(rate.map_or(TOP, |rate| FLOOR - (FLOOR - TOP) * (rate / top).clamp(0.0, 1.0)));
-    let (floor, parted) = (y(Some(0.0)), x(parted));
-    let mut shapes = vec![
-        path("d-thin", &[(x(0.0), floor), (x(1.0), floor)], false),
-        path("d-thin", &[(parted, y(None)), (parted, floor + 6)], false),
-    ];
+    let floor = y(Some(0.0));
+    // A point of the last day does not stick out.
+    let mut shapes = vec![path("d-thin", &[(x(0.0), floor), (x(1.0) + 6, floor)], false)];
+    if parted >= 0.0 {
+        shapes.push(path("d-thin", &[(x(parted), y(None)), (x(parted), floor + 6)], false));
+    }
     let mut before = 0.0;
     for point in points {
         if point.changed {
