@@ -8,7 +8,7 @@ import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 
 // In bytes. The targets are what we aim at, above the limits the build fails.
 export const BUDGET = {
-  wasm: { target: 150_000, limit: 541_000 },
+  wasm: { target: 150_000, limit: 545_000 },
   rest: { target: 20_000, limit: 22_000 },
 };
 

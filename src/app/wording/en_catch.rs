@@ -134,10 +134,10 @@ pub fn ratio(ratio: &str, limits: &str, weighted: bool) -> String {
 /// What the limits have to do with the word.
 pub fn reads(word: Word) -> &'static str {
     match word {
-        Word::Up => "Nowhere in these limits is it fewer: more.",
-        Word::Down => "Nowhere in these limits is it more: fewer.",
+        Word::Up => "All of these limits say more.",
+        Word::Down => "All of these limits say fewer.",
         Word::CantTell => "More and fewer are both still possible.",
-        Word::NoData => "In one of the two no trap fished that was counted.",
+        Word::NoData => "In one of the two times no trap was counted that had fished.",
     }
 }
 
