@@ -6,6 +6,7 @@ use beetle_almanac::almanac::stack::Spot;
 use beetle_almanac::almanac::trap::TrapKind;
 use beetle_almanac::book::entry::{Did, Ending, NewTrap, PlacedTrap, TrapsWent, What};
 use beetle_almanac::book::lost::{Lost, lost};
+use beetle_almanac::book::season::Season;
 
 fn of(yard: &Yard, from: &str) -> (u32, u32) {
     let [Lost { kind, lost, of, .. }] = &lost(&yard.book, day(from), false)[..] else {
@@ -60,6 +61,8 @@ fn traps_taken_off_as_lost_are_lost_and_those_that_went_to_stock_are_not() {
     let off = yard.book.box_off(&pen("aa", on), on, on, &hive, &part, TrapsWent::Lost).unwrap();
     yard.book.add(off);
     assert_eq!(of(&yard, "2026-05-01"), (4, 8));
+    let season = Season::of(&yard.book, &yard.id, day("2026-05-01"), day("2026-05-31"));
+    assert_eq!(season.lost, 4, "those of the box too");
     assert_eq!(lost(&yard.book, day("2026-05-01"), true), [], "nothing of the demonstration");
 }
 
@@ -113,4 +116,7 @@ fn a_box_taken_off_as_lost_loses_no_trap_that_was_missing_before() {
     let off = yard.book.box_off(&pen("aa", on), on, on, &hive, &part, TrapsWent::Lost).unwrap();
     yard.book.add(off);
     assert_eq!(of(&yard, "2026-05-01"), (4, 8));
+    let lost = |from, to| Season::of(&yard.book, &yard.id, day(from), day(to)).lost;
+    assert_eq!((lost("2026-05-01", "2026-05-11"), lost("2026-05-11", "2026-05-31")), (4, 0));
+    assert_eq!(lost("2026-05-01", "2026-05-09"), 0, "later");
 }
