@@ -17,7 +17,7 @@ use crate::almanac::stack::HiveSize;
 pub enum Counted {
     /// The look says how many are drawn.
     Look,
-    /// So many boxes as the hive has now, of so many frames by its facts: all of them taken as drawn.
+    /// So many boxes as the hive had at the look, of so many frames by its facts: all of them taken as drawn.
     Boxes(u32, u32),
 }
 
@@ -99,7 +99,6 @@ pub fn combs(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Combs> {
 fn of_hive(newest: &Newest, id: &ThingId, hive: &HiveNow) -> Combs {
     let facts = newest.first(id, Blank::HiveFacts);
     let a_box = facts.and_then(|(_, record)| whole(record, "frames", true)).filter(|frames| *frames > 0);
-    let boxes = u32::try_from(hive.boxes.len()).unwrap_or(u32::MAX);
     // Comb of the day of a look counts as taken out after it, as on the card of the hive. How it was at the look before
     // that one, no comb changes any more.
     let taken = |since: Day| {
@@ -108,8 +107,11 @@ fn of_hive(newest: &Newest, id: &ThingId, hive: &HiveNow) -> Combs {
     };
     let mut looks =
         newest.each(id, Blank::Look).filter(|(_, now)| now.record.number("frames_of_bees").is_some());
-    let last = looks.next().and_then(|(day, now)| look(&now.record, day, boxes, a_box, taken(day)));
-    let before = looks.next().and_then(|(day, now)| look(&now.record, day, boxes, a_box, 0));
+    let last = looks
+        .next()
+        .and_then(|(day, now)| look(&now.record, day, hive.boxes_at(day, false), a_box, taken(day)));
+    let before =
+        looks.next().and_then(|(day, now)| look(&now.record, day, hive.boxes_at(day, true), a_box, 0));
     let little = |look: &Option<Look>| {
         look.as_ref().and_then(|look| look.cover).is_some_and(|cover| cover.guard == Guard::Little)
     };

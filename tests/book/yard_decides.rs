@@ -7,11 +7,12 @@ use beetle_almanac::almanac::cover::Guard;
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::ground::Stand;
 use beetle_almanac::almanac::quantity::Decimal;
+use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::app::bench::draft::BenchDraft;
 use beetle_almanac::app::bench::ground::reckon_on;
 use beetle_almanac::book::chilled::chilled;
 use beetle_almanac::book::combs::{Combs, Counted, combs};
-use beetle_almanac::book::entry::Ending;
+use beetle_almanac::book::entry::{Ending, NewBox, TrapsWent, What};
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::opened::{Opened, opened};
 use beetle_almanac::book::record::{About, Answer, Ask, Blank, Record};
@@ -61,6 +62,11 @@ impl Yard {
         let home = (blank.about() != About::Keeper).then_some(&self.id);
         let written =
             self.book.record(&pen("aa", day(on)), day(on), day(on), home, filled(blank, hives, answers));
+        self.book.add(written.unwrap());
+    }
+
+    pub(crate) fn writes(&mut self, on: &str, what: What) {
+        let written = self.book.about_yard(&pen("aa", day(on)), day(on), day(on), &self.id, what);
         self.book.add(written.unwrap());
     }
 
@@ -255,6 +261,33 @@ fn too_weak_at_two_looks_in_a_row_or_without_a_queen_is_one_to_join() {
     assert_eq!(yard.combs("2", "2026-06-16").test.unwrap().1, "awaited");
     yard.tells("2026-06-17", "2", Blank::Look, &[("larvae", Word("none")), ("queen", Word("eggs"))]);
     assert!(!yard.combs("2", "2026-06-17").to_join(None));
+}
+
+#[test]
+fn a_look_that_counted_no_comb_goes_by_the_boxes_of_its_day() {
+    let mut yard = three();
+    let part = |yard: &Yard, nth: usize| yard.book.standing().hives[&yard.hive("1")].boxes[nth].id.clone();
+    let bees = |frames| [("larvae", Word("none")), ("frames_of_bees", whole(frames))];
+    yard.tells("2026-05-02", "1", Blank::HiveFacts, &[("frames", whole(10))]);
+    yard.tells("2026-06-01", "1", Blank::Look, &bees(19));
+    yard.tells("2026-06-20", "1", Blank::Look, &bees(20));
+    // Two boxes full of bees are given a third, on the day of the look: nobody looked into that.
+    let hive = yard.hive("1");
+    let boxes = vec![NewBox { depth: BoxDepth::Medium, wants: 0, traps: Vec::new() }];
+    yard.writes("2026-06-20", What::BoxesOn { hive: hive.clone(), above: 2, boxes });
+    let combs = yard.combs("1", "2026-06-21");
+    let counted = |combs: &Combs| combs.last.as_ref().unwrap().counted;
+    assert_eq!((counted(&combs), combs.guard()), (Counted::Boxes(2, 10), Some(Guard::Well)));
+    assert!(!combs.little_twice && !combs.weak());
+    // In three boxes they are few; taken off again, the box was one of those that were looked into on the look before.
+    yard.tells("2026-07-01", "1", Blank::Look, &bees(15));
+    assert_eq!(counted(&yard.combs("1", "2026-07-01")), Counted::Boxes(3, 10));
+    let off = What::BoxOff { hive, part: part(&yard, 2), traps: TrapsWent::Stock };
+    yard.writes("2026-07-01", off);
+    assert_eq!(counted(&yard.combs("1", "2026-07-01")), Counted::Boxes(2, 10), "it is off");
+    yard.tells("2026-07-08", "1", Blank::Look, &bees(13));
+    let combs = yard.combs("1", "2026-07-08");
+    assert!(counted(&combs) == Counted::Boxes(2, 10) && combs.little_twice);
 }
 
 #[test]
