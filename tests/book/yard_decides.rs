@@ -455,6 +455,42 @@ fn a_dead_out_is_on_its_card_until_every_comb_is_accounted_for() {
 }
 
 #[test]
+fn combs_of_a_dead_hive_are_those_of_the_newest_look_that_counted_less_what_was_taken_out_before() {
+    let mut yard = three();
+    let open = |yard: &Yard, tag: &str| {
+        urgent(yard.book.standing(), &yard.hive(tag), day("2026-07-02")).map(|card| (card.combs, card.open()))
+    };
+    let out = |frames| [("frames", whole(frames)), ("to", Word("burned"))];
+    let dead = [("causes", Words(&["starved"]))];
+    yard.tells("2026-05-20", "1", Blank::Comb, &out(2));
+    yard.tells("2026-06-01", "1", Blank::Look, &[("larvae", Word("none")), ("frames_of_comb", whole(20))]);
+    yard.tells("2026-06-01", "1", Blank::Comb, &out(4));
+    yard.tells("2026-06-10", "1", Blank::Comb, &out(6));
+    yard.tells("2026-07-01", "1", Blank::DeadOut, &dead);
+    assert_eq!(open(&yard, "1"), Some((Some(10), Some(10))));
+    yard.tells("2026-07-01", "1", Blank::Comb, &out(7));
+    assert_eq!(open(&yard, "1"), Some((Some(10), Some(3))), "on the day of the dead-out: after it");
+    yard.tells("2026-07-02", "1", Blank::Comb, &out(3));
+    assert_eq!(open(&yard, "1"), None);
+    // The newer look counted, though nobody looked for larvae; one after the dead-out counts what was left by then.
+    let counted = |larvae, frames| [("larvae", Word(larvae)), ("frames_of_comb", whole(frames))];
+    yard.tells("2026-05-10", "2", Blank::Look, &counted("none", 8));
+    yard.tells("2026-06-20", "2", Blank::Look, &counted("not_looked", 20));
+    yard.tells("2026-07-01", "2", Blank::DeadOut, &dead);
+    yard.tells("2026-07-02", "2", Blank::Comb, &out(8));
+    yard.tells("2026-07-02", "2", Blank::Look, &counted("not_looked", 12));
+    assert_eq!(open(&yard, "2"), Some((Some(20), Some(12))));
+    // By boxes: one that is taken off empty takes no comb along that was not written down.
+    yard.tells("2026-05-02", "3", Blank::HiveFacts, &[("frames", whole(10))]);
+    yard.tells("2026-07-01", "3", Blank::DeadOut, &dead);
+    yard.tells("2026-07-02", "3", Blank::Comb, &out(10));
+    let hive = yard.hive("3");
+    let part = yard.book.standing().hives[&hive].boxes[1].id.clone();
+    yard.writes("2026-07-02", What::BoxOff { hive, part, traps: TrapsWent::Stock });
+    assert_eq!(open(&yard, "3"), Some((Some(20), Some(10))));
+}
+
+#[test]
 fn larvae_of_the_last_sixty_days_choose_the_hives_and_a_new_stand_takes_the_place_of_the_old_one() {
     let mut yard = three();
     yard.tells("2026-05-02", "1", Blank::Stand, &[("across", whole(1)), ("along", whole(2))]);
