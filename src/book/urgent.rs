@@ -154,6 +154,11 @@ fn of_hive(standing: &Standing, newest: &Newest, hive: &ThingId, today: Day) -> 
     (!done).then_some(urgent)
 }
 
+/// Frames of comb in `hive` in the evening of `day`, by what was written down; none where nobody counted them.
+pub fn comb_left(standing: &Standing, hive: &ThingId, day: Day) -> Option<u32> {
+    comb_at(&Newest::of_one(standing, hive, &BLANKS, day), hive, standing.hives.get(hive)?, day.plus(1))
+}
+
 /// Combs in `hive` at what was found on `day`: by the newest look until then that counted them, less those that were taken
 /// out between, or else by the boxes of that day.
 fn comb_at(newest: &Newest, hive: &ThingId, now: &HiveNow, day: Day) -> Option<u32> {

@@ -18,7 +18,7 @@ use beetle_almanac::book::opened::{Opened, opened};
 use beetle_almanac::book::record::{About, Answer, Ask, Blank, Record};
 use beetle_almanac::book::shell::{Board, Known, Notch, Shell, clean_every, shells};
 use beetle_almanac::book::stands::{paved, placed};
-use beetle_almanac::book::urgent::{Because, dead, urgent};
+use beetle_almanac::book::urgent::{Because, comb_left, dead, urgent};
 
 /// What a field is answered with.
 pub(crate) enum Says<'a> {
@@ -486,6 +486,12 @@ fn combs_of_a_dead_hive_are_those_of_the_newest_look_that_counted_less_what_was_
     yard.tells("2026-07-02", "3", Blank::Comb, &out(10));
     let hive = yard.hive("3");
     let part = yard.book.standing().hives[&hive].boxes[1].id.clone();
+    // What the form of the comb says before it is saved.
+    let left = |yard: &Yard, on: &str| comb_left(yard.book.standing(), &yard.hive("1"), day(on));
+    assert_eq!(
+        ["2026-05-31", "2026-06-01", "2026-06-09", "2026-07-01"].map(|on| left(&yard, on)),
+        [None, Some(16), Some(16), Some(3)]
+    );
     yard.writes("2026-07-02", What::BoxOff { hive, part, traps: TrapsWent::Stock });
     assert_eq!(open(&yard, "3"), Some((Some(20), Some(10))));
 }
