@@ -64,7 +64,7 @@ pub struct Shell {
     pub entrance: Option<(Length, Day)>,
     /// Its widest crack; of no width when there is none.
     pub crack: Option<(Length, Day)>,
-    /// How long the cracks are altogether, millimetres.
+    /// How long the cracks are altogether, millimetres; none where that was told of cracks that were closed since.
     pub crack_length: Option<f64>,
     /// Its notch.
     pub notch: Known<Notch>,
@@ -173,7 +173,20 @@ fn shell(newest: &Newest, hive: &ThingId, aims: &Aims, clean_every: Option<i32>,
         hive: hive.clone(),
         entrance: entrance.and_then(long),
         crack: field(&|record| millimetres(record, "crack", 1.0)).and_then(long),
-        crack_length: field(&|record| millimetres(record, "crack_length", 10.0)).map(|(mm, _)| mm),
+/// How long the cracks of a hive are: by the newest record that says so, unless one since found none that beetles pass. Those
+/// were closed, and what opened later nobody measured.
+fn crack_length(newest: &Newest, hive: &ThingId) -> Option<f64> {
+    for (_, now) in newest.each(hive, Blank::Shell) {
+        let wide = millimetres(&now.record, "crack", 1.0).and_then(|mm| Length::from_millimetres(mm).ok());
+        let long = millimetres(&now.record, "crack_length", 10.0);
+        if long.is_some() || wide.is_some_and(stops) {
+            return long;
+        }
+    }
+    None
+}
+
+        crack_length: crack_length(newest, hive),
         notch,
         board,
         clean_by,

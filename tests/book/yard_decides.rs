@@ -146,6 +146,20 @@ fn a_crack_of_two_millimetres_is_none_and_an_eighth_of_an_inch_is() {
 }
 
 #[test]
+fn how_long_cracks_were_says_nothing_of_those_that_opened_after_they_were_closed() {
+    let mut yard = three();
+    let long = |yard: &Yard, on: &str| yard.shell("1", on).crack_length;
+    yard.tells("2026-06-01", "1", Blank::Shell, &[("crack", whole(4)), ("crack_length", whole(30))]);
+    yard.tells("2026-06-05", "1", Blank::Shell, &[("crack", whole(5))]);
+    assert_eq!(long(&yard, "2026-06-05"), Some(300.0), "nobody closed them");
+    yard.tells("2026-06-10", "1", Blank::Shell, &[("crack", whole(2))]);
+    yard.tells("2026-06-20", "1", Blank::Shell, &[("crack", whole(4))]);
+    assert!(long(&yard, "2026-06-20").is_none() && yard.shell("1", "2026-06-20").gaps());
+    yard.tells("2026-06-21", "1", Blank::Shell, &[("crack_length", whole(8))]);
+    assert_eq!(long(&yard, "2026-06-21"), Some(80.0));
+}
+
+#[test]
 fn a_board_is_due_by_her_own_days_and_never_without_them() {
     let mut yard = three();
     yard.tells("2026-06-01", "1", Blank::Cleaned, &[("what", Words(&["slick_board", "floor"]))]);
