@@ -1,12 +1,11 @@
 //! What a hive lets in and where beetles hide in it, by what was written down: field by field the newest record counts.
 
 use super::aims::Aims;
-use super::baited::Baited;
+use super::baited::{Baited, within};
 use super::id::ThingId;
 use super::newest::Newest;
 use super::record::{Blank, Record};
 use super::standing::Standing;
-use crate::almanac::bait;
 use crate::almanac::day::Day;
 use crate::almanac::mesh::stops;
 use crate::almanac::quantity::Length;
@@ -158,21 +157,22 @@ fn shell(newest: &Newest, hive: &ThingId, aims: &Aims, clean_every: Option<i32>,
         (Known::Seen(Board::Clean, since), Some(every)) => Some(since.plus(every)),
         _ => None,
     };
-    let mut bait = Vec::new();
-    for (blank, patty) in [(Blank::Bait, false), (Blank::Patty, true)] {
-        let Some((day, record)) = newest.first(hive, blank) else { continue };
-        if matches!(record.word("did"), Some("put_in" | "renewed")) {
-            let (egg, larva) = bait::brood_nest();
-            let off = bait::off(day, aims.bait_days, egg, larva);
-            if off.on <= today {
-                bait.push(Baited { patty, since: day, off });
-            }
-        }
-    }
+    let mut bait = within(aims, &|blank| newest.first(hive, blank));
+    bait.retain(|bait| bait.off.on <= today);
     Shell {
         hive: hive.clone(),
         entrance: entrance.and_then(long),
         crack: field(&|record| millimetres(record, "crack", 1.0)).and_then(long),
+        crack_length: crack_length(newest, hive),
+        notch,
+        board,
+        clean_by,
+        empty_space: word(newest, hive, "empty_space", no_yes),
+        burr_comb: word(newest, hive, "burr_comb", no_yes),
+        bait,
+    }
+}
+
 /// How long the cracks of a hive are: by the newest record that says so, unless one since found none that beetles pass. Those
 /// were closed, and what opened later nobody measured.
 fn crack_length(newest: &Newest, hive: &ThingId) -> Option<f64> {
@@ -184,16 +184,6 @@ fn crack_length(newest: &Newest, hive: &ThingId) -> Option<f64> {
         }
     }
     None
-}
-
-        crack_length: crack_length(newest, hive),
-        notch,
-        board,
-        clean_by,
-        empty_space: word(newest, hive, "empty_space", no_yes),
-        burr_comb: word(newest, hive, "burr_comb", no_yes),
-        bait,
-    }
 }
 
 /// The number in a field that is metric or in inches; `metric` is its first unit in millimetres.
