@@ -29,7 +29,7 @@ export function trim(program, script, fail) {
   sideBySide(program, fail);
 
   const names = new Map();
-  const shortened = sections(readFileSync(program)).map((part) => (part.id === IMPORTS ? renamed(part, names) : part));
+  const shortened = sections(readFileSync(program)).map((part) => (part.id === IMPORTS ? renamed(part, names, fail) : part));
   writeFileSync(program, joined(shortened));
 
   let text = readFileSync(script, "utf8");
@@ -94,16 +94,20 @@ function used(part, fail) {
   return { ...part, body: list(left.map(([name, kind, at]) => [...textBytes(name), kind, ...numberBytes(at)])) };
 }
 
-function renamed(part, names) {
+function renamed(part, names, fail) {
   const kept = items(part.body, (read) => {
     const [module, name, from] = [read.text(), read.text(), read.at()];
     const kind = read.byte();
     // 0 is a function; the page's program imports nothing else.
-    if (kind !== 0) throw new Error(`an import that is no function: ${name}`);
+    if (kind !== 0) fail(`an import that is no function: ${name}`);
     read.number();
     return [module, name, part.body.subarray(from, read.at())];
   });
-  kept.forEach(([, name], nth) => names.set(name, `i${nth.toString(36)}`));
+  for (const [nth, [, name]] of kept.entries()) {
+    // The script is searched by the name alone.
+    if (names.has(name)) fail(`two imports are called ${name}`);
+    names.set(name, `i${nth.toString(36)}`);
+  }
   return {
     ...part,
     body: list(kept.map(([module, name, type]) => [...textBytes(module), ...textBytes(names.get(name)), ...type])),

@@ -7,7 +7,7 @@ use super::quantity::{Length, Share};
 /// A side that comes out of its unit a hair short still holds a whole piece.
 const NOISE: f64 = 1e-9;
 
-/// A piece or a sheet, side by side.
+/// Both sides of a piece or of a sheet; of a side of nothing or less none is cut.
 pub type Sides = (Length, Length);
 
 /// How pieces are cut out of a sheet: whole rows and columns, all of them the same way round.
@@ -51,7 +51,8 @@ fn fits(whole: Length, part: Length) -> u32 {
     (whole.millimetres() / part.millimetres() + NOISE) as u32
 }
 
-/// Sheets, or tins, for `need` when each is enough for `each`; none when it is enough for nothing.
+/// Sheets or tins, whole ones, for `need` pieces or coats when each is enough for `each` of them; 0 for none. None when it is
+/// enough for nothing.
 pub fn packs(need: u32, each: u32) -> Option<u32> {
     (each > 0).then(|| need.div_ceil(each))
 }
@@ -59,13 +60,13 @@ pub fn packs(need: u32, each: u32) -> Option<u32> {
 /// Sealant for cracks.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sealant {
-    /// Millimetres of cracks with the reserve.
+    /// Millimetres of cracks with the reserve, 0 or more.
     pub with_reserve: f64,
-    /// Tubes, when it is known how far one goes.
+    /// Whole tubes; none where nobody knows how far one goes, or it goes nowhere.
     pub tubes: Option<u32>,
 }
 
-/// Sealant for `cracks` millimetres with a `reserve` on top, in tubes that go `a_tube` far.
+/// Sealant for `cracks` millimetres, below 0 as 0, with a `reserve` on top, in tubes that go `a_tube` far.
 #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss)] // a float cast stops at the ends of u32
 pub fn sealant(cracks: f64, reserve: Share, a_tube: Option<Length>) -> Sealant {
     let with_reserve = cracks.max(0.0) * (1.0 + reserve.fraction());

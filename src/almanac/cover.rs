@@ -19,14 +19,14 @@ pub enum Guard {
 /// The answer.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cover {
-    /// Sides covered ÷ sides there are.
+    /// Sides covered ÷ sides there are, 0 or more; above 1 where more were told of than there are.
     pub share: f64,
     /// What that means.
     pub guard: Guard,
     /// Boxes to take off until nine tenths are covered; none when even the last box is too large for them, or nothing needs
     /// doing.
     pub off: Option<u32>,
-    /// The share once they are off.
+    /// The share once they are off, as [`Cover::share`]; that one where none are.
     pub then: f64,
 }
 

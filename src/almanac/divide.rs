@@ -12,13 +12,13 @@ pub const MOST_FRAMES: u32 = 1000;
 /// What is to be divided. Frames of bees are combs covered on both sides.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Divide {
-    /// Frames of bees in the hive before.
+    /// Frames of bees in the hive before; below 0 as 0.
     pub bees: Decimal,
-    /// Frames of comb that stay.
+    /// Frames of comb that stay, from 1 to [`MOST_FRAMES`].
     pub stays: u32,
-    /// Frames of comb the new hive gets.
+    /// Frames of comb the new hive gets, from 1 to [`MOST_FRAMES`].
     pub goes: u32,
-    /// Share of the bees carried over that flies back.
+    /// Share of the bees carried over that flies back, less than all.
     pub back: Share,
 }
 
@@ -27,7 +27,7 @@ pub struct Divide {
 pub struct Divided {
     /// Frames of bees to carry over: the fewest whole ones after which the new hive covers its comb.
     pub take: u32,
-    /// What the new hive covers of its comb once the foragers are gone, 1 being all.
+    /// What the new hive covers of its comb once the foragers are gone, 1 being all: 1 or more.
     pub new: f64,
     /// What the old one covers once they are back; not below 0.
     pub old: f64,

@@ -4,19 +4,19 @@
 /// University Extension; the same for by-products of bee-keeping in Commission Regulation (EU) No 142/2011).
 pub const KILLS_HOURS: u32 = 24;
 
-/// That temperature.
+/// That temperature, °C.
 pub const KILLS_CELSIUS: f64 = -12.0;
 
 /// Batches, and how long they take one after the other.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Batches {
-    /// How often the freezer is filled.
+    /// How often the freezer is filled; 0 for no frames.
     pub batches: u32,
-    /// Hours of all of them.
+    /// Hours of all of them, one after the other.
     pub hours: u32,
-    /// Days, rounded up.
+    /// The same in days of 24 hours, rounded up.
     pub days: u32,
-    /// Frames in the last one.
+    /// Frames in the last one, from 1 to what fits; 0 for no frames.
     pub last: u32,
 }
 

@@ -47,7 +47,7 @@ impl Opening {
     }
 }
 
-/// The chance that `opened` of `hives` hives, drawn by lot, show nothing when `affected` of them have it and each that is
+/// The chance, 0–1, that `opened` of `hives` hives, drawn by lot, show nothing when `affected` of them have it and each that is
 /// opened shows it with the chance `notice`. More than there are count as all.
 pub fn miss(hives: u32, affected: u32, opened: u32, notice: Share) -> f64 {
     let mut opening = Opening::new(hives, affected.min(hives), notice.fraction());
@@ -60,9 +60,9 @@ pub fn miss(hives: u32, affected: u32, opened: u32, notice: Share) -> f64 {
 /// How many hives to open.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct ToOpen {
-    /// Hives that are affected, at the least, when the share is.
+    /// Hives that are affected, at the least, when the share is: 1 up to all.
     pub affected: u32,
-    /// The smallest number that reaches the certainty; all of them when none does.
+    /// Hives to open: the smallest number that reaches the certainty; all of them when none does.
     pub opened: u32,
     /// The chance to see at least one affected hive among them, 0–1.
     pub chance: f64,
@@ -107,7 +107,7 @@ fn share_of(hives: u32, share: Share) -> u32 {
 }
 
 /// The most hives that may be affected although `opened` of `hives`, drawn by lot, showed nothing: the largest number that
-/// would have gone unseen with a chance of at least 1 − `sure`. All of them when nothing was opened.
+/// would have gone unseen with a chance of at least 1 − `sure`, from 0 to `hives`. All of them when nothing was opened.
 pub fn at_most(hives: u32, opened: u32, notice: Share, sure: Share) -> u32 {
     let left = 1.0 - sure.fraction();
     let may = |affected| {

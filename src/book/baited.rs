@@ -2,7 +2,7 @@
 
 use super::aims::Aims;
 use super::id::ThingId;
-use super::record::Blank;
+use super::record::{Blank, Record};
 use super::standing::Standing;
 use crate::almanac::bait::{self, Off};
 use crate::almanac::day::Day;
@@ -20,13 +20,18 @@ pub struct Baited {
 
 /// What is in a hive by its newest records, bait before a patty.
 pub fn baited(standing: &Standing, hive: &ThingId, aims: &Aims) -> Vec<Baited> {
+    within(aims, &|blank| standing.newest_record(blank, hive).map(|now| (now.day, &now.record)))
+}
+
+/// The same where `newest` finds the newest record of a kind.
+pub(super) fn within<'a>(aims: &Aims, newest: &dyn Fn(Blank) -> Option<(Day, &'a Record)>) -> Vec<Baited> {
     let mut found = Vec::new();
     for (blank, patty) in [(Blank::Bait, false), (Blank::Patty, true)] {
-        let Some(now) = standing.newest_record(blank, hive) else { continue };
-        if matches!(now.record.word("did"), Some("put_in" | "renewed")) {
+        let Some((since, record)) = newest(blank) else { continue };
+        if matches!(record.word("did"), Some("put_in" | "renewed")) {
             let (egg, larva) = bait::brood_nest();
-            let off = bait::off(now.day, aims.bait_days, egg, larva);
-            found.push(Baited { patty, since: now.day, off });
+            let off = bait::off(since, aims.bait_days, egg, larva);
+            found.push(Baited { patty, since, off });
         }
     }
     found

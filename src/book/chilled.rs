@@ -6,7 +6,8 @@ use super::standing::Standing;
 use crate::almanac::day::Day;
 use crate::almanac::freezer::KILLS_CELSIUS;
 
-/// Warmer than this, °C, no time is known after which even wax moth is dead in comb (published for wax moth as 4.5 hours at −7 °C once cold through; not re-read here).
+/// The mildest cold, °C, for which a time is published after which wax moth is dead in comb: 4.5 hours once it is cold through
+/// (Charrière and Imdorf 1999, as Ellis and others 2013 give it).
 pub const HARDLY_CELSIUS: f64 = -7.0;
 
 /// A batch that has not been taken out.

@@ -17,7 +17,7 @@ use crate::almanac::stack::HiveSize;
 pub enum Counted {
     /// The look says how many are drawn.
     Look,
-    /// So many boxes as the hive has now, of so many frames by its facts: all of them taken as drawn.
+    /// So many boxes as the hive had at the look, of so many frames by its facts: all of them taken as drawn.
     Boxes(u32, u32),
 }
 
@@ -99,17 +99,13 @@ pub fn combs(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Combs> {
 fn of_hive(newest: &Newest, id: &ThingId, hive: &HiveNow) -> Combs {
     let facts = newest.first(id, Blank::HiveFacts);
     let a_box = facts.and_then(|(_, record)| whole(record, "frames", true)).filter(|frames| *frames > 0);
-    let boxes = u32::try_from(hive.boxes.len()).unwrap_or(u32::MAX);
-    // Comb of the day of a look counts as taken out after it, as on the card of the hive. How it was at the look before
-    // that one, no comb changes any more.
-    let taken = |since: Day| {
-        let taken = newest.each(id, Blank::Comb).take_while(|(day, _)| *day >= since);
-        taken.filter_map(|(_, now)| whole(&now.record, "frames", true)).fold(0, u32::saturating_add)
-    };
     let mut looks =
         newest.each(id, Blank::Look).filter(|(_, now)| now.record.number("frames_of_bees").is_some());
-    let last = looks.next().and_then(|(day, now)| look(&now.record, day, boxes, a_box, taken(day)));
-    let before = looks.next().and_then(|(day, now)| look(&now.record, day, boxes, a_box, 0));
+    let last = looks.next().and_then(|(day, now)| {
+        look(&now.record, day, hive.boxes_at(day, false), a_box, taken_out(newest, id, day, None))
+    });
+    let before =
+        looks.next().and_then(|(day, now)| look(&now.record, day, hive.boxes_at(day, true), a_box, 0));
     let little = |look: &Option<Look>| {
         look.as_ref().and_then(|look| look.cover).is_some_and(|cover| cover.guard == Guard::Little)
     };
@@ -130,6 +126,18 @@ fn of_hive(newest: &Newest, id: &ThingId, hive: &HiveNow) -> Combs {
         (text("for"), text("result"), day)
     });
     Combs { hive: id.clone(), size: hive.size, last, a_box, little_twice, queenless, larvae, test }
+}
+
+/// Frames that were taken out of `hive` from the day of a look on: comb of that day counts as taken out after it, and comb
+/// of the day `before` which is asked for as taken out after that.
+pub(super) fn taken_out(newest: &Newest, hive: &ThingId, since: Day, before: Option<Day>) -> u32 {
+    let mut frames: u32 = 0;
+    for (day, now) in newest.each(hive, Blank::Comb) {
+        if day >= since && before.is_none_or(|before| day < before) {
+            frames = frames.saturating_add(whole(&now.record, "frames", true).unwrap_or_default());
+        }
+    }
+    frames
 }
 
 fn look(record: &Record, day: Day, boxes: u32, a_box: Option<u32>, taken: u32) -> Option<Look> {

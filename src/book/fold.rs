@@ -165,6 +165,7 @@ fn apply_known(
                 back: None,
                 // A hive that stood there earlier than was thought: its oil is of the day that was written first.
                 boxes: new_boxes(root, 1, boxes, day, first.max(day)),
+                off: Vec::new(),
                 last: None,
                 skipped: None,
                 losses: Vec::new(),
@@ -249,7 +250,7 @@ fn on_hive(
         }
         What::BoxOff { part, .. } => {
             let at = hive.boxes.iter().position(|now| now.id == *part)?;
-            hive.boxes.remove(at);
+            hive.off.push((hive.boxes.remove(at).since, day));
         }
         What::BoxWants { part, traps, .. } => box_mut(hive, part)?.wants = *traps,
         What::TrapsOn { traps, .. } => {

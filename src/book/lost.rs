@@ -14,56 +14,72 @@ pub struct Lost {
     pub kind: ThingId,
     /// Found missing, or taken off as lost. One that was found missing and put back counts.
     pub lost: u32,
-    /// Those, all that hang now, and those of hives whose care ended since: they were in service too.
+    /// All that hung on any of the days, in hives that died or left since too, each once.
     pub of: u32,
+    /// Of those, taken off for stock.
+    off: u32,
 }
 
-/// What was lost from `from` on, in the keeper's own yards, or in those of the demonstration when `demo` says so; a line for
-/// each kind that hangs or was lost. One pass over the log.
+/// What was lost from `from` on, that day included, in the keeper's own yards, or in those of the demonstration when `demo`
+/// says so; a line for each kind that hung. One pass over the log.
 pub fn lost(book: &Book, from: Day, demo: bool) -> Vec<Lost> {
     let mut kinds: Vec<Lost> = Vec::new();
-    let mut add = |kind: &ThingId, lost: u32| match kinds.iter_mut().find(|known| known.kind == *kind) {
-        Some(known) => {
-            known.lost += lost;
-            known.of += 1;
-        }
-        None => kinds.push(Lost { kind: kind.clone(), lost, of: 1 }),
+    let mut add = |kind: &ThingId, went: Option<TrapsWent>| {
+        let at = kinds.iter().position(|known| known.kind == *kind).unwrap_or_else(|| {
+            kinds.push(Lost { kind: kind.clone(), lost: 0, of: 0, off: 0 });
+            kinds.len() - 1
+        });
+        let known = &mut kinds[at];
+        known.of += 1;
+        known.lost += u32::from(went == Some(TrapsWent::Lost));
+        known.off += u32::from(went == Some(TrapsWent::Stock));
     };
+    // What hung is what hangs still and what has gone since.
     let standing = fold_watched(book.log(), None, &mut |standing, _, entry| {
         if entry.day >= from && entry.is_demo() == demo {
-            for trap in goes(standing, &entry.what) {
-                add(&trap.kind, 1);
+            let (went, traps) = goes(standing, &entry.what);
+            for trap in traps {
+                add(&trap.kind, Some(went));
             }
         }
     });
-    let in_service = |hive: &HiveNow| hive.ended.as_ref().is_none_or(|(_, on)| *on >= from);
-    for (_, hive) in standing.hives.iter().filter(|(id, hive)| id.is_demo() == demo && in_service(hive)) {
-        for trap in hive.traps().filter(|trap| trap.trouble != Some(Trouble::Missing)) {
-            add(&trap.kind, 0);
+    for (id, hive) in &standing.hives {
+        if id.is_demo() == demo && hive.ended.as_ref().is_none_or(|(_, day)| *day >= from) {
+            for trap in hive.traps().filter(|trap| there(trap)) {
+                add(&trap.kind, None);
+            }
+        }
+    }
+    for known in &mut kinds {
+        // A trap that is used again and lies in store no more hangs again: it is one of those that were counted already.
+        if let Some(now) = standing.kinds.get(&known.kind).filter(|now| now.kind.reusable) {
+            known.of -= known.off.saturating_sub(now.stock);
         }
     }
     kinds
 }
 
-/// The traps that are lost with `what`. One that was missing before is lost already.
-fn goes<'a>(standing: &'a Standing, what: &'a What) -> Vec<&'a TrapNow> {
-    let hive = |id: &ThingId| standing.hives.get(standing.kept(id));
-    let there = |trap: &&TrapNow| trap.trouble != Some(Trouble::Missing);
-    let all = |hive: Option<&'a HiveNow>, of: &dyn Fn(&TrapNow) -> bool| {
+fn there(trap: &TrapNow) -> bool {
+    trap.trouble != Some(Trouble::Missing)
+}
+
+/// The traps that go with `what`, and where to. One that was missing before has gone already.
+pub(super) fn goes<'a>(standing: &'a Standing, what: &'a What) -> (TrapsWent, Vec<&'a TrapNow>) {
+    let all = |hive: &ThingId, of: &dyn Fn(&TrapNow) -> bool| {
+        let hive = standing.hives.get(standing.kept(hive));
         let traps = hive.into_iter().flat_map(HiveNow::traps);
-        traps.filter(there).filter(|trap| of(trap)).collect()
+        traps.filter(|trap| there(trap) && of(trap)).collect()
     };
     match what {
-        What::Check(Check { hive: id, traps, did: Did::Missing, .. }) => {
-            all(hive(id), &|trap| traps.as_ref().is_none_or(|named| named.contains(&trap.id)))
+        What::Check(Check { hive, traps, did: Did::Missing, .. }) => {
+            (TrapsWent::Lost, all(hive, &|trap| traps.as_ref().is_none_or(|named| named.contains(&trap.id))))
         }
-        What::TrapsOff { hive: id, traps, went: TrapsWent::Lost } => {
-            all(hive(id), &|trap| traps.contains(&trap.id))
+        What::TrapsOff { hive, traps, went } => (*went, all(hive, &|trap| traps.contains(&trap.id))),
+        What::BoxOff { hive, part, traps } => {
+            let hive = standing.hives.get(standing.kept(hive));
+            let part = hive.and_then(|hive| hive.boxes.iter().find(|now| now.id == *part));
+            (*traps, part.into_iter().flat_map(|part| &part.traps).filter(|trap| there(trap)).collect())
         }
-        What::BoxOff { hive: id, part, traps: TrapsWent::Lost } => {
-            let boxes = hive(id).into_iter().flat_map(|hive| &hive.boxes).filter(|now| now.id == *part);
-            boxes.flat_map(|now| &now.traps).filter(there).collect()
-        }
-        _ => Vec::new(),
+        _ => (TrapsWent::Lost, Vec::new()),
     }
 }

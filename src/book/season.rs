@@ -4,8 +4,9 @@
 
 use super::Book;
 use super::entry::{Check, Did, Ending, Entry, NewBox, PlacedTrap, TrapsWent, What};
-use super::fold::fold_days;
+use super::fold::{fold_days, fold_watched};
 use super::id::{EntryId, ThingId};
+use super::lost::goes;
 use super::record::{Blank, Record};
 use super::round::{self, HiveDue};
 use super::standing::{HiveNow, Standing};
@@ -39,7 +40,7 @@ pub struct Season {
     pub losses: Vec<Loss>,
     /// Traps that were put in where none had been, those that hives came into the book with included.
     pub placed: usize,
-    /// Traps that came off and are lost.
+    /// Traps found missing, or taken off as lost.
     pub lost: usize,
     /// The whole yard.
     pub yard: Figures,
@@ -146,7 +147,6 @@ impl Season {
             }
             season.placed += first.fill_first(root, &entry.what, book.standing());
             match &entry.what {
-                What::TrapsOff { traps, went: TrapsWent::Lost, .. } => season.lost += traps.len(),
                 What::Skip { hive, .. } if !skips.contains(&(entry.day, kept(hive))) => {
                     skips.push((entry.day, kept(hive)));
                 }
@@ -165,6 +165,14 @@ impl Season {
                 _ => {}
             }
         }
+        fold_watched(book.log(), Some(to), &mut |standing, _, entry| {
+            if entry.day >= from
+                && entry.yard.as_ref() == Some(yard)
+                && let (TrapsWent::Lost, traps) = goes(standing, &entry.what)
+            {
+                season.lost += traps.len();
+            }
+        });
         let mut by_day = visits.chunk_by(|one, next| one.day == next.day).peekable();
         let mut last: Vec<(&ThingId, Day)> = Vec::new();
         let mut due: Vec<(&ThingId, Day)> = Vec::new();

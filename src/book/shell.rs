@@ -1,12 +1,11 @@
 //! What a hive lets in and where beetles hide in it, by what was written down: field by field the newest record counts.
 
 use super::aims::Aims;
-use super::baited::Baited;
+use super::baited::{Baited, within};
 use super::id::ThingId;
 use super::newest::Newest;
 use super::record::{Blank, Record};
 use super::standing::Standing;
-use crate::almanac::bait;
 use crate::almanac::day::Day;
 use crate::almanac::mesh::stops;
 use crate::almanac::quantity::Length;
@@ -64,7 +63,7 @@ pub struct Shell {
     pub entrance: Option<(Length, Day)>,
     /// Its widest crack; of no width when there is none.
     pub crack: Option<(Length, Day)>,
-    /// How long the cracks are altogether, millimetres.
+    /// How long the cracks are altogether, millimetres; none where that was told of cracks that were closed since.
     pub crack_length: Option<f64>,
     /// Its notch.
     pub notch: Known<Notch>,
@@ -158,22 +157,13 @@ fn shell(newest: &Newest, hive: &ThingId, aims: &Aims, clean_every: Option<i32>,
         (Known::Seen(Board::Clean, since), Some(every)) => Some(since.plus(every)),
         _ => None,
     };
-    let mut bait = Vec::new();
-    for (blank, patty) in [(Blank::Bait, false), (Blank::Patty, true)] {
-        let Some((day, record)) = newest.first(hive, blank) else { continue };
-        if matches!(record.word("did"), Some("put_in" | "renewed")) {
-            let (egg, larva) = bait::brood_nest();
-            let off = bait::off(day, aims.bait_days, egg, larva);
-            if off.on <= today {
-                bait.push(Baited { patty, since: day, off });
-            }
-        }
-    }
+    let mut bait = within(aims, &|blank| newest.first(hive, blank));
+    bait.retain(|bait| bait.off.on <= today);
     Shell {
         hive: hive.clone(),
         entrance: entrance.and_then(long),
         crack: field(&|record| millimetres(record, "crack", 1.0)).and_then(long),
-        crack_length: field(&|record| millimetres(record, "crack_length", 10.0)).map(|(mm, _)| mm),
+        crack_length: crack_length(newest, hive),
         notch,
         board,
         clean_by,
@@ -181,6 +171,19 @@ fn shell(newest: &Newest, hive: &ThingId, aims: &Aims, clean_every: Option<i32>,
         burr_comb: word(newest, hive, "burr_comb", no_yes),
         bait,
     }
+}
+
+/// How long the cracks of a hive are: by the newest record that says so, unless one since found none that beetles pass. Those
+/// were closed, and what opened later nobody measured.
+fn crack_length(newest: &Newest, hive: &ThingId) -> Option<f64> {
+    for (_, now) in newest.each(hive, Blank::Shell) {
+        let wide = millimetres(&now.record, "crack", 1.0).and_then(|mm| Length::from_millimetres(mm).ok());
+        let long = millimetres(&now.record, "crack_length", 10.0);
+        if long.is_some() || wide.is_some_and(stops) {
+            return long;
+        }
+    }
+    None
 }
 
 /// The number in a field that is metric or in inches; `metric` is its first unit in millimetres.

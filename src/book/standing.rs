@@ -100,6 +100,8 @@ pub struct HiveNow {
     pub back: Option<Day>,
     /// Boxes from the floor up.
     pub boxes: Vec<BoxNow>,
+    /// Boxes that were taken off: the day each was put on, and the day it came off.
+    pub off: Vec<(Day, Day)>,
     /// The last work or skip, whichever came later.
     pub last: Option<Seen>,
     /// A skip that no work has followed yet.
@@ -277,6 +279,19 @@ impl HiveNow {
             }
         }
         all.into_iter()
+    }
+
+    /// Boxes that were on it when somebody looked on `day`: one that was put on or taken off that day was so after the look.
+    /// Those taken off since count where `gone` says so.
+    pub fn boxes_at(&self, day: Day, gone: bool) -> u32 {
+        let mut boxes = 0;
+        for part in &self.boxes {
+            boxes += u32::from(part.since < day || part.since == self.since);
+        }
+        for (since, off) in &self.off {
+            boxes += u32::from(gone && *off >= day && (*since < day || *since == self.since));
+        }
+        boxes
     }
 
     /// What stops the first trap that does not fish, and how many traps it stops.

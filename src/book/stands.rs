@@ -28,9 +28,9 @@ pub struct Placed {
     /// Where its middle stands; none when nobody wrote it down in this yard. One that came
     /// back stands where it stood, until somebody says otherwise.
     pub stand: Option<Stand>,
-    /// The last day within sixty on which larvae, slime or larvae in the ground were seen in or at it, as far as they may have
-    /// left it in this yard.
-    pub larvae: Option<Day>,
+    /// On some day within sixty larvae, slime or larvae in the ground were seen in or at it that may have left it in this
+    /// yard.
+    pub larvae: bool,
     /// It stands in this yard now.
     pub here: bool,
     /// It stands here and is in care.
@@ -54,7 +54,7 @@ pub fn placed(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Placed> {
         };
         // A hive that is no longer in care, or no longer here, has left its larvae in the ground all the same, and of one that
         // died nobody may have looked.
-        if !in_care && larvae.is_none() && !dead() {
+        if !in_care && !larvae && !dead() {
             continue;
         }
         // Where it stood in another yard says nothing about this one.
@@ -71,7 +71,7 @@ fn there(now: &RecordNow, yard: &ThingId) -> bool {
 }
 
 /// Larvae on the way out, or in the ground, are where they were seen; those in the comb go where the hive goes.
-fn larvae(newest: &Newest, hive: &ThingId, yard: &ThingId, today: Day) -> Option<Day> {
+fn larvae(newest: &Newest, hive: &ThingId, yard: &ThingId, today: Day) -> bool {
     for blank in [Blank::Look, Blank::DeadOut] {
         for (day, now) in newest.each(hive, blank) {
             if today.days_since(day) > LARVAE_DAYS {
@@ -79,11 +79,11 @@ fn larvae(newest: &Newest, hive: &ThingId, yard: &ThingId, today: Day) -> Option
             }
             let counts = |seen: &Seen| *seen != Seen::AdultsOnly && (!seen.outside() || there(now, yard));
             if told(&now.record).iter().any(counts) {
-                return Some(day);
+                return true;
             }
         }
     }
-    None
+    false
 }
 
 fn stand(record: &Record) -> Option<Stand> {

@@ -1,6 +1,6 @@
 //! What a hive wants on the same day: signs of brood disease, slime or many larvae in the newest look, or a dead-out whose comb is still there.
 
-use super::combs::whole;
+use super::combs::{taken_out, whole};
 use super::entry::Ending;
 use super::finds::told;
 use super::id::ThingId;
@@ -108,19 +108,18 @@ fn of_hive(standing: &Standing, newest: &Newest, hive: &ThingId, today: Day) -> 
         return None;
     }
     let look = last_look(newest, hive);
-    let boxes = u32::try_from(now.boxes.len()).unwrap_or(u32::MAX);
-    let facts = newest.first(hive, Blank::HiveFacts).and_then(|(_, record)| whole(record, "frames", true));
-    let by_boxes = facts.filter(|_| boxes > 0).map(|each| each.saturating_mul(boxes));
-    let comb = look.and_then(|(_, now)| whole(&now.record, "frames_of_comb", true)).or(by_boxes);
-    let (because, (since, told), combs) = match look {
-        _ if let Some(told) = suspected(newest, hive) => (Because::Disease, told, None),
-        look if let Some(told) = died(newest, hive, now, look) => (Because::Dead, told, comb),
-        Some(told) if now.alive() && slimed(&told.1.record) => {
-            let bees = whole(&told.1.record, "frames_of_bees", false);
-            (Because::Slime, told, comb.zip(bees).map(|(comb, bees)| comb.saturating_sub(bees)))
-        }
+    let (because, (since, told)) = match look {
+        _ if let Some(told) = suspected(newest, hive) => (Because::Disease, told),
+        look if let Some(told) = died(newest, hive, now, look) => (Because::Dead, told),
+        Some(told) if now.alive() && slimed(&told.1.record) => (Because::Slime, told),
         _ => return None,
     };
+    let bees = match because {
+        Because::Disease => None,
+        Because::Dead => Some(0),
+        Because::Slime => whole(&told.record, "frames_of_bees", false),
+    };
+    let combs = bees.and_then(|bees| Some(comb_at(newest, hive, now, since)?.saturating_sub(bees)));
     let mut fates = Fates::default();
     for (_, now) in newest.each(hive, Blank::Comb).take_while(|(day, _)| *day >= since) {
         let frames = whole(&now.record, "frames", true).unwrap_or_default();
@@ -153,6 +152,24 @@ fn of_hive(standing: &Standing, newest: &Newest, hive: &ThingId, today: Day) -> 
     let old = combs.is_none() && today.days_since(since) > UNCOUNTED_DAYS;
     let done = because == Because::Dead && (old || urgent.open() == Some(0));
     (!done).then_some(urgent)
+}
+
+/// Frames of comb in `hive` in the evening of `day`, by what was written down; none where nobody counted them.
+pub fn comb_left(standing: &Standing, hive: &ThingId, day: Day) -> Option<u32> {
+    comb_at(&Newest::of_one(standing, hive, &BLANKS, day), hive, standing.hives.get(hive)?, day.plus(1))
+}
+
+/// Combs in `hive` at what was found on `day`: by the newest look until then that counted them, less those that were taken
+/// out between, or else by the boxes of that day.
+fn comb_at(newest: &Newest, hive: &ThingId, now: &HiveNow, day: Day) -> Option<u32> {
+    let until = newest.each(hive, Blank::Look).filter(|(on, _)| *on <= day);
+    let mut counted = until.filter_map(|(on, now)| Some((on, whole(&now.record, "frames_of_comb", true)?)));
+    if let Some((on, frames)) = counted.next() {
+        return Some(frames.saturating_sub(taken_out(newest, hive, on, Some(day))));
+    }
+    let boxes = now.boxes_at(day, true);
+    let facts = newest.first(hive, Blank::HiveFacts).and_then(|(_, record)| whole(record, "frames", true));
+    facts.filter(|_| boxes > 0).map(|each| each.saturating_mul(boxes))
 }
 
 /// The newest look into `hive`. One in which nobody looked for larvae ends nothing.

@@ -197,8 +197,7 @@ fn larvae_on_the_way_out_stay_in_the_ground_where_they_were_seen_and_those_in_th
     let soil: [(&str, Says); 2] = [("larvae", Word("none")), ("soil", Word("larvae"))];
     let slime: [(&str, Says); 2] = [("larvae", Word("none")), ("slime", Word("yes"))];
     let few: [(&str, Says); 2] = [("larvae", Word("few")), ("soil", Word("none"))];
-    let seen = Some(day("2026-06-02"));
-    for (look, along) in [(&outside, None), (&soil, None), (&slime, None), (&few, seen)] {
+    for (look, along) in [(&outside, false), (&soil, false), (&slime, false), (&few, true)] {
         let mut yard = three();
         let (home, hill, hive) = (yard.id.clone(), yard.other(), yard.hive("1"));
         yard.tells("2026-05-03", "1", Blank::Stand, &[("across", whole(1)), ("along", whole(2))]);
@@ -206,14 +205,14 @@ fn larvae_on_the_way_out_stay_in_the_ground_where_they_were_seen_and_those_in_th
         yard.moves("2026-06-05", &hive, &hill);
         let left = yard.found(&home, &hive, "2026-06-10").unwrap();
         assert_eq!(left.stand, Some(Stand { across: 1000.0, along: 2000.0 }));
-        assert_eq!((left.larvae, left.here, left.in_care), (seen, false, false));
+        assert_eq!((left.larvae, left.here, left.in_care), (true, false, false));
         let now = yard.found(&hill, &hive, "2026-06-10").unwrap();
         assert_eq!((now.stand, now.larvae, now.here, now.in_care), (None, along, true, true));
         assert_eq!(yard.found(&home, &hive, "2026-08-02"), None, "after sixty days");
         // Back where it stood.
         yard.moves("2026-06-08", &hive, &home);
         let back = yard.found(&home, &hive, "2026-06-10").unwrap();
-        assert_eq!((back.stand, back.larvae, back.in_care), (left.stand, seen, true));
+        assert_eq!((back.stand, back.larvae, back.in_care), (left.stand, true, true));
     }
     let mut yard = three();
     let (home, hill, hive) = (yard.id.clone(), yard.other(), yard.hive("1"));
@@ -234,7 +233,7 @@ fn ground_round_a_hive_that_died_can_be_chosen_for_sixty_days_though_nobody_saw_
     let found = |on: &str| hives.clone().map(|hive| yard.found(&home, &hive, on));
     let [by_dead_out, by_end, sold] = found("2026-08-01");
     let dead = by_dead_out.unwrap();
-    assert_eq!((dead.larvae, dead.here, dead.in_care), (None, true, false));
+    assert_eq!((dead.larvae, dead.here, dead.in_care), (false, true, false));
     assert!(dead.stand.is_some() && by_end.is_some());
     assert_eq!(sold, None);
     assert_eq!(found("2026-08-02"), [None, None, None]);

@@ -1,7 +1,7 @@
 //! What is loaded before a walk: beetles a day, new traps for hives with slime, and what the store is thought to hold.
 
 use crate::support::{Unicode, day, pen};
-use crate::yard_decides::Word;
+use crate::yard_decides::{Word, Words};
 use crate::{Yard, plan, trap, work_on};
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::{Share, VolumeUnit};
@@ -118,13 +118,18 @@ fn the_next_season_begins_from_what_hives_carry_on_the_whole() {
     let small = plan(&["11", "12", "13", "14", "15", "16"], &[(BoxDepth::Deep, 2)], start);
     let entries = yard.book.add_hives(&pen("aa", start), &yard.id, &kind, &small, &Unicode).unwrap();
     yard.book.add(entries);
-    let yards = std::slice::from_ref(&yard.id);
     let next = |yard: &Yard| {
+        let yards = std::slice::from_ref(&yard.id);
         let room = store::room(yard.book.standing(), yards, start, &[]);
-        let found = store::next(yard.book.standing(), yards, &room);
+        let found = store::next(yard.book.standing(), yards, &room, start.plus(9));
         found.iter().map(|kind| (kind.hives, kind.traps, kind.each)).collect::<Vec<_>>()
     };
     assert_eq!(next(&yard), [(14, 44, 3)]);
+    // A dead hive is none that is alive, though nobody wrote its end down.
+    for (on, tag) in [("2026-05-10", "1"), ("2026-05-11", "2")] {
+        yard.tells(on, tag, Blank::DeadOut, &[("causes", Words(&["starved"]))]);
+    }
+    assert_eq!(next(&yard), [(13, 40, 3)], "of the second nobody knows yet");
 }
 
 /// Worked by hand: the last five counts with days of fishing are 20, 30, 40, 50 and 60 in 4 traps of ten days each, 200 in 200

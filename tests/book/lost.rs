@@ -2,11 +2,16 @@
 
 use crate::support::{day, pen};
 use crate::{Yard, trap};
-use beetle_almanac::book::entry::{Did, Ending, TrapsWent, What};
+use beetle_almanac::almanac::stack::Spot;
+use beetle_almanac::almanac::trap::TrapKind;
+use beetle_almanac::book::entry::{Did, Ending, NewTrap, PlacedTrap, TrapsWent, What};
 use beetle_almanac::book::lost::{Lost, lost};
+use beetle_almanac::book::season::Season;
 
 fn of(yard: &Yard, from: &str) -> (u32, u32) {
-    let [Lost { kind, lost, of }] = &lost(&yard.book, day(from), false)[..] else { panic!("one kind hangs") };
+    let [Lost { kind, lost, of, .. }] = &lost(&yard.book, day(from), false)[..] else {
+        panic!("one kind hangs")
+    };
     assert_eq!(*kind, yard.kind());
     (*lost, *of)
 }
@@ -34,7 +39,7 @@ fn the_traps_of_a_hive_that_died_since_were_in_service_too() {
     yard.book.add(ended);
     assert_eq!(of(&yard, "2026-05-01"), (4, 8), "four of eight");
     yard.log("1", day("2026-06-10"), Did::Replaced, (None, Some(50)));
-    assert_eq!(of(&yard, "2026-06-02"), (0, 4), "it died before");
+    assert_eq!((of(&yard, "2026-06-01"), of(&yard, "2026-06-02")), ((0, 8), (0, 4)), "it died before");
 }
 
 #[test]
@@ -48,11 +53,70 @@ fn traps_taken_off_as_lost_are_lost_and_those_that_went_to_stock_are_not() {
         let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, off).unwrap();
         yard.book.add(entries);
     }
-    assert_eq!(of(&yard, "2026-05-01"), (2, 6));
+    assert_eq!(of(&yard, "2026-05-01"), (2, 8), "those in stock hung too");
+    // The end that is asked for belongs to the days.
+    assert_eq!((of(&yard, "2026-05-10"), of(&yard, "2026-05-11")), ((2, 8), (0, 4)));
     let hive = yard.hive("1");
     let part = yard.book.standing().hives[&hive].boxes[1].id.clone();
     let off = yard.book.box_off(&pen("aa", on), on, on, &hive, &part, TrapsWent::Lost).unwrap();
     yard.book.add(off);
-    assert_eq!(of(&yard, "2026-05-01"), (4, 6));
+    assert_eq!(of(&yard, "2026-05-01"), (4, 8));
+    let season = Season::of(&yard.book, &yard.id, day("2026-05-01"), day("2026-05-31"));
+    assert_eq!(season.lost, 4, "those of the box too");
     assert_eq!(lost(&yard.book, day("2026-05-01"), true), [], "nothing of the demonstration");
+}
+
+/// Takes all traps of a hive off, the first `lost` of them as lost.
+fn taken_off(yard: &mut Yard, tag: &str, on: &str, lost: usize) {
+    let hive = yard.hive(tag);
+    let traps: Vec<_> = yard.book.standing().hives[&hive].traps().map(|trap| trap.id.clone()).collect();
+    let (gone, kept) = traps.split_at(lost);
+    for (traps, went) in [(gone, TrapsWent::Lost), (kept, TrapsWent::Stock)] {
+        if !traps.is_empty() {
+            writes(yard, on, What::TrapsOff { hive: hive.clone(), traps: traps.to_vec(), went });
+        }
+    }
+}
+
+fn writes(yard: &mut Yard, on: &str, what: What) {
+    let on = day(on);
+    let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, what).unwrap();
+    yard.book.add(entries);
+}
+
+#[test]
+fn traps_taken_off_for_the_winter_were_in_service_all_the_same() {
+    let tags: Vec<String> = (1..=20).map(|tag| tag.to_string()).collect();
+    let tags: Vec<&str> = tags.iter().map(String::as_str).collect();
+    let mut yard = Yard::with(&tags, day("2026-05-01"), &TrapKind { reusable: true, ..trap() });
+    for (nth, tag) in tags.iter().enumerate() {
+        taken_off(&mut yard, tag, "2026-11-10", usize::from(nth < 2));
+    }
+    assert_eq!(of(&yard, "2026-01-01"), (2, 80));
+    // Out of the store into a hive again: one of the eighty. One more than lay there was bought.
+    let hive = yard.hive("1");
+    let part = yard.book.standing().hives[&hive].boxes[0].id.clone();
+    let kind = yard.kind();
+    let traps = |many: usize| {
+        let trap = NewTrap { spot: Spot::Floor, kind: kind.clone(), level: None };
+        vec![PlacedTrap { part: part.clone(), trap }; many]
+    };
+    writes(&mut yard, "2027-04-01", What::TrapsOn { hive: hive.clone(), traps: traps(70) });
+    assert_eq!(of(&yard, "2026-01-01"), (2, 80));
+    writes(&mut yard, "2027-04-02", What::TrapsOn { hive, traps: traps(9) });
+    assert_eq!(of(&yard, "2026-01-01"), (2, 81));
+}
+
+#[test]
+fn a_box_taken_off_as_lost_loses_no_trap_that_was_missing_before() {
+    let mut yard = Yard::with(&["1", "2"], day("2026-05-01"), &trap());
+    yard.log("1", day("2026-05-10"), Did::Missing, (None, None));
+    let (on, hive) = (day("2026-05-11"), yard.hive("1"));
+    let part = yard.book.standing().hives[&hive].boxes[1].id.clone();
+    let off = yard.book.box_off(&pen("aa", on), on, on, &hive, &part, TrapsWent::Lost).unwrap();
+    yard.book.add(off);
+    assert_eq!(of(&yard, "2026-05-01"), (4, 8));
+    let lost = |from, to| Season::of(&yard.book, &yard.id, day(from), day(to)).lost;
+    assert_eq!((lost("2026-05-01", "2026-05-11"), lost("2026-05-11", "2026-05-31")), (4, 0));
+    assert_eq!(lost("2026-05-01", "2026-05-09"), 0, "later");
 }

@@ -176,6 +176,11 @@ fn the_learned_reserve_is_mean_and_two_standard_deviations_up_to_the_next_five()
     assert_eq!((trips, reserve, beyond), (3, Share::from_percent(Decimal::whole(30)).unwrap(), false));
     let reserve = |used: &[f64]| of(used).map(|learned| learned.reserve.percent().as_f64());
     assert_eq!(of(&[100.0, 110.0]), None, "two are too few");
+    // A trip on which nothing was to be filled has no ratio, and is none of the three.
+    let idle = TripUse { sum: ml(0.0), services: 0, ..trip(40.0) };
+    assert_eq!(learned(&[trip(100.0), idle, trip(110.0)]), None);
+    let known = learned(&[trip(100.0), idle, trip(110.0), trip(120.0)]).unwrap();
+    assert!(near(known.each.millilitres(), 11.0) && known.trips == 3);
     assert_eq!(reserve(&[105.0, 105.0, 105.0]), Some(5.0), "no more than the step it is");
     assert_eq!(reserve(&[105.1, 105.1, 105.1]), Some(10.0));
     assert_eq!(reserve(&[60.0, 61.0, 62.0]), Some(0.0), "never below nothing");

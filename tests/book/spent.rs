@@ -57,6 +57,18 @@ fn hives_count_the_days_they_lived_and_traps_those_they_fished() {
     assert_eq!((later.hive_days, later.trap_days), (5, 8));
 }
 
+#[test]
+fn what_was_bought_on_the_first_day_or_the_last_is_spent_within_the_days() {
+    let mut yard = Yard::new(&["1"], day("2026-06-20"));
+    for (on, price) in
+        [("2026-06-30", "1"), ("2026-07-01", "20"), ("2026-07-10", "300"), ("2026-07-11", "4000")]
+    {
+        let oil = [("item", "oil"), ("change", "1"), ("sort", "oil"), ("price", price)];
+        write(&mut yard, Blank::Stock, on, &oil);
+    }
+    assert!(near(spent(&yard).used_up, 320.0));
+}
+
 /// Worked by hand: 60 on two hives over all their ten days is 30 for each, however long the days asked about; with a third
 /// that came five days later, 60 ÷ 2.5 = 24.
 #[test]

@@ -283,6 +283,25 @@ fn trials_of_one_name_drawn_on_one_day_each_keep_their_own_pairs_and_the_newest_
     assert_eq!((&*all[2].pairs, &*all[1].pairs, &*all[0].pairs), (&both[..3], &both[3..], &both[..2]));
 }
 
+#[test]
+fn of_lists_that_all_agree_those_written_first_belong_together() {
+    let mut yard = counted();
+    let [with, without] = drawn(&yard);
+    let on = day("2026-05-15");
+    for (list, at) in [(&with, 0), (&with, 3), (&without, 0), (&without, 3)] {
+        let mut half = list.clone();
+        half.hives = list.hives[at..at + 3].to_vec();
+        let entries = yard.book.record(&pen("aa", on), on, on, Some(&yard.id), half).unwrap();
+        yard.book.add(entries);
+    }
+    let (all, _) = trial::sorted(&yard.book);
+    let both: Vec<_> = with.hives.iter().cloned().zip(without.hives.iter().cloned()).collect();
+    assert_eq!(all.len(), 2);
+    assert!(
+        all.iter().any(|trial| trial.pairs == both[..3]) && all.iter().any(|trial| trial.pairs == both[3..])
+    );
+}
+
 /// What a hive catches in another yard is not the trial's.
 #[test]
 fn a_hive_carried_away_in_a_trial_leaves_its_pair_open() {

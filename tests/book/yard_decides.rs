@@ -7,17 +7,18 @@ use beetle_almanac::almanac::cover::Guard;
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::ground::Stand;
 use beetle_almanac::almanac::quantity::Decimal;
+use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::app::bench::draft::BenchDraft;
 use beetle_almanac::app::bench::ground::reckon_on;
 use beetle_almanac::book::chilled::chilled;
 use beetle_almanac::book::combs::{Combs, Counted, combs};
-use beetle_almanac::book::entry::Ending;
+use beetle_almanac::book::entry::{Ending, NewBox, TrapsWent, What};
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::opened::{Opened, opened};
 use beetle_almanac::book::record::{About, Answer, Ask, Blank, Record};
 use beetle_almanac::book::shell::{Board, Known, Notch, Shell, clean_every, shells};
 use beetle_almanac::book::stands::{paved, placed};
-use beetle_almanac::book::urgent::{Because, dead, urgent};
+use beetle_almanac::book::urgent::{Because, comb_left, dead, urgent};
 
 /// What a field is answered with.
 pub(crate) enum Says<'a> {
@@ -61,6 +62,11 @@ impl Yard {
         let home = (blank.about() != About::Keeper).then_some(&self.id);
         let written =
             self.book.record(&pen("aa", day(on)), day(on), day(on), home, filled(blank, hives, answers));
+        self.book.add(written.unwrap());
+    }
+
+    pub(crate) fn writes(&mut self, on: &str, what: What) {
+        let written = self.book.about_yard(&pen("aa", day(on)), day(on), day(on), &self.id, what);
         self.book.add(written.unwrap());
     }
 
@@ -137,6 +143,20 @@ fn a_crack_of_two_millimetres_is_none_and_an_eighth_of_an_inch_is() {
     assert!(!yard.shell("1", "2026-06-01").gaps());
     let shell = yard.shell("2", "2026-06-01");
     assert!(shell.gaps() && (shell.crack_length.unwrap() - 254.0).abs() < 1e-9);
+}
+
+#[test]
+fn how_long_cracks_were_says_nothing_of_those_that_opened_after_they_were_closed() {
+    let mut yard = three();
+    let long = |yard: &Yard, on: &str| yard.shell("1", on).crack_length;
+    yard.tells("2026-06-01", "1", Blank::Shell, &[("crack", whole(4)), ("crack_length", whole(30))]);
+    yard.tells("2026-06-05", "1", Blank::Shell, &[("crack", whole(5))]);
+    assert_eq!(long(&yard, "2026-06-05"), Some(300.0), "nobody closed them");
+    yard.tells("2026-06-10", "1", Blank::Shell, &[("crack", whole(2))]);
+    yard.tells("2026-06-20", "1", Blank::Shell, &[("crack", whole(4))]);
+    assert!(long(&yard, "2026-06-20").is_none() && yard.shell("1", "2026-06-20").gaps());
+    yard.tells("2026-06-21", "1", Blank::Shell, &[("crack_length", whole(8))]);
+    assert_eq!(long(&yard, "2026-06-21"), Some(80.0));
 }
 
 #[test]
@@ -255,6 +275,33 @@ fn too_weak_at_two_looks_in_a_row_or_without_a_queen_is_one_to_join() {
     assert_eq!(yard.combs("2", "2026-06-16").test.unwrap().1, "awaited");
     yard.tells("2026-06-17", "2", Blank::Look, &[("larvae", Word("none")), ("queen", Word("eggs"))]);
     assert!(!yard.combs("2", "2026-06-17").to_join(None));
+}
+
+#[test]
+fn a_look_that_counted_no_comb_goes_by_the_boxes_of_its_day() {
+    let mut yard = three();
+    let part = |yard: &Yard, nth: usize| yard.book.standing().hives[&yard.hive("1")].boxes[nth].id.clone();
+    let bees = |frames| [("larvae", Word("none")), ("frames_of_bees", whole(frames))];
+    yard.tells("2026-05-02", "1", Blank::HiveFacts, &[("frames", whole(10))]);
+    yard.tells("2026-06-01", "1", Blank::Look, &bees(19));
+    yard.tells("2026-06-20", "1", Blank::Look, &bees(20));
+    // Two boxes full of bees are given a third, on the day of the look: nobody looked into that.
+    let hive = yard.hive("1");
+    let boxes = vec![NewBox { depth: BoxDepth::Medium, wants: 0, traps: Vec::new() }];
+    yard.writes("2026-06-20", What::BoxesOn { hive: hive.clone(), above: 2, boxes });
+    let combs = yard.combs("1", "2026-06-21");
+    let counted = |combs: &Combs| combs.last.as_ref().unwrap().counted;
+    assert_eq!((counted(&combs), combs.guard()), (Counted::Boxes(2, 10), Some(Guard::Well)));
+    assert!(!combs.little_twice && !combs.weak());
+    // In three boxes they are few; taken off again, the box was one of those that were looked into on the look before.
+    yard.tells("2026-07-01", "1", Blank::Look, &bees(15));
+    assert_eq!(counted(&yard.combs("1", "2026-07-01")), Counted::Boxes(3, 10));
+    let off = What::BoxOff { hive, part: part(&yard, 2), traps: TrapsWent::Stock };
+    yard.writes("2026-07-01", off);
+    assert_eq!(counted(&yard.combs("1", "2026-07-01")), Counted::Boxes(2, 10), "it is off");
+    yard.tells("2026-07-08", "1", Blank::Look, &bees(13));
+    let combs = yard.combs("1", "2026-07-08");
+    assert!(counted(&combs) == Counted::Boxes(2, 10) && combs.little_twice);
 }
 
 #[test]
@@ -422,6 +469,48 @@ fn a_dead_out_is_on_its_card_until_every_comb_is_accounted_for() {
 }
 
 #[test]
+fn combs_of_a_dead_hive_are_those_of_the_newest_look_that_counted_less_what_was_taken_out_before() {
+    let mut yard = three();
+    let open = |yard: &Yard, tag: &str| {
+        urgent(yard.book.standing(), &yard.hive(tag), day("2026-07-02")).map(|card| (card.combs, card.open()))
+    };
+    let out = |frames| [("frames", whole(frames)), ("to", Word("burned"))];
+    let dead = [("causes", Words(&["starved"]))];
+    yard.tells("2026-05-20", "1", Blank::Comb, &out(2));
+    yard.tells("2026-06-01", "1", Blank::Look, &[("larvae", Word("none")), ("frames_of_comb", whole(20))]);
+    yard.tells("2026-06-01", "1", Blank::Comb, &out(4));
+    yard.tells("2026-06-10", "1", Blank::Comb, &out(6));
+    yard.tells("2026-07-01", "1", Blank::DeadOut, &dead);
+    assert_eq!(open(&yard, "1"), Some((Some(10), Some(10))));
+    yard.tells("2026-07-01", "1", Blank::Comb, &out(7));
+    assert_eq!(open(&yard, "1"), Some((Some(10), Some(3))), "on the day of the dead-out: after it");
+    yard.tells("2026-07-02", "1", Blank::Comb, &out(3));
+    assert_eq!(open(&yard, "1"), None);
+    // What the form of the comb says before it is saved.
+    let left = |yard: &Yard, on: &str| comb_left(yard.book.standing(), &yard.hive("1"), day(on));
+    assert_eq!(
+        ["2026-05-31", "2026-06-01", "2026-06-09", "2026-07-01"].map(|on| left(&yard, on)),
+        [None, Some(16), Some(16), Some(3)]
+    );
+    // The newer look counted, though nobody looked for larvae; one after the dead-out counts what was left by then.
+    let counted = |larvae, frames| [("larvae", Word(larvae)), ("frames_of_comb", whole(frames))];
+    yard.tells("2026-05-10", "2", Blank::Look, &counted("none", 8));
+    yard.tells("2026-06-20", "2", Blank::Look, &counted("not_looked", 20));
+    yard.tells("2026-07-01", "2", Blank::DeadOut, &dead);
+    yard.tells("2026-07-02", "2", Blank::Comb, &out(8));
+    yard.tells("2026-07-02", "2", Blank::Look, &counted("not_looked", 12));
+    assert_eq!(open(&yard, "2"), Some((Some(20), Some(12))));
+    // By boxes: one that is taken off empty takes no comb along that was not written down.
+    yard.tells("2026-05-02", "3", Blank::HiveFacts, &[("frames", whole(10))]);
+    yard.tells("2026-07-01", "3", Blank::DeadOut, &dead);
+    yard.tells("2026-07-02", "3", Blank::Comb, &out(10));
+    let hive = yard.hive("3");
+    let part = yard.book.standing().hives[&hive].boxes[1].id.clone();
+    yard.writes("2026-07-02", What::BoxOff { hive, part, traps: TrapsWent::Stock });
+    assert_eq!(open(&yard, "3"), Some((Some(20), Some(10))));
+}
+
+#[test]
 fn larvae_of_the_last_sixty_days_choose_the_hives_and_a_new_stand_takes_the_place_of_the_old_one() {
     let mut yard = three();
     yard.tells("2026-05-02", "1", Blank::Stand, &[("across", whole(1)), ("along", whole(2))]);
@@ -436,9 +525,8 @@ fn larvae_of_the_last_sixty_days_choose_the_hives_and_a_new_stand_takes_the_plac
     let at = |on: &str| placed(yard.book.standing(), &yard.id, day(on));
     let found = at("2026-05-10");
     assert_eq!(found[0].stand, Some(Stand { across: 3048.0, along: -2500.0 }));
-    assert_eq!((found[0].larvae, found[1].larvae, found[1].stand), (None, Some(day("2026-05-03")), None));
-    assert_eq!(at("2026-07-02")[1].larvae, Some(day("2026-05-03")));
-    assert_eq!(at("2026-07-03")[1].larvae, None);
+    assert_eq!((found[0].larvae, found[1].larvae, found[1].stand), (false, true, None));
+    assert!(at("2026-07-02")[1].larvae && !at("2026-07-03")[1].larvae);
     assert_eq!(paved(yard.book.standing(), &yard.id), None);
 }
 

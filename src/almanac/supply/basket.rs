@@ -302,6 +302,9 @@ mod tests {
     #[test]
     fn one_pack_more_makes_the_delivery_free_and_the_whole_cheaper() {
         let delivery = |fee, from| Some(Delivery { fee: money(fee), free_from: Some(money(from)) });
+        // 5.00 + 3.00 or 8.00: as much, and the single piece leaves nothing over.
+        let alike = cheapest(1, &offers(&[(10, 5.00), (1, 8.00)]), delivery(3.00, 8.00));
+        assert_eq!(alike.map(|b| (b.packs, b.total, b.pieces)), Ok((vec![(1, 1)], money(8.00), 1)));
         // 36.00 + 6.90 against 36.00 + 4.40
         let basket = cheapest(23, &offers(&SHELF), delivery(6.90, 40.0));
         assert_eq!(

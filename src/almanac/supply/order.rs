@@ -75,12 +75,19 @@ pub fn order(items: &[Item<'_>], delivery: Option<Delivery>) -> Result<Order, (u
     for (at, item) in items.iter().enumerate() {
         things.push(wanted(*item).map_err(|error| (at, error))?);
     }
-    let fewer = items.first().map_or(0, |item| item.need.saturating_sub(1));
-    let none = || (0, BasketError::TooMany { most: fewer });
     let mut least = Cost::NONE;
-    for thing in &things {
-        least = plus(least, thing.least).ok_or_else(none)?;
+    for (at, thing) in things.iter().enumerate() {
+        let Some(sum) = plus(least, thing.least) else {
+            // So many of it can be reckoned with beside the things before.
+            let most = thing.table.iter().rposition(|(cost, _)| plus(least, *cost).is_some()).unwrap_or(0);
+            return Err((at, BasketError::TooMany { most: u32::try_from(most).unwrap_or(MOST) }));
+        };
+        least = sum;
     }
+    // From here on only the delivery takes the sum too far: with one piece less of the last thing it may not.
+    let at = items.iter().rposition(|item| item.need > 0).unwrap_or(0);
+    let fewer = items.get(at).map_or(0, |item| item.need.saturating_sub(1));
+    let none = || (at, BasketError::TooMany { most: fewer });
     let fee = delivery.map_or(0, |delivery| delivery.fee.millionths().max(0));
     let free_from = delivery.and_then(|delivery| delivery.free_from).map_or(i64::MAX, Decimal::millionths);
     let wants = items.iter().any(|item| item.need > 0);
@@ -316,6 +323,28 @@ mod tests {
         }
         let cents = |bought: Option<Bought>| bought.map(|(cost, _)| cost.goods / 10_000);
         (cents(moved), cents(past_the_limit(&things, gap, fee).unwrap()))
+    }
+
+    #[test]
+    fn too_many_is_said_of_the_thing_at_which_the_sum_passes_what_a_price_can_be() {
+        let price = |whole: u32| [Pack { pieces: 1, price: Some(Decimal::whole(whole)) }];
+        let (dear, cheap) = (price(600_000_000), price(150_000_000));
+        let ask = |needs: [u32; 3]| {
+            let [one, two, three] = needs;
+            let items = [
+                Item { need: one, offers: &dear },
+                Item { need: two, offers: &cheap },
+                Item { need: three, offers: &cheap },
+            ];
+            order(&items, None).map(|order| order.goods)
+        };
+        assert_eq!(ask([1, 2, 0]), Ok(Decimal::whole(900_000_000)));
+        assert_eq!(ask([1, 4, 1]), Err((1, BasketError::TooMany { most: 2 })));
+        assert_eq!(ask([1, 1, 2]), Err((2, BasketError::TooMany { most: 1 })));
+        assert_eq!(ask([2, 0, 0]), Err((0, BasketError::TooMany { most: 1 })));
+        let fee = Delivery { fee: Decimal::whole(150_000_000), free_from: None };
+        let items = [Item { need: 1, offers: &dear }, Item { need: 2, offers: &cheap }];
+        assert_eq!(order(&items, Some(fee)).err(), Some((1, BasketError::TooMany { most: 1 })));
     }
 
     #[test]

@@ -2,6 +2,7 @@
 
 use super::draft::BenchDraft;
 use super::read::{self, MOST_BOXES, MOST_HIVES, MOST_PIECES, MOST_TRAPS_A_BOX};
+use crate::almanac::quantity::Decimal;
 use crate::almanac::supply::{
     BasketError, Delivery, Item, NextSeason, Order, SeasonTraps, next_season, order,
 };
@@ -57,6 +58,18 @@ impl Things {
     }
 }
 
+/// Traps that were lost, of those that were in service; none where either is empty.
+///
+/// # Errors
+/// As [`typed::count`]; [`TypedError::TooFew`] with the first where the second lies below it, and only then.
+pub fn lost_of(lost: &str, of: &str) -> Result<Option<(u32, u32)>, TypedError> {
+    let read = |text| read::maybe(typed::count(text, 0, MOST_PIECES));
+    match read(lost)?.zip(read(of)?) {
+        Some((lost, of)) if lost > of => Err(TypedError::TooFew { least: Decimal::whole(lost) }),
+        both => Ok(both),
+    }
+}
+
 /// The answer to what stands in the fields; none while one of them cannot be read.
 pub fn reckon(draft: &BenchDraft) -> Option<OrderSum> {
     read_all(draft).ok()
@@ -65,14 +78,12 @@ pub fn reckon(draft: &BenchDraft) -> Option<OrderSum> {
 fn read_all(draft: &BenchDraft) -> Result<OrderSum, TypedError> {
     let boxes = typed::count(draft.order_boxes(), 1, MOST_BOXES)?;
     let a_box = typed::count(draft.order_a_box(), 1, MOST_TRAPS_A_BOX)?;
-    let lost = read::maybe(typed::count(draft.order_lost(), 0, MOST_PIECES))?;
-    let of = read::maybe(typed::count(draft.order_of(), 0, MOST_PIECES))?;
     let known = NextSeason {
         alive: typed::count(draft.order_alive(), 0, MOST_HIVES)?,
         winter: read::shares(draft.order_winter())?,
         splits: typed::count(draft.order_splits(), 0, MOST_HIVES)?,
         each: boxes * a_box,
-        lost: lost.zip(of),
+        lost: lost_of(draft.order_lost(), draft.order_of())?,
         spares: typed::count(draft.order_spares(), 0, MOST_PIECES)?,
         stock: typed::count(draft.order_stock(), 0, MOST_PIECES)?,
         there: 0,
@@ -122,7 +133,6 @@ fn packs(rows: &[(&str, &str)]) -> Result<Vec<Pack>, TypedError> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::almanac::quantity::Decimal;
 
     fn total(sum: &OrderSum) -> Option<Decimal> {
         sum.things.order.as_ref()?.as_ref().ok().map(|order| order.total)
@@ -150,10 +160,22 @@ mod tests {
     }
 
     #[test]
+    fn no_more_traps_were_lost_than_were_in_service() {
+        let draft = BenchDraft::default().with("order_lost", "99");
+        assert!(reckon(&draft.clone().with("order_of", "")).is_some_and(|sum| sum.known.lost.is_none()));
+        assert!(reckon(&draft.clone().with("order_of", "99")).is_some_and(|sum| sum.known.lost.is_some()));
+        assert_eq!(reckon(&draft.with("order_of", "56")), None);
+        let error = lost_of("99", "56").unwrap_err();
+        assert_eq!(crate::app::wording::en_typed::count(error), "At least 99.");
+        assert!(matches!(lost_of("many", "56"), Err(TypedError::NotANumber)));
+    }
+
+    #[test]
     fn a_span_of_winters_is_read_and_half_a_span_is_not() {
         let hives =
             |text: &str| reckon(&BenchDraft::default().with("order_winter", text)).map(|sum| sum.traps.hives);
         assert_eq!(hives("10–25 %"), Some((23, 27)));
+        assert_eq!((hives("25-10"), hives("25–10 %"), hives("10–10")), (None, None, Some((27, 27))));
         assert_eq!((hives("10-25"), hives("10 % to 25 %")), (Some((23, 27)), Some((23, 27))));
         assert_eq!((hives("10–"), hives("–"), hives("10–20–30"), hives("")), (None, None, None, None));
         let nothing = BenchDraft::default().with("order_stock", "500");

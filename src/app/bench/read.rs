@@ -68,10 +68,10 @@ pub fn more(text: &str) -> Result<Decimal, TypedError> {
     if number == Decimal::ZERO { Err(TypedError::TooFew { least: Decimal::ZERO }) } else { Ok(number) }
 }
 
-/// A share, or a span of two: "20 %", "10–25 %", "10 % to 25 %". The less first, whichever was typed first.
+/// A share, or a span of two: "20 %", "10–25 %", "10 % to 25 %".
 ///
 /// # Errors
-/// As [`typed::share`], of either end.
+/// As [`typed::share`], of either end; [`TypedError::TooFew`] where the second lies below the first, as in a range of a count.
 pub fn shares(text: &str) -> Result<(Share, Share), TypedError> {
     let ends = text.split_once(['–', '—', '-']).or_else(|| text.split_once(" to "));
     let Some((least, most)) = ends.filter(|(least, _)| !least.trim().is_empty()) else {
@@ -85,7 +85,7 @@ pub fn shares(text: &str) -> Result<(Share, Share), TypedError> {
         TypedError::Empty => TypedError::NotANumber,
         error => error,
     })?;
-    Ok((least.min(most), least.max(most)))
+    if most < least { Err(TypedError::TooFew { least: least.percent() }) } else { Ok((least, most)) }
 }
 
 /// Millimetres in the unit with this code.

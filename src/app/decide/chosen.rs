@@ -16,10 +16,10 @@ pub fn choose(hives: &[(Placed, String)], which: &str, tags: &str) -> Chosen {
     let (mut placed, mut left_out) = (Vec::new(), Vec::new());
     for (hive, tag) in hives {
         let wanted = match which {
-            "larvae" => hive.larvae.is_some(),
+            "larvae" => hive.larvae,
             "tags" => named.iter().any(|named| same_name(named, tag)),
             // One that died and showed no larvae is chosen by its tag alone.
-            _ => hive.in_care || hive.larvae.is_some(),
+            _ => hive.in_care || hive.larvae,
         };
         match (wanted, hive.stand) {
             (true, Some(stand)) => placed.push((stand, tag.clone())),
@@ -33,22 +33,20 @@ pub fn choose(hives: &[(Placed, String)], which: &str, tags: &str) -> Chosen {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::almanac::day::Day;
     use crate::book::id::{EntryId, Writer};
 
     #[test]
     fn a_dead_hive_without_larvae_is_chosen_by_its_tag_alone() {
-        let today = Day::parse("2026-07-14").unwrap();
         let hive = |nth: u32, larvae, here, in_care| {
             let hive = EntryId::new(Writer::new("aa").unwrap(), nth).unwrap().thing(0);
             let stand = Some(Stand { across: 0.0, along: 0.0 });
             (Placed { hive, stand, larvae, here, in_care }, nth.to_string())
         };
         let hives = [
-            hive(4, None, true, true),
-            hive(5, None, true, false),
-            hive(6, Some(today), true, false),
-            hive(7, Some(today), false, false),
+            hive(4, false, true, true),
+            hive(5, false, true, false),
+            hive(6, true, true, false),
+            hive(7, true, false, false),
         ];
         let chosen = |which, tags| {
             let (placed, left_out) = choose(&hives, which, tags);

@@ -4,6 +4,8 @@ use super::page::{Asked, lines, most, others};
 use crate::almanac::cover::Guard;
 use crate::almanac::day::Day;
 use crate::almanac::quantity::Decimal;
+use crate::almanac::typed::count;
+use crate::app::bench::cover::MOST_FRAMES;
 use crate::app::bench::view::divide;
 use crate::app::edge::locale;
 use crate::app::el::{Bit, El, below, el, live};
@@ -86,9 +88,9 @@ fn line(asked: &Asked, hive: &Combs, cards: Memo<Vec<(ThingId, Urgent)>>) -> El 
     let typed = asked.ui.bench();
     let take = figures.filter(|_| !stays).map(|(bees, frames)| {
         Key::new(w::SPLIT_OF, move || {
-            typed.split_bees().set(locale::number(bees.as_f64(), 1));
+            typed.split_bees().set(locale::number(bees.as_f64(), 2));
             // As many go along as stand in the field; the rest stays.
-            let goes = typed.split_goes().with_untracked(|text| text.trim().parse().unwrap_or(0));
+            let goes = typed.split_goes().with_untracked(|text| count(text, 1, MOST_FRAMES)).unwrap_or(0);
             let stays = frames.saturating_sub(goes).max(1);
             typed.split_stays().set(stays.to_string());
             crate::app::frame::focus("#split-bees");
@@ -139,7 +141,7 @@ fn cover(look: &Look, a_box: Option<u32>, stays: bool, said: &mut Vec<String>) {
         said.push(w::sum(look.sides, frames, &percent(cover.share), look.day));
     } else if look.frames.is_none() {
         let bees =
-            if look.bees == Decimal::ZERO { "0".to_owned() } else { locale::number(look.bees.as_f64(), 1) };
+            if look.bees == Decimal::ZERO { "0".to_owned() } else { locale::number(look.bees.as_f64(), 2) };
         said.push([w::NO_COMB, " ", &bees, " frames of bees."].concat());
     }
     if look.taken > 0 {

@@ -26,7 +26,7 @@ use crate::book::id::ThingId;
 use crate::book::lost::{Lost, lost};
 use std::rc::Rc;
 
-/// Days that are looked back for traps that were lost.
+/// Days that are looked through for traps that were lost, today's among them.
 const LOOK_BACK: i32 = 365;
 
 /// The example of a winter.
@@ -82,7 +82,7 @@ fn body(trip: Trip, yards: &[ThingId]) -> Bit {
     let demo = !yards.is_empty() && yards.iter().all(ThingId::is_demo);
     let room = trip.room(today, yards);
     let (kinds, lost) = trip.records.book.with_untracked(|book| {
-        (store::next(book.standing(), yards, &room), lost(book, today.plus(-LOOK_BACK), demo))
+        (store::next(book.standing(), yards, &room, today), lost(book, today.plus(1 - LOOK_BACK), demo))
     });
     if kinds.is_empty() {
         return el("p").text(w::KIND_NONE).into();

@@ -8,6 +8,7 @@ use crate::book::put_in::PutIn;
 use crate::book::round::likely_kind;
 use crate::book::standing::{Standing, Trouble};
 use crate::book::store_room::{Held, StoreRoom};
+use crate::book::urgent::dead;
 
 /// Traps of one kind to bring.
 #[derive(Clone, Debug, PartialEq)]
@@ -108,11 +109,16 @@ pub struct KindNext {
     pub store: InStore,
 }
 
-/// The kinds that hives of `yards` carry or are meant to. A hive with several counts with the one it has most of.
-pub fn next(standing: &Standing, yards: &[ThingId], room: &StoreRoom) -> Vec<KindNext> {
+/// The kinds that hives of `yards` carry or are meant to on `today`. A hive with several counts with the one it has most of;
+/// one with a dead-out is not alive, though nobody wrote its end down.
+pub fn next(standing: &Standing, yards: &[ThingId], room: &StoreRoom, today: Day) -> Vec<KindNext> {
     let mut kinds: Vec<KindNext> = Vec::new();
     for yard in yards {
-        for (_, hive) in standing.hives_of(yard, true) {
+        let dead = dead(standing, yard, today);
+        for (id, hive) in standing.hives_of(yard, true) {
+            if dead.contains(id) {
+                continue;
+            }
             let Some(kind) = likely_kind(standing, yard, Some(hive)) else { continue };
             let traps =
                 u32::try_from(hive.traps().count()).unwrap_or(u32::MAX).saturating_add(hive.wanting());
@@ -197,7 +203,7 @@ mod tests {
         let book = book();
         let standing = book.standing();
         let all = yards(standing);
-        let found = next(standing, &all, &stocked(standing, &all));
+        let found = next(standing, &all, &stocked(standing, &all), today());
         let alive = standing.hives.values().filter(|hive| hive.alive()).count();
         assert_eq!(found.iter().map(|kind| kind.hives as usize).sum::<usize>(), alive);
         let traps: usize =
@@ -205,13 +211,14 @@ mod tests {
         // To the nearest whole trap, kind by kind.
         assert_eq!((found.len(), found.iter().map(|kind| kind.traps as usize).sum::<usize>()), (2, traps));
         assert!(found.iter().all(|kind| 2 * (kind.hives * kind.each).abs_diff(kind.traps) <= kind.hives));
-        assert_eq!(next(standing, &[], &stocked(standing, &[])), []);
+        assert_eq!(next(standing, &[], &stocked(standing, &[]), today()), []);
         // Those that are thrown away are no stock, wherever they hang.
         assert!(found.iter().all(|kind| kind.there.is_some() == standing.kinds[&kind.kind].kind.reusable));
         let kind = &found[0].kind;
         let mut again = standing.clone();
         again.kinds.get_mut(kind).unwrap().kind.reusable = true;
-        let there = |standing: &Standing| next(standing, &all, &stocked(standing, &all))[0].there.unwrap();
+        let there =
+            |standing: &Standing| next(standing, &all, &stocked(standing, &all), today())[0].there.unwrap();
         let before = there(&again);
         let own = |hive: &HiveNow| hive.alive() && hive.boxes[0].traps.iter().any(|trap| trap.kind == *kind);
         let hive = again.hives.values_mut().find(|hive| own(hive)).unwrap();

@@ -34,6 +34,7 @@ use crate::book::chilled::chilled;
 use crate::book::entry::What;
 use crate::book::id::{EntryId, ThingId};
 use crate::book::record::{About, Blank, ClockTime, Field, Record};
+use crate::book::urgent::comb_left;
 use crate::book::write::Refusal;
 
 /// What the parts of the form share. All fields are handles.
@@ -238,6 +239,9 @@ impl Form {
                 Says::Nothing | Says::Echo(_) if let Some(said) = self.wants(at) => {
                     Says::Echo(said.to_owned())
                 }
+                Says::Nothing if field.name == "frames" => {
+                    self.beyond(at).map_or(Says::Nothing, |left| Says::Echo(w::comb_left(left)))
+                }
                 says => says,
             },
         }
@@ -255,6 +259,18 @@ impl Form {
                 standing.kinds.keys().any(|kind| !kind.is_demo() && names(standing, kind, item))
             })
         })
+    }
+
+    /// Frames of comb that the hive has, where more are typed as taken out. Of a line that is corrected they are out already.
+    fn beyond(self, at: usize) -> Option<u32> {
+        if self.blank != Blank::Comb || self.corrects() {
+            return None;
+        }
+        let hive = self.hives.with(|hives| ThingId::parse(hives.first()?).ok())?;
+        let day = Day::parse(&self.day.get()).ok()?;
+        let left = self.records.book.with_untracked(|book| comb_left(book.standing(), &hive, day))?;
+        let typed = self.read().number(self.blank.fields().get(at)?.name)?.0;
+        (typed > f64::from(left)).then_some(left)
     }
 
     /// What stands in the fields, as far as it can be read. Tracked.

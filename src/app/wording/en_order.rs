@@ -57,7 +57,7 @@ pub const ASKS: &str = "What do I order for next season, and what does it cost?"
 /// No kinds.
 pub const KIND_NONE: &str = "No hive carries a kind of trap that is described.";
 /// How the fields are filled.
-pub const FILLED: &str = "Filled in from the book for the ticked yards; type over what you know better.";
+pub const FILLED: &str = "Filled in from the book: hives and the traps in them from the ticked yards, losses of the last 365 days and the store from all yards. Type over what you know better.";
 
 /// "53 traps".
 pub fn traps(count: u32) -> String {

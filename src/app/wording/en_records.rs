@@ -4,7 +4,7 @@ mod blanks;
 
 pub use blanks::{Words, blank};
 
-use super::en::{date, with_unit};
+use super::en::{counted, date, with_unit};
 use super::en_round::near_and_how_far;
 use crate::almanac::day::Day;
 
@@ -90,6 +90,15 @@ pub const NO_TAKEN: &str = "What was taken along is missing: without it, what ca
 pub const CLEAR_LEFT: &str = "Clear what was typed";
 /// More of it came home than was taken along.
 pub const MORE_BACK: &str = "More came home than was taken along.";
+/// More comb is taken out than the hive has.
+pub fn comb_left(frames: u32) -> String {
+    [
+        "The hive has only ",
+        &counted(frames, "frame", "frames"),
+        " of comb written down. It can be saved all the same.",
+    ]
+    .concat()
+}
 /// An hour after the one that the clock of the yard shows.
 pub const NOT_YET: &str = "This hour has not come yet. Is the phone’s clock right?";
 /// The room was cooler than at its coolest.

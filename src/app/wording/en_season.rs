@@ -144,7 +144,7 @@ pub fn work(season: &Season, oil: &str) -> Vec<String> {
     for (traps, said) in [
         (season.placed, "Traps first put in: "),
         (yard.renewed, "Traps replaced by new ones: "),
-        (season.lost, "Traps taken off as lost: "),
+        (season.lost, "Traps found missing or taken off as lost: "),
     ] {
         if traps > 0 {
             all.push([said, &traps.to_string()].concat());

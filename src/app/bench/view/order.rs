@@ -1,19 +1,22 @@
 //! What to order for the next season.
 
 use super::packs::lines as pack_lines;
-use super::says::{Reads, money, money_at_most};
+use super::says::{self, Reads, money, money_at_most};
 use super::shown::{self, Shown, Typed, answer};
 use crate::almanac::supply::{NextSeason, SeasonTraps};
+use crate::almanac::typed::TypedError;
 use crate::app::bench::draft::{BenchDraft, Slot};
-use crate::app::bench::order::{Things, reckon};
+use crate::app::bench::order::{Things, lost_of, reckon};
 use crate::app::bench::read::{MOST_BOXES, MOST_HIVES, MOST_PIECES, MOST_TRAPS_A_BOX};
 use crate::app::edge::locale;
 use crate::app::el::{El, el};
 use crate::app::parts::card::more;
+use crate::app::parts::field::Says;
 use crate::app::state::Ui;
 use crate::app::wording::en_bench::yard::MAY_BE_EMPTY;
 use crate::app::wording::en_order as w;
 use crate::app::wording::en_sums::packs;
+use crate::app::wording::en_typed;
 
 const FIELDS: &[Typed] = &[
     Typed::new("order-alive", w::ALIVE, Slot::order_alive, Reads::Steps(0, MOST_HIVES)),
@@ -27,7 +30,11 @@ const REST: &[Typed] = &[
     Typed::new("order-lost", w::LOST, Slot::order_lost, Reads::Count(0, MOST_PIECES))
         .may_be_empty()
         .hint(w::LOST_HINT),
-    Typed::new("order-of", w::OF, Slot::order_of, Reads::Count(0, MOST_PIECES)).may_be_empty(),
+];
+
+const OF: Typed = Typed::new("order-of", w::OF, Slot::order_of, Reads::Count(0, MOST_PIECES)).may_be_empty();
+
+const SPARE: &[Typed] = &[
     Typed::new("order-spares", w::SPARES, Slot::order_spares, Reads::Steps(0, MOST_PIECES)),
     Typed::new("order-stock", w::STOCK, Slot::order_stock, Reads::Steps(0, MOST_PIECES)),
 ];
@@ -76,7 +83,7 @@ pub(super) fn view(ui: Ui) -> El {
     }
     shown::body()
         .kid(shown::fields(ui, FIELDS))
-        .kid(more(w::REST, shown::fields(ui, REST)))
+        .kid(more(w::REST, shown::then_fields(shown::fields(ui, REST).kid(of(ui)), ui, SPARE)))
         .kid(shown::h3(w::PACKS))
         .kid(rows(ui, 0))
         .kid(more(w::OTHERS, others))
@@ -84,6 +91,19 @@ pub(super) fn view(ui: Ui) -> El {
         .kid(answer(w::TRAPS, shown, 0).view())
         .kid(answer(w::COST, shown, 1).why(w::WHY).view())
         .kid(shown::small(packs::CURRENCY))
+}
+
+/// Traps in service: no fewer than were lost.
+fn of(ui: Ui) -> El {
+    let (lost, of) = (ui.bench().text(Slot::order_lost), ui.bench().text(Slot::order_of));
+    let says = move || {
+        let error = lost.with(|lost| of.with(|of| lost_of(lost, of))).err();
+        match error.filter(|error| matches!(error, TypedError::TooFew { .. })) {
+            Some(error) => Says::Wrong(en_typed::count(error)),
+            None => of.with(|text| says::optional(says::count(of, 0, MOST_PIECES), text)),
+        }
+    };
+    OF.field(ui).says(says).view()
 }
 
 fn rows(ui: Ui, thing: usize) -> El {
