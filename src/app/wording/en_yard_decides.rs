@@ -291,7 +291,8 @@ pub mod freezer {
     /// The way to the form.
     pub const WRITE: &str = "Write down a batch";
     /// A very warm freezer.
-    pub const HARDLY: &str = "Warmer than −7\u{a0}°C (19\u{a0}°F): not even wax moth is known to die.";
+    pub const HARDLY: &str =
+        "Warmer than −7\u{a0}°C (19\u{a0}°F): no hours are known after which beetles in comb are dead.";
     /// Not known to be cold.
     pub const NOT_COLD: &str = "not yet written down as cold inside: the hours have not begun";
 
