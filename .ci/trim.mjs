@@ -61,7 +61,8 @@ function sideBySide(program, fail) {
   // The text names no features, and without them the tool refuses what the program uses.
   const features = tool(program, "--print-features", "-o", program).trim().split(/\s+/);
   tool("-Oz", program, "-S", "-o", text);
-  const [inner, end] = readFileSync(text, "utf8").split(/(?<=\n)(?=\))/);
+  const [inner, end, ...more] = readFileSync(text, "utf8").split(/(?<=\n)(?=\))/);
+  if (end === undefined || more.length > 0) fail("the text of the program ends elsewhere than .ci/trim.mjs takes for granted");
   const forms = inner.trimEnd().split(/\n(?= \()/);
   const isBody = (form) => form.startsWith(" (func ");
   const bodies = forms.filter(isBody).map((form) => ({ form, ...traits(form) }));
@@ -70,8 +71,19 @@ function sideBySide(program, fail) {
   let nth = 0;
   writeFileSync(text, forms.map((form) => (isBody(form) ? bodies[nth++].form : form)).join("\n") + `\n${end}`);
   // Another pass of the same level, because what was read from text is written less tightly without one.
-  tool("-Oz", "--skip-pass=reorder-functions", ...features, text, "-o", program);
-  rmSync(text);
+  const before = doors(program);
+  try {
+    tool("-Oz", "--skip-pass=reorder-functions", ...features, text, "-o", program);
+  } finally {
+    rmSync(text);
+  }
+  if (doors(program) !== before) fail(`imports and exports were ${before} and are ${doors(program)}`);
+}
+
+/** How many imports and exports a program has, as words. */
+function doors(program) {
+  const counts = sections(readFileSync(program)).flatMap(({ id, body }) => ([IMPORTS, EXPORTS].includes(id) ? [reader(body, 0).number()] : []));
+  return counts.join(" and ");
 }
 
 const order = (a, b) => (a < b ? -1 : a > b ? 1 : 0);

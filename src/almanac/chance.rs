@@ -20,7 +20,8 @@ const HALVINGS: u32 = 200;
 
 /// Steps to a limit at most: up to a count of 100,000 it takes four.
 const MOST_NEWTON: u32 = 30;
-/// Share of itself by which the last step moves it: the next one would move it by about the square of that, which is nothing.
+/// Share of itself by which the last step moves it: the next one would move it by about the square of that, which is
+/// nothing.
 const CLOSE: f64 = 1e-8;
 
 /// A chance is told to about so many parts.

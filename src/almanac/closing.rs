@@ -51,8 +51,8 @@ fn fits(whole: Length, part: Length) -> u32 {
     (whole.millimetres() / part.millimetres() + NOISE) as u32
 }
 
-/// Sheets or tins, whole ones, for `need` pieces or coats when each is enough for `each` of them; 0 for none. None when it is
-/// enough for nothing.
+/// Sheets or tins, whole ones, for `need` pieces or coats when each is enough for `each` of them; 0 for none. None when
+/// it is enough for nothing.
 pub fn packs(need: u32, each: u32) -> Option<u32> {
     (each > 0).then(|| need.div_ceil(each))
 }

@@ -1,6 +1,7 @@
 //! How much of their comb the bees cover.
 
-/// From this share on nothing needs doing (judgement, no source). In twentieths, so that 18 of 20 sides is enough to the letter.
+/// From this share on nothing needs doing (judgement, no source). In twentieths, so that 18 of 20 sides is enough to
+/// the letter.
 pub const ENOUGH_TWENTIETHS: u32 = 18;
 /// Below this share comb is given that the bees cannot guard (judgement, no source).
 pub const LITTLE_TWENTIETHS: u32 = 14;

@@ -1,7 +1,8 @@
 //! A draw by lot that can be done again: who holds the same seed draws the same hives.
 
-/// Draws `count` of the places 1 to `hives`, in rising order: the order of the walk. Every set of so many is as likely as any
-/// other, as far as the seed is drawn at random (selection sampling: Knuth, The Art of Computer Programming 2, 3.4.2 S).
+/// Draws `count` of the places 1 to `hives`, in rising order: the order of the walk. Every set of so many is as likely
+/// as any other, as far as the seed is drawn at random (selection sampling: Knuth, The Art of Computer Programming 2,
+/// 3.4.2 S).
 pub fn draw(hives: u32, count: u32, seed: &str) -> Vec<u32> {
     let mut state = start(seed);
     let mut drawn = Vec::new();

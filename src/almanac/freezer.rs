@@ -1,7 +1,7 @@
 //! Comb through the freezer, batch by batch.
 
-/// Hours at −12 °C or below, from when the core of the comb is that cold, after which nothing of the beetle lives (Iowa State
-/// University Extension; the same for by-products of bee-keeping in Commission Regulation (EU) No 142/2011).
+/// Hours at −12 °C or below, from when the core of the comb is that cold, after which nothing of the beetle lives (Iowa
+/// State University Extension; the same for by-products of bee-keeping in Commission Regulation (EU) No 142/2011).
 pub const KILLS_HOURS: u32 = 24;
 
 /// That temperature, °C.

@@ -9,7 +9,8 @@ use super::quantity::Length;
 /// 90 cm, in millimetres.
 pub const USUAL_REACH_MM: f64 = 900.0;
 
-/// Footprint of a ten-frame hive across its entrance and from front to back: 16 1/4 by 19 7/8 in (common practice, no source).
+/// Footprint of a ten-frame hive across its entrance and from front to back: 16 1/4 by 19 7/8 in (common practice, no
+/// source).
 pub const USUAL_FOOTPRINT_MM: (f64, f64) = (412.75, 504.825);
 
 /// Strips for a way as long as a hive's reach and half its length together.
@@ -66,8 +67,8 @@ impl Ring {
 
 /// Square metres of ground within reach of any of the hives, their footprints in it.
 ///
-/// Cut into strips across; in the middle of each the pieces of the rings are joined exactly. Where an outline turns a new strip
-/// begins, so a straight edge costs no accuracy.
+/// Cut into strips across; in the middle of each the pieces of the rings are joined exactly. Where an outline turns a
+/// new strip begins, so a straight edge costs no accuracy.
 pub fn area(stands: &[Stand], ring: &Ring) -> f64 {
     let (straight, r) = (ring.length.millimetres() / 2.0, ring.reach.millimetres());
     let mut turns = Vec::new();

@@ -8,7 +8,8 @@ const STOPS_MM: f64 = 2.0;
 /// A slip of the tenth decimal is none of the wire's.
 const NOISE: f64 = 1e-9;
 
-/// The opening of a mesh of so many wires to the inch: `25.4 mm ÷ count − wire`. None where the wires touch, or none is there.
+/// The opening of a mesh of so many wires to the inch: `25.4 mm ÷ count − wire`. None where the wires touch, or none is
+/// there.
 pub fn opening(count: Decimal, wire: Length) -> Option<Length> {
     let open = 25.4 / count.as_f64() - wire.millimetres();
     Length::from_millimetres(open).ok().filter(|open| open.millimetres() > NOISE)

@@ -1,8 +1,8 @@
 //! How many hives to open, and what it proves when nothing was seen.
 //!
-//! Of the hives of a yard some are affected; those that are opened are drawn without looking. An affected hive that is opened
-//! shows it with a chance below 1, each for itself. That makes the number of hives that show it hypergeometric, thinned
-//! (Cameron & Baldock 1998, with a specificity of 1).
+//! Of the hives of a yard some are affected; those that are opened are drawn without looking. An affected hive that is
+//! opened shows it with a chance below 1, each for itself. That makes the number of hives that show it hypergeometric,
+//! thinned (Cameron & Baldock 1998, with a specificity of 1).
 
 use super::quantity::Share;
 
@@ -47,8 +47,8 @@ impl Opening {
     }
 }
 
-/// The chance, 0–1, that `opened` of `hives` hives, drawn by lot, show nothing when `affected` of them have it and each that is
-/// opened shows it with the chance `notice`. More than there are count as all.
+/// The chance, 0–1, that `opened` of `hives` hives, drawn by lot, show nothing when `affected` of them have it and each
+/// that is opened shows it with the chance `notice`. More than there are count as all.
 pub fn miss(hives: u32, affected: u32, opened: u32, notice: Share) -> f64 {
     let mut opening = Opening::new(hives, affected.min(hives), notice.fraction());
     for _ in 0..opened.min(hives) {

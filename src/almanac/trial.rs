@@ -1,9 +1,9 @@
-//! A trial of the keeper's own: hives in pairs that are alike, one of each drawn by lot for what is tried, and an exact test over
-//! the pairs on a day that was fixed beforehand.
+//! A trial of the keeper's own: hives in pairs that are alike, one of each drawn by lot for what is tried, and an exact
+//! test over the pairs on a day that was fixed beforehand.
 //!
-//! The sign test decides (Arbuthnot 1710; exact binomial): it asks of each pair alone which hive caught less, so neither
-//! clumping nor one hive full of beetles misleads it. The paired permutation test (Fisher 1935) stands beside it and decides
-//! nothing, since of two tests one is too easily taken for the one that was meant.
+//! The sign test decides (Arbuthnot 1710; exact binomial): it asks of each pair alone which hive caught less, so
+//! neither clumping nor one hive full of beetles misleads it. The paired permutation test (Fisher 1935) stands beside
+//! it and decides nothing, since of two tests one is too easily taken for the one that was meant.
 
 use super::chance::{as_unlikely, binomial, clumped};
 use super::draw::coins;
@@ -27,9 +27,9 @@ pub struct Pairs {
     pub left: Option<usize>,
 }
 
-/// Puts hives with catches alike together, from the largest catch down and those without one last, and draws by `seed` which
-/// of each pair gets it, each pair by a coin of its own. One hive in each pair gets it, so the sides are always even. Of an odd
-/// number the last is left over: the one that tells least.
+/// Puts hives with catches alike together, from the largest catch down and those without one last, and draws by `seed`
+/// which of each pair gets it, each pair by a coin of its own. One hive in each pair gets it, so the sides are always
+/// even. Of an odd number the last is left over: the one that tells least.
 pub fn pairs(catches: &[Option<f64>], seed: &str) -> Pairs {
     let mut order: Vec<usize> = (0..catches.len()).collect();
     // Those of one catch stay in the order of the walk.
@@ -125,9 +125,9 @@ pub struct Odds {
     pub even: f64,
 }
 
-/// The odds of a pair where a hive without it catches `mean` beetles over the trial, one with it the share `left` of that, and
-/// hives clump by `clumping` (variance mean + mean² ÷ clumping); at equal effort. None where they cannot be worked out
-/// ([`clumped`]).
+/// The odds of a pair where a hive without it catches `mean` beetles over the trial, one with it the share `left` of
+/// that, and hives clump by `clumping` (variance mean + mean² ÷ clumping); at equal effort. None where they cannot be
+/// worked out ([`clumped`]).
 pub fn odds(mean: f64, clumping: f64, left: f64) -> Option<Odds> {
     let (without, with) = (clumped(mean, clumping)?, clumped(mean * left, clumping)?);
     let (mut less, mut even, mut below) = (0.0, 0.0, 0.0);

@@ -148,8 +148,8 @@ impl Records {
         records
     }
 
-    /// Works out what several answers need, once the place that leads to them is drawn: whoever goes on to one of them finds it
-    /// ready.
+    /// Works out what several answers need, once the place that leads to them is drawn: whoever goes on to one of them
+    /// finds it ready.
     pub fn prepare(self) {
         edge::after_paint(move || after(PREPARE_AFTER, move || untrack(|| self.caught.with(|_| ()))));
     }
@@ -270,8 +270,8 @@ impl Records {
         }
     }
 
-    /// What was saved of the keeper's goes to the second copy once the answer to the tap is drawn; the first time the browser
-    /// is asked to keep it.
+    /// What was saved of the keeper's goes to the second copy once the answer to the tap is drawn; the first time the
+    /// browser is asked to keep it.
     fn copy(self) {
         self.twice.renew(None);
         edge::after_paint(move || self.mirror());

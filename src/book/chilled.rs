@@ -6,8 +6,8 @@ use super::standing::Standing;
 use crate::almanac::day::Day;
 use crate::almanac::freezer::KILLS_CELSIUS;
 
-/// The mildest cold, °C, for which a time is published after which wax moth is dead in comb: 4.5 hours once it is cold through
-/// (Charrière and Imdorf 1999, as Ellis and others 2013 give it).
+/// The mildest cold, °C, for which a time is published after which wax moth is dead in comb: 4.5 hours once it is cold
+/// through (Charrière and Imdorf 1999, as Ellis and others 2013 give it).
 pub const HARDLY_CELSIUS: f64 = -7.0;
 
 /// A batch that has not been taken out.

@@ -33,7 +33,8 @@ const DRY_LASTS: i32 = 60;
 const USUAL_DEPTH_MM: f64 = 100.0;
 
 impl Ground {
-    /// Of `yard`, from what was written down, of soil and rain up to `today`; none as long as nobody wrote down its temperatures.
+    /// Of `yard`, from what was written down, of soil and rain up to `today`; none as long as nobody wrote down its
+    /// temperatures.
     pub fn of(standing: &Standing, yard: &ThingId, today: Day) -> Option<Ground> {
         let climate = climate(&standing.facts(Blank::Climate, Some(yard), None))?;
         let mut ground = Ground {

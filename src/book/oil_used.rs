@@ -115,7 +115,8 @@ pub fn to_tell(standing: &Standing, today: Day) -> bool {
         let work = hive.last.as_ref().filter(|seen| seen.did.is_some() && seen.day <= today && !id.is_demo());
         worked = worked.max(work.map(|seen| seen.day));
     }
-    let told = |(id, now): &(&EntryId, &RecordNow)| !id.is_demo() && Some(now.day) >= worked;
+    let back = |now: &RecordNow| ["oil_back", "traps_back"].iter().any(|name| now.record.get(name).is_some());
+    let told = |(id, now): &(&EntryId, &RecordNow)| !id.is_demo() && Some(now.day) >= worked && back(now);
     worked.is_some() && !standing.records_of(Blank::Trip).iter().any(told)
 }
 

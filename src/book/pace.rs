@@ -23,13 +23,13 @@ const LEAST_SECONDS: i64 = 20;
 /// A longer stretch is a rest, a drive or a talk over the fence (judgement, no source).
 const MOST_SECONDS: i64 = 30 * 60;
 
-/// Minutes from one hive to the next, and how many stretches they are learned from: the median over the last five days of
-/// work. None of fewer than five.
+/// Minutes from one hive to the next, and how many stretches they are learned from: the median over the last five days
+/// of work. None of fewer than five.
 ///
 /// A stretch lies between two lines that one writer wrote one after another on the day they are for, in one yard, about
-/// different hives, at least twenty seconds and at most half an hour apart. What was written for many hives at once, corrects something, was taken back or belongs to the demonstration
-/// tells nothing. This is the one place where the moment of writing is reckoned with: it is an estimate in minutes, and no day
-/// hangs on it.
+/// different hives, at least twenty seconds and at most half an hour apart. What was written for many hives at once,
+/// corrects something, was taken back or belongs to the demonstration tells nothing. This is the one place where the
+/// moment of writing is reckoned with: it is an estimate in minutes, and no day hangs on it.
 pub fn pace(book: &Book) -> Option<(f64, usize)> {
     let mut lines: Vec<&Entry> = Vec::new();
     let struck = &book.log().chains().struck;

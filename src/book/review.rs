@@ -1,5 +1,5 @@
-//! The catch of a yard over some days beside the same days a year earlier, and what the keeper made of it. From what the page
-//! Catch is made of, over the same days: two pages never tell two numbers of one thing.
+//! The catch of a yard over some days beside the same days a year earlier, and what the keeper made of it. From what
+//! the page Catch is made of, over the same days: two pages never tell two numbers of one thing.
 
 use super::caught::{Both, Caught, Days, YEAR, both};
 use super::id::ThingId;
@@ -49,8 +49,8 @@ impl Review {
         all
     }
 
-    /// The same of one hive, and what both say beside each other; nothing where one of them is not said, or where too few hives
-    /// tell how far one strays ([`compare_one`]).
+    /// The same of one hive, and what both say beside each other; nothing where one of them is not said, or where too
+    /// few hives tell how far one strays ([`compare_one`]).
     pub fn of_hive(&self, hive: &ThingId) -> (Option<Rate>, Option<Rate>, Option<Trend>) {
         let Some(of) = self.both.hives.iter().find(|of| of.hive == *hive) else { return (None, None, None) };
         let (first, second) = (said(of.counts.0, of.first), said(of.counts.1, of.second));

@@ -173,8 +173,8 @@ fn shell(newest: &Newest, hive: &ThingId, aims: &Aims, clean_every: Option<i32>,
     }
 }
 
-/// How long the cracks of a hive are: by the newest record that says so, unless one since found none that beetles pass. Those
-/// were closed, and what opened later nobody measured.
+/// How long the cracks of a hive are: by the newest record that says so, unless one since found none that beetles pass.
+/// Those were closed, and what opened later nobody measured.
 fn crack_length(newest: &Newest, hive: &ThingId) -> Option<f64> {
     for (_, now) in newest.each(hive, Blank::Shell) {
         let wide = millimetres(&now.record, "crack", 1.0).and_then(|mm| Length::from_millimetres(mm).ok());

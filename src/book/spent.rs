@@ -41,8 +41,8 @@ pub enum Missing {
 /// Every part of what was spent, in the keeper's currency.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Spent {
-    /// The first day on which a hive asked about was in care, where that is after the first day asked about. What is shared by
-    /// hives is shared over the days from then on: in a first year no hive was in care for most of it.
+    /// The first day on which a hive asked about was in care, where that is after the first day asked about. What is
+    /// shared by hives is shared over the days from then on: in a first year no hive was in care for most of it.
     pub since: Option<Day>,
     /// Days from then on, both ends included; all those asked about where no hive was in care.
     pub days: u32,
@@ -56,9 +56,9 @@ pub struct Spent {
     pub shared: bool,
     /// What they cost.
     pub travel: f64,
-    /// Hours of work: hives by the pace that was learned, ways and setting up by the facts of the yards. An estimate. A hive
-    /// that was worked on several times a day counts once: the pace is from one hive to the next, and several lines of a hive
-    /// are mostly its boxes and traps one by one.
+    /// Hours of work: hives by the pace that was learned, ways and setting up by the facts of the yards. An estimate. A
+    /// hive that was worked on several times a day counts once: the pace is from one hive to the next, and several
+    /// lines of a hive are mostly its boxes and traps one by one.
     pub hours: f64,
     /// What they are worth.
     pub work: f64,
@@ -92,9 +92,9 @@ struct Counted {
 }
 
 impl Spent {
-    /// What was spent from `from` to `to`, both included, on `yard`, or on all of the keeper's own. What belongs to no yard,
-    /// such as oil, is spread by hive-days; all yards together bear all of it. `names` says
-    /// whether what was bought is of a kind, as it does in the store. Two passes over the log, so work it out on a page of its own.
+    /// What was spent from `from` to `to`, both included, on `yard`, or on all of the keeper's own. What belongs to no
+    /// yard, such as oil, is spread by hive-days; all yards together bear all of it. `names` says whether what was
+    /// bought is of a kind, as it does in the store. Two passes over the log, so work it out on a page of its own.
     pub fn of(
         book: &Book,
         yard: Option<&ThingId>,
@@ -269,8 +269,8 @@ impl Spent {
 }
 
 impl Counted {
-    /// Counts work on a hive whose days are counted up to it. Work comes by days, so what was met before on one day is the last
-    /// of each hive, or among the last yards.
+    /// Counts work on a hive whose days are counted up to it. Work comes by days, so what was met before on one day is
+    /// the last of each hive, or among the last yards.
     fn work(&mut self, hive: &ThingId, now: &HiveNow, day: Day, yard: Option<&ThingId>) {
         let mut today = self.visits.iter().rev().take_while(|(known, _)| *known == day);
         if today.all(|(_, known)| *known != now.yard) {

@@ -1,8 +1,9 @@
 //! What lies in store: what was bought, used up and given away by the records, less what the log shows as used since.
 //!
-//! The first record was written after the work of its day, so only what was used on a later day is taken off it. What was used
-//! on the day of a later purchase is taken off what was there before, and what that does not cover off the purchase. It is an
-//! estimate for the keeper to mend, as that of [`KindNow::stock`](super::standing::KindNow::stock) is.
+//! The first record was written after the work of its day, so only what was used on a later day is taken off it. What
+//! was used on the day of a later purchase is taken off what was there before, and what that does not cover off the
+//! purchase. It is an estimate for the keeper to mend, as that of [`KindNow::stock`](super::standing::KindNow::stock)
+//! is.
 
 use super::id::ThingId;
 use super::put_in::PutIn;

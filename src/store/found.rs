@@ -58,8 +58,8 @@ impl<T: Json> Format<T> {
 }
 
 impl<T> Format<T> {
-    /// The same format, with a quicker reader for some texts of the versions that are read as they are: what it makes something of
-    /// must mean the same to the general reader.
+    /// The same format, with a quicker reader for some texts of the versions that are read as they are: what it makes
+    /// something of must mean the same to the general reader.
     #[must_use]
     pub const fn read_quickly(mut self, quick: fn(&str) -> Option<T>) -> Format<T> {
         self.quick = Some(quick);

@@ -52,6 +52,8 @@ fn what_came_home_is_asked_for_on_the_days_after_a_trip_until_it_is_written_down
     assert_eq!([-1, 0, 1, 9].map(|after| asked(&yard, after)), [false, true, true, true]);
     trip_of(&mut yard, DEMO, on, Some(150), Some(60));
     assert!(asked(&yard, 1), "an invented trip tells of no own one");
+    trip(&mut yard, on, Some(150), None);
+    assert!(asked(&yard, 1), "what was taken along does not say what came home");
     trip(&mut yard, on, Some(150), Some(60));
     assert!(!asked(&yard, 1));
     yard.log("2", on.plus(14), Did::ToppedUp, (Some(35), Some(50)));

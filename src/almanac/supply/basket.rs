@@ -158,9 +158,9 @@ pub(super) struct Search {
 impl Search {
     /// Every price up to `most` that a full basket can have, and no more once one costs `enough`.
     ///
-    /// Part-filled baskets are taken up in order of their price, then of their pieces, and dropped when the cheapest way
-    /// to complete them costs more than `most`; the first full one of a price is therefore the best of it. Each that is taken
-    /// up or put aside is taken off `states`; none when those are used up.
+    /// Part-filled baskets are taken up in order of their price, then of their pieces, and dropped when the cheapest
+    /// way to complete them costs more than `most`; the first full one of a price is therefore the best of it. Each
+    /// that is taken up or put aside is taken off `states`; none when those are used up.
     pub(super) fn of(
         need: u32,
         offers: &[Offer],

@@ -1,10 +1,10 @@
 //! The cheapest packs of several things that one shop brings in one delivery.
 //!
-//! Without a limit from which the delivery is free each thing is bought for itself. With one, some packs more may cost less
-//! than the delivery: for each thing every price within that margin is looked at, and the prices are put together so that
-//! the sum is the least past the limit. Where so many packs cost nearly the same that this is more than a key press has time
-//! for, packs are added to the plain order until it is past the limit, and how much a cheaper one could save is said: no order
-//! without a delivery to pay costs less than the limit.
+//! Without a limit from which the delivery is free each thing is bought for itself. With one, some packs more may cost
+//! less than the delivery: for each thing every price within that margin is looked at, and the prices are put together
+//! so that the sum is the least past the limit. Where so many packs cost nearly the same that this is more than a key
+//! press has time for, packs are added to the plain order until it is past the limit, and how much a cheaper one could
+//! save is said: no order without a delivery to pay costs less than the limit.
 
 use super::basket::{
     Basket, BasketError, Cost, Delivery, MOST, Offer, Search, basket, best_for, plain, priced, table,
@@ -203,7 +203,8 @@ struct Change {
     second: (usize, Offer, i64),
 }
 
-/// The plain order changed by one [`Change`] so that it is past the limit: the best of these, if one costs no more than `fee`.
+/// The plain order changed by one [`Change`] so that it is past the limit: the best of these, if one costs no more than
+/// `fee`.
 fn added(things: &[Wanted], least: Cost, gap: i64, fee: i64) -> Option<Bought> {
     let mut offers = Vec::new();
     for (thing, wanted) in things.iter().enumerate() {
@@ -300,8 +301,9 @@ mod tests {
         things
     }
 
-    /// Hundredths of the goods past a limit `gap` above the plain order and within `fee` of it: by the moves that are tried where
-    /// the search is too long, and by the search, which integer programming agrees with (`tests/figures/orders.py`).
+    /// Hundredths of the goods past a limit `gap` above the plain order and within `fee` of it: by the moves that are
+    /// tried where the search is too long, and by the search, which integer programming agrees with
+    /// (`tests/figures/orders.py`).
     fn both(shelves: &Shelves, gap: i64, fee: i64) -> (Option<i64>, Option<i64>) {
         let things = things(shelves);
         let (gap, fee) = (gap * 10_000, fee * 10_000);

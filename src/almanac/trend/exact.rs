@@ -3,9 +3,9 @@
 use super::Of;
 use crate::almanac::chance::{binomial, binomial_at_most};
 
-/// Twice the chance that the second stretches of all hives together have so many or more, or so few or fewer, whichever is the
-/// smaller, given how many each hive had in both: the exact conditional test, central as the limits of a count are. One beetle
-/// more in a second stretch, or one fewer in a first, never makes "so many or more" likelier.
+/// Twice the chance that the second stretches of all hives together have so many or more, or so few or fewer, whichever
+/// is the smaller, given how many each hive had in both: the exact conditional test, central as the limits of a count
+/// are. One beetle more in a second stretch, or one fewer in a first, never makes "so many or more" likelier.
 pub(super) fn exact(hives: &[Of]) -> f64 {
     let share = |hive: &Of| hive.second_days / (hive.first_days + hive.second_days);
     if let [hive] = hives {

@@ -187,9 +187,9 @@ fn count(hives: &[Ranged]) -> f64 {
     hives.len() as f64
 }
 
-/// Whether the sum over the hives of `most` less `least` lies below 0 for every mixture with a ratio in `span`, and the second
-/// sum of the mixture it was last found worst at. `most` is of the hive, its beetles in both stretches, what it is off by and
-/// the ratio; `least` of what it adds to both sums.
+/// Whether the sum over the hives of `most` less `least` lies below 0 for every mixture with a ratio in `span`, and the
+/// second sum of the mixture it was last found worst at. `most` is of the hive, its beetles in both stretches, what it
+/// is off by and the ratio; `least` of what it adds to both sums.
 fn below(
     hives: &[Ranged],
     span: (f64, f64),
@@ -300,8 +300,8 @@ mod tests {
         }
     }
 
-    /// Three kinds of yard of which the limits alone would call some "up": none at all before in few hives, one small hive that
-    /// goes against large ones, and change that is only just told.
+    /// Three kinds of yard of which the limits alone would call some "up": none at all before in few hives, one small
+    /// hive that goes against large ones, and change that is only just told.
     #[test]
     fn what_is_proved_holds_for_every_mixture_of_small_ranges() {
         let mut draw = dice(11);

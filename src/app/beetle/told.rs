@@ -64,7 +64,8 @@ pub fn rows(dates: &Dates, today: Day) -> Vec<Row> {
     rows
 }
 
-/// What is under way in the hives of `yard` on `today`, of one where `only` names it; none as long as nobody wrote down its temperatures.
+/// What is under way in the hives of `yard` on `today`, of one where `only` names it; none as long as nobody wrote down
+/// its temperatures.
 pub fn of_yard(book: &Book, yard: &ThingId, today: Day, only: Option<&ThingId>) -> Option<Vec<Told>> {
     let ground = Ground::of(book.standing(), yard, today)?;
     let all = finds::under_way(book.standing(), yard, today, &ground, &ground.weather(today), only);

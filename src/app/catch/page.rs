@@ -1,4 +1,5 @@
-//! The page: two times of a yard beside each other, a chart for each hive, and what its boxes, corners and kinds of trap caught.
+//! The page: two times of a yard beside each other, a chart for each hive, and what its boxes, corners and kinds of
+//! trap caught.
 
 use super::{charts, told};
 use crate::almanac::day::Day;

@@ -1,10 +1,12 @@
 //! A blank as it stands in the fields, and what can be read from them.
 
 use crate::almanac::day::Day;
+use crate::almanac::freezer::KILLS_CELSIUS;
 use crate::almanac::quantity::Decimal;
 use crate::almanac::typed::{self, DayTypedError, TypedError};
 use crate::app::bench::read::warmth;
 use crate::app::ledger::edit;
+use crate::app::wording::en_decide::freezer::TOO_WARM;
 use crate::app::wording::en_records as w;
 use crate::app::wording::en_yard_decides::freezer::HARDLY;
 use crate::book::chilled::HARDLY_CELSIUS;
@@ -135,14 +137,16 @@ pub fn against(record: &Record, at: usize, now: &dyn Fn() -> Option<ClockTime>) 
 
 /// What is to be said of the field at `at` beside the others, though the record can be kept as it is. `kind` tells whether a
 /// kind of trap in the book has a name.
-pub fn wants(record: &Record, at: usize, kind: &dyn Fn(&str) -> bool) -> Option<&'static str> {
+pub fn remark(record: &Record, at: usize, kind: &dyn Fn(&str) -> bool) -> Option<&'static str> {
     let name = record.blank.fields().get(at)?.name;
     let back = match name {
         "oil_taken" => "oil_back",
         "traps_taken" => "traps_back",
         "freezer" => {
-            let warm = record.warmth(name)?.celsius() > HARDLY_CELSIUS + 1e-9;
-            return warm.then_some(HARDLY);
+            let celsius = record.warmth(name)?.celsius() - 1e-9;
+            return [(HARDLY_CELSIUS, HARDLY), (KILLS_CELSIUS, TOO_WARM)]
+                .into_iter()
+                .find_map(|(bound, said)| (celsius > bound).then_some(said));
         }
         "item" if record.word("sort") == Some("trap") => {
             return (!kind(record.text(name)?)).then_some(w::NO_SUCH_KIND);
@@ -250,7 +254,7 @@ mod tests {
                 for (at, field) in record.blank.fields().iter().enumerate() {
                     let wanted = field.name == taken && home && !out;
                     assert_eq!(
-                        wants(&record, at, &|_| true).is_some(),
+                        remark(&record, at, &|_| true).is_some(),
                         wanted,
                         "{}: {out} {home}",
                         field.name
@@ -268,7 +272,7 @@ mod tests {
             for (name, text) in filled {
                 record.answers[at(name)] = says(blank, name, text).unwrap();
             }
-            wants(&record, at(asked), &|item| item == "Oil trap")
+            remark(&record, at(asked), &|item| item == "Oil trap")
         };
         let stock = |item, sort| said(Blank::Stock, &[("item", item), ("sort", sort)], "item");
         assert_eq!(stock("oil traps", "trap"), Some(w::NO_SUCH_KIND));
@@ -276,7 +280,8 @@ mod tests {
         assert_eq!(said(Blank::Stock, &[("sort", "trap")], "item"), None, "nothing typed");
         let freezer = |shows| said(Blank::Freezer, &[("freezer", shows)], "freezer");
         assert_eq!((freezer("18"), freezer("-6.9")), (Some(HARDLY), Some(HARDLY)));
-        assert_eq!((freezer("-7"), freezer("-18"), freezer("")), (None, None, None));
+        assert_eq!((freezer("-7"), freezer("-11.9")), (Some(TOO_WARM), Some(TOO_WARM)));
+        assert_eq!((freezer("-12"), freezer("-18"), freezer("")), (None, None, None));
     }
 
     #[test]

@@ -236,7 +236,7 @@ impl Form {
         match self.lacks(at) {
             Some(said) => Says::Wrong(said),
             None => match fields::echo(field, signals, self.today(), self.tried.get()) {
-                Says::Nothing | Says::Echo(_) if let Some(said) = self.wants(at) => {
+                Says::Nothing | Says::Echo(_) if let Some(said) = self.remark(at) => {
                     Says::Echo(said.to_owned())
                 }
                 Says::Nothing if field.name == "frames" => {
@@ -248,12 +248,12 @@ impl Form {
     }
 
     /// What is to be said of a field that does not keep the record from being kept. Tracked.
-    fn wants(self, at: usize) -> Option<&'static str> {
+    fn remark(self, at: usize) -> Option<&'static str> {
         // No other blank has such fields: its own need not follow each other.
         if !matches!(self.blank, Blank::Trip | Blank::Freezer | Blank::Stock) {
             return None;
         }
-        draft::wants(&self.read(), at, &|item| {
+        draft::remark(&self.read(), at, &|item| {
             self.records.book.with_untracked(|book| {
                 let standing = book.standing();
                 standing.kinds.keys().any(|kind| !kind.is_demo() && names(standing, kind, item))
@@ -261,7 +261,8 @@ impl Form {
         })
     }
 
-    /// Frames of comb that the hive has, where more are typed as taken out. Of a line that is corrected they are out already.
+    /// Frames of comb that the hive has, where more are typed as taken out. Of a line that is corrected they are out
+    /// already.
     fn beyond(self, at: usize) -> Option<u32> {
         if self.blank != Blank::Comb || self.corrects() {
             return None;
@@ -394,7 +395,8 @@ fn begin(book: &Book, blank: Blank, named: &Of) -> (Record, Option<Day>, Option<
     }
 }
 
-/// Frames that go into the freezer next: those that wait, up to what fits in where the keeper said so. Nothing where none wait.
+/// Frames that go into the freezer next: those that wait, up to what fits in where the keeper said so. Nothing where
+/// none wait.
 fn next_batch(records: Records, today: Day) -> String {
     let waiting = records.book.with_untracked(|book| chilled(book.standing(), 0, today, false).waiting());
     let fit = Ui::get().draft.with_untracked(|draft| {

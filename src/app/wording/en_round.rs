@@ -213,9 +213,9 @@ pub fn near_and_how_far(day: Day, today: Day) -> String {
     [&near(day, today), ", ", &relative(day.days_since(today))].concat()
 }
 
-/// "▲ Hive 2: STOP, brood disease suspected. Hive 3: slime or many larvae. Hive 6: dead-out, comb still there. Beside the traps:
-/// hives 4, 5 want a look";
-/// nothing without any. A hive under suspicion is not among those that want a look: nobody is to open it.
+/// "▲ Hive 2: STOP, brood disease suspected. Hive 3: slime or many larvae. Hive 6: dead-out, comb still there. Beside
+/// the traps: hives 4, 5 want a look"; nothing without any. A hive under suspicion is not among those that want a look:
+/// nobody is to open it.
 pub fn beside(stop: &[String], slime: &[String], dead: &[String], look: &[String]) -> String {
     let hives = |one: &str, many: &str, tags: &[String]| {
         [if tags.len() == 1 { one } else { many }, &tags.join(", ")].concat()

@@ -38,7 +38,7 @@ pub fn progress(visit: Visit) -> String {
     }
 }
 
-/// "12 traps to place; 1 hive to see, 3 traps to top up, 1 missing; carry 200 mL": what is still to be put in, then the
+/// "12 traps to place; 1 hive to see, 3 traps to fill, 1 missing; carry 200 mL": what is still to be put in, then the
 /// hives that are due or were skipped.
 pub fn total(need: &YardNeed, carry: &str) -> String {
     let (missing, mut said) = (need.missing.saturating_sub(need.wanting), String::new());
@@ -47,7 +47,7 @@ pub fn total(need: &YardNeed, carry: &str) -> String {
     }
     if need.hives > 0 {
         let fill = counted(need.traps.saturating_sub(missing), "trap", "traps");
-        said = [&said, &counted(need.hives, "hive", "hives"), " to see, ", &fill, " to top up"].concat();
+        said = [&said, &counted(need.hives, "hive", "hives"), " to see, ", &fill, " to fill"].concat();
         if missing > 0 {
             said = [&said, ", ", &missing.to_string(), " missing"].concat();
         }
@@ -177,12 +177,12 @@ mod tests {
             total(&YardNeed { hives, looks, traps, missing, wanting, oil }, "200 mL").replace('\u{a0}', " ")
         };
         let told = |hives, traps, missing, wanting| with(hives, 0, traps, missing, wanting);
-        assert_eq!(told(1, 4, 12, 12), "12 traps to place; 1 hive to see, 4 traps to top up; carry 200 mL");
-        assert_eq!(told(2, 8, 1, 0), "2 hives to see, 7 traps to top up, 1 missing; carry 200 mL");
+        assert_eq!(told(1, 4, 12, 12), "12 traps to place; 1 hive to see, 4 traps to fill; carry 200 mL");
+        assert_eq!(told(2, 8, 1, 0), "2 hives to see, 7 traps to fill, 1 missing; carry 200 mL");
         assert_eq!(told(0, 0, 12, 12), "12 traps to place; carry 200 mL");
         assert_eq!(
             with(1, 2, 4, 0, 0),
-            "1 hive to see, 4 traps to top up; look again at 2 hives; carry 200 mL"
+            "1 hive to see, 4 traps to fill; look again at 2 hives; carry 200 mL"
         );
         let new = |place, anew| new_traps(place, anew).replace('\u{a0}', " ");
         assert_eq!(new(1, 0), "Bring 1 new trap: 1 missing or not put in yet");

@@ -292,7 +292,7 @@ pub mod freezer {
     pub const WRITE: &str = "Write down a batch";
     /// A very warm freezer.
     pub const HARDLY: &str =
-        "Warmer than −7\u{a0}°C (19\u{a0}°F): no hours are known after which beetles in comb are dead.";
+        "Warmer than −7\u{a0}°C (19\u{a0}°F), far too warm: nothing shows that this kills every stage.";
     /// Not known to be cold.
     pub const NOT_COLD: &str = "not yet written down as cold inside: the hours have not begun";
 

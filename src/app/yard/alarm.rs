@@ -15,8 +15,8 @@ pub fn of_hive(standing: &Standing, hive: &ThingId, today: Day) -> Vec<String> {
     now.map_or_else(Vec::new, |now| lines(standing, now, urgent.as_ref(), today))
 }
 
-/// What a yard says in the list of yards, of what its hives want; nothing where no hive in care is so, and no dead-out has comb left. A yard with
-/// nothing due is one that nobody would go to.
+/// What a yard says in the list of yards, of what its hives want; nothing where no hive in care is so, and no dead-out
+/// has comb left. A yard with nothing due is one that nobody would go to.
 pub fn of_yard(standing: &Standing, urgent: &[(ThingId, Urgent)]) -> String {
     let (mut stop, mut slime, mut dead) = (Vec::new(), Vec::new(), Vec::new());
     for (hive, urgent) in urgent {

@@ -23,7 +23,8 @@ use std::rc::Rc;
 /// A line in the row of a hive, and whether it wants somebody today.
 pub(super) type Said = (String, bool);
 
-/// The hives that want something, and whether brood disease is suspected there. A hundred rows look here at every save, so that each only counts itself in.
+/// The hives that want something, and whether brood disease is suspected there. A hundred rows look here at every save,
+/// so that each only counts itself in.
 pub(super) type Beside = Table<ThingId, (bool, Rc<Vec<Said>>)>;
 
 /// Worked out anew when something other than trap work came into the book, and not at every tap; at a start once the list
@@ -92,7 +93,7 @@ fn hives(standing: &Standing, yard: &ThingId, young: &[(ThingId, Said)], today: 
     }
     // One whose care has ended has no row any more, and its comb breeds on.
     for (id, _) in urgent.iter().filter(|(_, urgent)| urgent.because == Because::Dead && !urgent.in_care) {
-        all.insert(id.clone(), (false, Rc::new(vec![(STILL_HERE.to_owned(), true)])));
+        all.insert(id.clone(), (false, Rc::new(vec![(String::new(), true)])));
     }
     all
 }

@@ -19,7 +19,8 @@ use crate::book::round::{self, Row};
 use crate::book::standing::Standing;
 use crate::book::urgent::{self, Urgent};
 
-/// What `yard` needs on `day`, with the reserve of the keeper, where its hives want what `urgent` says: what Load counts too.
+/// What `yard` needs on `day`, with the reserve of the keeper, where its hives want what `urgent` says: what Load
+/// counts too.
 pub fn load(
     standing: &Standing,
     yard: &ThingId,

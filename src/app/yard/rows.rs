@@ -56,8 +56,8 @@ impl Mark {
     }
 }
 
-/// What a row follows, told only what is new. All of it is set by one look over the list: a hundred rows that each ask for themselves take
-/// longer than all that they show.
+/// What a row follows, told only what is new. All of it is set by one look over the list: a hundred rows that each ask
+/// for themselves take longer than all that they show.
 #[derive(Clone, Copy)]
 struct Follows {
     shown: RwSignal<Shown>,
@@ -130,7 +130,7 @@ fn read(standing: &Standing, row: &Row, beside: &Beside, today: Day) -> Option<S
         // Somebody was here, and it is not done: it looks like what is overdue, not like what is finished.
         (Some(Some(did)), _) if row.still_due() => {
             let still = trouble.map_or(due, |trouble| w::still_due(&trouble));
-            let looked = row.trouble.is_none() && did == Did::AsFound;
+            let looked = row.trouble.is_none() && row.due.now() && did == Did::AsFound;
             let did = (row.trouble.is_none()).then(|| w::did_today(did, walk::part_done(now, did, today)));
             (Mark::Overdue, still, [idle.or(did), looked.then(|| w::LOOK_FILLS_NOTHING.to_owned()), None])
         }

@@ -187,8 +187,8 @@ impl Book {
     }
 }
 
-/// Whether `what` says under which tag and in which yard a hive is, or whether it is in care: on another day, or struck out, it can
-/// bring a tag back.
+/// Whether `what` says under which tag and in which yard a hive is, or whether it is in care: on another day, or struck
+/// out, it can bring a tag back.
 pub(super) fn renames(what: &What) -> bool {
     matches!(
         what,

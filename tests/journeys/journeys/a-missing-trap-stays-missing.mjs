@@ -8,7 +8,7 @@ journey("she said in two taps which trap is missing; topping up fills the others
   await keeper.open();
   await keepYard(keeper, 3);
   await onTheDay(keeper, "2026-07-20T09:00");
-  await keeper.reads("yard-total", /^3 hives to see, 12 traps to top up; carry /);
+  await keeper.reads("yard-total", /^3 hives to see, 12 traps to fill; carry /);
   await keeper.tap(`${row(2)} [data-testid=row-open]`);
   await keysReady(keeper);
   await keeper.reads(".dock-saves", /Hive .?2.?. These save at once:/);

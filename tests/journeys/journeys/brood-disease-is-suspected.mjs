@@ -156,7 +156,7 @@ journey("slime the evening before a trip: the car carries fresh traps and oil fo
   assert.match(await load(keeper), /Hive .?3.?: brood disease suspected, see its card; leave it shut until the inspector has said what may be done, then go to it last, and take nothing from it to another hive/);
   // Whoever looks into the yard first reads the same.
   await to(keeper, `#/round/${yard}`);
-  await keeper.reads("yard-total", /^1 hive to see, 4 traps to top up; carry 50.mL/);
+  await keeper.reads("yard-total", /^1 hive to see, 4 traps to fill; carry 50.mL/);
   await to(keeper, `#/book/truck-sheet/${yard}`);
   await keeper.reads("truck-urgent", /Hive .?2.?: slime or many larvae, see its card.*Hive .?3.?: brood disease suspected/);
   const marks = await keeper.driver.run(() => [...document.querySelectorAll(".paper-table tbody tr")].map((row) => [row.cells[1].innerText.replace(/[^0-9]/g, ""), row.cells[0].innerText.trim()]));

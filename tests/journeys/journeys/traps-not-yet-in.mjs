@@ -11,7 +11,7 @@ journey("she kept a yard before its traps were in: work waits until they are pla
   await keeper.place("round");
   await keeper.tap(`${row(1)} [data-testid=row-open]`);
   await keysReady(keeper);
-  assert.equal(await keeper.shows("did-topped_up"), false, "there is nothing to top up");
+  assert.equal(await keeper.shows("did-topped_up"), false, "there is nothing to fill");
   await keeper.tap("did-as_found");
   await keysReady(keeper);
   await keeper.tap("did-placed");

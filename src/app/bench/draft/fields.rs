@@ -442,7 +442,8 @@ fields! {
     dates_ground = "moist";
     /// Dates: that day.
     dates_rain = "";
-    /// Season: the climate: a yard, or a place in the list of known ones; empty is the first yard there is, or the first place.
+    /// Season: the climate: a yard, or a place in the list of known ones; empty is the first yard there is, or the
+    /// first place.
     season_climate = "";
     /// Season: degrees warmer, with a minus cooler.
     season_shift = "0";

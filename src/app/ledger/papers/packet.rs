@@ -52,7 +52,8 @@ fn part_of(what: &What, notes: bool) -> Option<Part> {
     }
 }
 
-/// Facts about yards, hives and the keeper, climates and aims, trips, trials, costs and verdicts, stock, the freezer and honey are not an inspector's.
+/// Facts about yards, hives and the keeper, climates and aims, trips, trials, costs and verdicts, stock, the freezer
+/// and honey are not an inspector's.
 fn part_of_record(blank: Blank) -> Option<Part> {
     match blank {
         Blank::Product | Blank::Ground => Some(Part::Products),

@@ -1,5 +1,5 @@
-//! The season report: what some days came to in a yard, for the keeper and the club. No place; notes only where they are asked
-//! for.
+//! The season report: what some days came to in a yard, for the keeper and the club. No place; notes only where they
+//! are asked for.
 
 use super::sheet::{demo_mark, list, table, yard_name};
 use crate::almanac::day::Day;

@@ -10,8 +10,8 @@ use crate::book::id::ThingId;
 /// Hives named of an order of the walk.
 const ORDER_SHOWN: usize = 5;
 
-/// "walking order changed: 9, 5, 6, 7, 8 instead of 5, 6, 7, 8, 9": both orders from the first to the last hive that stands elsewhere, in full
-/// where these are few.
+/// "walking order changed: 9, 5, 6, 7, 8 instead of 5, 6, 7, 8, 9": both orders from the first to the last hive that
+/// stands elsewhere, in full where these are few.
 pub(super) fn put_order(said: &mut String, book: &Book, entry: &Entry, yard: &ThingId, hives: &[ThingId]) {
     w::order(said, yard_now(book, yard));
     let before = order_before(book, entry, yard);
