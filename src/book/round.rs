@@ -219,12 +219,13 @@ pub fn trap_dues(
     let catch = catch_per_trap_day(&hive.catches);
     hive.traps()
         .map(|trap| {
+            let kind = standing.kinds.get(&trap.kind).map(|now| &now.kind);
+            let refill = refill::refill(&facts(trap, kind, loss, catch));
             let (on, because) = if let Some(trouble) = trap.trouble {
-                // Due since it was found so: left alone it becomes overdue like any other.
-                (trap.trouble_since.unwrap_or(today).min(today), Because::Trouble(trouble))
+                // Due since it was found so, and earlier where it had been due before: a spill makes no overdue trap younger.
+                let since = trap.trouble_since.unwrap_or(today).min(today);
+                (since.min(refill.due), Because::Trouble(trouble))
             } else {
-                let kind = standing.kinds.get(&trap.kind).map(|now| &now.kind);
-                let refill = refill::refill(&facts(trap, kind, loss, catch));
                 (refill.due, Because::Limit(refill))
             };
             TrapDue { trap: trap.id.clone(), on, because }

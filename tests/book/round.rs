@@ -129,6 +129,19 @@ fn a_spilled_trap_is_due_from_the_day_it_was_found_and_its_days_are_not_counted(
 }
 
 #[test]
+fn a_spill_makes_no_overdue_hive_younger() {
+    let mut yard = Yard::new(&["1"], day("2026-05-01"));
+    let overdue = |yard: &Yard| {
+        let (on, timing, _) = due(yard, "1", "2026-06-20");
+        (on, timing)
+    };
+    let before = overdue(&yard);
+    assert_eq!(before, ("2026-05-15".to_owned(), Timing::Overdue { days: 36 }));
+    yard.log("1", day("2026-06-08"), Did::Spilled, (None, None));
+    assert_eq!(overdue(&yard), before);
+}
+
+#[test]
 fn an_overdue_hive_counts_calendar_days() {
     let yard = Yard::new(&["1"], day("2026-05-01"));
     assert_eq!(due(&yard, "1", "2026-05-18").1, Timing::Overdue { days: 3 });

@@ -125,8 +125,13 @@ fn typed_of(trip: Trip, kind: KindNext, of: &str) -> Typed {
     Typed {
         hives: text("next-hives", kind.hives),
         splits: text("next-splits", 0),
-        each: text("next-each", kind.each),
-        usual: (kind.each, kind.traps, kind.hives),
+        each: keep::text(
+            trip.ui,
+            &["next-each ", &id, of].concat(),
+            // Nobody knows how many each wants where none hangs any more: an empty field asks.
+            &if kind.each > 0 { kind.each.to_string() } else { String::new() },
+        ),
+        usual: (kind.each, kind.traps, kind.fitted),
         spares: text("next-spares", spare(kind.hives.saturating_mul(kind.each))),
         stock: text("next-stock", kind.store.traps()),
         known: kind.store,
@@ -178,7 +183,7 @@ impl All {
         let traps = next_season(&known);
         let mut lines = traps_lines(&known, &traps);
         let (each, hang, hives) = of.usual;
-        if known.each == each {
+        if each > 0 && known.each == each {
             lines.insert(0, w::each(each, hang, hives));
         }
         if known.stock == of.known.traps() {

@@ -103,6 +103,8 @@ pub struct KindNext {
     pub traps: u32,
     /// Traps in each of them, to the nearest whole one.
     pub each: u32,
+    /// Hives of them that carry traps or are meant to: bare ones, as over a winter, tell nothing of how many each wants.
+    pub fitted: u32,
     /// Traps of it that hang and are used again; none where it is thrown away.
     pub there: Option<u32>,
     /// In store, as far as the book knows.
@@ -126,12 +128,14 @@ pub fn next(standing: &Standing, yards: &[ThingId], room: &StoreRoom, today: Day
                 Some(known) => {
                     known.hives += 1;
                     known.traps += traps;
+                    known.fitted += u32::from(traps > 0);
                 }
                 None => kinds.push(KindNext {
                     kind: kind.clone(),
                     name: kind_name(standing, kind),
                     hives: 1,
                     traps,
+                    fitted: u32::from(traps > 0),
                     each: 0,
                     there: standing
                         .kinds
@@ -145,7 +149,7 @@ pub fn next(standing: &Standing, yards: &[ThingId], room: &StoreRoom, today: Day
     }
     for kind in &mut kinds {
         // Up to a whole one it would be far more than hang in all of them.
-        kind.each = (kind.traps + kind.hives / 2).checked_div(kind.hives).unwrap_or(0).max(1);
+        kind.each = (kind.traps + kind.fitted / 2).checked_div(kind.fitted).unwrap_or(0);
     }
     kinds
 }
@@ -215,6 +219,23 @@ mod tests {
         // Those that are thrown away are no stock, wherever they hang.
         assert!(found.iter().all(|kind| kind.there.is_some() == standing.kinds[&kind.kind].kind.reusable));
         let kind = &found[0].kind;
+        // Hives whose traps are off for the winter say nothing of how many each wants; with none left nothing does.
+        let mut bare = standing.clone();
+        let carries = |hive: &HiveNow| hive.alive() && hive.traps().any(|trap| trap.kind == *kind);
+        let ids: Vec<ThingId> =
+            bare.hives.iter().filter(|(_, hive)| carries(hive)).map(|(id, _)| id.clone()).collect();
+        for (off, id) in ids.iter().enumerate() {
+            let now = next(&bare, &all, &stocked(&bare, &all), today());
+            let now = now.iter().find(|now| now.kind == *kind).unwrap();
+            let left = ids.len() - off;
+            assert_eq!((now.fitted as usize, now.each), (left, (now.traps + now.fitted / 2) / now.fitted));
+            for part in &mut bare.hives.get_mut(id).unwrap().boxes {
+                part.traps.clear();
+                part.wants = 0;
+            }
+        }
+        let none = next(&bare, &all, &stocked(&bare, &all), today());
+        assert!(none.iter().filter(|now| now.kind == *kind).all(|now| (now.fitted, now.each) == (0, 0)));
         let mut again = standing.clone();
         again.kinds.get_mut(kind).unwrap().kind.reusable = true;
         let there =

@@ -99,8 +99,9 @@ pub fn counted_on(spent: &Spent, trips: &str, hours: &str) -> String {
         ": ",
         trips,
         if spent.shared { " trips (shared with other yards), " } else { " trips, " },
-        hours,
-        " hours (an estimate), ",
+        // Nobody timed a hive or a way: that is no work of no time.
+        if spent.hours > 0.0 { hours } else { "no" },
+        if spent.hours > 0.0 { " hours (an estimate), " } else { " hours known, " },
         &whole(spent.hive_days),
         " days of hives in care",
     ]
