@@ -5,11 +5,11 @@
 //! all cases in which nothing has changed (`tests/figures/false_alarms.py`). Each hive is therefore set beside itself:
 //!
 //! - the ratio of the rates is that of Mantel & Haenszel over the hives that fished in both stretches. Where effort is alike
-//!    at all hives it is `(c2 ÷ t2) ÷ (c1 ÷ t1)` of the sums, and its variance `1 ÷ c1 + 1 ÷ c2` (Greenland & Robins 1985);
+//!   at all hives it is `(c2 ÷ t2) ÷ (c1 ÷ t1)` of the sums, and its variance `1 ÷ c1 + 1 ÷ c2` (Greenland & Robins 1985);
 //! - the variance is multiplied by the spread `φ`: the larger of 1, of Pearson's χ² of the hives ÷ (hives − 1)
-//!    (quasi-likelihood: `McCullagh` & Nelder 1989, 9.2), and of what the hives one by one would have moved the answer by (the
-//!    jackknife form of the sandwich: `MacKinnon` & White 1985, HC3). Pearson's alone is too small where a few hives bring most
-//!    of the beetles: with 1.96 it leaves 11 to 17 % false alarms with 24 hives at `k` = 0.5 (`tests/figures/false_alarms.json`);
+//!   (quasi-likelihood: `McCullagh` & Nelder 1989, 9.2), and of what the hives one by one would have moved the answer by (the
+//!   jackknife form of the sandwich: `MacKinnon` & White 1985, HC3). Pearson's alone is too small where a few hives bring most
+//!   of the beetles: with 1.96 it leaves 11 to 17 % false alarms with 24 hives at `k` = 0.5 (`tests/figures/false_alarms.json`);
 //! - the limits are as wide as Student's t of hives − 1 makes them, since `φ` is itself an estimate from so many hives.
 //!
 //! Where one of the counts is below [`SMALL`] the exact test must agree, which counts no clumping; of one hive, or of sums
@@ -27,8 +27,8 @@ use mixtures::all_rise;
 
 /// Below so many beetles in one of two counts the limits of a ratio are no longer good and the exact test decides.
 pub const SMALL: u32 = 30;
-/// Beetles in both counts of several hives from which the exact test is not summed any more: two counts of which one is
-/// small are then told apart by their limits alone.
+/// Beetles in both counts of several hives from which the exact test is not summed any more: two counts of which one is small
+/// are then told apart by their limits alone.
 const MOST: u32 = 5000;
 /// A hive may bring all but this share of what is known; else its own error would be divided by nothing.
 const LEAST_OTHERS: f64 = 0.02;
@@ -73,8 +73,8 @@ pub struct Trend {
     pub first: Stretch,
     /// The second.
     pub second: Stretch,
-    /// How many times the first rate the second is, at the least and at the most that the counts allow; none where
-    /// nothing is divided by.
+    /// How many times the first rate the second is, at the least and at the most that the counts allow; none where nothing is
+    /// divided by.
     pub ratio: (Option<f64>, Option<f64>),
     /// Limits of 95 % of that.
     pub limits: (Option<f64>, Option<f64>),
@@ -125,8 +125,8 @@ impl Stretch {
 }
 
 impl Trend {
-    /// Chance that so many of the hives that rose or fell did the same, or anything no likelier, if each rises as often
-    /// as it falls: the sign test, which no clumping misleads.
+    /// Chance that so many of the hives that rose or fell did the same, or anything no likelier, if each rises as often as it
+    /// falls: the sign test, which no clumping misleads.
     pub fn sign(&self) -> f64 {
         as_unlikely(self.rose, self.rose + self.fell, 0.5)
     }
@@ -154,10 +154,10 @@ pub fn compare_sums(first: Stretch, second: Stretch, spread: f64) -> Trend {
 /// said to have one, with four at most 4 % (`tests/figures/hive_alarms.py`).
 pub const LEAST_HIVES: u32 = 4;
 
-/// One hive of those that `all` compares, each of which is set beside itself: their spread stands for its own. The
-/// counts of one hive cannot tell how far it strays from year to year: a hive that has many has them all year, and by
-/// the spread of its own counts up to nine of ten hives with no change would be said to have one. None where fewer than
-/// [`LEAST_HIVES`] have beetles, or all of them none in one of the two times: then nothing tells of their spread.
+/// One hive of those that `all` compares, each of which is set beside itself: their spread stands for its own. The counts of
+/// one hive cannot tell how far it strays from year to year: a hive that has many has them all year, and by the spread of its
+/// own counts up to nine of ten hives with no change would be said to have one. None where fewer than [`LEAST_HIVES`] have
+/// beetles, or all of them none in one of the two times: then nothing tells of their spread.
 pub fn compare_one(first: Stretch, second: Stretch, all: &Trend) -> Option<Trend> {
     let known = all.used >= LEAST_HIVES && all.limits.0.is_some() && all.limits.1.is_some();
     known.then(|| compare_sums(first, second, all.spread))

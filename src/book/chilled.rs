@@ -10,7 +10,10 @@ use crate::almanac::freezer::KILLS_CELSIUS;
 /// through (Charrière and Imdorf 1999, as Ellis and others 2013 give it).
 pub const HARDLY_CELSIUS: f64 = -7.0;
 
-/// A batch that has not been taken out.
+/// Days for which a batch that came out too early is still told: larvae that live on in it have left by then (judgement).
+const EARLY_DAYS: i32 = 14;
+
+/// A batch that has not been taken out, or too early and lately.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Batch {
     /// The day it was written for.
@@ -21,7 +24,7 @@ pub struct Batch {
     pub cold_since: Option<Day>,
     /// The first day on which it may come out whatever the hour; none as long as it is not known to be cold.
     pub out_on: Option<Day>,
-    /// The day that was written for taking it out, if that is before `out_on`.
+    /// The day that was written for taking it out, if that is before `out_on`: planned, or done.
     pub early: Option<Day>,
     /// How cold the freezer is, °C.
     pub celsius: Option<f64>,
@@ -89,13 +92,16 @@ pub fn chilled(standing: &Standing, hold: u32, today: Day, demo: bool) -> Chille
             left -= goes;
         }
         all.elsewhere = all.elsewhere.saturating_add(left);
-        if record.day("out").is_some_and(|out| out <= today) {
-            continue;
-        }
         let cold_since = record.day("cold_since");
         let out_on = cold_since.map(|since| since.plus(days));
         let celsius = record.warmth("freezer").map(crate::almanac::warmth::Warmth::celsius);
-        let early = record.day("out").filter(|out| out_on.is_some_and(|on| *out < on));
+        let out = record.day("out");
+        let early = out.filter(|out| out_on.is_some_and(|on| *out < on));
+        // One that came out too early may hold live larvae: that is said for as long as they would stay in the comb.
+        let told = if early.is_some() { EARLY_DAYS } else { 0 };
+        if out.is_some_and(|out| out.plus(told) <= today) {
+            continue;
+        }
         all.within.push(Batch { day: now.day, frames, cold_since, out_on, early, celsius });
     }
     all.from.retain(|(.., waits)| *waits > 0);

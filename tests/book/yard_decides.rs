@@ -352,10 +352,17 @@ fn what_was_taken_out_for_the_freezer_waits_until_it_is_in_a_batch() {
     assert_eq!(at(&yard, "2026-06-05").within[1].cold_since, Some(day("2026-06-06")), "cold from tomorrow");
     let early = |yard: &Yard| at(yard, "2026-06-06").within.last().and_then(|batch| batch.early);
     assert_eq!(early(&yard), None, "no day was written");
-    for (out, said) in [("2026-06-08", Some(day("2026-06-08"))), ("2026-06-09", None)] {
+    let told = |yard: &Yard, on: &str| at(yard, on).within.len();
+    for (out, said, last) in
+        [("2026-06-09", None, "2026-06-08"), ("2026-06-08", Some(day("2026-06-08")), "2026-06-21")]
+    {
         let answers = [("frames", whole(1)), ("cold_since", On("2026-06-06")), ("out", On(out))];
+        let before = at(&yard, "2026-07-01").within.len();
         yard.tells("2026-06-06", "", Blank::Freezer, &answers);
         assert_eq!(early(&yard), said, "out on {out}");
+        // One that comes out in time is gone on that day, one that comes out before it two weeks later.
+        let left = |on: Day| told(&yard, &on.to_string());
+        assert_eq!((left(day(last)), left(day(last).plus(1))), (before + 1, before), "out on {out}");
     }
     assert_eq!(
         chilled(yard.book.standing(), 48, day("2026-06-06"), true).taken,

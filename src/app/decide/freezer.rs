@@ -65,7 +65,7 @@ pub(super) fn view(asked: &Asked) -> Bit {
                 let cold = batch.cold_since.zip(batch.out_on).filter(|_| known);
                 let mut said = w::batch(batch.frames, batch.day, cold, *today);
                 if let Some(out) = batch.early.filter(|_| known) {
-                    said.push_str(&w::early(out));
+                    said.push_str(&w::early(out, *today));
                 }
                 bits.push(Bit::from(el("p").text(&said)));
                 if batch.hardly_cold() {

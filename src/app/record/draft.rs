@@ -148,8 +148,11 @@ pub fn remark(record: &Record, at: usize, kind: &dyn Fn(&str) -> bool) -> Option
                 .into_iter()
                 .find_map(|(bound, said)| (celsius > bound).then_some(said));
         }
-        "item" if record.word("sort") == Some("trap") => {
-            return (!kind(record.text(name)?)).then_some(w::NO_SUCH_KIND);
+        "item" => {
+            let trap = record.word("sort") == Some("trap");
+            let said = if trap { w::NO_SUCH_KIND } else { w::IS_A_KIND };
+            // Named like a kind and not told to be traps, or the other way round.
+            return (kind(record.text(name)?) != trap).then_some(said);
         }
         _ => return None,
     };
@@ -277,6 +280,7 @@ mod tests {
         let stock = |item, sort| said(Blank::Stock, &[("item", item), ("sort", sort)], "item");
         assert_eq!(stock("oil traps", "trap"), Some(w::NO_SUCH_KIND));
         assert_eq!((stock("Oil trap", "trap"), stock("oil traps", "oil")), (None, None));
+        assert_eq!(stock("Oil trap", ""), Some(w::IS_A_KIND));
         assert_eq!(said(Blank::Stock, &[("sort", "trap")], "item"), None, "nothing typed");
         let freezer = |shows| said(Blank::Freezer, &[("freezer", shows)], "freezer");
         assert_eq!((freezer("18"), freezer("-6.9")), (Some(HARDLY), Some(HARDLY)));

@@ -85,7 +85,7 @@ pub fn begun(hive: &str) -> Bit {
         let place = Place::Write(blank, Some(hive.to_owned()));
         if slot::read(&[slot::WRITE, &place.hash()].concat()).is_some() {
             let words = ["✎ ", w::blank(blank).title, ": ", BEGUN].concat();
-            found.push(Bit::from(keys(link(&words, &place).test_id("write-begun"))));
+            found.push(Bit::from(keys(link(&words, &place).test_id("write-begun")).class("keys begun")));
         }
     }
     Bit::Many(found)

@@ -84,6 +84,9 @@ pub const FREE: &str =
 pub const UPSIDE_DOWN: &str = "This low is above the high of the month.";
 /// Beside traps in stock that are called like no kind.
 pub const NO_SUCH_KIND: &str = "No kind of trap in the book has this name, so Load counts none of these. Write it as under Book, Kinds of trap.";
+/// Beside something in stock that is called like a kind and not said to be traps.
+pub const IS_A_KIND: &str =
+    "A kind of trap in the book has this name. Say below that these are traps, or Load counts none.";
 /// Nobody wrote down what was taken along, and what came home stands there.
 pub const NO_TAKEN: &str = "What was taken along is missing: without it, what came home tells nothing.";
 /// Key under what was left in a form.

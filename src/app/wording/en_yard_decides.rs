@@ -334,9 +334,14 @@ pub mod freezer {
         }
     }
 
-    /// Behind a batch that is to come out before its hours are over.
-    pub fn early(out: Day) -> String {
-        ["; you wrote ", &date(out), ": its hours are not over then"].concat()
+    /// Behind a batch that is to come out before its hours are over, or did.
+    pub fn early(out: Day, today: Day) -> String {
+        let then = if out <= today {
+            ": its hours were not over, larvae may live in it"
+        } else {
+            ": its hours are not over then"
+        };
+        ["; you wrote that it is out on ", &date(out), then].concat()
     }
 
     /// "7 wait, 48 fit".

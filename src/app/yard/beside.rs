@@ -25,7 +25,7 @@ pub(super) type Said = (String, bool);
 
 /// The hives that want something, and whether brood disease is suspected there. A hundred rows look here at every save,
 /// so that each only counts itself in.
-pub(super) type Beside = Table<ThingId, (bool, Rc<Vec<Said>>)>;
+pub(super) type Beside = Table<ThingId, (Option<Because>, Rc<Vec<Said>>)>;
 
 /// Worked out anew when something other than trap work came into the book, and not at every tap; at a start once the list
 /// has been drawn.
@@ -75,25 +75,26 @@ fn hives(standing: &Standing, yard: &ThingId, young: &[(ThingId, Said)], today: 
     for (id, hive) in standing.hives_of(yard, true) {
         let mut said: Vec<Said> = Vec::new();
         let urgent = urgent.iter().find(|(of, _)| of == id).map(|(_, urgent)| urgent);
-        let suspected = urgent.is_some_and(|urgent| urgent.because == Because::Disease);
+        let because = urgent.map(|urgent| urgent.because);
         said.extend(alarm::lines(standing, hive, urgent, today).into_iter().map(|line| (line, true)));
-        said.extend(dead.contains(id).then(|| (STILL_HERE.to_owned(), true)));
+        // Once its comb is accounted for, or nobody knows of any, its end can be written down at leisure.
+        said.extend(dead.contains(id).then(|| (STILL_HERE.to_owned(), urgent.is_some())));
         said.extend(young.iter().find(|(of, _)| of == id).map(|(_, line)| line.clone()));
         for (_, of) in due.iter().filter(|(of, _)| of == id) {
             said.push((en_beetle_honey::bait_in(of, today), true));
         }
         let look = aims.look_every.and_then(|_| next_look(standing, id, &aims));
         // Nobody is sent to open a hive under suspicion.
-        if let Some(on) = look.filter(|on| !suspected && *on <= today) {
+        if let Some(on) = look.filter(|on| because != Some(Because::Disease) && *on <= today) {
             said.push((en_beetle_rhythm::next_look(on, today), true));
         }
         if !said.is_empty() {
-            all.insert(id.clone(), (suspected, Rc::new(said)));
+            all.insert(id.clone(), (because, Rc::new(said)));
         }
     }
     // One whose care has ended has no row any more, and its comb breeds on.
     for (id, _) in urgent.iter().filter(|(_, urgent)| urgent.because == Because::Dead && !urgent.in_care) {
-        all.insert(id.clone(), (false, Rc::new(vec![(String::new(), true)])));
+        all.insert(id.clone(), (Some(Because::Dead), Rc::new(vec![(String::new(), true)])));
     }
     all
 }
@@ -103,20 +104,21 @@ pub(super) fn line((said, now): &Said) -> El {
     el("span").class(if *now { "row-beside row-now" } else { "row-beside" }).text(said)
 }
 
-/// The line of the yard: the hives under suspicion, dead-outs whose care has ended with comb left, and the others that want
+/// The line of the yard: the hives under suspicion, those with slime, dead-outs with comb left, and the others that want
 /// somebody today beside their traps.
 pub(super) fn of_all(standing: &Standing, beside: &Beside) -> String {
-    let (mut stop, mut dead, mut look) = (Vec::new(), Vec::new(), Vec::new());
-    for (hive, (suspected, said)) in beside {
+    let (mut stop, mut slime, mut dead, mut look) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
+    for (hive, (because, said)) in beside {
         let Some(now) = standing.hives.get(hive).filter(|_| said.iter().any(|(_, now)| *now)) else {
             continue;
         };
-        let tags = match (suspected, now.alive()) {
-            (true, _) => &mut stop,
-            (_, true) => &mut look,
-            _ => &mut dead,
+        let tags = match because {
+            Some(Because::Disease) => &mut stop,
+            Some(Because::Slime) => &mut slime,
+            Some(Because::Dead) => &mut dead,
+            None => &mut look,
         };
         tags.push(now.tag.clone());
     }
-    en_round::beside(&stop, &[], &dead, &look)
+    en_round::beside(&stop, &slime, &dead, &look)
 }
