@@ -370,8 +370,11 @@ impl Season {
             };
             // Whoever only looks ends no day that is still to come, and none that has come while a trap stays due.
             let filled = visit.checks.iter().any(|(.., check)| hive.filled(check).next().is_some());
-            let done = of(evening).is_none_or(|on| on > visit.day);
-            if let Some(on) = of(morning).filter(|on| done && (filled || *on <= visit.day)) {
+            // Nor does whoever fills some of the traps while another is due on that day still.
+            let after = of(evening);
+            let done = after.is_none_or(|on| on > visit.day);
+            let ends = |on: &Day| done && after != Some(*on) && (filled || *on <= visit.day);
+            if let Some(on) = of(morning).filter(ends) {
                 figures.judged += 1;
                 figures.on_time += usize::from(visit.day <= on);
             }

@@ -1,11 +1,12 @@
 //! Due dates as the round shows them.
 
-use crate::Yard;
 use crate::support::{Unicode, day, pen};
+use crate::{Yard, work_on};
 use beetle_almanac::almanac::quantity::Share;
 use beetle_almanac::almanac::refill::{Limit, Loss, Timing};
 use beetle_almanac::almanac::stack::{BoxDepth, Corner, Spot};
-use beetle_almanac::book::entry::{Did, SkipReason, TrapsWent, What};
+use beetle_almanac::book::entry::{Check, Did, SkipReason, TrapsWent, What};
+use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::round::{self, Because, HiveDue, Row};
 use beetle_almanac::book::season::Season;
 use beetle_almanac::book::standing::Trouble;
@@ -84,6 +85,27 @@ fn what_ends_a_due_day_in_the_round_ends_it_in_the_season_report_and_nothing_els
     assert_eq!(season(&yard, "2026-06-29").1, (1, 3));
     // Of a report that ends before that refill the hive is named, and no visit was made.
     assert_eq!(season(&yard, "2026-05-16"), (vec![], (0, 1), Some(day("2026-05-15"))));
+}
+
+/// Of four traps one is filled again after a spill, or two are topped up early: the others stay due on 15 May.
+#[test]
+fn a_hive_that_was_filled_in_parts_has_one_due_day_all_the_same() {
+    for (first, did) in [(1, Did::Spilled), (2, Did::ToppedUp)] {
+        let mut yard = Yard::new(&["1"], day("2026-05-01"));
+        let hive = yard.hive("1");
+        let traps: Vec<_> = yard.book.standing().hives[&hive].traps().map(|trap| trap.id.clone()).collect();
+        let mut work = |on: &str, did, traps: &[ThingId]| {
+            let after = Some(Share::HALF);
+            let work = Check { traps: Some(traps.to_vec()), after, ..work_on(hive.clone(), did) };
+            let entries = yard.book.check(&pen("aa", day(on)), day(on), day(on), work).unwrap();
+            yard.book.add(entries);
+            let all = Season::of(&yard.book, &yard.id, day("2026-05-01"), day(on)).yard;
+            (all.on_time, all.judged)
+        };
+        assert_eq!(work("2026-05-05", did, &traps[..first]), (0, 0), "{did:?}");
+        assert_eq!(work("2026-05-18", Did::ToppedUp, &traps[first..]), (0, 1), "{did:?}: three days late");
+        assert_eq!(work("2026-05-19", Did::ToppedUp, &traps), (1, 2), "{did:?}");
+    }
 }
 
 #[test]
