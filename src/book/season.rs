@@ -9,7 +9,7 @@ use super::id::{EntryId, ThingId};
 use super::lost::goes;
 use super::record::{Blank, Record};
 use super::round::{self, HiveDue};
-use super::standing::{HiveNow, Standing};
+use super::standing::{HiveNow, Standing, Trouble};
 use crate::almanac::day::Day;
 use crate::almanac::order::sort_by;
 use crate::almanac::quantity::{Share, Volume};
@@ -40,6 +40,9 @@ pub struct Season {
     pub losses: Vec<Loss>,
     /// Traps that were put in where none had been, those that hives came into the book with included.
     pub placed: usize,
+    /// Traps in whose place new ones went in: of kinds that are thrown away, or gone. Each once on a day, in however many
+    /// lines and on however many phones it was written.
+    pub renewed: usize,
     /// Traps found missing, or taken off as lost.
     pub lost: usize,
     /// The whole yard.
@@ -89,8 +92,6 @@ pub struct Figures {
     pub oil: (Volume, Volume),
     /// Fillings of which nobody can say how much they took.
     pub oil_unknown: usize,
-    /// Traps of kinds that are thrown away in whose place new ones went in.
-    pub renewed: usize,
 }
 
 /// A day at a hive.
@@ -123,7 +124,6 @@ impl Figures {
         self.not_read += other.not_read;
         self.oil = (self.oil.0.plus(other.oil.0), self.oil.1.plus(other.oil.1));
         self.oil_unknown += other.oil_unknown;
-        self.renewed += other.renewed;
     }
 }
 
@@ -165,13 +165,18 @@ impl Season {
                 _ => {}
             }
         }
+        let mut renewed: Vec<(Day, ThingId)> = Vec::new();
         fold_watched(book.log(), Some(to), &mut |standing, _, entry| {
-            if entry.day >= from
-                && entry.yard.as_ref() == Some(yard)
-                && let (TrapsWent::Lost, traps) = goes(standing, &entry.what)
-            {
+            if entry.day < from || entry.yard.as_ref() != Some(yard) {
+                return;
+            }
+            if let (TrapsWent::Lost, traps) = goes(standing, &entry.what) {
                 season.lost += traps.len();
             }
+            renewed.retain(|(day, _)| *day == entry.day);
+            let known = renewed.len();
+            put_anew(standing, entry, &mut renewed);
+            season.renewed += renewed.len() - known;
         });
         let mut by_day = visits.chunk_by(|one, next| one.day == next.day).peekable();
         let mut last: Vec<(&ThingId, Day)> = Vec::new();
@@ -417,7 +422,7 @@ impl Figures {
             let parts = |other: &Entry| entry.bulk.is_some() && other.bulk == entry.bulk;
             let others = || visit.checks.iter().filter(|(_, other, _)| other.id != entry.id && parts(other));
             // A piece of work in several lines: the first says what was found, the others what was left where.
-            if check.traps.is_none() && check.after.is_none() && others().next().is_some() {
+            if check.after.is_none() && others().any(|(.., other)| other.after.is_some()) {
                 continue;
             }
             let before = check.before.or_else(|| others().find_map(|(.., other)| other.before));
@@ -456,7 +461,6 @@ impl Figures {
     fn fill(&mut self, check: &Check, before: Option<Share>, hive: &HiveNow, then: &Standing) {
         for trap in hive.filled(check) {
             let Some(kind) = then.kinds.get(&trap.kind).map(|now| &now.kind) else { continue };
-            self.renewed += usize::from(check.did == Did::Replaced && !kind.reusable);
             if !kind.form.takes_oil() {
                 continue;
             }
@@ -473,6 +477,20 @@ impl Figures {
                 (_, Some(all), _) => (Volume::ZERO, all),
             };
             self.oil = (self.oil.0.plus(least), self.oil.1.plus(most));
+        }
+    }
+}
+
+/// Adds the traps in whose place `entry` puts new ones, as they stood before it.
+fn put_anew(standing: &Standing, entry: &Entry, renewed: &mut Vec<(Day, ThingId)>) {
+    let What::Check(check) = &entry.what else { return };
+    let Some(hive) = standing.hives.get(standing.kept(&check.hive)) else { return };
+    for trap in hive.filled(check).filter(|_| check.did == Did::Replaced) {
+        let kind = standing.kinds.get(&trap.kind);
+        let thrown_away = kind.is_some_and(|now| !now.kind.reusable) || trap.trouble == Some(Trouble::Missing);
+        let new = (entry.day, trap.id.clone());
+        if thrown_away && !renewed.contains(&new) {
+            renewed.push(new);
         }
     }
 }

@@ -143,7 +143,7 @@ pub fn work(season: &Season, oil: &str) -> Vec<String> {
     all.push(["Visits with trap work: ", &did].concat());
     for (traps, said) in [
         (season.placed, "Traps first put in: "),
-        (yard.renewed, "Traps replaced by new ones: "),
+        (season.renewed, "Traps replaced by new ones: "),
         (season.lost, "Traps found missing or taken off as lost: "),
     ] {
         if traps > 0 {
