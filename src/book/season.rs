@@ -47,7 +47,8 @@ pub struct Season {
     pub lost: usize,
     /// The whole yard.
     pub yard: Figures,
-    /// Each hive that anybody stood at or that is overdue on the last evening, in walking order; those that stand elsewhere now come last.
+    /// Each hive that anybody stood at or that was overdue when it left the Round, or is on the last evening, in walking
+    /// order; those that stand elsewhere now come last.
     pub hives: Vec<(ThingId, Figures)>,
 }
 
@@ -76,12 +77,14 @@ pub struct Figures {
     /// Days from visit to visit of a hive, in order of size.
     pub gaps: Vec<i32>,
     /// Days on which a hive was due and that ended here, as the Round has it: with work after which it is due no more. One
-    /// that is overdue on the last evening is among them.
+    /// that was overdue when its hive left the Round, or is on the last evening, is among them.
     pub judged: usize,
     /// Of those, how many ended on that day or before.
     pub on_time: usize,
     /// The day since which the hive is overdue on the last evening.
     pub still_due: Option<Day>,
+    /// The last due day that was judged late: a hive that is due again when a pause is over is due on no other one.
+    pub missed: Option<Day>,
     /// Visits with each of [`DIDS`].
     pub did: [usize; 6],
     /// Visits on which no beetles were counted.
@@ -181,6 +184,7 @@ impl Season {
         let mut by_day = visits.chunk_by(|one, next| one.day == next.day).peekable();
         let mut last: Vec<(&ThingId, Day)> = Vec::new();
         let mut due: Vec<(&ThingId, Day)> = Vec::new();
+        let mut late: Vec<(ThingId, Day)> = Vec::new();
         fold_days(book.log(), None, &mut |day, next, then| {
             let alive = || then.hives_of(yard, true).count();
             if day < from && next.is_none_or(|next| next >= from) {
@@ -191,9 +195,21 @@ impl Season {
             {
                 season.visits(of_day, then, &due, &due_by(of_day, then, yard), &mut last);
             }
+            for (hive, on) in std::mem::take(&mut late) {
+                if due_on(then, &hive, None, day).is_none() {
+                    season.figures(&hive).judge(on, day);
+                }
+            }
             if day <= to && next.is_none_or(|next| next > to) {
                 season.end = alive();
-                season.overdue(then, yard, to);
+                for (hive, on) in overdue(then, yard, to) {
+                    let figures = season.figures(&hive);
+                    figures.judge(on, to);
+                    figures.still_due = Some(on);
+                }
+            }
+            if let Some(next) = next.filter(|next| (from..=to).contains(next)) {
+                late = overdue(then, yard, next);
             }
             let of_next = by_day.peek().filter(|of_next| of_next.first().map(|first| first.day) == next);
             if let Some(of_next) = of_next {
@@ -330,24 +346,6 @@ impl Season {
         sort_by(&mut self.hives, |(one, _), (other, _)| place(one).cmp(&place(other)));
     }
 
-    /// Names what is overdue in `yard` on its last evening, `to`; what is due on that very day is late for nobody yet.
-    fn overdue(&mut self, then: &Standing, yard: &ThingId, to: Day) {
-        // A yard that was given up stands on no Round.
-        if then.yards.get(yard).is_none_or(|now| now.closed.is_some()) {
-            return;
-        }
-        let loss = round::yard_loss(then, yard);
-        for (id, hive) in then.hives_of(yard, true) {
-            if let HiveDue::Due { on, .. } = round::hive_due(then, hive, loss, to)
-                && on < to
-            {
-                let figures = self.figures(id);
-                figures.judged += 1;
-                figures.still_due = Some(on);
-            }
-        }
-    }
-
     fn figures(&mut self, hive: &ThingId) -> &mut Figures {
         let at = self.hives.iter().position(|(known, _)| known == hive).unwrap_or_else(|| {
             self.hives.push((hive.clone(), Figures::default()));
@@ -373,15 +371,14 @@ impl Season {
             let of = |all: &[(&ThingId, Day)]| {
                 all.iter().find(|(known, _)| *known == visit.hive).map(|(_, on)| *on)
             };
-            // Whoever only looks ends no day that is still to come, and none that has come while a trap stays due.
+            // Whoever only looks ends no day that is still to come, and none that has come while a trap stays due. Nor does
+            // whoever fills some of the traps while another is due on that day still.
             let filled = visit.checks.iter().any(|(.., check)| hive.filled(check).next().is_some());
-            // Nor does whoever fills some of the traps while another is due on that day still.
             let after = of(evening);
-            let done = after.is_none_or(|on| on > visit.day);
+            let done = after.map_or(filled, |on| on > visit.day);
             let ends = |on: &Day| done && after != Some(*on) && (filled || *on <= visit.day);
             if let Some(on) = of(morning).filter(ends) {
-                figures.judged += 1;
-                figures.on_time += usize::from(visit.day <= on);
+                figures.judge(on, visit.day);
             }
             let gap = last.iter_mut().find(|(known, _)| *known == visit.hive);
             if let Some((_, before)) = gap {
@@ -402,14 +399,50 @@ fn due_by<'a>(of_day: &[Visit<'a>], then: &Standing, yard: &ThingId) -> Vec<(&'a
     for visit in of_day {
         let Some(hive) = then.hives.get(visit.hive) else { continue };
         let loss = if hive.yard == *yard { own } else { round::yard_loss(then, &hive.yard) };
-        if let HiveDue::Due { on, .. } = round::hive_due(then, hive, loss, visit.day) {
+        if let Some(on) = due_on(then, visit.hive, loss, visit.day) {
             all.push((visit.hive, on));
         }
     }
     all
 }
 
+/// The day on which `hive` is due on the Round. Nothing is on it that rests, is bare, or is in care no more, and no yard that
+/// was given up.
+fn due_on(then: &Standing, hive: &ThingId, loss: Option<(f64, u8)>, day: Day) -> Option<Day> {
+    let hive = then.hives.get(hive).filter(|hive| hive.alive())?;
+    then.yards.get(&hive.yard).filter(|yard| yard.closed.is_none())?;
+    match round::hive_due(then, hive, loss, day) {
+        HiveDue::Due { on, .. } => Some(on),
+        _ => None,
+    }
+}
+
+/// What is overdue in `yard` on `day`; what is due on that very day is late for nobody yet.
+fn overdue(then: &Standing, yard: &ThingId, day: Day) -> Vec<(ThingId, Day)> {
+    let loss = round::yard_loss(then, yard);
+    let mut all = Vec::new();
+    for (id, _) in then.hives_of(yard, true) {
+        if let Some(on) = due_on(then, id, loss, day).filter(|on| *on < day) {
+            all.push((id.clone(), on));
+        }
+    }
+    all
+}
+
 impl Figures {
+    /// Judges the due day `on`, once, by the day on which it ended.
+    fn judge(&mut self, on: Day, ended: Day) {
+        if self.missed == Some(on) {
+            return;
+        }
+        self.judged += 1;
+        if ended <= on {
+            self.on_time += 1;
+        } else {
+            self.missed = Some(on);
+        }
+    }
+
     fn visit(&mut self, visit: &Visit<'_>, hive: &HiveNow, then: &Standing) {
         self.visits += 1;
         for (own, did) in self.did.iter_mut().zip(DIDS) {
@@ -487,7 +520,8 @@ fn put_anew(standing: &Standing, entry: &Entry, renewed: &mut Vec<(Day, ThingId)
     let Some(hive) = standing.hives.get(standing.kept(&check.hive)) else { return };
     for trap in hive.filled(check).filter(|_| check.did == Did::Replaced) {
         let kind = standing.kinds.get(&trap.kind);
-        let thrown_away = kind.is_some_and(|now| !now.kind.reusable) || trap.trouble == Some(Trouble::Missing);
+        let thrown_away =
+            kind.is_some_and(|now| !now.kind.reusable) || trap.trouble == Some(Trouble::Missing);
         let new = (entry.day, trap.id.clone());
         if thrown_away && !renewed.contains(&new) {
             renewed.push(new);
