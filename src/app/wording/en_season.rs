@@ -132,9 +132,11 @@ pub fn work(season: &Season, oil: &str) -> Vec<String> {
         put(&mut said, &counted(median.unsigned_abs(), "day", "days"));
         put(&mut said, ", longest ");
         put(&mut said, &counted(longest.unsigned_abs(), "day", "days"));
-        put(&mut said, "; on time ");
-        put(&mut said, &on_time(yard, true));
         all.push(said);
+    }
+    // Where every hive was visited once, or none was, no days lie from visit to visit, and due days there were all the same.
+    if yard.judged > 0 {
+        all.push(["On time: ", &on_time(yard, true)].concat());
     }
     let mut did = String::new();
     for (count, did_it) in yard.did.into_iter().zip(DIDS) {
@@ -357,6 +359,17 @@ mod tests {
                 assert!(off * 2 <= all || told == 1 || told == 99, "{of} of {all}: {told}");
             }
         }
+    }
+
+    #[test]
+    fn due_days_are_told_where_no_hive_was_visited_twice() {
+        let said = |judged, gaps| {
+            let yard = Figures { judged, gaps, ..Figures::default() };
+            work(&Season { yard, ..Season::default() }, "nothing").join(". ")
+        };
+        assert!(said(24, vec![]).contains(". On time: 0 of 24 (0\u{a0}%). "), "{}", said(24, vec![]));
+        assert!(said(24, vec![14]).contains("longest 14\u{a0}days. On time: 0 of 24 (0\u{a0}%). "));
+        assert!(!said(0, vec![14]).contains("On time"));
     }
 
     #[test]
