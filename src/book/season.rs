@@ -4,7 +4,7 @@
 
 use super::Book;
 use super::entry::{Check, Did, Ending, Entry, NewBox, PlacedTrap, TrapsWent, What};
-use super::fold::{fold_days, fold_watched};
+use super::fold::fold_days;
 use super::id::{EntryId, ThingId};
 use super::lost::goes;
 use super::record::{Blank, Record};
@@ -168,24 +168,25 @@ impl Season {
                 _ => {}
             }
         }
-        let mut renewed: Vec<(Day, ThingId)> = Vec::new();
-        fold_watched(book.log(), Some(to), &mut |standing, _, entry| {
-            if entry.day < from || entry.yard.as_ref() != Some(yard) {
-                return;
-            }
-            if let (TrapsWent::Lost, traps) = goes(standing, &entry.what) {
-                season.lost += traps.len();
-            }
-            renewed.retain(|(day, _)| *day == entry.day);
-            let known = renewed.len();
-            put_anew(standing, entry, &mut renewed);
-            season.renewed += renewed.len() - known;
-        });
         let mut by_day = visits.chunk_by(|one, next| one.day == next.day).peekable();
         let mut last: Vec<(&ThingId, Day)> = Vec::new();
         let mut due: Vec<(&ThingId, Day)> = Vec::new();
         let mut late: Vec<(ThingId, Day)> = Vec::new();
-        fold_days(book.log(), None, &mut |day, next, then| {
+        let (mut lost, mut renewed) = (0, 0);
+        let mut of_day: Vec<(Day, ThingId)> = Vec::new();
+        let mut watch = |standing: &Standing, entry: &Entry| {
+            if !(from..=to).contains(&entry.day) || entry.yard.as_ref() != Some(yard) {
+                return;
+            }
+            if let (TrapsWent::Lost, traps) = goes(standing, &entry.what) {
+                lost += traps.len();
+            }
+            of_day.retain(|(day, _)| *day == entry.day);
+            let known = of_day.len();
+            put_anew(standing, entry, &mut of_day);
+            renewed += of_day.len() - known;
+        };
+        fold_days(book.log(), None, &mut watch, &mut |day, next, then| {
             let alive = || then.hives_of(yard, true).count();
             if day < from && next.is_none_or(|next| next >= from) {
                 season.start = alive();
@@ -216,6 +217,7 @@ impl Season {
                 due = due_by(of_next, then, yard);
             }
         });
+        (season.lost, season.renewed) = (lost, renewed);
         for (_, figures) in &mut season.hives {
             sort_by(&mut figures.gaps, Ord::cmp);
         }
@@ -515,7 +517,7 @@ impl Figures {
 }
 
 /// Adds the traps in whose place `entry` puts new ones, as they stood before it.
-fn put_anew(standing: &Standing, entry: &Entry, renewed: &mut Vec<(Day, ThingId)>) {
+fn put_anew(standing: &Standing, entry: &Entry, known: &mut Vec<(Day, ThingId)>) {
     let What::Check(check) = &entry.what else { return };
     let Some(hive) = standing.hives.get(standing.kept(&check.hive)) else { return };
     for trap in hive.filled(check).filter(|_| check.did == Did::Replaced) {
@@ -523,8 +525,8 @@ fn put_anew(standing: &Standing, entry: &Entry, renewed: &mut Vec<(Day, ThingId)
         let thrown_away =
             kind.is_some_and(|now| !now.kind.reusable) || trap.trouble == Some(Trouble::Missing);
         let new = (entry.day, trap.id.clone());
-        if thrown_away && !renewed.contains(&new) {
-            renewed.push(new);
+        if thrown_away && !known.contains(&new) {
+            known.push(new);
         }
     }
 }
