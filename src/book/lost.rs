@@ -82,7 +82,8 @@ fn there(trap: &TrapNow) -> bool {
     trap.trouble != Some(Trouble::Missing)
 }
 
-/// The traps that go with `what`, and where to. One that was missing before has gone already.
+/// The traps that go with `what`, and where to. Where nothing goes the list is empty, and the word beside it says nothing.
+/// One that was missing before has gone already.
 pub(super) fn goes<'a>(standing: &'a Standing, what: &'a What) -> (TrapsWent, Vec<&'a TrapNow>) {
     let all = |hive: &ThingId, of: &dyn Fn(&TrapNow) -> bool| {
         let hive = standing.hives.get(standing.kept(hive));
