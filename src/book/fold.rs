@@ -43,16 +43,19 @@ pub fn fold_watched(
 }
 
 /// Goes through the whole log once. `evening` is shown the end of each day on which something was written, with the day
-/// that comes next, just as [`fold_until`] would fold that day; `caught` takes every count of beetles that the fold takes.
+/// that comes next, just as [`fold_until`] would fold that day; `watch` sees each line as in [`fold_watched`]; `caught`
+/// takes every count of beetles that the fold takes.
 pub fn fold_days(
     log: &Log,
     mut caught: Option<&mut Vec<Caught>>,
+    watch: &mut dyn FnMut(&Standing, &Entry),
     evening: &mut dyn FnMut(Day, Option<Day>, &Standing),
 ) {
     let lines = log.in_effect();
     let mut standing = Standing { twins: twins(&lines), ..Standing::default() };
     for (at, (root, entry)) in lines.iter().enumerate() {
         let first = log.get(root).map_or(entry.day, |first| first.day);
+        watch(&standing, entry);
         apply_as(&mut standing, root, entry, first, caught.as_deref_mut());
         let next = lines.get(at + 1).map(|(_, next)| next.day);
         if !entry.is_ground() && next != Some(entry.day) {

@@ -4,12 +4,12 @@
 
 use super::Book;
 use super::entry::{Check, Did, Ending, Entry, NewBox, PlacedTrap, TrapsWent, What};
-use super::fold::{fold_days, fold_watched};
+use super::fold::fold_days;
 use super::id::{EntryId, ThingId};
 use super::lost::goes;
 use super::record::{Blank, Record};
 use super::round::{self, HiveDue};
-use super::standing::{HiveNow, Standing};
+use super::standing::{HiveNow, Standing, Trouble};
 use crate::almanac::day::Day;
 use crate::almanac::order::sort_by;
 use crate::almanac::quantity::{Share, Volume};
@@ -40,11 +40,15 @@ pub struct Season {
     pub losses: Vec<Loss>,
     /// Traps that were put in where none had been, those that hives came into the book with included.
     pub placed: usize,
+    /// Traps in whose place new ones went in: of kinds that are thrown away, or gone. Each once on a day, in however many
+    /// lines and on however many phones it was written.
+    pub renewed: usize,
     /// Traps found missing, or taken off as lost.
     pub lost: usize,
     /// The whole yard.
     pub yard: Figures,
-    /// Each hive that anybody stood at or that is overdue on the last evening, in walking order; those that stand elsewhere now come last.
+    /// Each hive that anybody stood at or that was overdue when it left the Round, or is on the last evening, in walking
+    /// order; those that stand elsewhere now come last.
     pub hives: Vec<(ThingId, Figures)>,
 }
 
@@ -73,12 +77,14 @@ pub struct Figures {
     /// Days from visit to visit of a hive, in order of size.
     pub gaps: Vec<i32>,
     /// Days on which a hive was due and that ended here, as the Round has it: with work after which it is due no more. One
-    /// that is overdue on the last evening is among them.
+    /// that was overdue when its hive left the Round, or is on the last evening, is among them.
     pub judged: usize,
     /// Of those, how many ended on that day or before.
     pub on_time: usize,
     /// The day since which the hive is overdue on the last evening.
     pub still_due: Option<Day>,
+    /// The last due day that was judged late: a hive that is due again when a pause is over is due on no other one.
+    pub missed: Option<Day>,
     /// Visits with each of [`DIDS`].
     pub did: [usize; 6],
     /// Visits on which no beetles were counted.
@@ -89,8 +95,6 @@ pub struct Figures {
     pub oil: (Volume, Volume),
     /// Fillings of which nobody can say how much they took.
     pub oil_unknown: usize,
-    /// Traps of kinds that are thrown away in whose place new ones went in.
-    pub renewed: usize,
 }
 
 /// A day at a hive.
@@ -123,7 +127,6 @@ impl Figures {
         self.not_read += other.not_read;
         self.oil = (self.oil.0.plus(other.oil.0), self.oil.1.plus(other.oil.1));
         self.oil_unknown += other.oil_unknown;
-        self.renewed += other.renewed;
     }
 }
 
@@ -165,18 +168,25 @@ impl Season {
                 _ => {}
             }
         }
-        fold_watched(book.log(), Some(to), &mut |standing, _, entry| {
-            if entry.day >= from
-                && entry.yard.as_ref() == Some(yard)
-                && let (TrapsWent::Lost, traps) = goes(standing, &entry.what)
-            {
-                season.lost += traps.len();
-            }
-        });
         let mut by_day = visits.chunk_by(|one, next| one.day == next.day).peekable();
         let mut last: Vec<(&ThingId, Day)> = Vec::new();
         let mut due: Vec<(&ThingId, Day)> = Vec::new();
-        fold_days(book.log(), None, &mut |day, next, then| {
+        let mut late: Vec<(ThingId, Day)> = Vec::new();
+        let (mut lost, mut renewed) = (0, 0);
+        let mut of_day: Vec<(Day, ThingId)> = Vec::new();
+        let mut watch = |standing: &Standing, entry: &Entry| {
+            if !(from..=to).contains(&entry.day) || entry.yard.as_ref() != Some(yard) {
+                return;
+            }
+            if let (TrapsWent::Lost, traps) = goes(standing, &entry.what) {
+                lost += traps.len();
+            }
+            of_day.retain(|(day, _)| *day == entry.day);
+            let known = of_day.len();
+            put_anew(standing, entry, &mut of_day);
+            renewed += of_day.len() - known;
+        };
+        fold_days(book.log(), None, &mut watch, &mut |day, next, then| {
             let alive = || then.hives_of(yard, true).count();
             if day < from && next.is_none_or(|next| next >= from) {
                 season.start = alive();
@@ -186,15 +196,28 @@ impl Season {
             {
                 season.visits(of_day, then, &due, &due_by(of_day, then, yard), &mut last);
             }
+            for (hive, on) in std::mem::take(&mut late) {
+                if due_on(then, &hive, None, day).is_none() {
+                    season.figures(&hive).judge(on, day);
+                }
+            }
             if day <= to && next.is_none_or(|next| next > to) {
                 season.end = alive();
-                season.overdue(then, yard, to);
+                for (hive, on) in overdue(then, yard, to) {
+                    let figures = season.figures(&hive);
+                    figures.judge(on, to);
+                    figures.still_due = Some(on);
+                }
+            }
+            if let Some(next) = next.filter(|next| (from..=to).contains(next)) {
+                late = overdue(then, yard, next);
             }
             let of_next = by_day.peek().filter(|of_next| of_next.first().map(|first| first.day) == next);
             if let Some(of_next) = of_next {
                 due = due_by(of_next, then, yard);
             }
         });
+        (season.lost, season.renewed) = (lost, renewed);
         for (_, figures) in &mut season.hives {
             sort_by(&mut figures.gaps, Ord::cmp);
         }
@@ -325,24 +348,6 @@ impl Season {
         sort_by(&mut self.hives, |(one, _), (other, _)| place(one).cmp(&place(other)));
     }
 
-    /// Names what is overdue in `yard` on its last evening, `to`; what is due on that very day is late for nobody yet.
-    fn overdue(&mut self, then: &Standing, yard: &ThingId, to: Day) {
-        // A yard that was given up stands on no Round.
-        if then.yards.get(yard).is_none_or(|now| now.closed.is_some()) {
-            return;
-        }
-        let loss = round::yard_loss(then, yard);
-        for (id, hive) in then.hives_of(yard, true) {
-            if let HiveDue::Due { on, .. } = round::hive_due(then, hive, loss, to)
-                && on < to
-            {
-                let figures = self.figures(id);
-                figures.judged += 1;
-                figures.still_due = Some(on);
-            }
-        }
-    }
-
     fn figures(&mut self, hive: &ThingId) -> &mut Figures {
         let at = self.hives.iter().position(|(known, _)| known == hive).unwrap_or_else(|| {
             self.hives.push((hive.clone(), Figures::default()));
@@ -368,12 +373,14 @@ impl Season {
             let of = |all: &[(&ThingId, Day)]| {
                 all.iter().find(|(known, _)| *known == visit.hive).map(|(_, on)| *on)
             };
-            // Whoever only looks ends no day that is still to come, and none that has come while a trap stays due.
+            // Whoever only looks ends no day that is still to come, and none that has come while a trap stays due. Nor does
+            // whoever fills some of the traps while another is due on that day still.
             let filled = visit.checks.iter().any(|(.., check)| hive.filled(check).next().is_some());
-            let done = of(evening).is_none_or(|on| on > visit.day);
-            if let Some(on) = of(morning).filter(|on| done && (filled || *on <= visit.day)) {
-                figures.judged += 1;
-                figures.on_time += usize::from(visit.day <= on);
+            let after = of(evening);
+            let done = after.map_or(filled, |on| on > visit.day);
+            let ends = |on: &Day| done && after != Some(*on) && (filled || *on <= visit.day);
+            if let Some(on) = of(morning).filter(ends) {
+                figures.judge(on, visit.day);
             }
             let gap = last.iter_mut().find(|(known, _)| *known == visit.hive);
             if let Some((_, before)) = gap {
@@ -394,14 +401,50 @@ fn due_by<'a>(of_day: &[Visit<'a>], then: &Standing, yard: &ThingId) -> Vec<(&'a
     for visit in of_day {
         let Some(hive) = then.hives.get(visit.hive) else { continue };
         let loss = if hive.yard == *yard { own } else { round::yard_loss(then, &hive.yard) };
-        if let HiveDue::Due { on, .. } = round::hive_due(then, hive, loss, visit.day) {
+        if let Some(on) = due_on(then, visit.hive, loss, visit.day) {
             all.push((visit.hive, on));
         }
     }
     all
 }
 
+/// The day on which `hive` is due on the Round. Nothing is on it that rests, is bare, or is in care no more, and no yard that
+/// was given up.
+fn due_on(then: &Standing, hive: &ThingId, loss: Option<(f64, u8)>, day: Day) -> Option<Day> {
+    let hive = then.hives.get(hive).filter(|hive| hive.alive())?;
+    then.yards.get(&hive.yard).filter(|yard| yard.closed.is_none())?;
+    match round::hive_due(then, hive, loss, day) {
+        HiveDue::Due { on, .. } => Some(on),
+        _ => None,
+    }
+}
+
+/// What is overdue in `yard` on `day`; what is due on that very day is late for nobody yet.
+fn overdue(then: &Standing, yard: &ThingId, day: Day) -> Vec<(ThingId, Day)> {
+    let loss = round::yard_loss(then, yard);
+    let mut all = Vec::new();
+    for (id, _) in then.hives_of(yard, true) {
+        if let Some(on) = due_on(then, id, loss, day).filter(|on| *on < day) {
+            all.push((id.clone(), on));
+        }
+    }
+    all
+}
+
 impl Figures {
+    /// Judges the due day `on`, once, by the day on which it ended.
+    fn judge(&mut self, on: Day, ended: Day) {
+        if self.missed == Some(on) {
+            return;
+        }
+        self.judged += 1;
+        if ended <= on {
+            self.on_time += 1;
+        } else {
+            self.missed = Some(on);
+        }
+    }
+
     fn visit(&mut self, visit: &Visit<'_>, hive: &HiveNow, then: &Standing) {
         self.visits += 1;
         for (own, did) in self.did.iter_mut().zip(DIDS) {
@@ -414,7 +457,7 @@ impl Figures {
             let parts = |other: &Entry| entry.bulk.is_some() && other.bulk == entry.bulk;
             let others = || visit.checks.iter().filter(|(_, other, _)| other.id != entry.id && parts(other));
             // A piece of work in several lines: the first says what was found, the others what was left where.
-            if check.traps.is_none() && check.after.is_none() && others().next().is_some() {
+            if check.after.is_none() && others().any(|(.., other)| other.after.is_some()) {
                 continue;
             }
             let before = check.before.or_else(|| others().find_map(|(.., other)| other.before));
@@ -453,7 +496,6 @@ impl Figures {
     fn fill(&mut self, check: &Check, before: Option<Share>, hive: &HiveNow, then: &Standing) {
         for trap in hive.filled(check) {
             let Some(kind) = then.kinds.get(&trap.kind).map(|now| &now.kind) else { continue };
-            self.renewed += usize::from(check.did == Did::Replaced && !kind.reusable);
             if !kind.form.takes_oil() {
                 continue;
             }
@@ -470,6 +512,21 @@ impl Figures {
                 (_, Some(all), _) => (Volume::ZERO, all),
             };
             self.oil = (self.oil.0.plus(least), self.oil.1.plus(most));
+        }
+    }
+}
+
+/// Adds the traps in whose place `entry` puts new ones, as they stood before it.
+fn put_anew(standing: &Standing, entry: &Entry, known: &mut Vec<(Day, ThingId)>) {
+    let What::Check(check) = &entry.what else { return };
+    let Some(hive) = standing.hives.get(standing.kept(&check.hive)) else { return };
+    for trap in hive.filled(check).filter(|_| check.did == Did::Replaced) {
+        let kind = standing.kinds.get(&trap.kind);
+        let thrown_away =
+            kind.is_some_and(|now| !now.kind.reusable) || trap.trouble == Some(Trouble::Missing);
+        let new = (entry.day, trap.id.clone());
+        if thrown_away && !known.contains(&new) {
+            known.push(new);
         }
     }
 }

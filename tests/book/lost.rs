@@ -108,6 +108,38 @@ fn traps_taken_off_for_the_winter_were_in_service_all_the_same() {
 }
 
 #[test]
+fn traps_that_went_off_and_on_again_are_counted_once_beside_an_older_store() {
+    let mut yard = Yard::with(&["1", "2"], day("2026-05-01"), &TrapKind { reusable: true, ..trap() });
+    taken_off(&mut yard, "2", "2026-05-10", 0);
+    taken_off(&mut yard, "1", "2026-06-10", 0);
+    assert_eq!(of(&yard, "2026-06-01"), (0, 4));
+    let hive = yard.hive("1");
+    let part = yard.book.standing().hives[&hive].boxes[0].id.clone();
+    let hangs = |yard: &mut Yard, on: &str, many: usize| {
+        let trap = NewTrap { spot: Spot::Floor, kind: yard.kind(), level: None };
+        let traps = vec![PlacedTrap { part: part.clone(), trap }; many];
+        writes(yard, on, What::TrapsOn { hive: hive.clone(), traps });
+    };
+    hangs(&mut yard, "2026-06-20", 4);
+    assert_eq!(yard.book.standing().kinds[&yard.kind()].stock, 4, "as many as lay there before");
+    assert_eq!((of(&yard, "2026-06-01"), of(&yard, "2026-05-01")), ((0, 4), (0, 8)));
+    // Those that lay there before.
+    hangs(&mut yard, "2026-06-21", 4);
+    assert_eq!((of(&yard, "2026-06-01"), of(&yard, "2026-05-01")), ((0, 8), (0, 8)));
+}
+
+#[test]
+fn traps_left_in_a_hive_that_died_before_are_none_of_these_days_on_whichever_day_they_come_off() {
+    let mut yard = Yard::with(&["1", "2"], day("2026-05-01"), &trap());
+    let (on, hive) = (day("2026-05-10"), yard.hive("2"));
+    let ended = yard.book.end_hive(&pen("aa", on), on, on, &hive, Ending::Dead, None).unwrap();
+    yard.book.add(ended);
+    assert_eq!(of(&yard, "2026-06-01"), (0, 4));
+    taken_off(&mut yard, "2", "2026-06-10", 0);
+    assert_eq!((of(&yard, "2026-06-01"), of(&yard, "2026-05-01")), ((0, 4), (0, 8)));
+}
+
+#[test]
 fn a_box_taken_off_as_lost_loses_no_trap_that_was_missing_before() {
     let mut yard = Yard::with(&["1", "2"], day("2026-05-01"), &trap());
     yard.log("1", day("2026-05-10"), Did::Missing, (None, None));

@@ -6,9 +6,11 @@ use crate::{Yard, trap};
 use beetle_almanac::almanac::quantity::{Decimal, Share};
 use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::almanac::tally::CountRange;
+use beetle_almanac::almanac::trap::{TrapForm, TrapKind};
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Entry, What};
 use beetle_almanac::book::id::{EntryId, ThingId};
+use beetle_almanac::book::season::Season;
 use beetle_almanac::book::standing::HiveNow;
 use beetle_almanac::book::write::{Draft, KindChoice};
 
@@ -18,10 +20,13 @@ fn percent(value: u32) -> Share {
 
 /// Hive 1 with four traps filled to one half and two filled to `other`, all on 1 May.
 fn mixed(other: u32) -> (Yard, ThingId) {
+    mixed_with(TrapKind { fill: percent(other), ..trap() })
+}
+
+/// The same with two of `kind` on top.
+fn mixed_with(kind: TrapKind) -> (Yard, ThingId) {
     let on = day("2026-05-01");
     let mut yard = Yard::new(&["1"], on);
-    let mut kind = trap();
-    kind.fill = percent(other);
     let entries = yard.book.about_keeper(&pen("aa", on), on, What::Kind(kind)).unwrap();
     let kind = entries[0].id.thing(0);
     yard.book.add(entries);
@@ -76,6 +81,31 @@ fn write_as_at_first(writer: &str, book: &mut Book, on: &str, work: &Check) {
 
 fn catches(now: &HiveNow) -> Vec<(u32, u32)> {
     now.catches.iter().map(|catch| (catch.count.low(), catch.trap_days)).collect()
+}
+
+/// Traps in whose place new ones went in, and fillings of unknown amount, in May.
+fn renewed(yard: &Yard) -> (usize, usize) {
+    let season = Season::of(&yard.book, &yard.id, day("2026-05-02"), day("2026-05-31"));
+    (season.renewed, season.yard.oil_unknown)
+}
+
+#[test]
+fn each_trap_is_replaced_once_in_however_many_lines_it_is_written() {
+    let dry = TrapKind { form: TrapForm::FloorLure, ..trap() };
+    for (mixed, with) in [(mixed(25), "two levels"), (mixed_with(dry), "two without oil")] {
+        let (mut yard, hive) = mixed;
+        write(&mut yard.book, "2026-05-11", found(&hive, Did::Replaced, None, Some(60)));
+        assert_eq!(renewed(&yard), (6, 0), "{with}");
+        // Three of them: one of one kind and two of the other.
+        let traps = yard.book.standing().hives[&hive].traps().map(|trap| trap.id.clone()).skip(3).collect();
+        let some = Check { traps: Some(traps), ..found(&hive, Did::Replaced, None, Some(7)) };
+        write(&mut yard.book, "2026-05-13", some);
+        assert_eq!(renewed(&yard), (9, 0), "{with}");
+        for writer in ["aa", "bb"] {
+            write_as(writer, &mut yard.book, "2026-05-21", found(&hive, Did::Replaced, None, None));
+        }
+        assert_eq!(renewed(&yard), (15, 0), "{with}: on two phones");
+    }
 }
 
 #[test]

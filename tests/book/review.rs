@@ -168,7 +168,7 @@ fn the_first_filling_of_a_trap_is_oil_too_at_least_and_at_most() {
     assert_eq!((found.yard.visits, visited), (1, vec![1, 0]), "the other is overdue on the last day");
 }
 
-/// By hand: four traps in each of two hives, and those of one replaced once; what is used again is emptied and stays.
+/// By hand: four traps in each of two hives, and those of one replaced once; what is used again is emptied and stays, until it is gone.
 #[test]
 fn new_traps_in_the_place_of_thrown_away_ones_are_counted_beside_those_first_put_in() {
     for (reusable, renewed) in [(false, 4), (true, 0)] {
@@ -176,7 +176,11 @@ fn new_traps_in_the_place_of_thrown_away_ones_are_counted_beside_those_first_put
         yard.log("1", day("2026-05-15"), Did::Replaced, (None, Some(50)));
         yard.log("2", day("2026-05-15"), Did::ToppedUp, (Some(40), Some(50)));
         let found = season(&yard);
-        assert_eq!((found.placed, found.yard.renewed), (8, renewed));
+        assert_eq!((found.placed, found.renewed), (8, renewed));
+        // What is not there is in nobody's hand to be emptied.
+        yard.log("1", day("2026-05-20"), Did::Missing, (None, None));
+        yard.log("1", day("2026-05-20"), Did::Replaced, (None, Some(50)));
+        assert_eq!(season(&yard).renewed, renewed + 4, "{reusable}");
     }
 }
 

@@ -1,11 +1,12 @@
 //! Due dates as the round shows them.
 
-use crate::Yard;
 use crate::support::{Unicode, day, pen};
+use crate::{Yard, work_on};
 use beetle_almanac::almanac::quantity::Share;
 use beetle_almanac::almanac::refill::{Limit, Loss, Timing};
 use beetle_almanac::almanac::stack::{BoxDepth, Corner, Spot};
-use beetle_almanac::book::entry::{Did, SkipReason, TrapsWent, What};
+use beetle_almanac::book::entry::{Check, Did, Ending, SkipReason, TrapsWent, What};
+use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::round::{self, Because, HiveDue, Row};
 use beetle_almanac::book::season::Season;
 use beetle_almanac::book::standing::Trouble;
@@ -84,6 +85,89 @@ fn what_ends_a_due_day_in_the_round_ends_it_in_the_season_report_and_nothing_els
     assert_eq!(season(&yard, "2026-06-29").1, (1, 3));
     // Of a report that ends before that refill the hive is named, and no visit was made.
     assert_eq!(season(&yard, "2026-05-16"), (vec![], (0, 1), Some(day("2026-05-15"))));
+}
+
+/// Of four traps one is filled again after a spill, or two are topped up early: the others stay due on 15 May.
+#[test]
+fn a_hive_that_was_filled_in_parts_has_one_due_day_all_the_same() {
+    for (first, did) in [(1, Did::Spilled), (2, Did::ToppedUp)] {
+        let mut yard = Yard::new(&["1"], day("2026-05-01"));
+        let hive = yard.hive("1");
+        let traps: Vec<_> = yard.book.standing().hives[&hive].traps().map(|trap| trap.id.clone()).collect();
+        let mut work = |on: &str, did, traps: &[ThingId]| {
+            let after = Some(Share::HALF);
+            let work = Check { traps: Some(traps.to_vec()), after, ..work_on(hive.clone(), did) };
+            let entries = yard.book.check(&pen("aa", day(on)), day(on), day(on), work).unwrap();
+            yard.book.add(entries);
+            let all = Season::of(&yard.book, &yard.id, day("2026-05-01"), day(on)).yard;
+            (all.on_time, all.judged)
+        };
+        assert_eq!(work("2026-05-05", did, &traps[..first]), (0, 0), "{did:?}");
+        assert_eq!(work("2026-05-18", Did::ToppedUp, &traps[first..]), (0, 1), "{did:?}: three days late");
+        assert_eq!(work("2026-05-19", Did::ToppedUp, &traps), (1, 2), "{did:?}");
+    }
+}
+
+/// Due on 15 May and left alone, until it stands on the Round no longer.
+#[test]
+fn a_hive_that_was_overdue_when_it_left_the_round_was_late() {
+    let start = || Yard::new(&["1"], day("2026-05-01"));
+    let write = |yard: &mut Yard, on: &str, what: What| {
+        let entries = yard.book.about_yard(&pen("aa", day(on)), day(on), day(on), &yard.id, what).unwrap();
+        yard.book.add(entries);
+    };
+    let rests = |yard: &mut Yard, on: &str, running| {
+        let of = yard.id.clone();
+        write(yard, on, What::Season { yard: of, running });
+    };
+    let ends = |yard: &mut Yard, on: &str, how| {
+        let hive = yard.hive("1");
+        let entries = yard.book.end_hive(&pen("aa", day(on)), day(on), day(on), &hive, how, None).unwrap();
+        yard.book.add(entries);
+    };
+    let season = |yard: &Yard, from: &str, to: &str| {
+        let hives = Season::of(&yard.book, &yard.id, day(from), day(to)).hives;
+        hives.first().map_or((0, 0, None), |(_, of)| (of.on_time, of.judged, of.still_due))
+    };
+    let may_and_june = |yard: &Yard| season(yard, "2026-05-01", "2026-06-30");
+
+    let mut paused = start();
+    rests(&mut paused, "2026-06-01", false);
+    assert_eq!(may_and_june(&paused), (0, 1, None));
+    assert_eq!(season(&paused, "2026-05-01", "2026-05-31"), (0, 1, Some(day("2026-05-15"))));
+    assert_eq!(season(&paused, "2026-06-01", "2026-06-30"), (0, 1, None), "overdue on the evening before");
+    assert_eq!(season(&paused, "2026-06-02", "2026-06-30"), (0, 0, None), "that was before");
+    // The day stays the same when the traps fish again: it was missed once.
+    rests(&mut paused, "2026-06-10", true);
+    assert_eq!(may_and_june(&paused), (0, 1, Some(day("2026-05-15"))));
+    rests(&mut paused, "2026-06-12", false);
+    assert_eq!(may_and_june(&paused), (0, 1, None));
+    rests(&mut paused, "2026-06-14", true);
+    paused.log("1", day("2026-06-20"), Did::Replaced, (None, Some(50)));
+    assert_eq!(may_and_june(&paused), (0, 1, None));
+
+    let mut bare = start();
+    let hive = bare.hive("1");
+    let traps = bare.book.standing().hives[&hive].traps().map(|trap| trap.id.clone()).collect();
+    write(&mut bare, "2026-05-20", What::TrapsOff { hive, traps, went: TrapsWent::Stock });
+    assert_eq!(may_and_june(&bare), (0, 1, None));
+
+    for how in [Ending::Dead, Ending::Sold] {
+        let mut ended = start();
+        ended.log("1", day("2026-05-16"), Did::AsFound, (None, None));
+        ends(&mut ended, "2026-05-16", how);
+        assert_eq!(may_and_june(&ended), (0, 1, None));
+    }
+    // Filled late and paused on the day.
+    let mut filled = start();
+    filled.log("1", day("2026-05-18"), Did::Replaced, (None, Some(50)));
+    rests(&mut filled, "2026-05-18", false);
+    assert_eq!(may_and_june(&filled), (0, 1, None));
+    // What is due on the very day is late for nobody yet.
+    let mut in_time = start();
+    in_time.log("1", day("2026-05-15"), Did::AsFound, (None, None));
+    rests(&mut in_time, "2026-05-15", false);
+    assert_eq!(may_and_june(&in_time), (0, 0, None));
 }
 
 #[test]

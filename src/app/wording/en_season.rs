@@ -79,7 +79,7 @@ pub const NO_VISIT: &str = "No trap work is written down for these days.";
 /// What is not said and what is too little.
 pub fn how() -> String {
     let mut said =
-        "On time: traps filled or mended by the day on which the Round said that the hive was due; a look ends no such day. What is overdue on the last day counts as late. Catch is said from "
+        "On time: traps filled or mended by the day on which the Round said that the hive was due; a look ends no such day. What is overdue on the last day, or when trap work is paused, the traps come off or the hive ends, counts as late. Catch is said from "
             .to_owned();
     put(&mut said, &LEAST_COUNTS.to_string());
     put(&mut said, " counts and ");
@@ -132,9 +132,11 @@ pub fn work(season: &Season, oil: &str) -> Vec<String> {
         put(&mut said, &counted(median.unsigned_abs(), "day", "days"));
         put(&mut said, ", longest ");
         put(&mut said, &counted(longest.unsigned_abs(), "day", "days"));
-        put(&mut said, "; on time ");
-        put(&mut said, &on_time(yard, true));
         all.push(said);
+    }
+    // Where every hive was visited once, or none was, no days lie from visit to visit, and due days there were all the same.
+    if yard.judged > 0 {
+        all.push(["On time: ", &on_time(yard, true)].concat());
     }
     let mut did = String::new();
     for (count, did_it) in yard.did.into_iter().zip(DIDS) {
@@ -143,7 +145,7 @@ pub fn work(season: &Season, oil: &str) -> Vec<String> {
     all.push(["Visits with trap work: ", &did].concat());
     for (traps, said) in [
         (season.placed, "Traps first put in: "),
-        (yard.renewed, "Traps replaced by new ones: "),
+        (season.renewed, "Traps replaced by new ones: "),
         (season.lost, "Traps found missing or taken off as lost: "),
     ] {
         if traps > 0 {
@@ -357,6 +359,17 @@ mod tests {
                 assert!(off * 2 <= all || told == 1 || told == 99, "{of} of {all}: {told}");
             }
         }
+    }
+
+    #[test]
+    fn due_days_are_told_where_no_hive_was_visited_twice() {
+        let said = |judged, gaps| {
+            let yard = Figures { judged, gaps, ..Figures::default() };
+            work(&Season { yard, ..Season::default() }, "nothing").join(". ")
+        };
+        assert!(said(24, vec![]).contains(". On time: 0 of 24 (0\u{a0}%). "), "{}", said(24, vec![]));
+        assert!(said(24, vec![14]).contains("longest 14\u{a0}days. On time: 0 of 24 (0\u{a0}%). "));
+        assert!(!said(0, vec![14]).contains("On time"));
     }
 
     #[test]
