@@ -262,7 +262,8 @@ fn draw(
             let seed = device::id(SEED_LETTERS);
             in_pairs(&hives, &untrack(|| records.caught.with(|caught| plan(&hives, caught, &seed))))
         });
-        kept.update(|kept| *kept = draws::with(kept, &yard, &draws::Drawn { day, hives, from: Vec::new() }));
+        let drawn = draws::Drawn { day, hives, from: Vec::new(), number: None };
+        kept.update(|kept| *kept = draws::with(kept, &yard, &drawn));
         edge::after_paint(|| _ = focus("#trial-lists"));
     };
     let name_says = move || match name.get() {
