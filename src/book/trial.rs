@@ -177,14 +177,14 @@ impl Trial {
         Some(outcome(&both))
     }
 
-    /// Hives whose care ended, or that were found dead or carried away, since the trial began and before its count of the day
-    /// `last`. What is found dead on that day died before it. One that was taken back since is here too: nobody knows whose
-    /// bees these are.
+    /// Hives whose care ended, or that were found dead or carried out of the yard of the trial, since it began and before its
+    /// count of the day `last`. What is found dead on that day died before it, and what ends on the day of the draw ended
+    /// after it: only hives in care are drawn. One that was taken back since is here too: nobody knows whose bees these are.
     fn left(&self, book: &Book, last: Day) -> Vec<ThingId> {
         let standing = book.standing();
         let mut left = Vec::new();
         for (_, entry) in book.log().in_effect() {
-            let Some(hive) = entry.hive().filter(|_| entry.day > self.from) else { continue };
+            let Some(hive) = entry.hive().filter(|_| entry.day >= self.from) else { continue };
             let kept = standing.kept(&hive);
             let until = match &entry.what {
                 What::HiveEnded { how: Ending::Dead | Ending::Gone, .. } => last,
@@ -195,7 +195,9 @@ impl Trial {
                     continue;
                 }
                 What::HiveEnded { .. } => last.plus(-1),
-                What::HiveMoved { to, .. } if self.yard.as_ref() != Some(to) => last.plus(-1),
+                What::HiveMoved { to, .. } if self.yard.as_ref().is_some_and(|yard| yard != to) => {
+                    last.plus(-1)
+                }
                 What::Record(record) if record.blank == Blank::DeadOut => last,
                 _ => continue,
             };

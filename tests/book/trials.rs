@@ -10,7 +10,7 @@ use beetle_almanac::book::caught::{self, Days};
 use beetle_almanac::book::entry::{Did, Ending, Entry, What};
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::record::{Answer, Blank, Record};
-use beetle_almanac::book::trial::{self, Apart, hives, in_pairs, kept_pairs, plan, records};
+use beetle_almanac::book::trial::{self, Apart, Trial, hives, in_pairs, kept_pairs, plan, records};
 use beetle_almanac::book::urgent::Because;
 use beetle_almanac::book::write::{KindChoice, Refusal};
 
@@ -332,6 +332,29 @@ fn a_hive_carried_away_in_a_trial_leaves_its_pair_open() {
         }
     }
     let outcome = all[0].outcome(&yard.book, &caught::all(&yard.book), day("2026-06-15")).unwrap();
+    assert_eq!((outcome.open, outcome.even), (1, 5));
+    // A trial of no yard goes along with its hives.
+    let anywhere = Trial { yard: None, ..all[0].clone() };
+    let outcome = anywhere.outcome(&yard.book, &caught::all(&yard.book), day("2026-06-15")).unwrap();
+    assert_eq!((outcome.open, outcome.even), (0, 6));
+}
+
+/// Its traps are counted all the same.
+#[test]
+fn a_hive_that_dies_on_the_day_of_the_draw_leaves_its_pair_open() {
+    let mut yard = counted();
+    written(&mut yard);
+    let trial = trial::sorted(&yard.book).0.remove(0);
+    let tag = |yard: &Yard, hive: &ThingId| yard.book.standing().hives[hive].tag.clone();
+    let gone = tag(&yard, &trial.pairs[2].1);
+    yard.tells("2026-05-15", &gone, Blank::DeadOut, &[("causes", Words(&["starved"]))]);
+    for (with, without) in &trial.pairs {
+        for hive in [with, without] {
+            let tag = tag(&yard, hive);
+            yard.count(&tag, "2026-06-12", 5, None);
+        }
+    }
+    let outcome = trial.outcome(&yard.book, &caught::all(&yard.book), day("2026-06-15")).unwrap();
     assert_eq!((outcome.open, outcome.even), (1, 5));
 }
 
