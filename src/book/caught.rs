@@ -148,7 +148,8 @@ pub fn both(caught: &[Caught], yard: &ThingId, first: Days, second: Days) -> Bot
     let (mut sums, mut straddling, mut idle) = ((Stretch::NONE, Stretch::NONE), 0, 0);
     for one in caught.iter().filter(|one| one.yard == *yard) {
         if one.trap_days == 0 {
-            let within = |days: Days| (days.from..=days.to).contains(&one.day);
+            // The first of the days belongs to what comes before, as in all counts.
+            let within = |days: Days| one.day > days.from && one.day <= days.to;
             idle += usize::from(within(first) || within(second));
             continue;
         }

@@ -17,7 +17,8 @@ use crate::almanac::stack::HiveSize;
 pub enum Counted {
     /// The look says how many are drawn.
     Look,
-    /// So many boxes as the hive had at the look, of so many frames by its facts: all of them taken as drawn.
+    /// So many boxes as the hive had at the look, of so many frames by its facts: all of them taken as drawn. Of the last look
+    /// those that were taken off since are left out, as comb is that was taken out of what a look counted.
     Boxes(u32, u32),
 }
 

@@ -294,6 +294,13 @@ impl HiveNow {
         boxes
     }
 
+    /// Whether a box that was on it at a look of `day` came on after a look of the day `from`.
+    pub fn box_between(&self, from: Day, day: Day) -> bool {
+        let came = |since: Day| since != self.since && (from..day).contains(&since);
+        self.boxes.iter().any(|part| came(part.since))
+            || self.off.iter().any(|(since, off)| *off >= day && came(*since))
+    }
+
     /// What stops the first trap that does not fish, and how many traps it stops.
     pub fn trouble(&self) -> Option<(Trouble, u32)> {
         let first = self.traps().find_map(|trap| trap.trouble)?;

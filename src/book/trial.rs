@@ -2,10 +2,10 @@
 
 use super::Book;
 use super::caught::{Caught, Days};
-use super::entry::{Ending, What};
+use super::entry::{Ending, Entry, What};
 use super::id::{EntryId, ThingId};
 use super::record::{Answer, Blank, Record};
-use super::standing::RecordNow;
+use super::standing::{RecordNow, Standing};
 use super::urgent::{self, Because};
 use crate::almanac::day::Day;
 use crate::almanac::trend::Stretch;
@@ -149,14 +149,20 @@ impl Trial {
         self.until.is_some_and(|until| today >= until)
     }
 
-    /// What it came to; none before its day. Counts that began before it, went on after its day or are of another yard are left
+    /// What it came to; none before its day. `lines` are those of the book that count. Counts that began before it, went on after its day or are of another yard are left
     /// out.
     ///
     /// A pair of which a hive died or left before the last count stays open. Its days are fewer than those of its partner and of
     /// another part of the season, and a colony that goes down catches as no other does. Left out with its pair it
     /// misleads nobody: which of the two got it was a coin's choice, so if it does nothing, the pairs that are left still fall
     /// either way alike.
-    pub fn outcome(&self, book: &Book, caught: &[Caught], today: Day) -> Option<Outcome> {
+    pub fn outcome(
+        &self,
+        standing: &Standing,
+        lines: &[(&EntryId, &Entry)],
+        caught: &[Caught],
+        today: Day,
+    ) -> Option<Outcome> {
         let to = self.until.filter(|_| self.is_open(today))?;
         let days = Days { from: self.from, to };
         let here =
@@ -168,7 +174,7 @@ impl Trial {
         let takes_part =
             |hive: &ThingId| self.pairs.iter().any(|(with, without)| with == hive || without == hive);
         let last = caught.iter().rev().filter(here).find(|one| takes_part(&one.hive));
-        let left = last.map(|last| self.left(book, last.day)).unwrap_or_default();
+        let left = last.map(|last| self.left(standing, lines, last.day)).unwrap_or_default();
         let mut both = Vec::new();
         for (with, without) in &self.pairs {
             let gone = left.contains(with) || left.contains(without);
@@ -177,14 +183,13 @@ impl Trial {
         Some(outcome(&both))
     }
 
-    /// Hives whose care ended, or that were found dead or carried away, since the trial began and before its count of the day
-    /// `last`. What is found dead on that day died before it. One that was taken back since is here too: nobody knows whose
-    /// bees these are.
-    fn left(&self, book: &Book, last: Day) -> Vec<ThingId> {
-        let standing = book.standing();
+    /// Hives whose care ended, or that were found dead or carried out of the yard of the trial, since it began and before its
+    /// count of the day `last`. What is found dead on that day died before it, and what ends on the day of the draw ended
+    /// after it: only hives in care are drawn. One that was taken back since is here too: nobody knows whose bees these are.
+    fn left(&self, standing: &Standing, lines: &[(&EntryId, &Entry)], last: Day) -> Vec<ThingId> {
         let mut left = Vec::new();
-        for (_, entry) in book.log().in_effect() {
-            let Some(hive) = entry.hive().filter(|_| entry.day > self.from) else { continue };
+        for (_, entry) in lines {
+            let Some(hive) = entry.hive().filter(|_| entry.day >= self.from) else { continue };
             let kept = standing.kept(&hive);
             let until = match &entry.what {
                 What::HiveEnded { how: Ending::Dead | Ending::Gone, .. } => last,
@@ -195,7 +200,9 @@ impl Trial {
                     continue;
                 }
                 What::HiveEnded { .. } => last.plus(-1),
-                What::HiveMoved { to, .. } if self.yard.as_ref() != Some(to) => last.plus(-1),
+                What::HiveMoved { to, .. } if self.yard.as_ref().is_some_and(|yard| yard != to) => {
+                    last.plus(-1)
+                }
                 What::Record(record) if record.blank == Blank::DeadOut => last,
                 _ => continue,
             };

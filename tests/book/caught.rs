@@ -153,6 +153,16 @@ fn a_count_of_traps_that_did_not_fish_is_told_as_left_out_and_changes_nothing_el
     assert_eq!(split, Both { idle: 1, ..both(&before, &yard.id, first, second) });
     assert_eq!(parts(&caught, &yard.id, second), parts(&before, &yard.id, second));
     assert_eq!(visits(&caught, &hive, second), []);
+    // Nor is it of days that begin with its own, whose first belongs to what comes before.
+    assert_eq!(
+        both(&caught, &yard.id, days("2026-05-15", "2026-06-01"), days("2026-06-01", "2026-07-01")).idle,
+        0
+    );
+    // A second count of a day has no days of its own.
+    yard.count("2", "2026-05-15", 1, None);
+    let again = all(&yard.book);
+    assert_eq!(again.last().map(|one| one.trap_days), Some(0));
+    assert_eq!(both(&again, &yard.id, first, second).idle, 2);
     // Before and after those days it is not theirs.
     assert_eq!(both(&caught, &yard.id, first, days("2026-05-16", "2026-06-30")).idle, 0);
 }

@@ -40,7 +40,7 @@ fn more(yard: &mut Yard, tags: &[&str], size: HiveSize) {
 /// All of it drawn on 10 June.
 fn all_drawn(yard: &Yard) -> Drawn {
     let hives = hives(yard);
-    Drawn { day: day("2026-06-10"), from: hives.clone(), hives }
+    Drawn { day: day("2026-06-10"), from: hives.clone(), hives, number: None }
 }
 
 fn states(yard: &Yard, drawn: &Drawn) -> Vec<Opened> {

@@ -10,7 +10,7 @@ use beetle_almanac::book::caught::{self, Days};
 use beetle_almanac::book::entry::{Did, Ending, Entry, What};
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::record::{Answer, Blank, Record};
-use beetle_almanac::book::trial::{self, Apart, hives, in_pairs, kept_pairs, plan, records};
+use beetle_almanac::book::trial::{self, Apart, Trial, hives, in_pairs, kept_pairs, plan, records};
 use beetle_almanac::book::urgent::Because;
 use beetle_almanac::book::write::{KindChoice, Refusal};
 
@@ -107,7 +107,11 @@ fn a_trial_is_not_opened_before_its_day_and_then_the_pairs_decide() {
         }
     }
     let caught = caught::all(&yard.book);
-    assert_eq!(all[0].outcome(&yard.book, &caught, day("2026-06-14")), None, "the day before");
+    assert_eq!(
+        all[0].outcome(yard.book.standing(), &yard.book.log().in_effect(), &caught, day("2026-06-14")),
+        None,
+        "the day before"
+    );
     assert_eq!(hidden(&yard, days("2026-05-01", "2026-12-31")), 12);
     assert_eq!(hidden(&yard, days("2026-05-01", "2026-05-15")), 0, "what was caught before is no secret");
     assert_eq!(
@@ -119,7 +123,9 @@ fn a_trial_is_not_opened_before_its_day_and_then_the_pairs_decide() {
     let left = yard.hive("1");
     assert!(shut("2026-06-14").len() == 12 && shut("2026-06-14").iter().all(|(hive, _)| *hive != left));
     assert!(shut("2026-06-15").is_empty() && shut("2026-05-14").is_empty());
-    let outcome = all[0].outcome(&yard.book, &caught, day("2026-06-15")).unwrap();
+    let outcome = all[0]
+        .outcome(yard.book.standing(), &yard.book.log().in_effect(), &caught, day("2026-06-15"))
+        .unwrap();
     assert_eq!((outcome.less, outcome.more, outcome.even, outcome.open), (6, 0, 0, 0));
     assert!(outcome.told() && (outcome.sign - 2.0 / 64.0).abs() < 1e-12);
     // What comes after its day changes nothing.
@@ -127,7 +133,15 @@ fn a_trial_is_not_opened_before_its_day_and_then_the_pairs_decide() {
         let tag = yard.book.standing().hives.get(with).unwrap().tag.clone();
         yard.count(&tag, "2026-07-12", 90, None);
     }
-    assert_eq!(all[0].outcome(&yard.book, &caught::all(&yard.book), day("2026-08-01")), Some(outcome));
+    assert_eq!(
+        all[0].outcome(
+            yard.book.standing(),
+            &yard.book.log().in_effect(),
+            &caught::all(&yard.book),
+            day("2026-08-01")
+        ),
+        Some(outcome)
+    );
     // Both lists are one act.
     let last = entries.iter().map(|entry| entry.id.clone()).collect::<Vec<_>>();
     assert!(entries.iter().all(|entry| entry.bulk.as_ref() == Some(&last[0])));
@@ -331,7 +345,51 @@ fn a_hive_carried_away_in_a_trial_leaves_its_pair_open() {
             yard.book.add(entries);
         }
     }
-    let outcome = all[0].outcome(&yard.book, &caught::all(&yard.book), day("2026-06-15")).unwrap();
+    let outcome = all[0]
+        .outcome(
+            yard.book.standing(),
+            &yard.book.log().in_effect(),
+            &caught::all(&yard.book),
+            day("2026-06-15"),
+        )
+        .unwrap();
+    assert_eq!((outcome.open, outcome.even), (1, 5));
+    // A trial of no yard goes along with its hives.
+    let anywhere = Trial { yard: None, ..all[0].clone() };
+    let outcome = anywhere
+        .outcome(
+            yard.book.standing(),
+            &yard.book.log().in_effect(),
+            &caught::all(&yard.book),
+            day("2026-06-15"),
+        )
+        .unwrap();
+    assert_eq!((outcome.open, outcome.even), (0, 6));
+}
+
+/// Its traps are counted all the same.
+#[test]
+fn a_hive_that_dies_on_the_day_of_the_draw_leaves_its_pair_open() {
+    let mut yard = counted();
+    written(&mut yard);
+    let trial = trial::sorted(&yard.book).0.remove(0);
+    let tag = |yard: &Yard, hive: &ThingId| yard.book.standing().hives[hive].tag.clone();
+    let gone = tag(&yard, &trial.pairs[2].1);
+    yard.tells("2026-05-15", &gone, Blank::DeadOut, &[("causes", Words(&["starved"]))]);
+    for (with, without) in &trial.pairs {
+        for hive in [with, without] {
+            let tag = tag(&yard, hive);
+            yard.count(&tag, "2026-06-12", 5, None);
+        }
+    }
+    let outcome = trial
+        .outcome(
+            yard.book.standing(),
+            &yard.book.log().in_effect(),
+            &caught::all(&yard.book),
+            day("2026-06-15"),
+        )
+        .unwrap();
     assert_eq!((outcome.open, outcome.even), (1, 5));
 }
 
@@ -394,7 +452,14 @@ fn a_pair_of_which_a_hive_died_or_left_before_the_last_count_decides_for_neither
                 if on != "2026-05-25" {
                     goes(&mut yard, &gone, day(on));
                 }
-                let outcome = trial.outcome(&yard.book, &caught::all(&yard.book), day("2026-06-15")).unwrap();
+                let outcome = trial
+                    .outcome(
+                        yard.book.standing(),
+                        &yard.book.log().in_effect(),
+                        &caught::all(&yard.book),
+                        day("2026-06-15"),
+                    )
+                    .unwrap();
                 assert_eq!((outcome.less, outcome.open), (pairs, 6 - pairs), "{on} {of_with}");
                 assert_eq!(outcome.told(), pairs == 6);
             }
@@ -422,6 +487,13 @@ fn a_hive_that_was_joined_with_its_own_double_stays_in_its_pair() {
             yard.count(&tag, "2026-06-12", 5, None);
         }
     }
-    let outcome = trial.outcome(&yard.book, &caught::all(&yard.book), day("2026-06-15")).unwrap();
+    let outcome = trial
+        .outcome(
+            yard.book.standing(),
+            &yard.book.log().in_effect(),
+            &caught::all(&yard.book),
+            day("2026-06-15"),
+        )
+        .unwrap();
     assert_eq!((outcome.even, outcome.open), (6, 0));
 }

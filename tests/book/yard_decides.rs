@@ -518,6 +518,50 @@ fn combs_of_a_dead_hive_are_those_of_the_newest_look_that_counted_less_what_was_
 }
 
 #[test]
+fn combs_counted_before_a_box_came_on_are_not_all_of_a_dead_hive() {
+    let mut yard = three();
+    let on = day("2026-06-01");
+    let boxed = |yard: &mut Yard, tag: &str| {
+        let (hive, kind) = (yard.hive(tag), yard.kind());
+        let third = [(BoxDepth::Medium, 0)];
+        yard.book.add(yard.book.boxes_on(&pen("aa", on), on, on, &hive, 2, &third, &kind, true).unwrap());
+    };
+    let counted = [("larvae", Word("none")), ("frames_of_comb", whole(8))];
+    for tag in ["1", "2", "3"] {
+        yard.tells("2026-05-10", tag, Blank::Look, &counted);
+    }
+    for tag in ["1", "2"] {
+        yard.tells("2026-05-11", tag, Blank::HiveFacts, &[("frames", whole(10))]);
+    }
+    boxed(&mut yard, "1");
+    boxed(&mut yard, "3");
+    let left = |yard: &Yard, tag: &str, on: &str| comb_left(yard.book.standing(), &yard.hive(tag), day(on));
+    assert_eq!(left(&yard, "1", "2026-05-31"), Some(8));
+    assert_eq!(left(&yard, "1", "2026-06-01"), Some(30), "what the form of the comb says");
+    yard.tells("2026-06-20", "1", Blank::Look, &[("larvae", Word("none")), ("frames_of_bees", whole(20))]);
+    assert_eq!(yard.combs("1", "2026-06-20").last.unwrap().frames, left(&yard, "1", "2026-06-20"));
+    for tag in ["1", "2", "3"] {
+        yard.tells("2026-07-01", tag, Blank::DeadOut, &[("causes", Words(&["starved"]))]);
+        yard.tells("2026-07-02", tag, Blank::Comb, &[("frames", whole(7)), ("to", Word("burned"))]);
+    }
+    let open = |yard: &Yard, tag: &str| {
+        urgent(yard.book.standing(), &yard.hive(tag), day("2026-07-05")).and_then(|card| card.open())
+    };
+    assert_eq!(open(&yard, "1"), Some(23));
+    // A box that is taken off since was on it when the bees died.
+    let hive = yard.hive("1");
+    let part = yard.book.standing().hives[&hive].boxes[2].id.clone();
+    yard.writes("2026-07-03", What::BoxOff { hive, part, traps: TrapsWent::Stock });
+    assert_eq!(open(&yard, "1"), Some(23));
+    // No box came on, or nobody wrote down what one holds: as many as were counted.
+    assert_eq!((open(&yard, "2"), open(&yard, "3")), (Some(1), Some(1)));
+    // A newer count is of all boxes.
+    let counted = [("larvae", Word("none")), ("frames_of_comb", whole(12))];
+    yard.tells("2026-06-21", "3", Blank::Look, &counted);
+    assert_eq!(open(&yard, "3"), Some(5));
+}
+
+#[test]
 fn larvae_of_the_last_sixty_days_choose_the_hives_and_a_new_stand_takes_the_place_of_the_old_one() {
     let mut yard = three();
     yard.tells("2026-05-02", "1", Blank::Stand, &[("across", whole(1)), ("along", whole(2))]);

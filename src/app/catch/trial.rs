@@ -24,7 +24,8 @@ use crate::app::state::Ui;
 use crate::app::wording::{en, en_catch as wc, en_trial as w, en_typed};
 use crate::book::Book;
 use crate::book::caught;
-use crate::book::id::ThingId;
+use crate::book::entry::Entry;
+use crate::book::id::{EntryId, ThingId};
 use crate::book::record::Blank;
 use crate::book::trial::{self, Apart, Trial, hives, in_pairs, kept_pairs, plan, records as lists};
 
@@ -33,6 +34,9 @@ const SEED_LETTERS: usize = 8;
 
 /// The day and the hives of a draw, which of them are pairs, and those without a partner.
 type Lists = Option<(Day, Vec<ThingId>, Pairs, Vec<usize>)>;
+
+/// The lines of the book that count, each under the name of its first version.
+type Lines<'a> = &'a [(&'a EntryId, &'a Entry)];
 
 /// The page of the Book, of the yard `of` where the address names one.
 pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
@@ -54,12 +58,14 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
             }
             records.book.with(|book| {
                 let mut cards = Vec::new();
+                // Once for all cards: of a large book it is a sort of every line.
+                let lines = book.log().in_effect();
                 for apart in &apart {
-                    cards.push(unmatched(book, apart));
+                    cards.push(unmatched(book, &lines, apart));
                 }
                 records.caught.with(|caught| {
                     for trial in &all {
-                        cards.push(told(records, book, trial, caught));
+                        cards.push(told(records, book, &lines, trial, caught));
                     }
                 });
                 Bit::Many(cards)
@@ -79,7 +85,7 @@ pub(in crate::app) fn view(ui: Ui, records: Records, of: Option<&str>) -> Bit {
     ]
 }
 
-fn told(records: Records, book: &Book, trial: &Trial, caught: &[caught::Caught]) -> Bit {
+fn told(records: Records, book: &Book, lines: Lines, trial: &Trial, caught: &[caught::Caught]) -> Bit {
     let today = match &trial.yard {
         Some(yard) => records.today(yard),
         None => Ui::get().today.get(),
@@ -92,7 +98,7 @@ fn told(records: Records, book: &Book, trial: &Trial, caught: &[caught::Caught])
     }
     let each: Vec<_> = trial.pairs.iter().map(|(one, other)| [one, other]).collect();
     card = card.kid(pairs_of(book, &each));
-    match (trial.until, trial.outcome(book, caught, today)) {
+    match (trial.until, trial.outcome(book.standing(), lines, caught, today)) {
         (None, _) => card.kid(Notice::plain(w::NO_DAY).view()),
         (Some(until), None) => card.kid(Notice::plain(w::opened(until)).view()),
         (Some(until), Some(outcome)) => {
@@ -111,7 +117,7 @@ fn told(records: Records, book: &Book, trial: &Trial, caught: &[caught::Caught])
 }
 
 /// A list without its other side: what does not match, and the way to mend it.
-fn unmatched(book: &Book, apart: &Apart) -> Bit {
+fn unmatched(book: &Book, lines: Lines, apart: &Apart) -> Bit {
     let standing = book.standing();
     let mut card = el("section").class("card").test_id("trial-apart");
     let mut ways = el("p").class("keys");
@@ -126,8 +132,8 @@ fn unmatched(book: &Book, apart: &Apart) -> Bit {
         let hives: Vec<&ThingId> = list.record.hives.iter().map(|hive| standing.kept(hive)).collect();
         card = card.kid(side_of(book, name, &hives));
         // A line stands under the name of its first version, and is corrected in its last.
-        for (root, version) in book.log().in_effect() {
-            if root == line {
+        for (root, version) in lines {
+            if *root == line {
                 let place = Place::Write(Blank::Trial, Some(version.id.to_string()));
                 ways = ways.kid(link(w::mend(name), &place));
             }
@@ -262,7 +268,8 @@ fn draw(
             let seed = device::id(SEED_LETTERS);
             in_pairs(&hives, &untrack(|| records.caught.with(|caught| plan(&hives, caught, &seed))))
         });
-        kept.update(|kept| *kept = draws::with(kept, &yard, &draws::Drawn { day, hives, from: Vec::new() }));
+        let drawn = draws::Drawn { day, hives, from: Vec::new(), number: None };
+        kept.update(|kept| *kept = draws::with(kept, &yard, &drawn));
         edge::after_paint(|| _ = focus("#trial-lists"));
     };
     let name_says = move || match name.get() {

@@ -16,6 +16,8 @@ pub struct Drawn {
     pub hives: Vec<ThingId>,
     /// All hives out of which they were drawn; empty where nobody kept them.
     pub from: Vec<ThingId>,
+    /// How many these were, where that alone was kept.
+    pub number: Option<u32>,
 }
 
 /// What came of a draw.
@@ -29,7 +31,7 @@ pub struct Outcome {
     pub clean: u32,
     /// Hives in which something was.
     pub found: u32,
-    /// There are hives now that were not among those drawn from.
+    /// There are hives to draw from now that were not among those drawn from: they came later, or were left out then.
     pub later: bool,
 }
 
@@ -44,7 +46,7 @@ impl Drawn {
     }
 
     /// What came of it by what is known of each of its hives, whatever became of them. The hives `now` are those to draw
-    /// from today: they stand for those drawn from where nobody kept these.
+    /// from today: they stand for those drawn from where nobody kept these, nor how many they were.
     pub fn outcome(&self, states: &[Opened], now: &[ThingId]) -> Outcome {
         let count = |number: usize| u32::try_from(number).unwrap_or(u32::MAX);
         let in_state = |wanted| count(states.iter().filter(|state| **state == wanted).count());
@@ -53,10 +55,11 @@ impl Drawn {
         Outcome {
             drawn,
             // Where some of them are gone since, fewer may be left than were drawn.
-            from: count(from.len()).max(drawn),
+            from: self.number.unwrap_or(count(from.len())).max(drawn),
             clean: in_state(Opened::Clean),
             found: in_state(Opened::Found),
-            later: now.iter().any(|hive| !from.contains(hive)),
+            later: now.iter().any(|hive| !from.contains(hive))
+                || self.number.is_some_and(|number| count(now.len()) > number),
         }
     }
 
@@ -74,9 +77,9 @@ pub fn of(kept: &str, yard: &ThingId) -> Option<Drawn> {
     let mut parts = kept.split(';').find(|draw| draw.split('|').next() == Some(&*named))?.split('|').skip(1);
     let day = Day::parse(parts.next()?).ok()?;
     let hives = ids(parts.next()?);
-    // A text of before held none, or a number, which names none.
-    let from = ids(parts.next().unwrap_or_default());
-    Some(Drawn { day, hives, from })
+    // A text of before held none, or their number, which names none.
+    let last = parts.next().unwrap_or_default();
+    Some(Drawn { day, hives, from: ids(last), number: last.parse().ok() })
 }
 
 fn ids(text: &str) -> Vec<ThingId> {
@@ -123,6 +126,7 @@ mod tests {
             day: day(on),
             hives: hives.iter().map(|h| id(h)).collect(),
             from: hives.iter().filter(|_| hives.len() > 1).map(|h| id(h)).collect(),
+            number: None,
         };
         let (mill, ford) = (id("aaaaaaaa-1"), id("aaaaaaaa-12"));
         let one = drawn("2026-06-01", &["aaaaaaaa-3", "aaaaaaaa-5.1"]);
@@ -138,7 +142,15 @@ mod tests {
         // As it was kept before those drawn from were, and when their number was.
         let old = Drawn { from: Vec::new(), ..drawn("2026-06-01", &["aaaaaaaa-3", "aaaaaaaa-4"]) };
         assert_eq!(of("aaaaaaaa-1|2026-06-01|aaaaaaaa-3,aaaaaaaa-4;", &mill), Some(old.clone()));
-        assert_eq!(of("aaaaaaaa-1|2026-06-01|aaaaaaaa-3,aaaaaaaa-4|20;", &mill), Some(old));
+        let old = Drawn { number: Some(20), ..old };
+        assert_eq!(of("aaaaaaaa-1|2026-06-01|aaaaaaaa-3,aaaaaaaa-4|20;", &mill), Some(old.clone()));
+        // Fewer hives of now make no more of it, and more than were drawn from are some that were not among them.
+        let now: Vec<ThingId> = (1..=21).map(|nth| id(&["aaaaaaaa-", &nth.to_string()].concat())).collect();
+        let outcome = |now: &[ThingId]| {
+            let outcome = old.outcome(&[Opened::Clean, Opened::NotYet], now);
+            (outcome.from, outcome.later)
+        };
+        assert_eq!((outcome(&now[..12]), outcome(&now)), ((20, false), (20, true)));
         assert_eq!((of("", &mill), of("spoiled", &mill), of("aaaaaaaa-1|x|", &mill)), (None, None, None));
     }
 }

@@ -69,7 +69,12 @@ pub(super) fn view(asked: &Asked) -> Bit {
             let drawn = found.with_untracked(|(hives, ..)| {
                 let places = draw(count(hives), number, &device::id(SEED_LETTERS));
                 let at = |place: &u32| hives.get((*place as usize).checked_sub(1)?).cloned();
-                Drawn { day, hives: places.iter().filter_map(at).collect(), from: hives.clone() }
+                Drawn {
+                    day,
+                    hives: places.iter().filter_map(at).collect(),
+                    from: hives.clone(),
+                    number: None,
+                }
             });
             kept.update(|kept| *kept = draws::with(kept, &yard, &drawn));
             edge::after_paint(|| _ = focus("#open-drawn"));

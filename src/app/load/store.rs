@@ -154,7 +154,7 @@ pub fn next(standing: &Standing, yards: &[ThingId], room: &StoreRoom, today: Day
     kinds
 }
 
-/// Traps of `kind` that are there, in hives alive.
+/// Traps of `kind` that are there, in hives in care, dead-outs too: what hangs in one is used again.
 fn hang(standing: &Standing, yards: &[ThingId], kind: &ThingId) -> u32 {
     let hives = yards.iter().flat_map(|yard| standing.hives_of(yard, true));
     let traps = hives.flat_map(|(_, hive)| hive.traps());

@@ -4,7 +4,7 @@ use crate::almanac::day::Day;
 use crate::almanac::oil::{bottles, carried};
 use crate::almanac::quantity::{Share, Volume, VolumeUnit};
 use crate::book::id::ThingId;
-use crate::book::round::{self, HiveDue, YardNeed};
+use crate::book::round::{self, YardNeed};
 use crate::book::standing::{HiveNow, Standing, TrapNow, Trouble};
 use crate::book::urgent::{self, Because, Urgent};
 
@@ -138,7 +138,7 @@ pub fn yard_load(
     let (mut hives, mut disposable, mut anew) = (0, 0, Vec::new());
     for (id, hive) in standing.hives_of(yard, true) {
         hives += 1;
-        if !matches!(round::hive_due(standing, hive, loss, day), HiveDue::Resting { .. }) {
+        if now.paused.is_none() {
             let mut dues = round::trap_dues(standing, hive, loss, day);
             dues.retain(|due| round::wants_oil_with(id, hive, due, day, &fresh));
             for trap in thrown_away(standing, hive, &dues) {

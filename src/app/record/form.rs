@@ -15,7 +15,7 @@ use crate::app::edge::pause::when_rested;
 use crate::app::edge::slot;
 use crate::app::el::{Bit, el, live};
 use crate::app::frame::{focus_heading, heading};
-use crate::app::graph::{RwSignal, StoredValue, effect, on_cleanup, untrack};
+use crate::app::graph::{Memo, RwSignal, StoredValue, effect, on_cleanup, untrack};
 use crate::app::kinds::names;
 use crate::app::ledger::papers::events::yards;
 use crate::app::parts::field::Says;
@@ -50,6 +50,8 @@ pub(super) struct Form {
     pub(super) tried: RwSignal<bool>,
     pub(super) stop: RwSignal<Option<Stop>>,
     pub(super) line: StoredValue<Option<EntryId>>,
+    /// Frames of comb in the hive on the day of the form: it goes over all records, so not at every key.
+    left: Memo<Option<u32>>,
 }
 
 /// The form of `blank`, for what the address names.
@@ -125,18 +127,25 @@ impl Form {
         if let (Blank::Freezer, Of::Open, Some(frames)) = (blank, named, signals.first()) {
             frames.text.set(next_batch(records, today));
         }
-        let hives = record.hives.iter().map(ToString::to_string).collect();
+        let hives = RwSignal::new(record.hives.iter().map(ToString::to_string).collect::<Vec<_>>());
+        let day = RwSignal::new(day.unwrap_or(today).to_string());
+        let left = Memo::new(move || {
+            let hive = hives.with(|hives| ThingId::parse(hives.first()?).ok())?;
+            let day = day.with(|day| Day::parse(day).ok())?;
+            records.book.with_untracked(|book| comb_left(book.standing(), &hive, day))
+        });
         let line = if let Of::Line(id) = named { Some(id.clone()) } else { None };
         Form {
             records,
             blank,
             signals: StoredValue::new(signals),
-            day: RwSignal::new(day.unwrap_or(today).to_string()),
+            day,
             yard: RwSignal::new(yard.map(|yard| yard.to_string()).unwrap_or_default()),
-            hives: RwSignal::new(hives),
+            hives,
             tried: RwSignal::new(false),
             stop: RwSignal::new(None),
             line: StoredValue::new(line),
+            left,
         }
     }
 
@@ -267,9 +276,7 @@ impl Form {
         if self.blank != Blank::Comb || self.corrects() {
             return None;
         }
-        let hive = self.hives.with(|hives| ThingId::parse(hives.first()?).ok())?;
-        let day = Day::parse(&self.day.get()).ok()?;
-        let left = self.records.book.with_untracked(|book| comb_left(book.standing(), &hive, day))?;
+        let left = self.left.get()?;
         let typed = self.read().number(self.blank.fields().get(at)?.name)?.0;
         (typed > f64::from(left)).then_some(left)
     }

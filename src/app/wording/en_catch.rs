@@ -210,7 +210,7 @@ pub fn idle(counts: u32) -> String {
     [
         &counted(counts, "count", "counts"),
         said,
-        ": no trap had fished for a day (missing, spilled, closed, or new that day).",
+        ": no trap had fished for a day (missing, spilled, closed, new or counted before on that day).",
     ]
     .concat()
 }

@@ -165,9 +165,10 @@ pub mod open {
         .concat()
     }
 
-    /// The yard has more hives now.
+    /// Some came later; others were under suspicion or without bees at the draw.
     pub fn later(from: u32) -> String {
-        ["Hives that came later are not in it: it is about the ", &from.to_string(), " drawn from."].concat()
+        ["Hives that were not in the lot do not count: it is about the ", &from.to_string(), " drawn from."]
+            .concat()
     }
 
     /// "found in 1 of 5".
