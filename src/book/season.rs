@@ -172,14 +172,14 @@ impl Season {
         let mut last: Vec<(&ThingId, Day)> = Vec::new();
         let mut due: Vec<(&ThingId, Day)> = Vec::new();
         let mut late: Vec<(ThingId, Day)> = Vec::new();
-        let (mut lost, mut renewed) = (0, 0);
+        let (mut gone, mut renewed) = (0, 0);
         let mut of_day: Vec<(Day, ThingId)> = Vec::new();
         let mut watch = |standing: &Standing, entry: &Entry| {
             if !(from..=to).contains(&entry.day) || entry.yard.as_ref() != Some(yard) {
                 return;
             }
             if let (TrapsWent::Lost, traps) = goes(standing, &entry.what) {
-                lost += traps.len();
+                gone += traps.len();
             }
             of_day.retain(|(day, _)| *day == entry.day);
             let known = of_day.len();
@@ -217,7 +217,7 @@ impl Season {
                 due = due_by(of_next, then, yard);
             }
         });
-        (season.lost, season.renewed) = (lost, renewed);
+        (season.lost, season.renewed) = (gone, renewed);
         for (_, figures) in &mut season.hives {
             sort_by(&mut figures.gaps, Ord::cmp);
         }

@@ -364,7 +364,7 @@ mod tests {
     #[test]
     fn due_days_are_told_where_no_hive_was_visited_twice() {
         let said = |judged, gaps| {
-            let yard = Figures { judged, gaps, ..Figures::default() };
+            let yard = Figures { gaps, judged, ..Figures::default() };
             work(&Season { yard, ..Season::default() }, "nothing").join(". ")
         };
         assert!(said(24, vec![]).contains(". On time: 0 of 24 (0\u{a0}%). "), "{}", said(24, vec![]));
