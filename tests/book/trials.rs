@@ -6,6 +6,7 @@ use crate::{Yard, work_on};
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::Share;
 use beetle_almanac::almanac::tally::CountRange;
+use beetle_almanac::almanac::trial::Outcome;
 use beetle_almanac::book::caught::{self, Days};
 use beetle_almanac::book::entry::{Did, Ending, Entry, What};
 use beetle_almanac::book::id::ThingId;
@@ -13,6 +14,12 @@ use beetle_almanac::book::record::{Answer, Blank, Record};
 use beetle_almanac::book::trial::{self, Apart, Trial, hives, in_pairs, kept_pairs, plan, records};
 use beetle_almanac::book::urgent::Because;
 use beetle_almanac::book::write::{KindChoice, Refusal};
+
+/// How `trial` came out by `today`, from all that stands in the book of `yard`.
+fn opened(trial: &Trial, yard: &Yard, today: Day) -> Option<Outcome> {
+    let book = &yard.book;
+    trial.outcome(book.standing(), &book.log().in_effect(), &caught::all(book), today)
+}
 
 const TAGS: [&str; 13] = ["1", "2", "3", "4", "5", "6", "7", "8", "9", "10", "11", "12", "13"];
 
@@ -133,15 +140,7 @@ fn a_trial_is_not_opened_before_its_day_and_then_the_pairs_decide() {
         let tag = yard.book.standing().hives.get(with).unwrap().tag.clone();
         yard.count(&tag, "2026-07-12", 90, None);
     }
-    assert_eq!(
-        all[0].outcome(
-            yard.book.standing(),
-            &yard.book.log().in_effect(),
-            &caught::all(&yard.book),
-            day("2026-08-01")
-        ),
-        Some(outcome)
-    );
+    assert_eq!(opened(&all[0], &yard, day("2026-08-01")), Some(outcome));
     // Both lists are one act.
     let last = entries.iter().map(|entry| entry.id.clone()).collect::<Vec<_>>();
     assert!(entries.iter().all(|entry| entry.bulk.as_ref() == Some(&last[0])));
@@ -345,25 +344,11 @@ fn a_hive_carried_away_in_a_trial_leaves_its_pair_open() {
             yard.book.add(entries);
         }
     }
-    let outcome = all[0]
-        .outcome(
-            yard.book.standing(),
-            &yard.book.log().in_effect(),
-            &caught::all(&yard.book),
-            day("2026-06-15"),
-        )
-        .unwrap();
+    let outcome = opened(&all[0], &yard, day("2026-06-15")).unwrap();
     assert_eq!((outcome.open, outcome.even), (1, 5));
     // A trial of no yard goes along with its hives.
     let anywhere = Trial { yard: None, ..all[0].clone() };
-    let outcome = anywhere
-        .outcome(
-            yard.book.standing(),
-            &yard.book.log().in_effect(),
-            &caught::all(&yard.book),
-            day("2026-06-15"),
-        )
-        .unwrap();
+    let outcome = opened(&anywhere, &yard, day("2026-06-15")).unwrap();
     assert_eq!((outcome.open, outcome.even), (0, 6));
 }
 
@@ -382,14 +367,7 @@ fn a_hive_that_dies_on_the_day_of_the_draw_leaves_its_pair_open() {
             yard.count(&tag, "2026-06-12", 5, None);
         }
     }
-    let outcome = trial
-        .outcome(
-            yard.book.standing(),
-            &yard.book.log().in_effect(),
-            &caught::all(&yard.book),
-            day("2026-06-15"),
-        )
-        .unwrap();
+    let outcome = opened(&trial, &yard, day("2026-06-15")).unwrap();
     assert_eq!((outcome.open, outcome.even), (1, 5));
 }
 
@@ -452,14 +430,7 @@ fn a_pair_of_which_a_hive_died_or_left_before_the_last_count_decides_for_neither
                 if on != "2026-05-25" {
                     goes(&mut yard, &gone, day(on));
                 }
-                let outcome = trial
-                    .outcome(
-                        yard.book.standing(),
-                        &yard.book.log().in_effect(),
-                        &caught::all(&yard.book),
-                        day("2026-06-15"),
-                    )
-                    .unwrap();
+                let outcome = opened(&trial, &yard, day("2026-06-15")).unwrap();
                 assert_eq!((outcome.less, outcome.open), (pairs, 6 - pairs), "{on} {of_with}");
                 assert_eq!(outcome.told(), pairs == 6);
             }
@@ -487,13 +458,6 @@ fn a_hive_that_was_joined_with_its_own_double_stays_in_its_pair() {
             yard.count(&tag, "2026-06-12", 5, None);
         }
     }
-    let outcome = trial
-        .outcome(
-            yard.book.standing(),
-            &yard.book.log().in_effect(),
-            &caught::all(&yard.book),
-            day("2026-06-15"),
-        )
-        .unwrap();
+    let outcome = opened(&trial, &yard, day("2026-06-15")).unwrap();
     assert_eq!((outcome.even, outcome.open), (6, 0));
 }
