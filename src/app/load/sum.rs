@@ -5,7 +5,7 @@ use crate::almanac::oil::{bottles, carried};
 use crate::almanac::quantity::{Share, Volume, VolumeUnit};
 use crate::book::id::ThingId;
 use crate::book::round::{self, YardNeed};
-use crate::book::standing::{HiveNow, Standing, TrapNow, Trouble};
+use crate::book::standing::{Standing, Trouble};
 use crate::book::urgent::{self, Because, Urgent};
 
 /// Spare traps, in per cent of the traps that are due.
@@ -28,10 +28,6 @@ pub struct YardLoad {
     pub resting: Option<Day>,
     /// Hives, traps, oil.
     pub need: YardNeed,
-    /// Traps to work on that are thrown away when they are full, but for those in `anew`.
-    pub disposable: u32,
-    /// The kind of each trap that is thrown away because its hive has slime: a new one takes its place.
-    pub anew: Vec<ThingId>,
     /// What hives want on the same day, whatever is due, in the order of the walk.
     pub urgent: Vec<(ThingId, Urgent)>,
 }
@@ -87,7 +83,7 @@ impl Load {
 
     /// The part of `anew` that is of `kind`.
     pub fn anew_of(&self, kind: &ThingId) -> u32 {
-        self.yards.iter().flat_map(|yard| &yard.anew).map(|of| u32::from(of == kind)).sum()
+        self.yards.iter().flat_map(|yard| &yard.need.anew).map(|of| u32::from(of == kind)).sum()
     }
 }
 
@@ -112,8 +108,8 @@ pub fn load(
     Load {
         due,
         place,
-        anew: total(|yard| u32::try_from(yard.anew.len()).unwrap_or(u32::MAX)),
-        disposable: total(|yard| yard.disposable),
+        anew: total(|yard| u32::try_from(yard.need.anew.len()).unwrap_or(u32::MAX)),
+        disposable: total(|yard| yard.need.disposable),
         spare: spare(due.saturating_add(total(|yard| yard.need.wanting))),
         oil,
         with_reserve,
@@ -133,51 +129,20 @@ pub fn yard_load(
     urgent: Vec<(ThingId, Urgent)>,
 ) -> Option<YardLoad> {
     let now = standing.yards.get(yard)?;
-    let loss = round::yard_loss(standing, yard);
-    let fresh = slimed(&urgent);
-    let (mut hives, mut disposable, mut anew) = (0, 0, Vec::new());
-    for (id, hive) in standing.hives_of(yard, true) {
-        hives += 1;
-        if now.paused.is_none() {
-            let mut dues = round::trap_dues(standing, hive, loss, day);
-            dues.retain(|due| round::wants_oil_with(id, hive, due, day, &fresh));
-            for trap in thrown_away(standing, hive, &dues) {
-                if round::made_fresh(id, trap, &fresh) {
-                    anew.push(trap.kind.clone());
-                } else {
-                    disposable += 1;
-                }
-            }
-        }
-    }
     Some(YardLoad {
         yard: yard.clone(),
         name: now.name.clone(),
-        hives,
+        hives: u32::try_from(standing.hives_of(yard, true).count()).unwrap_or(u32::MAX),
         resting: now.paused,
-        need: round::yard_need_with(standing, yard, day, reserve, &fresh),
-        disposable,
-        anew,
+        need: round::yard_need_with(standing, yard, day, reserve, &slimed(&urgent)),
         urgent,
     })
 }
 
 /// Hives of `urgent` with slime or many larvae, and since when: their traps are made fresh, due or not.
-pub(super) fn slimed(urgent: &[(ThingId, Urgent)]) -> Vec<(ThingId, Day)> {
+pub fn slimed(urgent: &[(ThingId, Urgent)]) -> Vec<(ThingId, Day)> {
     let slimed = urgent.iter().filter(|(_, urgent)| urgent.because == Because::Slime);
     slimed.map(|(hive, urgent)| (hive.clone(), urgent.since)).collect()
-}
-
-/// Traps of `hive` among those `wanted`, still in place, that are not used again.
-fn thrown_away<'a>(
-    standing: &'a Standing,
-    hive: &'a HiveNow,
-    wanted: &'a [round::TrapDue],
-) -> impl Iterator<Item = &'a TrapNow> {
-    hive.traps().filter(|trap| {
-        let reusable = standing.kinds.get(&trap.kind).is_none_or(|now| now.kind.reusable);
-        !reusable && trap.trouble != Some(Trouble::Missing) && wanted.iter().any(|due| due.trap == trap.id)
-    })
 }
 
 /// Spare traps for `due` traps: 5 %, at least 2, none where nothing is due.

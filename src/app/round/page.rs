@@ -200,8 +200,7 @@ fn yard_card(walk: Walk, id: ThingId) -> El {
                 lines.push(w::resting(since));
                 return lines;
             }
-            let Some(load) = yard::load(standing, &id, today, urgent) else { return lines };
-            let need = load.need;
+            let need = yard::need(standing, &id, today, &urgent);
             lines.push(w::counts(walk::counts(&rows, today)));
             if need.hives > 0 || need.wanting > 0 {
                 lines.push(w::total(&need, &ui.carried(need.oil.with_reserve)));

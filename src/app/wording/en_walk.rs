@@ -174,7 +174,9 @@ mod tests {
         use crate::almanac::quantity::Share;
         let with = |hives, looks, traps, missing, wanting| {
             let oil = oil_for_visit(&[], Share::QUARTER);
-            total(&YardNeed { hives, looks, traps, missing, wanting, oil }, "200 mL").replace('\u{a0}', " ")
+            let (disposable, anew) = (0, Vec::new());
+            let need = YardNeed { hives, looks, traps, missing, wanting, disposable, anew, oil };
+            total(&need, "200 mL").replace('\u{a0}', " ")
         };
         let told = |hives, traps, missing, wanting| with(hives, 0, traps, missing, wanting);
         assert_eq!(told(1, 4, 12, 12), "12 traps to place; 1 hive to see, 4 traps to fill; carry 200 mL");

@@ -22,4 +22,4 @@ pub use keys::name_says;
 #[cfg(target_arch = "wasm32")]
 pub use order::after;
 #[cfg(target_arch = "wasm32")]
-pub use page::{load, view};
+pub use page::{need, view};

@@ -6,7 +6,7 @@ use crate::almanac::oil::USUAL_RESERVE;
 use crate::app::edge::{clock, locale};
 use crate::app::el::{Bit, El, el, live};
 use crate::app::graph::{Memo, untrack};
-use crate::app::load::sum::{YardLoad, yard_load};
+use crate::app::load::sum::slimed;
 use crate::app::place::{Paper, Place};
 use crate::app::round::walk::first_due;
 use crate::app::round::{Walk, bits, form};
@@ -15,19 +15,15 @@ use crate::app::wording::en_bench::yard as sums;
 use crate::app::wording::en_hand_over::HAND_OVER;
 use crate::app::wording::{en, en_catch, en_hive, en_round as w};
 use crate::book::id::ThingId;
-use crate::book::round::{self, Row};
+use crate::book::round::{self, Row, YardNeed};
 use crate::book::standing::Standing;
 use crate::book::urgent::{self, Urgent};
 
 /// What `yard` needs on `day`, with the reserve of the keeper, where its hives want what `urgent` says: what Load
 /// counts too.
-pub fn load(
-    standing: &Standing,
-    yard: &ThingId,
-    day: Day,
-    urgent: Vec<(ThingId, Urgent)>,
-) -> Option<YardLoad> {
-    yard_load(standing, yard, day, standing.keeper.reserve.unwrap_or(USUAL_RESERVE), urgent)
+pub fn need(standing: &Standing, yard: &ThingId, day: Day, urgent: &[(ThingId, Urgent)]) -> YardNeed {
+    let reserve = standing.keeper.reserve.unwrap_or(USUAL_RESERVE);
+    round::yard_need_with(standing, yard, day, reserve, &slimed(urgent))
 }
 
 /// The page of a yard. `alone` when there is no other.
@@ -107,15 +103,14 @@ fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
     });
     let said = Memo::new(move || {
         let today = walk.today.get();
-        let load = walk.records.book.with(|book| load(book.standing(), &yard, today, urgent.get()));
-        let Some(load) = load else { return Default::default() };
-        let need = &load.need;
+        let need = urgent
+            .with(|urgent| walk.records.book.with(|book| need(book.standing(), &yard, today, urgent)));
         if need.hives == 0 && need.wanting == 0 {
             let nothing = nothing(walk, rows);
             let said = if need.looks > 0 { w::looks_first(need.looks, &nothing) } else { nothing };
             return (said, Vec::new());
         }
-        (w::total(need, &ui.carried(need.oil.with_reserve)), lines(ui, &load))
+        (w::total(&need, &ui.carried(need.oil.with_reserve)), lines(ui, &need))
     });
     let words = move || said.with(|(words, _)| words.clone());
     let sum = live(move || {
@@ -143,9 +138,8 @@ fn nothing(walk: Walk, rows: Memo<Vec<Row>>) -> String {
 }
 
 /// The sum behind the oil to carry.
-fn lines(ui: Ui, load: &YardLoad) -> Vec<String> {
+fn lines(ui: Ui, need: &YardNeed) -> Vec<String> {
     let percent = |share: f64| locale::percent(share, 0);
-    let need = &load.need;
     let oil = &need.oil;
     let mut lines = Vec::new();
     for line in &oil.lines {
@@ -163,7 +157,7 @@ fn lines(ui: Ui, load: &YardLoad) -> Vec<String> {
     if oil.unknown > 0 {
         lines.push(w::unknown_capacity(oil.unknown));
     }
-    let anew = u32::try_from(load.anew.len()).unwrap_or(u32::MAX);
+    let anew = u32::try_from(need.anew.len()).unwrap_or(u32::MAX);
     if need.missing > 0 || anew > 0 {
         lines.push(w::new_traps(need.missing, anew));
     }

@@ -20,6 +20,10 @@ pub struct YardNeed {
     pub missing: u32,
     /// Places meant to carry a trap that has never been put in.
     pub wanting: u32,
+    /// Traps to work on that are thrown away when they are full, but for those in `anew`.
+    pub disposable: u32,
+    /// The kind of each trap that is thrown away because its hive has slime: a new one takes its place.
+    pub anew: Vec<ThingId>,
     /// Oil to bring every due trap to its fill, and for the first fill of those still to be put in.
     pub oil: OilForVisit,
 }
@@ -44,6 +48,7 @@ pub fn yard_need_with(
 ) -> YardNeed {
     let yard_loss = yard_loss(standing, yard);
     let (mut hives, mut looks, mut traps, mut missing, mut wanting, mut unnamed) = (0, 0, 0, 0, 0, 0);
+    let (mut disposable, mut anew) = (0, Vec::new());
     let mut needs: Vec<OilNeed<'_>> = Vec::new();
     let mut first: Vec<OilNeed<'_>> = Vec::new();
     let resting = standing.yards.get(yard).is_some_and(|yard| yard.paused.is_some());
@@ -76,7 +81,15 @@ pub fn yard_need_with(
                 unnamed += 1;
                 continue;
             };
-            let kept = now.kind.reusable && trap.trouble.is_none() && !made_fresh(id, trap, fresh);
+            let made_fresh = made_fresh(id, trap, fresh);
+            if !now.kind.reusable && trap.trouble != Some(Trouble::Missing) {
+                if made_fresh {
+                    anew.push(trap.kind.clone());
+                } else {
+                    disposable += 1;
+                }
+            }
+            let kept = now.kind.reusable && trap.trouble.is_none() && !made_fresh;
             let sunk = expected_level(trap, loss, day).filter(|_| kept);
             let service = sunk.map_or(Service::Fill, |from| Service::TopUp { from });
             add_need(&mut needs, OilNeed { kind: &now.kind, traps: 1, service, target: now.kind.fill });
@@ -86,7 +99,7 @@ pub fn yard_need_with(
     let mut oil = oil::oil_for_visit(&needs, reserve);
     // Where no kind is described at all, nobody knows what a trap takes.
     oil.unknown += unnamed;
-    YardNeed { hives, looks, traps, missing: missing + wanting, wanting, oil }
+    YardNeed { hives, looks, traps, missing: missing + wanting, wanting, disposable, anew, oil }
 }
 
 /// Whether a trap of `hive`, which is named `id`, gets oil on `day`: as [`wants_oil`] says, or because its hive is in
