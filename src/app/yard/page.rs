@@ -103,8 +103,8 @@ fn total(walk: Walk, rows: Memo<Vec<Row>>, yard: ThingId) -> El {
     });
     let said = Memo::new(move || {
         let today = walk.today.get();
-        let need = urgent
-            .with(|urgent| walk.records.book.with(|book| need(book.standing(), &yard, today, urgent)));
+        let need =
+            urgent.with(|urgent| walk.records.book.with(|book| need(book.standing(), &yard, today, urgent)));
         if need.hives == 0 && need.wanting == 0 {
             let nothing = nothing(walk, rows);
             let said = if need.looks > 0 { w::looks_first(need.looks, &nothing) } else { nothing };
