@@ -51,7 +51,8 @@ pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
     let alarm = Memo::new(move || {
         let (today, _) = (walk.today.get(), turn.get());
         let said = |hive| walk.records.book.with_untracked(|book| of_hive(book.standing(), &hive, today));
-        walk.open.get().map(said).unwrap_or_default().join(" · ")
+        let (shut, lines) = walk.open.get().map(said).unwrap_or_default();
+        (shut, lines.join(" · "))
     });
     let part = move |nth: usize| head.with(|head| head.get(nth).cloned()).unwrap_or_default();
     // What the panel asks, and the traps wanted by a hive that has none.
@@ -61,7 +62,7 @@ pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
         untrack(|| match ask {
             Ask::Nothing => match bare {
                 Some(wanting) => bare_keys(walk, wanting),
-                None => keys(walk),
+                None => keys(walk, alarm),
             },
             Ask::Skip => reasons(walk),
             Ask::Which(did) => which(walk, did),
@@ -83,8 +84,8 @@ pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
                 .class("dock-due row-now")
                 .attr("role", "alert")
                 .test_id("dock-alarm")
-                .live_attr("hidden", move || alarm.with(String::is_empty).then(String::new))
-                .live_text(move || alarm.get()),
+                .live_attr("hidden", move || alarm.with(|(_, said)| said.is_empty()).then(String::new))
+                .live_text(move || alarm.with(|(_, said)| said.clone())),
         )
         .kid(el("p").class("dock-due").live_text(move || part(1)));
     let more = el("button")
@@ -256,9 +257,10 @@ pub(super) fn skip_key(walk: Walk, mark: &'static str) -> El {
     })
 }
 
-fn keys(walk: Walk) -> Bit {
+fn keys(walk: Walk, alarm: Memo<(bool, String)>) -> Bit {
     let usual = Memo::new(move || {
-        let Some(hive) = walk.open.get() else { return Did::ToppedUp };
+        // A hive that is to be left shut is not to be worked on by habit.
+        let hive = walk.open.get().filter(|_| alarm.with(|(shut, _)| !shut))?;
         let today = walk.day_or_today();
         let mut all = Vec::new();
         walk.records.book.with(|book| {
@@ -268,7 +270,7 @@ fn keys(walk: Walk) -> Bit {
                 all.extend(seen.flatten());
             }
         });
-        usual(&all)
+        Some(usual(&all))
     });
     let keys = work_keys(walk, "dock-keys dock-work")
         .kid(work_key(walk, Did::AsFound, "did-as_found", Some(usual)))
@@ -280,11 +282,11 @@ fn keys(walk: Walk) -> Bit {
     bits![count(walk), saves(walk), keys]
 }
 
-/// A key that saves at once. What is usual today stands out.
-pub(super) fn work_key(walk: Walk, did: Did, mark: &'static str, usual: Option<Memo<Did>>) -> El {
+/// A key that saves at once. What is usual today stands out, where anything is.
+pub(super) fn work_key(walk: Walk, did: Did, mark: &'static str, usual: Option<Memo<Option<Did>>>) -> El {
     let key = big(w::did_key(did), mark, move || log::work(walk, did));
     let Some(usual) = usual else { return key };
-    key.live_class(move || if usual.get() == did { "key key-big key-usual" } else { "key key-big" })
+    key.live_class(move || if usual.get() == Some(did) { "key key-big key-usual" } else { "key key-big" })
 }
 
 /// The number of beetles and the keys that count them.

@@ -8,11 +8,11 @@ use crate::book::standing::{HiveNow, Standing};
 use crate::book::urgent::{self, Because, Urgent};
 
 /// The lines of a hive under suspicion of brood disease, or with slime or many larvae; none of any other. Its panel says
-/// the same as its row: from hive to hive the row may be out of sight.
-pub fn of_hive(standing: &Standing, hive: &ThingId, today: Day) -> Vec<String> {
+/// the same as its row: from hive to hive the row may be out of sight. Beside them whether it is to be left shut.
+pub fn of_hive(standing: &Standing, hive: &ThingId, today: Day) -> (bool, Vec<String>) {
     let urgent = urgent::urgent(standing, hive, today).filter(|urgent| urgent.because != Because::Dead);
-    let now = standing.hives.get(hive).filter(|_| urgent.is_some());
-    now.map_or_else(Vec::new, |now| lines(standing, now, urgent.as_ref(), today))
+    let Some((urgent, now)) = urgent.zip(standing.hives.get(hive)) else { return Default::default() };
+    (urgent.because == Because::Disease, lines(standing, now, Some(&urgent), today))
 }
 
 /// What a yard says in the list of yards, of what its hives want; nothing where no hive in care is so, and no dead-out
@@ -89,13 +89,15 @@ mod tests {
         let mut book = book();
         let yard = book.standing().yards.keys().next().unwrap().clone();
         let [sick, slimy, few, ..] = &book.standing().yards[&yard].order.clone()[..] else { panic!("hives") };
-        let said = |book: &Book, hive| of_hive(book.standing(), hive, today());
+        let said = |book: &Book, hive| of_hive(book.standing(), hive, today()).1;
+        let left_shut = |book: &Book, hive| of_hive(book.standing(), hive, today()).0;
         look(&mut book, sick, today().plus(-1), &[("larvae", "none"), ("brood_disease", "suspected")]);
         look(&mut book, slimy, today(), &[("larvae", "none"), ("slime", "yes")]);
         look(&mut book, few, today(), &[("larvae", "few"), ("brood_disease", "no")]);
         assert_eq!(said(&book, sick), ["! STOP, brood disease suspected, Mon 13 July, yesterday"]);
         assert_eq!(said(&book, slimy), ["! slime, Tue 14 July, today"]);
         assert!(said(&book, few).is_empty());
+        assert_eq!([sick, slimy, few].map(|hive| left_shut(&book, hive)), [true, false, false]);
         // Hive 17 of the demonstration has slime of its own.
         let of = |yard| told(&book, yard, today());
         let other = book.standing().yards.keys().find(|other| **other != yard).unwrap();

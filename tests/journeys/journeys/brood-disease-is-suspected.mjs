@@ -63,6 +63,9 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
   await keeper.tap(`${row("1")} [data-testid=row-open]`);
   await keysReady(keeper);
   await keeper.gone("dock-alarm");
+  // What is usual today stands out, but not at a hive that is to be left shut.
+  const outstanding = () => keeper.driver.run(() => document.querySelectorAll(".dock .key-usual").length);
+  assert.equal(await outstanding(), 1);
   await log(keeper, "1", "topped_up");
   await keeper.reads("panel", /^Hive .?2, Home.? ! STOP, brood disease suspected, .*Topped up/);
   await keeper.reads("dock-alarm", /^! STOP, brood disease suspected/);
@@ -71,9 +74,11 @@ journey("brood disease is suspected in one hive: the page says so wherever a hiv
     return { foot: foot.top, from: line.top, to: line.bottom, key: key.top, keyEnd: key.bottom, end: innerHeight };
   });
   assert.ok(sight.foot <= sight.from + 1 && sight.to <= sight.key && sight.keyEnd <= sight.end, `line and key in sight together: ${JSON.stringify(sight)}`);
+  assert.equal(await outstanding(), 0);
   await log(keeper, "2", "as_found");
   await keeper.reads("panel", /^Hive .?3.?/);
   await keeper.gone("dock-alarm");
+  assert.equal(await outstanding(), 1);
   // So does the list of yards, of the one and not of the other, though nothing is due in either.
   await to(keeper, "#/round");
   await keeper.one("yard");
