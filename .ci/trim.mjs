@@ -60,6 +60,14 @@ function sideBySide(program, fail) {
   const tool = (...words) => execFileSync("wasm-opt", words, { stdio: ["ignore", "pipe", "inherit"], encoding: "utf8" });
   // The text names no features, and without them the tool refuses what the program uses.
   const features = tool(program, "--print-features", "-o", program).trim().split(/\s+/);
+  try {
+    sorted(program, text, features, tool, fail);
+  } finally {
+    rmSync(text, { force: true });
+  }
+}
+
+function sorted(program, text, features, tool, fail) {
   tool("-Oz", program, "-S", "-o", text);
   const [inner, end, ...more] = readFileSync(text, "utf8").split(/(?<=\n)(?=\))/);
   if (end === undefined || more.length > 0) fail("the text of the program ends elsewhere than .ci/trim.mjs takes for granted");
@@ -72,18 +80,15 @@ function sideBySide(program, fail) {
   writeFileSync(text, forms.map((form) => (isBody(form) ? bodies[nth++].form : form)).join("\n") + `\n${end}`);
   // Another pass of the same level, because what was read from text is written less tightly without one.
   const before = exported(program);
-  try {
-    tool("-Oz", "--skip-pass=reorder-functions", ...features, text, "-o", program);
-  } finally {
-    rmSync(text);
-  }
+  tool("-Oz", "--skip-pass=reorder-functions", ...features, text, "-o", program);
   if (exported(program) !== before) fail(`the sorted program exports ${exported(program)} and not ${before}`);
 }
 
-/** The names a program exports. Of imports the second pass may find one that nothing calls any more. */
+/** What a program exports: names and kinds. Of imports the second pass may find one that nothing calls any more. */
 function exported(program) {
   const part = sections(readFileSync(program)).find(({ id }) => id === EXPORTS);
-  return items(part.body, (read) => [read.text(), read.byte(), read.number()][0]).join(" ");
+  if (part === undefined) return "nothing";
+  return items(part.body, (read) => [read.text(), read.byte(), read.number()].slice(0, 2)).join(" ");
 }
 
 const order = (a, b) => (a < b ? -1 : a > b ? 1 : 0);

@@ -317,10 +317,12 @@ fn new_trap(id: ThingId, trap: &NewTrap, day: Day, filled: Day) -> TrapNow {
         spot: trap.spot,
         placed: day,
         service: filled,
+        fresh: filled,
         level: trap.level.map(|level| (filled, level)),
         counting: filled,
         trouble: None,
         trouble_since: None,
+        level_before: None,
     }
 }
 

@@ -40,6 +40,7 @@ impl Lost {
 pub fn lost(book: &Book, from: Day, demo: bool) -> Vec<Lost> {
     let mut kinds: Vec<Lost> = Vec::new();
     // The traps of a hive that ended before hung on none of the days, whenever they come off.
+    let mut missing: Vec<(Day, ThingId)> = Vec::new();
     let hung = |hive: &HiveNow| hive.ended.as_ref().is_none_or(|(_, day)| *day >= from);
     // What hung is what hangs still and what has gone since.
     let standing = fold_watched(book.log(), None, &mut |standing, _, entry| {
@@ -49,8 +50,12 @@ pub fn lost(book: &Book, from: Day, demo: bool) -> Vec<Lost> {
         let hive = || standing.hives.get(standing.kept(&entry.hive()?));
         if entry.day >= from && entry.is_demo() == demo && hive().is_some_and(hung) {
             let (went, traps) = goes(standing, &entry.what);
+            missing.retain(|(day, _)| *day == entry.day);
             for trap in traps {
-                add(&mut kinds, &trap.kind, Some(went));
+                // Two phones wrote down one walk: missing and put back, and missing once more.
+                if went != TrapsWent::Lost || once(&mut missing, entry.day, &trap.id) {
+                    add(&mut kinds, &trap.kind, Some(went));
+                }
             }
         }
     });
@@ -76,6 +81,15 @@ fn add(kinds: &mut Vec<Lost>, kind: &ThingId, went: Option<TrapsWent>) {
     known.of += 1;
     known.lost += u32::from(went == Some(TrapsWent::Lost));
     known.off += u32::from(went == Some(TrapsWent::Stock));
+}
+
+/// Whether `trap` is not among those `known` of `day` yet. Now it is.
+pub(super) fn once(known: &mut Vec<(Day, ThingId)>, day: Day, trap: &ThingId) -> bool {
+    let new = !known.iter().any(|(of, id)| *of == day && id == trap);
+    if new {
+        known.push((day, trap.clone()));
+    }
+    new
 }
 
 fn there(trap: &TrapNow) -> bool {

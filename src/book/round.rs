@@ -277,7 +277,7 @@ fn facts(trap: &TrapNow, kind: Option<&TrapKind>, loss: Loss, catch_per_day: Opt
         };
     };
     let oil = kind.form.takes_oil();
-    let level = trap.level.filter(|_| oil);
+    let level = trap.level_before.or(trap.level).filter(|_| oil);
     let floor =
         kind.inner.depth.and_then(|depth| refill::working_floor(depth.length())).unwrap_or(CAUTIOUS_FLOOR);
     RefillFacts {

@@ -10,7 +10,7 @@ use super::Book;
 use super::entry::{Did, Ending, Entry, TrapsWent, What};
 use super::fold::fold_days;
 use super::id::{EntryId, ThingId};
-use super::lost::goes;
+use super::lost::{goes, once};
 use super::record::{Blank, Record};
 use super::round::{self, HiveDue};
 use super::standing::{Standing, Trouble};
@@ -112,19 +112,12 @@ impl Season {
         let mut last: Vec<(&ThingId, Day)> = Vec::new();
         let mut due: Vec<(&ThingId, Day)> = Vec::new();
         let mut late: Vec<(ThingId, Day)> = Vec::new();
-        let (mut gone, mut renewed) = (0, 0);
-        let mut of_day: Vec<(Day, ThingId)> = Vec::new();
+        let mut traps = Traps::default();
         let mut watch = |standing: &Standing, entry: &Entry| {
             if !(from..=to).contains(&entry.day) || entry.yard.as_ref() != Some(yard) {
                 return;
             }
-            if let (TrapsWent::Lost, traps) = goes(standing, &entry.what) {
-                gone += traps.len();
-            }
-            of_day.retain(|(day, _)| *day == entry.day);
-            let known = of_day.len();
-            put_anew(standing, entry, &mut of_day);
-            renewed += of_day.len() - known;
+            traps.follow(standing, entry);
         };
         fold_days(book.log(), None, &mut watch, &mut |day, next, then| {
             let alive = || then.hives_of(yard, true).count();
@@ -157,7 +150,7 @@ impl Season {
                 due = due_by(of_next, then, yard);
             }
         });
-        (season.lost, season.renewed) = (gone, renewed);
+        (season.lost, season.renewed) = (traps.lost, traps.renewed);
         for (_, figures) in &mut season.hives {
             sort_by(&mut figures.gaps, Ord::cmp);
         }
@@ -371,17 +364,36 @@ fn overdue(then: &Standing, yard: &ThingId, day: Day) -> Vec<(ThingId, Day)> {
     all
 }
 
-/// Adds the traps in whose place `entry` puts new ones, as they stood before it.
-fn put_anew(standing: &Standing, entry: &Entry, known: &mut Vec<(Day, ThingId)>) {
-    let What::Check(check) = &entry.what else { return };
-    let Some(hive) = standing.hives.get(standing.kept(&check.hive)) else { return };
-    for trap in hive.filled(check).filter(|_| check.did == Did::Replaced) {
-        let kind = standing.kinds.get(&trap.kind);
-        let thrown_away =
-            kind.is_some_and(|now| !now.kind.reusable) || trap.trouble == Some(Trouble::Missing);
-        let new = (entry.day, trap.id.clone());
-        if thrown_away && !known.contains(&new) {
-            known.push(new);
+/// Traps that went and came, counted in passing.
+#[derive(Default)]
+struct Traps {
+    lost: usize,
+    renewed: usize,
+    /// Those of the day that is being told: what two phones wrote of one trap counts once.
+    missing: Vec<(Day, ThingId)>,
+    anew: Vec<(Day, ThingId)>,
+}
+
+impl Traps {
+    /// Counts the traps that go with `entry` and those in whose place it puts new ones, as they stood before it.
+    fn follow(&mut self, standing: &Standing, entry: &Entry) {
+        for known in [&mut self.missing, &mut self.anew] {
+            known.retain(|(day, _)| *day == entry.day);
+        }
+        if let (TrapsWent::Lost, traps) = goes(standing, &entry.what) {
+            for trap in traps {
+                self.lost += usize::from(once(&mut self.missing, entry.day, &trap.id));
+            }
+        }
+        let What::Check(check) = &entry.what else { return };
+        let Some(hive) = standing.hives.get(standing.kept(&check.hive)) else { return };
+        for trap in hive.filled(check).filter(|_| check.did == Did::Replaced) {
+            let kind = standing.kinds.get(&trap.kind);
+            let thrown_away =
+                kind.is_some_and(|now| !now.kind.reusable) || trap.trouble == Some(Trouble::Missing);
+            if thrown_away {
+                self.renewed += usize::from(once(&mut self.anew, entry.day, &trap.id));
+            }
         }
     }
 }

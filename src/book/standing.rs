@@ -223,6 +223,8 @@ pub struct TrapNow {
     pub placed: Day,
     /// Last day it was filled, topped up or replaced. The day it was placed, until then.
     pub service: Day,
+    /// Last day it was put in, replaced, or filled anew after a spill: oil that was only topped up is older.
+    pub fresh: Day,
     /// The last known level and the day it was read or made.
     pub level: Option<(Day, Share)>,
     /// First day of the count that is running: the day it was last emptied or counted. Beetles counted that day and left
@@ -232,6 +234,8 @@ pub struct TrapNow {
     pub trouble: Option<Trouble>,
     /// The day that was first found so.
     pub trouble_since: Option<Day>,
+    /// The last level that was known before, while that lasts: it says when the trap was due.
+    pub level_before: Option<(Day, Share)>,
 }
 
 /// Why a trap does not fish.

@@ -161,20 +161,21 @@ pub fn comb_left(standing: &Standing, hive: &ThingId, day: Day) -> Option<u32> {
 
 /// Combs in `hive` at what was found on `day`: by the newest look until then that counted them, less those that were taken
 /// out between, or else by the boxes of that day. A look from before a box was put on saw none of what stands in it: there
-/// the boxes say how many, though never fewer than were counted.
+/// the boxes say how many, less what was taken out since, though never fewer than were counted.
 fn comb_at(newest: &Newest, hive: &ThingId, now: &HiveNow, day: Day) -> Option<u32> {
     let until = newest.each(hive, Blank::Look).filter(|(on, _)| *on <= day);
     let mut looks = until.filter_map(|(on, now)| Some((on, whole(&now.record, "frames_of_comb", true)?)));
-    let mut counted = None;
+    let (mut counted, mut taken) = (None, 0);
     if let Some((on, frames)) = looks.next() {
-        counted = Some(frames.saturating_sub(taken_out(newest, hive, on, Some(day))));
+        taken = taken_out(newest, hive, on, Some(day));
+        counted = Some(frames.saturating_sub(taken));
         if !now.box_between(on, day) {
             return counted;
         }
     }
     let boxes = now.boxes_at(day, true);
     let facts = newest.first(hive, Blank::HiveFacts).and_then(|(_, record)| whole(record, "frames", true));
-    facts.filter(|_| boxes > 0).map(|each| each.saturating_mul(boxes)).max(counted)
+    facts.filter(|_| boxes > 0).map(|each| each.saturating_mul(boxes).saturating_sub(taken)).max(counted)
 }
 
 /// The newest look into `hive`. One in which nobody looked for larvae ends nothing.

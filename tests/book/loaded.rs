@@ -99,6 +99,13 @@ fn a_hive_with_slime_gets_new_traps_where_they_are_thrown_away() {
     let none = sum::load(resting.standing(), yards, on, Share::NONE, None, VolumeUnit::Millilitre);
     assert_eq!((none.to_place(), none.yards[0].fresh(&hive)), (0, false));
     assert!(load(&yard, "2026-07-05").yards[0].fresh(&hive));
+    // Who tops them up leaves in what they have caught.
+    let mut topped = Yard::new(&["1"], day("2026-07-01"));
+    topped.tells("2026-07-05", "1", Blank::Look, &[("larvae", Word("many"))]);
+    topped.log("1", day("2026-07-06"), Did::ToppedUp, (None, Some(50)));
+    assert_eq!(brought(&topped, "2026-07-06").1, [(0, 4, 2)]);
+    topped.log("1", day("2026-07-06"), Did::Replaced, (None, Some(50)));
+    assert_eq!(brought(&topped, "2026-07-06").0, 0);
     // Once they are made fresh, they are traps like all others.
     yard.log("1", on, Did::Replaced, (None, Some(50)));
     assert_eq!(brought(&yard, "2026-07-05").0, 0);

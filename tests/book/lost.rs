@@ -1,10 +1,12 @@
 //! Traps that the wind or a bear took, of those that hung.
 
 use crate::support::{day, pen};
-use crate::{Yard, trap};
+use crate::{Yard, trap, work_on};
+use beetle_almanac::almanac::quantity::Share;
 use beetle_almanac::almanac::stack::Spot;
 use beetle_almanac::almanac::trap::TrapKind;
-use beetle_almanac::book::entry::{Did, Ending, NewTrap, PlacedTrap, TrapsWent, What};
+use beetle_almanac::book::Book;
+use beetle_almanac::book::entry::{Check, Did, Ending, NewTrap, PlacedTrap, TrapsWent, What};
 use beetle_almanac::book::lost::{Lost, lost};
 use beetle_almanac::book::season::Season;
 
@@ -28,6 +30,34 @@ fn a_trap_that_went_missing_and_was_put_back_is_one_that_was_lost() {
     yard.log("1", day("2026-05-21"), Did::Replaced, (None, Some(50)));
     assert_eq!(of(&yard, "2026-05-01"), (4, 12), "four hang in their stead");
     assert_eq!(of(&yard, "2026-05-11"), (0, 8), "that was before");
+}
+
+#[test]
+fn a_walk_that_two_phones_wrote_down_loses_its_traps_once() {
+    let mut yard = Yard::with(&["1", "2"], day("2026-05-01"), &TrapKind { reusable: true, ..trap() });
+    let on = day("2026-05-10");
+    let write = |book: &mut Book, who: &str, tag: &str, did| {
+        let after = (did != Did::Missing).then_some(Share::HALF);
+        let work = Check { after, ..work_on(yard.hive(tag), did) };
+        let entries = book.check(&pen(who, on), on, on, work).unwrap();
+        book.add(entries.clone());
+        entries
+    };
+    // The second phone began elsewhere, so that its lines come after those of the first.
+    let (mut one, mut other) = (yard.book.clone(), yard.book.clone());
+    for _ in 0..3 {
+        write(&mut other, "bb", "2", Did::ToppedUp);
+    }
+    let mut late = Vec::new();
+    for did in [Did::Missing, Did::Replaced] {
+        write(&mut one, "aa", "1", did);
+        late.extend(write(&mut other, "bb", "1", did));
+    }
+    one.add(late);
+    yard.book = one;
+    let season = Season::of(&yard.book, &yard.id, day("2026-05-02"), day("2026-05-31"));
+    assert_eq!((season.lost, season.renewed), (4, 4));
+    assert_eq!(of(&yard, "2026-05-02"), (4, 12));
 }
 
 #[test]

@@ -1,10 +1,11 @@
 //! Due dates as the round shows them.
 
 use crate::support::{Unicode, day, pen};
-use crate::{Yard, work_on};
+use crate::{Yard, trap, work_on};
 use beetle_almanac::almanac::quantity::Share;
 use beetle_almanac::almanac::refill::{Limit, Loss, Timing};
 use beetle_almanac::almanac::stack::{BoxDepth, Corner, Spot};
+use beetle_almanac::almanac::trap::TrapKind;
 use beetle_almanac::book::entry::{Check, Did, Ending, SkipReason, TrapsWent, What};
 use beetle_almanac::book::id::ThingId;
 use beetle_almanac::book::round::{self, Because, HiveDue, Row};
@@ -137,6 +138,16 @@ fn a_hive_that_was_overdue_when_it_left_the_round_was_late() {
     assert_eq!(season(&paused, "2026-05-01", "2026-05-31"), (0, 1, Some(day("2026-05-15"))));
     assert_eq!(season(&paused, "2026-06-01", "2026-06-30"), (0, 1, None), "overdue on the evening before");
     assert_eq!(season(&paused, "2026-06-02", "2026-06-30"), (0, 0, None), "that was before");
+    // A look in the pause moves the day, and nobody missed a second one.
+    let mut looked = Yard::new(&["1"], day("2026-05-01"));
+    looked.log("1", day("2026-05-06"), Did::ToppedUp, (Some(40), Some(50)));
+    rests(&mut looked, "2026-05-20", false);
+    let june = |yard: &Yard| season(yard, "2026-05-07", "2026-06-10");
+    assert_eq!(june(&looked), (0, 1, None));
+    looked.log("1", day("2026-05-25"), Did::AsFound, (Some(42), None));
+    rests(&mut looked, "2026-06-01", true);
+    assert_eq!(due(&looked, "1", "2026-06-01").0, "2026-05-20");
+    assert_eq!(june(&looked), (0, 1, Some(day("2026-05-20"))));
     // The day stays the same when the traps fish again: it was missed once.
     rests(&mut paused, "2026-06-10", true);
     assert_eq!(may_and_june(&paused), (0, 1, Some(day("2026-05-15"))));
@@ -223,6 +234,22 @@ fn a_spill_makes_no_overdue_hive_younger() {
     assert_eq!(before, ("2026-05-15".to_owned(), Timing::Overdue { days: 36 }));
     yard.log("1", day("2026-06-08"), Did::Spilled, (None, None));
     assert_eq!(overdue(&yard), before);
+}
+
+#[test]
+fn nor_does_it_where_the_oil_had_made_the_hive_due() {
+    for did in [Did::Spilled, Did::Missing, Did::GluedShut] {
+        let mut yard = Yard::with(&["1"], day("2026-05-01"), &TrapKind { max_days: 60, ..trap() });
+        yard.log("1", day("2026-05-06"), Did::ToppedUp, (Some(40), Some(50)));
+        assert_eq!(due(&yard, "1", "2026-05-26").0, "2026-05-16");
+        yard.log("1", day("2026-05-26"), did, (None, None));
+        assert_eq!(due(&yard, "1", "2026-05-26").0, "2026-05-16", "{did:?}");
+        // A hive that was not due yet is due from the day on which it was found so, and one put right by its new oil.
+        yard.log("1", day("2026-05-27"), Did::Replaced, (None, Some(50)));
+        assert!(due(&yard, "1", "2026-05-27").0.as_str() > "2026-06-01");
+        yard.log("1", day("2026-05-29"), did, (None, None));
+        assert_eq!(due(&yard, "1", "2026-05-29").0, "2026-05-29", "{did:?}");
+    }
 }
 
 #[test]

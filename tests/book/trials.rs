@@ -438,6 +438,29 @@ fn a_pair_of_which_a_hive_died_or_left_before_the_last_count_decides_for_neither
     }
 }
 
+/// What ended by mistake and was taken back on the day of the draw was in care when it was drawn.
+#[test]
+fn a_hive_taken_back_on_the_day_of_the_draw_stays_in_its_pair() {
+    let mut yard = counted();
+    written(&mut yard);
+    let trial = trial::sorted(&yard.book).0.remove(0);
+    let (of, on) = (trial.pairs[0].0.clone(), trial.from);
+    let entries = yard.book.end_hive(&pen("aa", on), on, on, &of, Ending::Sold, None).unwrap();
+    yard.book.add(entries);
+    let entries = yard.book.hive_back(&pen("aa", on), on, on, &of, &Unicode).unwrap();
+    yard.book.add(entries);
+    for on in ["2026-05-24", "2026-06-12"] {
+        for (with, without) in &trial.pairs {
+            for (hive, count) in [(with, 2), (without, 9)] {
+                let tag = yard.book.standing().hives[hive].tag.clone();
+                yard.count(&tag, on, count, None);
+            }
+        }
+    }
+    let outcome = opened(&trial, &yard, day("2026-06-15")).unwrap();
+    assert_eq!((outcome.less, outcome.open), (6, 0));
+}
+
 /// A hive joined with what proved to be itself, written down twice, is where it was.
 #[test]
 fn a_hive_that_was_joined_with_its_own_double_stays_in_its_pair() {

@@ -555,6 +555,19 @@ fn combs_counted_before_a_box_came_on_are_not_all_of_a_dead_hive() {
     assert_eq!(open(&yard, "1"), Some(23));
     // No box came on, or nobody wrote down what one holds: as many as were counted.
     assert_eq!((open(&yard, "2"), open(&yard, "3")), (Some(1), Some(1)));
+    // What was taken out since the count is not there, whatever the boxes would hold.
+    let mut taken = three();
+    taken.tells("2026-05-10", "1", Blank::Look, &counted);
+    taken.tells("2026-05-11", "1", Blank::HiveFacts, &[("frames", whole(10))]);
+    boxed(&mut taken, "1");
+    taken.tells("2026-06-05", "1", Blank::Comb, &[("frames", whole(12)), ("to", Word("burned"))]);
+    assert_eq!(left(&taken, "1", "2026-06-06"), Some(18));
+    // Nor are there fewer than were counted less that, however few the boxes would hold.
+    let mut more = three();
+    more.tells("2026-05-10", "1", Blank::Look, &[("larvae", Word("none")), ("frames_of_comb", whole(40))]);
+    more.tells("2026-05-11", "1", Blank::HiveFacts, &[("frames", whole(10))]);
+    boxed(&mut more, "1");
+    assert_eq!(left(&more, "1", "2026-06-06"), Some(40));
     // A newer count is of all boxes.
     let counted = [("larvae", Word("none")), ("frames_of_comb", whole(12))];
     yard.tells("2026-06-21", "3", Blank::Look, &counted);

@@ -101,7 +101,7 @@ mod tests {
         let many = words.iter().position(|word| *word == "many").unwrap();
         record.answers[at] = Some(Answer::Word(many.try_into().unwrap()));
         for part in &mut standing.hives.get_mut(&hive).unwrap().boxes {
-            part.traps.iter_mut().for_each(|trap| trap.service = far.plus(-1));
+            part.traps.iter_mut().for_each(|trap| (trap.service, trap.fresh) = (far.plus(-1), far.plus(-1)));
         }
         let look: EntryId = serde_json::from_str("\"zz-9000\"").unwrap();
         standing.records.insert(look, RecordNow { day: far, yard: Some(yard.clone()), record });

@@ -17,7 +17,7 @@ use crate::app::place::Place;
 use crate::app::records::Stop;
 use crate::app::wording::en_book::history::THIS;
 use crate::app::wording::{en_notices::WRITE_AGAIN, en_round as w, en_typed};
-use crate::app::yard::alarm::of_hive;
+use crate::app::yard::alarm::{Wants, of_hive};
 use crate::book::entry::{Did, SkipReason};
 use crate::book::id::ThingId;
 use crate::book::round;
@@ -51,8 +51,8 @@ pub(super) fn view(walk: Walk, walking: Memo<bool>) -> El {
     let alarm = Memo::new(move || {
         let (today, _) = (walk.today.get(), turn.get());
         let said = |hive| walk.records.book.with_untracked(|book| of_hive(book.standing(), &hive, today));
-        let (shut, lines) = walk.open.get().map(said).unwrap_or_default();
-        (shut, lines.join(" · "))
+        let (wants, lines) = walk.open.get().map(said).unwrap_or_default();
+        (wants, lines.join(" · "))
     });
     let part = move |nth: usize| head.with(|head| head.get(nth).cloned()).unwrap_or_default();
     // What the panel asks, and the traps wanted by a hive that has none.
@@ -257,10 +257,15 @@ pub(super) fn skip_key(walk: Walk, mark: &'static str) -> El {
     })
 }
 
-fn keys(walk: Walk, alarm: Memo<(bool, String)>) -> Bit {
+fn keys(walk: Walk, alarm: Memo<(Wants, String)>) -> Bit {
     let usual = Memo::new(move || {
-        // A hive that is to be left shut is not to be worked on by habit.
-        let hive = walk.open.get().filter(|_| alarm.with(|(shut, _)| !shut))?;
+        // A hive that is to be left shut is not to be worked on by habit, nor slime topped up.
+        match alarm.with(|(wants, _)| *wants) {
+            Wants::Usual => {}
+            Wants::Nothing => return None,
+            Wants::Fresh => return Some(Did::Replaced),
+        }
+        let hive = walk.open.get()?;
         let today = walk.day_or_today();
         let mut all = Vec::new();
         walk.records.book.with(|book| {

@@ -79,7 +79,7 @@ pub const NO_VISIT: &str = "No trap work is written down for these days.";
 /// What is not said and what is too little.
 pub fn how() -> String {
     let mut said =
-        "On time: traps filled or mended by the day on which the Round said that the hive was due; a look ends no such day. What is overdue on the last day, or when trap work is paused, the traps come off or the hive ends, counts as late. Catch is said from "
+        "On time: traps filled or mended by the day on which the Round said that the hive was due; a look ends no such day unless it finds that the oil lasts. What is overdue on the last day, or when trap work is paused, the traps come off or the hive ends, counts as late. Catch is said from "
             .to_owned();
     put(&mut said, &LEAST_COUNTS.to_string());
     put(&mut said, " counts and ");

@@ -7,12 +7,30 @@ use crate::book::id::ThingId;
 use crate::book::standing::{HiveNow, Standing};
 use crate::book::urgent::{self, Because, Urgent};
 
+/// What is done at a hive first.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Wants {
+    /// What is usual today.
+    #[default]
+    Usual,
+    /// Nothing: it is left shut.
+    Nothing,
+    /// Its traps are made fresh, and nobody has done it yet.
+    Fresh,
+}
+
 /// The lines of a hive under suspicion of brood disease, or with slime or many larvae; none of any other. Its panel says
-/// the same as its row: from hive to hive the row may be out of sight. Beside them whether it is to be left shut.
-pub fn of_hive(standing: &Standing, hive: &ThingId, today: Day) -> (bool, Vec<String>) {
+/// the same as its row: from hive to hive the row may be out of sight. Beside them what is done there.
+pub fn of_hive(standing: &Standing, hive: &ThingId, today: Day) -> (Wants, Vec<String>) {
     let urgent = urgent::urgent(standing, hive, today).filter(|urgent| urgent.because != Because::Dead);
     let Some((urgent, now)) = urgent.zip(standing.hives.get(hive)) else { return Default::default() };
-    (urgent.because == Because::Disease, lines(standing, now, Some(&urgent), today))
+    let stale = || now.traps().any(|trap| trap.fresh < urgent.since);
+    let wants = match urgent.because {
+        Because::Disease => Wants::Nothing,
+        _ if stale() => Wants::Fresh,
+        _ => Wants::Usual,
+    };
+    (wants, lines(standing, now, Some(&urgent), today))
 }
 
 /// What a yard says in the list of yards, of what its hives want; nothing where no hive in care is so, and no dead-out
@@ -90,14 +108,15 @@ mod tests {
         let yard = book.standing().yards.keys().next().unwrap().clone();
         let [sick, slimy, few, ..] = &book.standing().yards[&yard].order.clone()[..] else { panic!("hives") };
         let said = |book: &Book, hive| of_hive(book.standing(), hive, today()).1;
-        let left_shut = |book: &Book, hive| of_hive(book.standing(), hive, today()).0;
+        let wants = |book: &Book, hive| of_hive(book.standing(), hive, today()).0;
         look(&mut book, sick, today().plus(-1), &[("larvae", "none"), ("brood_disease", "suspected")]);
         look(&mut book, slimy, today(), &[("larvae", "none"), ("slime", "yes")]);
         look(&mut book, few, today(), &[("larvae", "few"), ("brood_disease", "no")]);
         assert_eq!(said(&book, sick), ["! STOP, brood disease suspected, Mon 13 July, yesterday"]);
         assert_eq!(said(&book, slimy), ["! slime, Tue 14 July, today"]);
         assert!(said(&book, few).is_empty());
-        assert_eq!([sick, slimy, few].map(|hive| left_shut(&book, hive)), [true, false, false]);
+        let all = [sick, slimy, few].map(|hive| wants(&book, hive));
+        assert_eq!(all, [Wants::Nothing, Wants::Fresh, Wants::Usual]);
         // Hive 17 of the demonstration has slime of its own.
         let of = |yard| told(&book, yard, today());
         let other = book.standing().yards.keys().find(|other| **other != yard).unwrap();

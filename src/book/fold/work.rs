@@ -142,7 +142,7 @@ pub(super) fn check(
 
 /// What the work leaves of one trap. `counted`: its beetles are in a count of that day.
 fn attend(trap: &mut TrapNow, work: &Check, day: Day, counted: bool) {
-    let was = trap.trouble;
+    let (was, level) = (trap.trouble, trap.level);
     match work.did {
         Did::AsFound => {
             if let Some(found) = work.after.or(work.before) {
@@ -159,6 +159,7 @@ fn attend(trap: &mut TrapNow, work: &Check, day: Day, counted: bool) {
             trap.level = work.after.map(|level| (day, level));
             trap.trouble = None;
             trap.counting = day;
+            trap.fresh = day;
         }
         Did::Spilled => {
             trap.counting = day;
@@ -166,6 +167,7 @@ fn attend(trap: &mut TrapNow, work: &Check, day: Day, counted: bool) {
             trap.trouble = if work.after.is_some() { None } else { Some(Trouble::Spilled) };
             if work.after.is_some() {
                 trap.service = day;
+                trap.fresh = day;
             }
         }
         Did::Missing => {
@@ -181,6 +183,7 @@ fn attend(trap: &mut TrapNow, work: &Check, day: Day, counted: bool) {
         trap.counting = day;
     }
     trap.trouble_since = trap.trouble.and(trap.trouble_since.or(Some(day)));
+    trap.level_before = trap.trouble.and(trap.level_before.or(level));
 }
 
 /// Puts `item` last; the first of those `alike` goes where there are enough.

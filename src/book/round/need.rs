@@ -10,11 +10,11 @@ use crate::book::standing::{HiveNow, KindNow, Standing, TrapNow, Trouble};
 /// What a yard needs on a day.
 #[derive(Clone, Debug, PartialEq)]
 pub struct YardNeed {
-    /// Hives to see: due or skipped.
+    /// Hives to see: due, skipped, or with traps to be made fresh.
     pub hives: u32,
     /// Hives that are not among those, but have to be looked at again by that day: oil spilled there.
     pub looks: u32,
-    /// Traps in them that are due, or whose hive was skipped.
+    /// Traps in them that are due or to be made fresh, or whose hive was skipped.
     pub traps: u32,
     /// New traps to bring: for due traps that are missing, and for the places in `wanting`.
     pub missing: u32,
@@ -114,9 +114,10 @@ pub fn wants_oil_with(
     wants_oil(hive, due, day) || hive.traps().any(|trap| trap.id == due.trap && made_fresh(id, trap, fresh))
 }
 
-/// Whether `trap` of the hive that is named `id` is emptied and filled anew because its hive is in `fresh`.
+/// Whether `trap` of the hive that is named `id` is emptied and filled anew because its hive is in `fresh`. Who only topped
+/// it up left in it what it had caught.
 pub fn made_fresh(id: &ThingId, trap: &TrapNow, fresh: &[(ThingId, Day)]) -> bool {
-    fresh.iter().any(|(of, since)| of == id && trap.service < *since)
+    fresh.iter().any(|(of, since)| of == id && trap.fresh < *since)
 }
 
 /// The kind a new trap will most likely be of: the one most used in that hive, else the one that was chosen when the hive

@@ -26,7 +26,8 @@ pub struct Figures {
     pub on_time: usize,
     /// The day since which the hive is overdue on the last evening.
     pub still_due: Option<Day>,
-    /// The last due day that was judged late: a hive that is due again when a pause is over is due on no other one.
+    /// The day on which the last due day that was judged late ended: until then nobody missed a second one, wherever a look
+    /// in a pause moved it.
     pub missed: Option<Day>,
     /// Visits with each of [`DIDS`].
     pub did: [usize; 6],
@@ -71,14 +72,14 @@ impl Figures {
 
     /// Judges the due day `on`, once, by the day on which it ended.
     pub(super) fn judge(&mut self, on: Day, ended: Day) {
-        if self.missed == Some(on) {
+        if self.missed.is_some_and(|ended| on <= ended) {
             return;
         }
         self.judged += 1;
         if ended <= on {
             self.on_time += 1;
         } else {
-            self.missed = Some(on);
+            self.missed = Some(ended);
         }
     }
 
