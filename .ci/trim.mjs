@@ -60,28 +60,24 @@ function sideBySide(program, fail) {
   const tool = (...words) => execFileSync("wasm-opt", words, { stdio: ["ignore", "pipe", "inherit"], encoding: "utf8" });
   // The text names no features, and without them the tool refuses what the program uses.
   const features = tool(program, "--print-features", "-o", program).trim().split(/\s+/);
-  try {
-    sorted(program, text, features, tool, fail);
-  } finally {
-    rmSync(text, { force: true });
-  }
-}
-
-function sorted(program, text, features, tool, fail) {
   tool("-Oz", program, "-S", "-o", text);
-  const [inner, end, ...more] = readFileSync(text, "utf8").split(/(?<=\n)(?=\))/);
-  if (end === undefined || more.length > 0) fail("the text of the program ends elsewhere than .ci/trim.mjs takes for granted");
-  const forms = inner.trimEnd().split(/\n(?= \()/);
-  const isBody = (form) => form.startsWith(" (func ");
-  const bodies = forms.filter(isBody).map((form) => ({ form, ...traits(form) }));
-  if (bodies.length === 0) fail("no function in the text of the program: .ci/trim.mjs can do less");
-  bodies.sort((a, b) => order(a.type, b.type) || a.locals - b.locals || order(a.code, b.code));
-  let nth = 0;
-  writeFileSync(text, forms.map((form) => (isBody(form) ? bodies[nth++].form : form)).join("\n") + `\n${end}`);
-  // Another pass of the same level, because what was read from text is written less tightly without one.
-  const before = exported(program);
-  tool("-Oz", "--skip-pass=reorder-functions", ...features, text, "-o", program);
-  if (exported(program) !== before) fail(`the sorted program exports ${exported(program)} and not ${before}`);
+  try {
+    const [inner, end, ...more] = readFileSync(text, "utf8").split(/(?<=\n)(?=\))/);
+    if (end === undefined || more.length > 0) fail("the text of the program ends elsewhere than .ci/trim.mjs takes for granted");
+    const forms = inner.trimEnd().split(/\n(?= \()/);
+    const isBody = (form) => form.startsWith(" (func ");
+    const bodies = forms.filter(isBody).map((form) => ({ form, ...traits(form) }));
+    if (bodies.length === 0) fail("no function in the text of the program: .ci/trim.mjs can do less");
+    bodies.sort((a, b) => order(a.type, b.type) || a.locals - b.locals || order(a.code, b.code));
+    let nth = 0;
+    writeFileSync(text, forms.map((form) => (isBody(form) ? bodies[nth++].form : form)).join("\n") + `\n${end}`);
+    // Another pass of the same level, because what was read from text is written less tightly without one.
+    const before = exported(program);
+    tool("-Oz", "--skip-pass=reorder-functions", ...features, text, "-o", program);
+    if (exported(program) !== before) fail(`the sorted program exports ${exported(program)} and not ${before}`);
+  } finally {
+    rmSync(text);
+  }
 }
 
 /** What a program exports: names and kinds. Of imports the second pass may find one that nothing calls any more. */

@@ -50,7 +50,6 @@ pub fn lost(book: &Book, from: Day, demo: bool) -> Vec<Lost> {
         let hive = || standing.hives.get(standing.kept(&entry.hive()?));
         if entry.day >= from && entry.is_demo() == demo && hive().is_some_and(hung) {
             let (went, traps) = goes(standing, &entry.what);
-            missing.retain(|(day, _)| *day == entry.day);
             for trap in traps {
                 // Two phones wrote down one walk: missing and put back, and missing once more.
                 if went != TrapsWent::Lost || once(&mut missing, entry.day, &trap.id) {
@@ -83,9 +82,10 @@ fn add(kinds: &mut Vec<Lost>, kind: &ThingId, went: Option<TrapsWent>) {
     known.off += u32::from(went == Some(TrapsWent::Stock));
 }
 
-/// Whether `trap` is not among those `known` of `day` yet. Now it is.
+/// Whether `trap` is not among those `known` of `day` yet. Now it is; those of another day are forgotten.
 pub(super) fn once(known: &mut Vec<(Day, ThingId)>, day: Day, trap: &ThingId) -> bool {
-    let new = !known.iter().any(|(of, id)| *of == day && id == trap);
+    known.retain(|(of, _)| *of == day);
+    let new = !known.iter().any(|(_, id)| id == trap);
     if new {
         known.push((day, trap.clone()));
     }

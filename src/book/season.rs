@@ -377,9 +377,6 @@ struct Traps {
 impl Traps {
     /// Counts the traps that go with `entry` and those in whose place it puts new ones, as they stood before it.
     fn follow(&mut self, standing: &Standing, entry: &Entry) {
-        for known in [&mut self.missing, &mut self.anew] {
-            known.retain(|(day, _)| *day == entry.day);
-        }
         if let (TrapsWent::Lost, traps) = goes(standing, &entry.what) {
             for trap in traps {
                 self.lost += usize::from(once(&mut self.missing, entry.day, &trap.id));

@@ -191,15 +191,6 @@ impl Trial {
         for (_, entry) in lines {
             let Some(hive) = entry.hive().filter(|_| entry.day >= self.from) else { continue };
             let kept = standing.kept(&hive);
-            // Only hives in care are drawn: who was back on the day of the draw was back before it.
-            let back = match &entry.what {
-                What::HiveBack { .. } => true,
-                What::HiveMoved { to, .. } => self.yard.as_ref() == Some(to),
-                _ => false,
-            };
-            if back && entry.day == self.from {
-                left.retain(|gone| gone != kept);
-            }
             let until = match &entry.what {
                 What::HiveEnded { how: Ending::Dead | Ending::Gone, .. } => last,
                 // One that was written down twice and joined with itself is where it was.
@@ -213,6 +204,11 @@ impl Trial {
                     last.plus(-1)
                 }
                 What::Record(record) if record.blank == Blank::DeadOut => last,
+                // Only hives in care are drawn: who was back on the day of the draw was back before it.
+                What::HiveBack { .. } | What::HiveMoved { .. } if entry.day == self.from => {
+                    left.retain(|gone| gone != kept);
+                    continue;
+                }
                 _ => continue,
             };
             if entry.day <= until {
