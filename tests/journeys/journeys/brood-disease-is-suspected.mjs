@@ -162,6 +162,18 @@ journey("slime the evening before a trip: the car carries fresh traps and oil fo
   // Whoever looks into the yard first reads the same.
   await to(keeper, `#/round/${yard}`);
   await keeper.reads("yard-total", /^1 hive to see, 4 traps to fill; carry 50.mL/);
+  // Its panel marks what its card asks for, in words that lie between the edges of the key.
+  await keeper.tap(`${row("2")} [data-testid=row-open]`);
+  await keysReady(keeper);
+  const marked = await keeper.driver.run(() =>
+    [...document.querySelectorAll(".dock .key-usual")].map((key) => {
+      const words = document.createRange();
+      words.selectNodeContents(key);
+      return [key.dataset.testid, words.getBoundingClientRect().width < key.clientWidth - 4];
+    }),
+  );
+  assert.deepEqual(marked, [["did-replaced", true]]);
+  await keeper.tap("shut");
   await to(keeper, `#/book/truck-sheet/${yard}`);
   await keeper.reads("truck-urgent", /Hive .?2.?: slime or many larvae, see its card.*Hive .?3.?: brood disease suspected/);
   const marks = await keeper.driver.run(() => [...document.querySelectorAll(".paper-table tbody tr")].map((row) => [row.cells[1].innerText.replace(/[^0-9]/g, ""), row.cells[0].innerText.trim()]));
