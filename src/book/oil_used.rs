@@ -6,7 +6,7 @@ use super::fold::fold_watched;
 use super::id::EntryId;
 use super::record::Blank;
 use super::round;
-use super::standing::{Checked, RecordNow, Standing};
+use super::standing::{RecordNow, Standing};
 use crate::almanac::day::Day;
 use crate::almanac::quantity::{Decimal, Share, Volume};
 
@@ -154,12 +154,8 @@ fn days(standing: &Standing) -> Vec<OfDay> {
 impl OfDay {
     /// Adds what `check` filled. Work that another phone wrote down too is reckoned once.
     fn fill(&mut self, standing: &Standing, entry: &Entry, check: &Check) {
-        let Some(hive) = standing.hives.get(standing.kept(&check.hive)) else { return };
-        let new = Checked::new(entry.day, entry.id.writer().clone(), check, entry.bulk.clone());
-        if hive.checked.iter().any(|(_, known)| known.doubles(&new)) {
-            return;
-        }
-        for trap in hive.filled(check) {
+        let Some((hive, traps)) = standing.fills(entry, check) else { return };
+        for trap in traps {
             let kind = standing.kinds.get(&trap.kind).map(|now| &now.kind);
             if kind.is_some_and(|kind| !kind.form.takes_oil()) {
                 continue;

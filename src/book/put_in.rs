@@ -5,7 +5,7 @@ use super::entry::{Check, Did, Entry, NewBox, What};
 use super::fold::fold_watched;
 use super::id::{EntryId, ThingId};
 use super::record::Blank;
-use super::standing::{Checked, Standing, Trouble};
+use super::standing::{Standing, Trouble};
 use crate::almanac::day::Day;
 
 /// Traps of one kind that went in on a day.
@@ -63,12 +63,7 @@ fn goes_in<'a>(standing: &'a Standing, root: &EntryId, entry: &'a Entry, kinds: 
 }
 
 fn replaced<'a>(standing: &'a Standing, entry: &Entry, check: &'a Check, kinds: &mut Vec<&'a ThingId>) {
-    let Some(hive) = standing.hives.get(standing.kept(&check.hive)) else { return };
-    let new = Checked::new(entry.day, entry.id.writer().clone(), check, entry.bulk.clone());
-    if hive.checked.iter().any(|(_, known)| known.doubles(&new)) {
-        return;
-    }
-    for trap in hive.filled(check) {
+    for trap in standing.fills(entry, check).map(|(_, traps)| traps).unwrap_or_default() {
         let again = standing.kinds.get(&trap.kind).is_none_or(|now| now.kind.reusable);
         if !again || trap.trouble == Some(Trouble::Missing) {
             kinds.push(&trap.kind);

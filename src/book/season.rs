@@ -18,6 +18,7 @@ use crate::almanac::day::Day;
 use crate::almanac::order::sort_by;
 use crate::almanac::table::Table;
 use figures::Visit;
+use std::cell::RefCell;
 
 /// A yard over some days, both ends included.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -112,22 +113,23 @@ impl Season {
         let mut last: Vec<(&ThingId, Day)> = Vec::new();
         let mut due: Vec<(&ThingId, Day)> = Vec::new();
         let mut late: Vec<(ThingId, Day)> = Vec::new();
-        let mut traps = Traps::default();
+        let traps = RefCell::new(Traps::default());
         let mut watch = |standing: &Standing, entry: &Entry| {
             if !(from..=to).contains(&entry.day) || entry.yard.as_ref() != Some(yard) {
                 return;
             }
-            traps.follow(standing, entry);
+            traps.borrow_mut().follow(standing, entry);
         };
         fold_days(book.log(), None, &mut watch, &mut |day, next, then| {
             let alive = || then.hives_of(yard, true).count();
             if day < from && next.is_none_or(|next| next >= from) {
                 season.start = alive();
             }
+            let filled = std::mem::take(&mut traps.borrow_mut().filled);
             if let Some(of_day) =
                 by_day.next_if(|of_day| of_day.first().is_some_and(|first| first.day == day))
             {
-                season.visits(of_day, then, &due, &due_by(of_day, then, yard), &mut last);
+                season.visits(of_day, then, &filled, &due, &due_by(of_day, then, yard), &mut last);
             }
             for (hive, on) in std::mem::take(&mut late) {
                 if due_on(then, &hive, None, day).is_none() {
@@ -150,7 +152,7 @@ impl Season {
                 due = due_by(of_next, then, yard);
             }
         });
-        (season.lost, season.renewed) = (traps.lost, traps.renewed);
+        (season.lost, season.renewed) = (traps.borrow().lost, traps.borrow().renewed);
         for (_, figures) in &mut season.hives {
             sort_by(&mut figures.gaps, Ord::cmp);
         }
@@ -289,29 +291,31 @@ impl Season {
         &mut self.hives[at].1
     }
 
-    /// The visits of a day in whose evening the book stood as `then`. `morning` and `evening` hold the day on which each hive
-    /// was due, `last` that of the visit before.
+    /// The visits of a day in whose evening the book stood as `then`. `filled` holds what each line filled, `morning` and
+    /// `evening` the day on which each hive was due, `last` that of the visit before.
     fn visits<'a>(
         &mut self,
         of_day: &[Visit<'a>],
         then: &Standing,
+        filled: &[Filled],
         morning: &[(&ThingId, Day)],
         evening: &[(&ThingId, Day)],
         last: &mut Vec<(&'a ThingId, Day)>,
     ) {
         for visit in of_day {
-            let Some(hive) = then.hives.get(visit.hive) else { continue };
+            if !then.hives.contains_key(visit.hive) {
+                continue;
+            }
             let figures = self.figures(visit.hive);
-            figures.visit(visit, hive, then);
+            let fills = figures.visit(visit, filled, then);
             let of = |all: &[(&ThingId, Day)]| {
                 all.iter().find(|(known, _)| *known == visit.hive).map(|(_, on)| *on)
             };
             // Whoever only looks ends no day that is still to come, and none that has come while a trap stays due. Nor does
             // whoever fills some of the traps while another is due on that day still.
-            let filled = visit.checks.iter().any(|(.., check)| hive.filled(check).next().is_some());
             let after = of(evening);
-            let done = after.map_or(filled, |on| on > visit.day);
-            let ends = |on: &Day| done && after != Some(*on) && (filled || *on <= visit.day);
+            let done = after.map_or(fills, |on| on > visit.day);
+            let ends = |on: &Day| done && after != Some(*on) && (fills || *on <= visit.day);
             if let Some(on) = of(morning).filter(ends) {
                 figures.judge(on, visit.day);
             }
@@ -372,7 +376,12 @@ struct Traps {
     /// Those of the day that is being told: what two phones wrote of one trap counts once.
     missing: Vec<(Day, ThingId)>,
     anew: Vec<(Day, ThingId)>,
+    filled: Vec<Filled>,
 }
+
+/// A line of the day, and the kind of each trap that it filled, as the hive stood when it was done: one that was missing is
+/// filled once, and one that was taken off later on the same day was filled all the same.
+type Filled = (EntryId, Vec<ThingId>);
 
 impl Traps {
     /// Counts the traps that go with `entry` and those in whose place it puts new ones, as they stood before it.
@@ -383,8 +392,9 @@ impl Traps {
             }
         }
         let What::Check(check) = &entry.what else { return };
-        let Some(hive) = standing.hives.get(standing.kept(&check.hive)) else { return };
-        for trap in hive.filled(check).filter(|_| check.did == Did::Replaced) {
+        let Some((_, traps)) = standing.fills(entry, check) else { return };
+        self.filled.push((entry.id.clone(), traps.iter().map(|trap| trap.kind.clone()).collect()));
+        for trap in traps.into_iter().filter(|_| check.did == Did::Replaced) {
             let kind = standing.kinds.get(&trap.kind);
             let thrown_away =
                 kind.is_some_and(|now| !now.kind.reusable) || trap.trouble == Some(Trouble::Missing);

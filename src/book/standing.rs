@@ -2,7 +2,7 @@
 
 pub use super::keeper::Keeper;
 
-use super::entry::{Check, Did, Ending, SkipReason};
+use super::entry::{Check, Did, Ending, Entry, SkipReason};
 use super::id::{EntryId, ThingId, Writer};
 use super::record::{Blank, Record};
 use super::twins::{self, Twins};
@@ -345,6 +345,15 @@ impl HiveNow {
 }
 
 impl Standing {
+    /// The hive of `check`, which stands in `entry`, and the traps it fills with oil, while all stands as it did before it.
+    /// No trap where another phone wrote the same work down already.
+    pub fn fills<'a>(&'a self, entry: &Entry, check: &'a Check) -> Option<(&'a HiveNow, Vec<&'a TrapNow>)> {
+        let hive = self.hives.get(self.kept(&check.hive))?;
+        let new = Checked::new(entry.day, entry.id.writer().clone(), check, entry.bulk.clone());
+        let told = hive.checked.iter().any(|(_, known)| known.doubles(&new));
+        Some((hive, hive.filled(check).filter(|_| !told).collect()))
+    }
+
     /// The hive that `hive` is: itself, unless it was written down twice.
     pub fn kept<'a>(&'a self, hive: &'a ThingId) -> &'a ThingId {
         twins::kept(&self.twins, hive)

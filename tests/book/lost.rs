@@ -61,6 +61,50 @@ fn a_walk_that_two_phones_wrote_down_loses_its_traps_once() {
 }
 
 #[test]
+fn the_oil_of_a_day_went_into_the_traps_that_hung_when_it_was_poured() {
+    let reusable = TrapKind { reusable: true, ..trap() };
+    let each = reusable.oil(Share::NONE, Share::HALF).unwrap().millilitres();
+    let (start, on) = (day("2026-05-01"), day("2026-05-10"));
+    let oil = |yard: &Yard| {
+        let (least, most) = Season::of(&yard.book, &yard.id, day("2026-05-02"), day("2026-05-31")).yard.oil;
+        (least.millilitres() / each, most.millilitres() / each)
+    };
+    let work = |yard: &mut Yard, who: &str, did, traps: Option<usize>| {
+        let hive = yard.hive("1");
+        let hung = yard.book.standing().hives[&hive].traps().map(|trap| trap.id.clone());
+        let traps = traps.map(|many| hung.take(many).collect());
+        let after = (did != Did::Missing).then_some(Share::HALF);
+        let before = (did == Did::ToppedUp).then_some(Share::NONE);
+        let work = Check { before, after, traps, ..work_on(hive, did) };
+        let entries = yard.book.check(&pen(who, on), on, on, work).unwrap();
+        yard.book.add(entries);
+    };
+    let mut yard = Yard::with(&["1"], start, &reusable);
+    work(&mut yard, "aa", Did::Missing, Some(1));
+    work(&mut yard, "aa", Did::ToppedUp, None);
+    assert_eq!(oil(&yard), (3.0, 3.0), "the missing one takes none");
+    work(&mut yard, "aa", Did::Replaced, Some(1));
+    assert_eq!(oil(&yard), (4.0, 4.0), "nor did it when the others were filled");
+
+    let mut yard = Yard::with(&["1"], start, &reusable);
+    work(&mut yard, "aa", Did::ToppedUp, None);
+    let hive = yard.hive("1");
+    let traps = yard.book.standing().hives[&hive].traps().map(|trap| trap.id.clone()).collect();
+    let off = What::TrapsOff { hive, traps, went: TrapsWent::Stock };
+    let entries = yard.book.about_yard(&pen("aa", on), on, on, &yard.id, off).unwrap();
+    yard.book.add(entries);
+    assert_eq!(oil(&yard), (4.0, 4.0), "taken off on the day they were filled");
+
+    let mut yard = Yard::with(&["1"], start, &reusable);
+    let alone = yard.book.clone();
+    work(&mut yard, "bb", Did::ToppedUp, None);
+    let other = std::mem::replace(&mut yard.book, alone);
+    work(&mut yard, "aa", Did::ToppedUp, None);
+    yard.book.add(other.log().entries().cloned());
+    assert_eq!(oil(&yard), (4.0, 4.0), "two phones wrote down the same oil");
+}
+
+#[test]
 fn the_traps_of_a_hive_that_died_since_were_in_service_too() {
     let mut yard = Yard::with(&["1", "2"], day("2026-05-01"), &trap());
     yard.log("1", day("2026-05-10"), Did::Missing, (None, None));

@@ -14,7 +14,14 @@ pub fn due(due: &HiveDue, today: Day) -> String {
         HiveDue::Resting { since } => ["paused since ", &near(*since, today), ", nothing is due"].concat(),
         HiveDue::NoTraps { wanting: 0 } => "no traps".to_owned(),
         HiveDue::NoTraps { wanting } => ["no traps in, ", &wanting.to_string(), " wanted"].concat(),
-        HiveDue::Due { on, timing, .. } => due_on(*on, *timing, today),
+        HiveDue::Due { on, timing, traps_due, traps, .. } => {
+            let mut said = due_on(*on, *timing, today);
+            if (1..*traps).contains(traps_due) {
+                said =
+                    [&said, ", ", &traps_due.to_string(), " of ", &counted(*traps, "trap", "traps")].concat();
+            }
+            said
+        }
     }
 }
 
@@ -111,6 +118,17 @@ mod tests {
         assert_eq!(told("2026-07-12", Timing::In { days: 1 }), "due Sun 12 July, tomorrow");
         assert_eq!(told("2026-07-11", Timing::Today), "due today");
         assert_eq!(told("2026-07-10", Timing::Overdue { days: 1 }), "1\u{a0}day overdue");
+    }
+
+    #[test]
+    fn where_some_of_the_traps_are_due_it_says_how_many() {
+        let on = day("2026-07-09");
+        let told = |traps_due| {
+            let (timing, because) = (Timing::Overdue { days: 2 }, Because::Trouble(Trouble::Missing));
+            due(&HiveDue::Due { on, timing, because, traps_due, traps: 4 }, day("2026-07-11"))
+        };
+        assert_eq!(told(1), "2\u{a0}days overdue, 1 of 4\u{a0}traps");
+        assert_eq!((told(4), told(0)), ("2\u{a0}days overdue".to_owned(), "2\u{a0}days overdue".to_owned()));
     }
 
     #[test]

@@ -280,7 +280,7 @@ pub mod freezer {
     /// Answer.
     pub const NEXT: &str = "Next batch";
     /// Heading.
-    pub const WITHIN: &str = "In the freezer";
+    pub const WITHIN: &str = "Batches";
     /// None.
     pub const NONE_WITHIN: &str = "No batch is in.";
     /// The number that fits in is an example.

@@ -1,10 +1,11 @@
 //! What was done and found at one hive over some days, or at all of a yard: visits and their rhythm, what was due, oil.
 
+use super::Filled;
 use crate::almanac::day::Day;
 use crate::almanac::quantity::{Share, Volume};
 use crate::book::entry::{Check, Did, Entry, NewBox, PlacedTrap, What};
 use crate::book::id::{EntryId, ThingId};
-use crate::book::standing::{HiveNow, Standing};
+use crate::book::standing::Standing;
 
 /// Every piece of work, in the order in which it is told.
 pub const DIDS: [Did; 6] =
@@ -83,7 +84,8 @@ impl Figures {
         }
     }
 
-    pub(super) fn visit(&mut self, visit: &Visit<'_>, hive: &HiveNow, then: &Standing) {
+    /// Adds a day at the hive, of which `filled` holds the lines; says whether any trap was filled.
+    pub(super) fn visit(&mut self, visit: &Visit<'_>, filled: &[Filled], then: &Standing) -> bool {
         self.visits += 1;
         for (own, did) in self.did.iter_mut().zip(DIDS) {
             *own += usize::from(visit.checks.iter().any(|(.., check)| check.did == did));
@@ -91,7 +93,10 @@ impl Figures {
         let any = |of: &dyn Fn(&Check) -> bool| visit.checks.iter().any(|(.., check)| of(check));
         self.not_counted += usize::from(!any(&|check| check.count.is_some()));
         self.not_read += usize::from(!any(&|check| check.before.is_some()));
+        let mut fills = false;
         for (_, entry, check) in &visit.checks {
+            let Some((_, kinds)) = filled.iter().find(|(id, _)| *id == entry.id) else { continue };
+            fills |= !kinds.is_empty();
             let parts = |other: &Entry| entry.bulk.is_some() && other.bulk == entry.bulk;
             let others = || visit.checks.iter().filter(|(_, other, _)| other.id != entry.id && parts(other));
             // A piece of work in several lines: the first says what was found, the others what was left where.
@@ -99,8 +104,9 @@ impl Figures {
                 continue;
             }
             let before = check.before.or_else(|| others().find_map(|(.., other)| other.before));
-            self.fill(check, before, hive, then);
+            self.fill(check, before, kinds, then);
         }
+        fills
     }
 
     /// Oil of the traps that go in with a line, and how many they are. Traps that a hive comes into the book with have a level
@@ -130,10 +136,10 @@ impl Figures {
         count
     }
 
-    /// Oil of one line of work.
-    fn fill(&mut self, check: &Check, before: Option<Share>, hive: &HiveNow, then: &Standing) {
-        for trap in hive.filled(check) {
-            let Some(kind) = then.kinds.get(&trap.kind).map(|now| &now.kind) else { continue };
+    /// Oil of one line of work, which filled a trap of each of `kinds`.
+    fn fill(&mut self, check: &Check, before: Option<Share>, kinds: &[ThingId], then: &Standing) {
+        for kind in kinds {
+            let Some(kind) = then.kinds.get(kind).map(|now| &now.kind) else { continue };
             if !kind.form.takes_oil() {
                 continue;
             }
