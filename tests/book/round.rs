@@ -157,6 +157,11 @@ fn a_hive_that_was_overdue_when_it_left_the_round_was_late() {
     paused.log("1", day("2026-06-20"), Did::Replaced, (None, Some(50)));
     assert_eq!(may_and_june(&paused), (0, 1, None));
 
+    let mut given_up = start();
+    let yard = given_up.id.clone();
+    write(&mut given_up, "2026-06-01", What::YardClosed { yard });
+    assert_eq!(may_and_june(&given_up), (0, 1, None), "its yard was given up");
+
     let mut bare = start();
     let hive = bare.hive("1");
     let traps = bare.book.standing().hives[&hive].traps().map(|trap| trap.id.clone()).collect();
