@@ -4,7 +4,7 @@ use super::finds::told;
 use super::id::ThingId;
 use super::newest::Newest;
 use super::record::{Blank, Record};
-use super::standing::{HiveNow, Standing};
+use super::standing::{HiveNow, RecordNow, Standing};
 use super::urgent::Because;
 use crate::almanac::cover::{Cover, Guard, cover};
 use crate::almanac::day::Day;
@@ -90,11 +90,13 @@ impl Combs {
     }
 }
 
-/// Of the hives of `yard` in care, in the order in which they are walked.
+/// Of the hives of `yard` in care, in the order in which they are walked; not of one of which a dead-out was written down.
 pub fn combs(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Combs> {
     let newest =
         Newest::of(standing, yard, &[Blank::Look, Blank::HiveFacts, Blank::Test, Blank::Comb], today);
-    standing.hives_of(yard, true).map(|(id, hive)| of_hive(&newest, id, hive)).collect()
+    let dead = super::urgent::dead(standing, yard, today);
+    let alive = standing.hives_of(yard, true).filter(|(id, _)| !dead.contains(id));
+    alive.map(|(id, hive)| of_hive(&newest, id, hive)).collect()
 }
 
 fn of_hive(newest: &Newest, id: &ThingId, hive: &HiveNow) -> Combs {
@@ -105,8 +107,10 @@ fn of_hive(newest: &Newest, id: &ThingId, hive: &HiveNow) -> Combs {
     let last = looks.next().and_then(|(day, now)| {
         look(&now.record, day, hive.boxes_at(day, false), a_box, taken_out(newest, id, day, None))
     });
+    // Two people may have looked on one day.
+    let earlier = |(day, _): &(Day, &RecordNow)| last.as_ref().is_none_or(|last| *day < last.day);
     let before =
-        looks.next().and_then(|(day, now)| look(&now.record, day, hive.boxes_at(day, true), a_box, 0));
+        looks.find(earlier).and_then(|(day, now)| look(&now.record, day, hive.boxes_at(day, true), a_box, 0));
     let little = |look: &Option<Look>| {
         look.as_ref().and_then(|look| look.cover).is_some_and(|cover| cover.guard == Guard::Little)
     };

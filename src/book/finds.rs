@@ -21,6 +21,8 @@ pub struct Find {
     /// What, when, and the day after which no beetle goes on in the comb: it was looked at and held no larvae, comb with
     /// larvae was taken care of, or the hive was sold.
     pub sighting: Sighting,
+    /// The day since which it is in that hive: it came with comb of another one, or was seen there.
+    pub since: Day,
 }
 
 /// Finds in a hive whose beetles belong together, and what may come of them.
@@ -89,8 +91,8 @@ const GIVEN_DAYS: i32 = 30;
 #[derive(Default)]
 struct Told {
     finds: Vec<Find>,
-    /// From then on nothing goes on in the comb of a hive.
-    ends: Vec<(ThingId, Day)>,
+    /// From a day on nothing goes on in the comb of a hive of what came into it up to another.
+    ends: Vec<(ThingId, Day, Day)>,
     /// Hives that were looked into.
     looks: Vec<(ThingId, Day)>,
     /// From which hive comb went to which.
@@ -120,11 +122,13 @@ impl Told {
                 let carried = !matches!(seen, Seen::Leaving | Seen::InSoil);
                 if there || carried {
                     let sighting = Sighting { seen, day: now.day, ended: None };
-                    all.finds.push(Find { hive: hive.clone(), sighting });
+                    all.finds.push(Find { hive: hive.clone(), sighting, since: now.day });
                 }
             }
             if ends(&now.record) {
-                all.ends.push((hive.clone(), now.day));
+                // What a look of the same day saw is in the comb that was taken care of after it; another look saw its own.
+                let up_to = if now.record.blank == Blank::Comb { now.day } else { now.day.plus(-1) };
+                all.ends.push((hive.clone(), now.day, up_to));
             }
             match (now.record.blank, now.record.named_hive()) {
                 (Blank::Look, _) => all.looks.push((hive.clone(), now.day)),
@@ -137,25 +141,32 @@ impl Told {
         for (id, hive) in &standing.hives {
             // A hive that was sold is looked after by somebody else. In one that died, or was left by its bees, larvae go on.
             if let Some((Ending::Sold, on)) = hive.ended.as_ref().filter(|_| hive.yard == *yard) {
-                all.ends.push((id.clone(), *on));
+                all.ends.push((id.clone(), *on, on.plus(-1)));
             }
         }
         all
     }
 
-    /// Larvae that may have gone along with comb that was given to another hive.
+    /// The first day on which nothing goes on any more of what is in `hive` since a day.
+    fn ended(&self, hive: &ThingId, since: Day) -> Option<Day> {
+        let own = self.ends.iter().filter(|(of, _, up_to)| of == hive && since <= *up_to);
+        own.map(|(_, on, _)| *on).min()
+    }
+
+    /// Larvae that may have gone along with comb that was given to another hive, and on from there. What had ended before
+    /// went nowhere.
     fn carry(&mut self) {
-        let mut carried = Vec::new();
-        for (from, into, on) in &self.splits {
-            for Find { hive, sighting } in &self.finds {
-                let age = on.days_since(sighting.day);
+        for (from, into, on) in std::mem::take(&mut self.splits) {
+            for at in 0..self.finds.len() {
+                let Find { hive, sighting, since } = &self.finds[at];
+                let young = (0..=GIVEN_DAYS).contains(&on.days_since(sighting.day));
                 let larvae = matches!(sighting.seen, Seen::TinyLarvae | Seen::FullGrown);
-                if hive == from && larvae && (0..=GIVEN_DAYS).contains(&age) {
-                    carried.push(Find { hive: into.clone(), sighting: *sighting });
+                let there = *since <= on && self.ended(hive, *since).is_none_or(|ended| ended >= on);
+                if *hive == from && larvae && young && there {
+                    self.finds.push(Find { hive: into.clone(), sighting: *sighting, since: on });
                 }
             }
         }
-        self.finds.append(&mut carried);
     }
 }
 
@@ -166,11 +177,11 @@ impl Told {
 pub fn finds(standing: &Standing, yard: &ThingId, today: Day) -> Vec<Find> {
     let mut all = Told::of(standing, yard, today);
     all.carry();
-    let Told { mut finds, ends, looks, .. } = all;
-    for Find { hive, sighting } in &mut finds {
-        let ended = ends.iter().filter(|(of, on)| of == hive && *on > sighting.day).map(|(_, on)| *on).min();
-        sighting.ended = ended;
+    let mut finds = std::mem::take(&mut all.finds);
+    for Find { hive, sighting, since } in &mut finds {
+        sighting.ended = all.ended(hive, *since);
     }
+    let looks = all.looks;
     // A later look stands in the place of adults that were seen before it.
     let later = |find: &Find| looks.iter().any(|(hive, on)| *hive == find.hive && *on > find.sighting.day);
     finds.retain(|find| {
@@ -253,8 +264,8 @@ fn together(one: &Dates, two: &Dates) -> bool {
     }
 }
 
-/// How many bees keep the comb of a hive warm on `today`, by the last look that counted them; none in one whose bees are
-/// dead or gone.
+/// How many bees keep the comb of a hive warm on `today`, by the last look that counted them; none in one whose care has
+/// ended.
 pub fn strength(standing: &Standing, id: &ThingId, hive: &HiveNow, today: Day) -> Strength {
     if hive.ended.is_some() {
         return Strength::Empty;
@@ -263,9 +274,10 @@ pub fn strength(standing: &Standing, id: &ThingId, hive: &HiveNow, today: Day) -
     let mut bees: Option<(Day, f64)> = None;
     for now in standing.records.values() {
         let age = today.days_since(now.day);
+        let named = || now.record.hives.iter().any(|named| standing.kept(named) == id);
         let newer = bees.is_none_or(|(day, _)| day <= now.day);
         let fits = now.record.blank == Blank::Look && (0..=STRENGTH_LASTS).contains(&age) && newer;
-        if fits && now.record.hives.iter().any(|named| standing.kept(named) == id) {
+        if fits && named() {
             bees = frames(&now.record, "frames_of_bees").map(|frames| (now.day, frames)).or(bees);
         }
     }

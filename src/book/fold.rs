@@ -10,6 +10,7 @@ use super::record::{Blank, Record};
 use super::standing::{BoxNow, HiveNow, KindNow, RecordNow, Seen, Standing, TrapNow, YardNow};
 use super::stock;
 use super::twins::{Told, told, twins};
+use super::urgent::slimed;
 use crate::almanac::day::Day;
 
 /// What the whole log says.
@@ -215,7 +216,8 @@ fn apply_known(
 fn keep_record(standing: &mut Standing, root: &EntryId, entry: &Entry, record: &Record) -> Option<()> {
     let now = RecordNow { day: entry.day, yard: entry.yard.clone(), record: record.clone() };
     standing.records.insert(root.clone(), now);
-    if record.blank == Blank::Look {
+    // One that did not look for larvae wipes out nothing that was seen before.
+    if record.looked_for_larvae() || record.blank == Blank::Look && slimed(record) {
         for hive in &record.hives {
             if let Some(hive) = standing.hives.get_mut(hive) {
                 hive.look = Some(root.clone());

@@ -3,12 +3,14 @@
 use super::Book;
 use super::entry::{Check, Did, Entry, What};
 use super::fold::fold_watched;
-use super::id::EntryId;
+use super::id::{EntryId, ThingId};
 use super::record::Blank;
 use super::round;
+use super::season::new_traps;
 use super::standing::{RecordNow, Standing};
 use crate::almanac::day::Day;
 use crate::almanac::quantity::{Decimal, Share, Volume};
+use crate::almanac::trap::TrapKind;
 
 /// Newest trips that are learned from: about a season (judgement, no source).
 pub const TRIPS_MOST: usize = 12;
@@ -24,8 +26,9 @@ pub struct TripUse {
     pub day: Day,
     /// Oil taken less oil that came home, over all records of that day.
     pub used: Volume,
-    /// What the fillings of that day come to by kinds and levels. A level nobody read is the one the trap will have sunk
-    /// to; where that is not known either it counts as a whole fill, as it does in the load.
+    /// What the fillings of that day come to by kinds and levels, the first ones of new traps among them. A level nobody read
+    /// is the one the trap will have sunk to; where that is not known either it counts as a whole fill, as it does in the
+    /// load.
     pub sum: Volume,
     /// Fillings of single traps in that sum.
     pub services: u32,
@@ -61,13 +64,15 @@ pub struct Learned {
 pub fn trips(book: &Book) -> Vec<TripUse> {
     let mut days = days(book.standing());
     let Some(until) = days.last().map(|newest| newest.known.day) else { return Vec::new() };
-    fold_watched(book.log(), Some(until), &mut |standing, _, entry| {
-        let What::Check(check) = &entry.what else { return };
+    fold_watched(book.log(), Some(until), &mut |standing, root, entry| {
         let of_day = days.iter_mut().find(|day| day.known.day == entry.day);
-        if let Some(of_day) = of_day.filter(|_| !entry.is_demo()) {
-            of_day.fill(standing, entry, check);
+        let Some(of_day) = of_day.filter(|_| !entry.is_demo()) else { return };
+        match &entry.what {
+            What::Check(check) => of_day.fill(standing, entry, check),
+            _ => of_day.fill_first(standing, root, entry),
         }
     });
+    days.iter_mut().for_each(OfDay::add_up);
     days.retain(|day| day.whole && day.known.services > 0);
     days.into_iter().map(|day| day.known).collect()
 }
@@ -112,8 +117,9 @@ pub fn learned(trips: &[TripUse]) -> Option<Learned> {
 pub fn to_tell(standing: &Standing, today: Day) -> bool {
     let mut worked = None;
     for (id, hive) in &standing.hives {
-        let work = hive.last.as_ref().filter(|seen| seen.did.is_some() && seen.day <= today && !id.is_demo());
-        worked = worked.max(work.map(|seen| seen.day));
+        // A hive that was only skipped since was worked on all the same.
+        let days = hive.checked.iter().map(|(_, work)| work.day);
+        worked = worked.max(days.filter(|day| *day <= today && !id.is_demo()).max());
     }
     let back = |now: &RecordNow| ["oil_back", "traps_back"].iter().any(|name| now.record.get(name).is_some());
     let told = |(id, now): &(&EntryId, &RecordNow)| !id.is_demo() && Some(now.day) >= worked && back(now);
@@ -125,6 +131,20 @@ struct OfDay {
     known: TripUse,
     /// Every volume of it is known so far.
     whole: bool,
+    fills: Vec<Fills>,
+}
+
+/// What one line of work filled.
+struct Fills {
+    /// The hive and the bulk it belongs to.
+    work: Option<(ThingId, EntryId)>,
+    /// A level found, and whether one was left behind.
+    before: Option<Share>,
+    after: bool,
+    /// Oil; none where it is not known of all.
+    oil: Option<Volume>,
+    /// Fillings.
+    services: u32,
 }
 
 /// The newest days with oil in a record, oldest first.
@@ -141,7 +161,7 @@ fn days(standing: &Standing) -> Vec<OfDay> {
         });
         if days.last().is_none_or(|last| last.known.day != now.day) {
             let known = TripUse { day: now.day, used: Volume::ZERO, sum: Volume::ZERO, services: 0 };
-            days.push(OfDay { known, whole: true });
+            days.push(OfDay { known, whole: true, fills: Vec::new() });
         }
         if let Some(of_day) = days.last_mut() {
             of_day.whole &= used.is_some();
@@ -155,20 +175,62 @@ impl OfDay {
     /// Adds what `check` filled. Work that another phone wrote down too is reckoned once.
     fn fill(&mut self, standing: &Standing, entry: &Entry, check: &Check) {
         let Some((hive, traps)) = standing.fills(entry, check) else { return };
+        let mut fills = Fills {
+            work: entry.bulk.clone().map(|bulk| (standing.kept(&check.hive).clone(), bulk)),
+            before: check.before,
+            after: check.after.is_some(),
+            oil: Some(Volume::ZERO),
+            services: 0,
+        };
+        let first = self.fills.iter().find(|known| fills.goes_on(known));
+        let before = check.before.or(first.and_then(|first| first.before));
         for trap in traps {
             let kind = standing.kinds.get(&trap.kind).map(|now| &now.kind);
-            if kind.is_some_and(|kind| !kind.form.takes_oil()) {
-                continue;
-            }
             let from = match check.did {
-                Did::ToppedUp => check.before.or_else(|| round::sunk_to(standing, hive, trap, entry.day)),
+                Did::ToppedUp => before.or_else(|| round::sunk_to(standing, hive, trap, entry.day)),
                 _ => None,
             };
-            let oil =
-                kind.and_then(|kind| kind.oil(from.unwrap_or(Share::NONE), check.after.unwrap_or(kind.fill)));
-            self.whole &= oil.is_some();
-            self.known.sum = self.known.sum.plus(oil.unwrap_or_default());
-            self.known.services += 1;
+            fills.pour(kind, from, check.after);
         }
+        self.fills.push(fills);
+    }
+
+    /// Adds the first filling of traps that go in with `entry`.
+    fn fill_first(&mut self, standing: &Standing, root: &EntryId, entry: &Entry) {
+        let oil = Some(Volume::ZERO);
+        let mut fills = Fills { work: None, before: None, after: true, oil, services: 0 };
+        for trap in new_traps(standing, root, &entry.what).into_iter().filter(|trap| trap.level.is_some()) {
+            fills.pour(standing.kinds.get(&trap.kind).map(|now| &now.kind), None, trap.level);
+        }
+        self.fills.push(fills);
+    }
+
+    /// The sum of the day. Of a piece of work in several lines the first may say what was found alone, and the others what
+    /// was left where.
+    fn add_up(&mut self) {
+        for fills in &self.fills {
+            if fills.after || !self.fills.iter().any(|other| other.after && other.goes_on(fills)) {
+                self.whole &= fills.oil.is_some();
+                self.known.sum = self.known.sum.plus(fills.oil.unwrap_or_default());
+                self.known.services += fills.services;
+            }
+        }
+    }
+}
+
+impl Fills {
+    /// Both are lines of one piece of work.
+    fn goes_on(&self, other: &Fills) -> bool {
+        self.work.is_some() && self.work == other.work
+    }
+
+    /// A trap of `kind`; one whose level nobody knows counts as empty, and is filled as its kind says.
+    fn pour(&mut self, kind: Option<&TrapKind>, from: Option<Share>, to: Option<Share>) {
+        if kind.is_some_and(|kind| !kind.form.takes_oil()) {
+            return;
+        }
+        let oil = kind.and_then(|kind| kind.oil(from.unwrap_or(Share::NONE), to.unwrap_or(kind.fill)));
+        self.oil = self.oil.zip(oil).map(|(sum, oil)| sum.plus(oil));
+        self.services += 1;
     }
 }

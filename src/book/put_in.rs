@@ -1,10 +1,12 @@
 //! Traps that went into hives, day by day and kind by kind: what left the store with them.
 
 use super::Book;
-use super::entry::{Check, Did, Entry, NewBox, What};
+use super::entry::{Check, Did, Entry, What};
 use super::fold::fold_watched;
 use super::id::{EntryId, ThingId};
+use super::lost::once;
 use super::record::Blank;
+use super::season::new_traps;
 use super::standing::{Standing, Trouble};
 use crate::almanac::day::Day;
 
@@ -31,11 +33,11 @@ pub fn put_in(book: &Book) -> Vec<PutIn> {
         .values()
         .filter(|now| now.record.blank == Blank::Stock && now.record.word("sort") == Some("trap"));
     let Some(first) = stocked.map(|now| now.day).min() else { return Vec::new() };
-    let mut all = Vec::new();
+    let (mut all, mut anew) = (Vec::new(), Vec::new());
     fold_watched(book.log(), None, &mut |standing, root, entry| {
         if entry.day > first {
             let mut kinds = Vec::new();
-            goes_in(standing, root, entry, &mut kinds);
+            goes_in(standing, root, entry, &mut anew, &mut kinds);
             add(standing, entry.day, &kinds, &mut all);
         }
     });
@@ -43,29 +45,35 @@ pub fn put_in(book: &Book) -> Vec<PutIn> {
 }
 
 /// The kind of each trap that goes in with `entry`.
-fn goes_in<'a>(standing: &'a Standing, root: &EntryId, entry: &'a Entry, kinds: &mut Vec<&'a ThingId>) {
-    let of_boxes = |boxes: &'a [NewBox], kinds: &mut Vec<&'a ThingId>| {
-        kinds.extend(boxes.iter().flat_map(|part| &part.traps).map(|trap| &trap.kind));
-    };
-    // A hive that is another one brings no traps, and what is told of it moves none: it does not stand among the hives.
-    let itself = |hive: &ThingId| standing.kept(hive) == hive;
+fn goes_in<'a>(
+    standing: &'a Standing,
+    root: &EntryId,
+    entry: &'a Entry,
+    anew: &mut Vec<(Day, ThingId)>,
+    kinds: &mut Vec<&'a ThingId>,
+) {
     match &entry.what {
-        What::Hive { boxes, .. } if itself(&root.thing(0)) => of_boxes(boxes, kinds),
-        What::BoxesOn { hive, boxes, .. } if standing.hives.contains_key(hive) => of_boxes(boxes, kinds),
         What::TrapsOn { hive, traps } => {
             let Some(hive) = standing.hives.get(hive) else { return };
             let there = |part: &ThingId| hive.boxes.iter().any(|now| now.id == *part);
             kinds.extend(traps.iter().filter(|placed| there(&placed.part)).map(|placed| &placed.trap.kind));
         }
-        What::Check(check) if check.did == Did::Replaced => replaced(standing, entry, check, kinds),
-        _ => {}
+        What::Check(check) if check.did == Did::Replaced => replaced(standing, entry, check, anew, kinds),
+        what => kinds.extend(new_traps(standing, root, what).into_iter().map(|trap| &trap.kind)),
     }
 }
 
-fn replaced<'a>(standing: &'a Standing, entry: &Entry, check: &'a Check, kinds: &mut Vec<&'a ThingId>) {
+/// A piece of work in several lines may name a trap in two of them: `anew` holds those of the day.
+fn replaced<'a>(
+    standing: &'a Standing,
+    entry: &Entry,
+    check: &'a Check,
+    anew: &mut Vec<(Day, ThingId)>,
+    kinds: &mut Vec<&'a ThingId>,
+) {
     for trap in standing.fills(entry, check).map(|(_, traps)| traps).unwrap_or_default() {
         let again = standing.kinds.get(&trap.kind).is_none_or(|now| now.kind.reusable);
-        if !again || trap.trouble == Some(Trouble::Missing) {
+        if (!again || trap.trouble == Some(Trouble::Missing)) && once(anew, entry.day, &trap.id) {
             kinds.push(&trap.kind);
         }
     }

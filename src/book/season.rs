@@ -4,7 +4,7 @@
 
 mod figures;
 
-pub use figures::{DIDS, Figures};
+pub use figures::{DIDS, Figures, new_traps};
 
 use super::Book;
 use super::entry::{Did, Ending, Entry, TrapsWent, What};

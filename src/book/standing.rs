@@ -115,7 +115,7 @@ pub struct HiveNow {
     pub rose: Option<Day>,
     /// Oil spilled in it on this day, and nobody has looked again on a later one.
     pub spilled: Option<Day>,
-    /// The line of the last look into it.
+    /// The line of the last look into it that looked for larvae or told of slime.
     pub look: Option<EntryId>,
     /// Trap work of the last day on which there was any, in the order in which it counts, each with the name of its line,
     /// or of the first line of a piece of work in several.
@@ -318,6 +318,19 @@ impl HiveNow {
         traps.peek().is_some() && traps.all(|trap| trap.passed_over(Did::ToppedUp, false))
     }
 
+    /// What is remembered of `check`, which stands in `entry`. A piece of work in several lines goes by the name and the
+    /// writer of its first line, which stands beside it where there is one.
+    pub fn work(&self, entry: &Entry, check: &Check) -> (Option<EntryId>, Checked) {
+        let mut new = Checked::new(entry.day, entry.id.writer().clone(), check, entry.bulk.clone());
+        let first = entry.goes_on().and_then(|bulk| {
+            self.checked.iter().find(|(_, known)| known.day == new.day && known.bulk.as_ref() == Some(bulk))
+        });
+        if let Some((_, first)) = first {
+            new.writer = first.writer.clone();
+        }
+        (first.map(|(name, _)| name.clone()), new)
+    }
+
     /// The traps that `check` fills with oil, as the hive stood when it was done.
     pub fn filled<'a>(&'a self, check: &'a Check) -> impl Iterator<Item = &'a TrapNow> {
         let fills = match check.did {
@@ -349,7 +362,7 @@ impl Standing {
     /// No trap where another phone wrote the same work down already.
     pub fn fills<'a>(&'a self, entry: &Entry, check: &'a Check) -> Option<(&'a HiveNow, Vec<&'a TrapNow>)> {
         let hive = self.hives.get(self.kept(&check.hive))?;
-        let new = Checked::new(entry.day, entry.id.writer().clone(), check, entry.bulk.clone());
+        let (_, new) = hive.work(entry, check);
         let told = hive.checked.iter().any(|(_, known)| known.doubles(&new));
         Some((hive, hive.filled(check).filter(|_| !told).collect()))
     }

@@ -202,6 +202,6 @@ fn suspected<'a>(newest: &Newest<'a>, hive: &ThingId) -> Told<'a> {
 }
 
 /// Slime, larvae outside, or many of them.
-fn slimed(record: &Record) -> bool {
+pub(super) fn slimed(record: &Record) -> bool {
     record.word("larvae") == Some("many") || told(record).iter().any(|seen| seen.outside())
 }

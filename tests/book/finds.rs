@@ -180,6 +180,56 @@ fn a_split_takes_larvae_along_and_leaves_some() {
     assert_eq!((ways.len(), ways[0].hive == yard.hive("8")), (1, true));
 }
 
+fn split(yard: &mut Yard, from: &str, into: &str, on: &str) {
+    let mut split = Record::empty(Blank::Split, vec![yard.hive(from)]);
+    let at = Blank::Split.fields().iter().position(|field| field.name == "into").unwrap();
+    split.answers[at] = Some(Answer::Hive(yard.hive(into)));
+    let written = yard.book.record(&pen("aa", day(on)), day(on), day(on), Some(&yard.id), split).unwrap();
+    yard.book.add(written);
+}
+
+/// The days on which finds in hive `tag` ended, as it is known at the end of July.
+fn ended(yard: &Yard, tag: &str) -> Vec<Option<Day>> {
+    let hive = yard.hive(tag);
+    let all = finds(yard.book.standing(), &yard.id, day("2026-07-31"));
+    all.iter().filter(|find| find.hive == hive).map(|find| find.sighting.ended).collect()
+}
+
+#[test]
+fn what_had_ended_before_a_split_goes_nowhere_and_what_goes_is_not_ended_by_what_was_before() {
+    let tiny = [("larvae", "few"), ("larvae_size", "tiny")];
+    let none = [("larvae", "none")];
+    let mut clean = yard();
+    write(&mut clean, "2026-07-01", Blank::Look, "7", &tiny);
+    write(&mut clean, "2026-07-08", Blank::Look, "7", &none);
+    split(&mut clean, "7", "8", "2026-07-10");
+    assert_eq!((ended(&clean, "7"), ended(&clean, "8")), (vec![Some(day("2026-07-08"))], vec![]));
+    // Hive 8 was clean before the comb came.
+    let mut given = yard();
+    write(&mut given, "2026-07-01", Blank::Look, "7", &tiny);
+    write(&mut given, "2026-07-02", Blank::Look, "8", &none);
+    split(&mut given, "7", "8", "2026-07-03");
+    assert_eq!(ended(&given, "8"), [None]);
+    write(&mut given, "2026-07-05", Blank::Look, "8", &none);
+    assert_eq!(ended(&given, "8"), [Some(day("2026-07-05"))]);
+}
+
+#[test]
+fn comb_that_is_frozen_on_the_day_of_the_look_ends_what_the_look_saw() {
+    let mut yard = yard();
+    write(&mut yard, "2026-07-10", Blank::Look, "7", &[("larvae", "many"), ("larvae_size", "tiny")]);
+    write(
+        &mut yard,
+        "2026-07-10",
+        Blank::Comb,
+        "7",
+        &[("frames", "10"), ("to", "freezer"), ("why", "larvae")],
+    );
+    assert_eq!(ended(&yard, "7"), [Some(day("2026-07-10"))]);
+    write(&mut yard, "2026-07-11", Blank::Look, "7", &[("larvae", "few"), ("larvae_size", "tiny")]);
+    assert_eq!(ended(&yard, "7"), [Some(day("2026-07-10")), None]);
+}
+
 /// Larvae are full grown within thirty days: comb that is given away later takes none of them along, and comb that went before
 /// they were seen took none that anybody knows of.
 #[test]

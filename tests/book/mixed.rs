@@ -10,6 +10,8 @@ use beetle_almanac::almanac::trap::{TrapForm, TrapKind};
 use beetle_almanac::book::Book;
 use beetle_almanac::book::entry::{Check, Did, Entry, What};
 use beetle_almanac::book::id::{EntryId, ThingId};
+use beetle_almanac::book::oil_used::trips;
+use beetle_almanac::book::put_in::put_in;
 use beetle_almanac::book::season::Season;
 use beetle_almanac::book::standing::HiveNow;
 use beetle_almanac::book::write::{Draft, KindChoice};
@@ -106,6 +108,43 @@ fn each_trap_is_replaced_once_in_however_many_lines_it_is_written() {
         }
         assert_eq!(renewed(&yard), (15, 0), "{with}: on two phones");
     }
+}
+
+/// Four traps of 10 mL and two of 5 mL, as the kinds say: 50 mL; from 20 % of 20 mL on it is 4 × 6 and 2 × 1 mL.
+#[test]
+fn oil_of_one_piece_of_work_is_the_same_in_however_many_lines_and_whoever_mends_one() {
+    let on = day("2026-05-11");
+    for (did, before, oil) in [(Did::Replaced, None, 50.0), (Did::ToppedUp, Some(20), 26.0)] {
+        let (mut yard, hive) = mixed(25);
+        crate::oil_used::trip(&mut yard, on, Some(100), Some(40));
+        let lines = write(&mut yard.book, "2026-05-11", found(&hive, did, before, Some(60)));
+        assert_eq!(lines.len(), 3, "one for all, and one for each level");
+        let told = |book: &Book| {
+            let season = Season::of(book, &yard.id, day("2026-05-02"), day("2026-05-31")).yard.oil;
+            let [trip] = trips(book)[..] else { panic!("one trip") };
+            [season.0, season.1, trip.sum].map(|oil| (oil.millilitres() * 1e6).round() / 1e6)
+        };
+        assert_eq!((told(&yard.book), trips(&yard.book)[0].services), ([oil; 3], 6), "{did:?}");
+        for line in &lines {
+            let What::Check(work) = &line.what else { panic!("work") };
+            let what = What::Check(Check { note: Some("wasps".to_owned()), ..work.clone() });
+            let later = on.plus(1);
+            let mut book = yard.book.clone();
+            let edit = book.correct(&pen("bb", later), on, later, &line.id, what, &Unicode).unwrap();
+            book.add(edit);
+            assert_eq!((told(&book), trips(&book)[0].services), ([oil; 3], 6), "{did:?}");
+        }
+    }
+}
+
+/// Six traps that are thrown away when they are full.
+#[test]
+fn each_new_trap_leaves_the_store_once_in_however_many_lines_it_is_written() {
+    let (mut yard, hive) = mixed(25);
+    crate::store_room::stock(&mut yard, "2026-05-02", "Slim", (20, 0), Some(0), None);
+    write(&mut yard.book, "2026-05-11", found(&hive, Did::Replaced, None, Some(60)));
+    let traps: Vec<u32> = put_in(&yard.book).iter().map(|put_in| put_in.traps).collect();
+    assert_eq!(traps, [4, 2]);
 }
 
 #[test]

@@ -4,8 +4,9 @@ use crate::support::{day, pen};
 use crate::{Yard, trap, work_on};
 use beetle_almanac::almanac::day::Day;
 use beetle_almanac::almanac::quantity::{Decimal, Share, Volume};
+use beetle_almanac::almanac::stack::BoxDepth;
 use beetle_almanac::almanac::trap::TrapKind;
-use beetle_almanac::book::entry::Did;
+use beetle_almanac::book::entry::{Did, SkipReason};
 use beetle_almanac::book::oil_used::{Learned, TRIPS_MOST, TripUse, learned, to_tell, trips};
 use beetle_almanac::book::record::{Answer, Blank, Record};
 
@@ -17,7 +18,7 @@ fn ml(value: f64) -> Volume {
 }
 
 /// Writes down a trip: oil taken and oil brought home, in mL.
-fn trip(yard: &mut Yard, on: Day, taken: Option<u32>, back: Option<u32>) {
+pub(crate) fn trip(yard: &mut Yard, on: Day, taken: Option<u32>, back: Option<u32>) {
     trip_of(yard, "aa", on, taken, back);
 }
 
@@ -92,6 +93,33 @@ fn a_level_nobody_read_is_the_one_the_trap_has_sunk_to_and_else_a_whole_fill() {
     trip(&mut yard, later, Some(100), Some(90));
     yard.log("1", later, Did::ToppedUp, (None, Some(50)));
     assert!((trips(&yard.book)[1].sum.millilitres() - 8.0).abs() < 1e-9);
+}
+
+/// 12 mL into the traps that hang, and a first filling of four of 10 mL in two boxes more.
+#[test]
+fn new_traps_of_a_trip_were_filled_from_its_bottles_too() {
+    let mut yard = Yard::with(&["1"], day("2026-07-01"), &reusable());
+    let on = day("2026-07-10");
+    trip(&mut yard, on, Some(100), Some(48));
+    yard.log("1", on, Did::ToppedUp, (Some(35), Some(50)));
+    let (hive, kind) = (yard.hive("1"), yard.kind());
+    let boxes = [(BoxDepth::Medium, 2), (BoxDepth::Medium, 2)];
+    let entries = yard.book.boxes_on(&pen("aa", on), on, on, &hive, 2, &boxes, &kind, true).unwrap();
+    yard.book.add(entries);
+    let [found] = trips(&yard.book)[..] else { panic!("one trip") };
+    assert_eq!((found.used, found.services), (ml(52.0), 8));
+    assert!((found.sum.millilitres() - 52.0).abs() < 1e-9);
+}
+
+#[test]
+fn a_hive_that_was_skipped_since_was_worked_on_all_the_same() {
+    let mut yard = Yard::with(&["1"], day("2026-07-01"), &reusable());
+    let (on, next) = (day("2026-07-10"), day("2026-07-11"));
+    yard.log("1", on, Did::ToppedUp, (Some(35), Some(50)));
+    let hive = yard.hive("1");
+    let skip = yard.book.skip(&pen("aa", next), next, next, &hive, SkipReason::Robbing, None).unwrap();
+    yard.book.add(skip);
+    assert!(to_tell(yard.book.standing(), next));
 }
 
 #[test]

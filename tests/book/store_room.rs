@@ -18,7 +18,14 @@ const OIL: u8 = 1;
 const BAIT: u8 = 2;
 
 /// A stock record: item, change, place of its unit, place of its sort, good until.
-fn stock(yard: &mut Yard, on: &str, item: &str, change: (i32, u8), sort: Option<u8>, until: Option<&str>) {
+pub(crate) fn stock(
+    yard: &mut Yard,
+    on: &str,
+    item: &str,
+    change: (i32, u8),
+    sort: Option<u8>,
+    until: Option<&str>,
+) {
     let mut record = Record::empty(Blank::Stock, Vec::new());
     let number = Decimal::whole(change.0.unsigned_abs());
     let number = if change.0 < 0 { number.negative() } else { number };

@@ -3,7 +3,7 @@
 use super::keep;
 use super::page::{Trip, percent};
 use super::store::{self, InStore, needs};
-use super::sum::{Load, MOST_WALKS, every_trap, shortest, spare_kind, traps_of, walks};
+use super::sum::{Load, MOST_WALKS, every_trap, shortest, spares_of, traps_of, walks};
 use super::trip::oil_since;
 use crate::almanac::day::Day;
 use crate::almanac::oil::bottles;
@@ -98,8 +98,8 @@ struct Want {
     need: u32,
     /// New ones in the place of those of hives with slime.
     anew: u32,
-    /// The spare traps are of this kind.
-    spare: bool,
+    /// To spare; none while their number cannot be read.
+    spare: Option<u32>,
     packs: Vec<Pack>,
     /// In store, as far as the book knows.
     stock: InStore,
@@ -117,8 +117,13 @@ fn kind(trip: Trip, load: Memo<Option<Load>>, id: &ThingId, nth: usize) -> Bit {
         trip.records.book.with(|book| {
             let standing = book.standing();
             let needs = needs(standing, &yards);
-            let need = needs.iter().find(|need| need.kind == of).map_or(0, |need| need.traps);
-            let spare = spare_kind(standing, &yards, &needs).as_ref() == Some(&of);
+            let at = needs.iter().position(|need| need.kind == of);
+            let need = at.map_or(0, |at| needs[at].traps);
+            // What is typed above, under "Traps to bring": one number for both.
+            let spare = trip.spares().map(|spare| {
+                let spares = spares_of(standing, &yards, &needs, spare);
+                at.map_or(0, |at| spares[at])
+            });
             let now = standing.kinds.get(&of);
             let packs = now.map(|now| now.kind.packs.clone()).unwrap_or_default();
             let reusable = now.is_some_and(|now| now.kind.reusable);
@@ -130,8 +135,7 @@ fn kind(trip: Trip, load: Memo<Option<Load>>, id: &ThingId, nth: usize) -> Bit {
     });
     let store = in_store(trip, id, want);
     let answer = move |walks: Option<u32>| {
-        // What is typed above, under "Traps to bring": one number for both.
-        let spare = if want.with(|want| want.spare) { trip.spares()? } else { 0 };
+        let spare = want.with(|want| want.spare)?;
         let store = store.with(|text| typed::count(text, 0, MOST_PIECES)).ok()?;
         want.with(|want| worked(want, spare, store, walks))
     };

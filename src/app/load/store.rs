@@ -1,6 +1,6 @@
 //! What the store holds of what is brought and bought.
 
-use super::sum::{KindNeed, Load, missing, spare_kind};
+use super::sum::{KindNeed, Load, missing, spares_of};
 use crate::almanac::day::Day;
 use crate::app::kinds::{kind_name, names};
 use crate::book::id::ThingId;
@@ -27,10 +27,11 @@ pub struct KindLoad {
     pub store: InStore,
 }
 
-/// The kinds to bring and buy: the demonstration's only while nothing but its yards is on the way.
+/// The kinds to bring and buy: the demonstration's where one of its yards is on the way, the keeper's own where one of those
+/// is.
 pub fn needs(standing: &Standing, yards: &[ThingId]) -> Vec<KindNeed> {
     let mut needs = missing(standing, yards);
-    needs.retain(|need| yards.is_empty() || need.kind.is_demo() == only_demo(yards));
+    needs.retain(|need| yards.is_empty() || yards.iter().any(|yard| yard.is_demo() == need.kind.is_demo()));
     needs
 }
 
@@ -66,8 +67,8 @@ pub fn in_store(standing: &Standing, room: &StoreRoom, kind: &ThingId) -> InStor
     InStore { held, out }
 }
 
-/// What is brought for `load` of each kind that is wanted or lies in store, `spare` traps of the kind that [`spare_kind`]
-/// names. Traps for places that no kind is known for are in none.
+/// What is brought for `load` of each kind that is wanted or lies in store, `spare` traps among them as [`spares_of`] shares
+/// them out. Traps for places that no kind is known for are in none.
 pub fn by_kind(
     standing: &Standing,
     yards: &[ThingId],
@@ -76,10 +77,9 @@ pub fn by_kind(
     room: &StoreRoom,
 ) -> Vec<KindLoad> {
     let needs = needs(standing, yards);
-    let spares = spare_kind(standing, yards, &needs);
+    let spares = spares_of(standing, yards, &needs, spare);
     let mut kinds = Vec::new();
-    for need in needs {
-        let spare = if spares.as_ref() == Some(&need.kind) { spare } else { 0 };
+    for (need, spare) in needs.into_iter().zip(spares) {
         let anew = load.anew_of(&need.kind);
         let store = in_store(standing, room, &need.kind);
         if need.traps + anew + spare + store.traps() > 0 || store.held.gone > 0.0 {
@@ -199,7 +199,7 @@ mod tests {
         assert_eq!(kinds.len(), 2);
         assert_eq!(kinds.iter().map(|kind| kind.place).sum::<u32>(), brought.place);
         assert_eq!(kinds.iter().map(|kind| kind.spare).sum::<u32>(), brought.spare);
-        assert!(kinds.iter().all(|kind| kind.place > 0) && kinds.iter().any(|kind| kind.spare == 0));
+        assert!(kinds.iter().all(|kind| kind.place > 0 && kind.spare > 0));
     }
 
     #[test]

@@ -307,4 +307,4 @@ pub fn lot(stack: &str, big: &str) -> String {
 }
 
 /// Why bait comes out.
-pub const BAIT_WHY: &str = "After 7 days, or as many as you wrote down under aims, and no later than two days before the earliest larvae of eggs laid on the first day could leave a brood nest of 34–35 °C: that is 5 days. Seven days are common practice, without a source; they reckon with 9 days from egg to full-grown larva, and the quickest larvae need little more than 7. Bait that is left longer can breed what it is to catch.";
+pub const BAIT_WHY: &str = "After 7 days, or as many as your aims say, and no later than two days before the earliest larvae of eggs laid on the first day could leave a brood nest of 34–35 °C: that is 5 days. Seven days are common practice, without a source: the quickest larvae need little more. Bait that is left longer can breed what it is to catch.";

@@ -8,7 +8,7 @@ use crate::almanac::day::Day;
 pub const ESTIMATE: &str =
     "Estimate. How long larvae stay in the comb is known to a fifth or so, and less where it is cool.";
 /// Why.
-pub const HOW: &str = "Larvae are in the comb for some days and then leave for the soil. A look sees those that are there: of the broods that hatch in the days since the look before, the share of days in the comb to days between looks, and never more than all. Uneven gaps count by their length. The days come from the warmth of the comb, as under dates; the span is that of the laboratories and of whole lives that they miss. A second look at one brood is not reckoned in, so a chance to notice below 100 % makes the share rather too low.";
+pub const HOW: &str = "Larvae are in the comb for some days and then leave for the soil. A look sees those that are there: of the broods since the look before, days in the comb ÷ days between looks, and never more than all. Uneven gaps count by their length. The days come from the warmth of the comb, as under dates. A second look at one brood is not reckoned in, so a chance to notice below 100 % makes the share rather too low.";
 /// The part with typed figures.
 pub const PLAN: &str = "A plan";
 /// Field.

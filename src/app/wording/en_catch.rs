@@ -41,7 +41,7 @@ pub const ELSEWHERE: &str = "elsewhere";
 /// Answer.
 pub const ANSWER: &str = "Second beside first";
 /// Why the answer is reckoned as it is.
-pub const WHY: &str = "Each hive is set beside itself; only hives that fished in both times count, weighted by their trap-days (Mantel and Haenszel). Beetles clump among hives, so the limits are as wide as the hives themselves differ, and wider where there are few hives (Student’s t). Where one count is below 30 an exact test must agree. With nothing changed, that says more or fewer in about one case in twenty.";
+pub const WHY: &str = "Each hive is set beside itself; only hives that fished in both times count, weighted by their trap-days. Beetles clump among hives, so the limits are as wide as the hives differ, and wider where they are few. Where one count is below 30 an exact test must agree. With nothing changed, that says more or fewer in about one case in twenty.";
 /// Trend of one hive, or of sums.
 pub const ALONE: &str =
     "No second hive tells how much beetles clump: this holds only as far as they come one by one.";
@@ -68,7 +68,7 @@ pub mod bench {
     pub const SPREAD_HINT: &str =
         "3 is an example, not measured. 1: beetles come one by one. The Catch page in the Book tells yours.";
     /// Why.
-    pub const WHY: &str = "Second rate divided by first; 95\u{a0}% limits from 1 ÷ first count + 1 ÷ second count, times how much the hives differ. Where one count is below 30 an exact test must agree.";
+    pub const WHY: &str = "Second rate divided by first; 95\u{a0}% limits from 1 ÷ first count + 1 ÷ second count, times how much the hives differ; below 30 beetles an exact test must agree.";
 }
 
 /// The answer in large type. `times` is the ratio.

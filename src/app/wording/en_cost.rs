@@ -36,7 +36,7 @@ pub const COLONY: &str = "A colony is worth";
 /// Answer.
 pub const EACH_HIVE: &str = "For one hive and season";
 /// Reason.
-pub const WHY: &str = "What was bought to be used up, also if it still lies in store, the share of one season in what lasts, trips, and hours if you count them, divided by the hives. A hive that died counts its days alone. It pays when it saves as many colonies as the cost holds values of a colony: whether it did, this sum does not say.";
+pub const WHY: &str = "What was bought to be used up, the share of one season in what lasts, trips, and hours if you count them, divided by the hives. A hive that died counts its days alone. It pays when it saves as many colonies as the cost holds values of a colony: whether it did, this sum does not say.";
 /// Nothing is known.
 pub const NOTHING: &str = "No cost is written down yet.";
 /// Prices.

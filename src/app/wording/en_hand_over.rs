@@ -204,7 +204,7 @@ pub mod take {
         [
             "Yard ",
             &quoted(name),
-            ": another yard here has that name. Both stay. If they are one yard, move the hives into one of them first; then say of each hive that is there twice, on its page, that they are one. If they are two, rename one.",
+            ": another yard here has that name. Both stay. If they are one, move the hives into one of them first; then say on the page of each hive that is there twice that they are one. If not, rename one.",
         ]
         .concat()
     }

@@ -96,7 +96,7 @@ pub const MOVE_KEY: &str = "Write the move down";
 /// Fold: written down twice.
 pub const SAME: &str = "Written down twice? It is the same hive as…";
 /// What saying so does.
-pub const SAME_HOW: &str = "Two phones may each have written down one hive before they met. Work, looks and notes of both then stand under one; boxes and traps are those of the hive that came into the book earlier. Undo, or striking it out in the history, makes them two again.";
+pub const SAME_HOW: &str = "Two phones may each have written down one hive before they met. Work, looks and notes of both then stand under one; boxes and traps are those of the hive that came into the book earlier. Undo makes them two again.";
 /// Select: the other one.
 pub const SAME_AS: &str = "The other hive";
 /// Nothing chosen.

@@ -44,7 +44,7 @@ pub const THINGS: [&str; 6] = [
     "Charged phone, backup file saved",
 ];
 /// Why the oil is worked out so.
-pub const OIL_WHY: &str = "A trap that is used again is topped up from the level it will have sunk to by that day. One that is thrown away, or whose level or loss is not known, is counted as a whole fill: the bottle is then never too small. Oil in store is taken as counted after the work of its first day: trips that you wrote down of later days are taken off, walks without a record of their trip are not.";
+pub const OIL_WHY: &str = "A trap that is used again is topped up from the level it will have sunk to by that day. One that is thrown away, or whose level or loss is not known, counts as a whole fill. Oil in store is taken as counted after the work of its first day: trips that you wrote down of later days are taken off, walks without a record of their trip are not.";
 /// Why the spares.
 pub const SPARE_WHY: &str = "Spares: 5 in 100 of the traps that are due, at least 2: our judgement.";
 /// Behind a hive whose comb has to go somewhere on the day, whatever is due.
@@ -339,7 +339,7 @@ pub fn reckon_with(share: &str) -> String {
 }
 
 /// How the learned reserve is worked out.
-pub const LEARNED_WHY: &str = "For each of your last trips, twelve at most: oil taken less oil that came home, divided by what the book says was filled that day, by kind and level. The reserve is the mean of that and two standard deviations, up to the next 5 %: an estimate that is too small on about one trip in forty if trips vary as they did. From three trips on; before that, a quarter is our judgement. A day with a trap nobody has measured is left out.";
+pub const LEARNED_WHY: &str = "For each of your last trips, twelve at most: oil taken less oil that came home, divided by what the book says was filled that day, by kind and level, new traps included. The reserve is the mean of that and two standard deviations, up to the next 5 %: an estimate, too small on about one trip in forty if trips vary as they did. From three trips on; before that, a quarter is our judgement. A day with a trap nobody has measured is left out.";
 
 /// "4 missing or not put in yet + 2 to spare = 6".
 pub fn need(need: u32, new: u32, to_spare: u32) -> String {

@@ -21,7 +21,7 @@ pub const NOT_LEARNED: &str = "Not learned yet: log five hives one after another
 /// The end before the start.
 pub const BACKWARDS: &str = "That is not after leaving.";
 /// Reason.
-pub const WHY: &str = "The way to each yard and setting up there, as written down in its facts; where no way is, that of your last trip to the same yards on which you wrote it down, there and back; and the minutes at each hive that is due, was skipped, is to be looked at again or has larvae. Minutes at a hive are the middle one of the stretches between two hives that were logged one after another on the last five days of work; stretches over half an hour are left out. Where the time does not do, the least pressing wait: larvae go first, then what is overdue, then what is due that day, then the rest, and of those alike the first in the walk.";
+pub const WHY: &str = "The way to each yard and setting up there, as written down in its facts, or else the way of your last trip to the same yards, there and back; and the minutes at each hive that is due, was skipped, is to be looked at again or has larvae. Minutes at a hive are the middle one of the stretches between two hives logged on the last five days of work, none over half an hour. Where time is short, larvae go first, then what is overdue, then what is due that day, then the rest, each in the order of the walk.";
 
 /// "Learned: 4.5 minutes, from 23 stretches between two hives".
 pub fn learned(minutes: &str, of: usize) -> String {

@@ -42,7 +42,7 @@ pub const TRAPS: &str = "Traps to order";
 /// Answer.
 pub const COST: &str = "Best order found, with delivery";
 /// Reason.
-pub const WHY: &str = "Unless it says otherwise here, every mix of packs of everything is compared, with one delivery for all. Where a few packs more cost less than the delivery they are in it, and what is left over is said. What has no price is left out and named, never taken for nothing.";
+pub const WHY: &str = "Unless it says otherwise here, every mix of packs is compared, with one delivery for all. Where a few packs more cost less than the delivery they are in it. What has no price is left out and named.";
 /// No price.
 pub const NO_PRICE: &str = "No price known";
 /// A thing that makes the delivery free.

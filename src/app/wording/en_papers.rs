@@ -47,7 +47,7 @@ pub mod calendar {
     /// What it is.
     pub const WHAT: &str = "One all-day event for each yard and day on which traps, bait or a patty are due, a hive wants a second look or the next one of your rhythm, or young beetles may come out of the ground, and one with its hours for each stack of supers to be spun. Open a newer file in the same calendar: it moves and takes back what has changed.";
     /// Where it goes.
-    pub const HOW: &str = "This page rings no bell and sends no notices: the calendar reminds you. Put it into a calendar of its own, so that all of it can be deleted at once. Some calendars drop the alarm. For supers it is set 6 hours before they are to be spun, or a few minutes after the file is made where that is past.";
+    pub const HOW: &str = "This page sends no notices: the calendar reminds you. Put it into a calendar of its own, so that all of it can be deleted at once. Some calendars drop the alarm. For supers it is set 6 hours before they are to be spun, or a few minutes after the file is made where that is past.";
     /// Nothing due.
     pub const NOTHING: &str = "Nothing is due, so there is nothing to put into a calendar.";
     /// Title of an event that was taken back.

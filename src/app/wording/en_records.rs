@@ -188,8 +188,6 @@ pub const LEAVING: &str = "! larvae outside, ";
 pub const SLIME: &str = "! slime, ";
 /// Behind the larvae of the same look.
 pub const AND_SLIME: &str = "slime, ";
-/// In the row of a hive whose last look did not look for larvae.
-pub const STILL_SLIMED: &str = "! slime or many larvae, ";
 
 /// What the last look found, and when.
 pub fn seen(what: &str, day: Day, today: Day) -> String {

@@ -5,7 +5,7 @@ use crate::app::load::store::InStore;
 use crate::book::store_room::Held;
 
 /// Why that number.
-pub const STORE_WHY: &str = "In store, an estimate: what you wrote down under Stock as bought, less what you wrote down as used up, by the name of the kind, less what the book shows as put into hives since, hives that came into the book with traps included; and traps used again that you took out of hives “to stock” and have not put in since. What you wrote down first is taken as counted after the work of its day, so only traps put in on a later day are taken off it; traps put in on the day of a later purchase are taken off what was there, and then off what you bought. What you wrote down as used up is taken to be what went into hives up to that day, so nothing is taken off twice; nor are the traps of a trip, which are the same ones. Type what is really there. “At most” is as if every trap were thrown away and a new one put in on every walk.";
+pub const STORE_WHY: &str = "In store, an estimate: what you wrote down under Stock as bought, by the name of the kind, less what was put into hives on a later day; and traps used again that you took out of hives “to stock”. What you wrote down as used up, or as taken on a trip, is what went into hives: nothing is taken off twice. Type what is really there. “At most” is as if every trap were thrown away on every walk.";
 /// "Estimate of the store: 40 written down since Tue 3 Nov 2026 − 12 put into hives since + 2 taken out of hives = 30";
 /// nothing where the records alone tell what is there.
 pub fn traps_since(store: &InStore) -> Option<String> {

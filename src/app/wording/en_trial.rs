@@ -24,7 +24,7 @@ pub const LEFT_HINT: &str = "½: it would have to halve the catch to be seen.";
 /// Answer.
 pub const POWER: &str = "Chance that it will tell";
 /// Why.
-pub const WHY: &str = "If it works so well, in so many cases enough pairs go the same way for the sign test to say so: in fewer than 1 of 20 cases would as many do by chance. Counts clump (negative binomial); traps fish as long on both sides. A trial that says nothing does not prove that it does nothing.";
+pub const WHY: &str = "If it works so well, in so many cases enough pairs go the same way: in fewer than 1 of 20 cases would as many do by chance. Counts clump; traps fish as long on both sides. A trial that says nothing does not prove that it does nothing.";
 
 /// "With 4 pairs it can never be told". Of one pair there is no "all of them".
 pub fn never(pairs: u32) -> String {

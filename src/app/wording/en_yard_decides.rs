@@ -130,7 +130,7 @@ pub mod open {
     pub const NO_WEAK: &str =
         "None that the records tell of: no nuc, none with less than seven tenths of its comb covered.";
     /// What is weak.
-    pub const WEAK_WHY: &str = "Nucs, hives with less than seven tenths of their comb covered at the last look, and those with fewer than 5 frames of bees where nobody counted the comb: judgement. One that was not drawn does not count for what a clean look proves, since no lot chose it.";
+    pub const WEAK_WHY: &str = "Nucs, hives with less than seven tenths of their comb covered at the last look, and those with fewer than 5 frames of bees where nobody counted the comb: judgement. One that was not drawn does not count for what a clean look proves.";
     /// Answer.
     pub const PROVES: &str = "After the looks since the draw";
     /// Nobody looked yet.

@@ -57,10 +57,7 @@ pub fn lines(standing: &Standing, hive: &HiveNow, urgent: Option<&Urgent>, today
     let suspected = urgent.filter(|urgent| urgent.because == Because::Disease);
     let mut lines = Vec::new();
     lines.extend(suspected.map(|urgent| wr::seen(wr::DISEASE, urgent.since, today)));
-    // A look that did not look wipes out nothing that was seen before.
-    let slimed = urgent.filter(|urgent| urgent.because == Because::Slime);
-    let before = || slimed.map(|urgent| wr::seen(wr::STILL_SLIMED, urgent.since, today));
-    lines.extend(larvae(standing, hive, today).or_else(before));
+    lines.extend(larvae(standing, hive, today));
     lines
 }
 
@@ -124,7 +121,7 @@ mod tests {
         assert_eq!(of(other), "");
         // A later look at something else leaves it standing.
         look(&mut book, slimy, today(), &[("larvae", "not_looked")]);
-        assert_eq!(said(&book, slimy), ["! slime or many larvae, Tue 14 July, today"]);
+        assert_eq!(said(&book, slimy), ["! slime, Tue 14 July, today"]);
         // Slime is named beside the larvae, of which there may be any number.
         look(&mut book, slimy, today(), &[("larvae", "many"), ("slime", "yes")]);
         assert_eq!(said(&book, slimy), ["! larvae many, slime, Tue 14 July, today"]);

@@ -6,7 +6,7 @@ use crate::almanac::refill::LossInterval;
 use crate::book::caught::{Caught, Fished};
 use crate::book::entry::{Check, Did, Entry};
 use crate::book::id::EntryId;
-use crate::book::standing::{Catch, Checked, Double, HiveNow, TrapNow, Trouble};
+use crate::book::standing::{Catch, Double, HiveNow, TrapNow, Trouble};
 
 /// What other lines of its day tell of a line of trap work.
 #[derive(Default)]
@@ -22,15 +22,9 @@ pub(super) struct OfDay {
 /// Remembers the work of a day, and what of it is told already. A piece of work in several lines is one: it goes by the
 /// name and the writer of its first line, so that somebody is asked about it once.
 pub(super) fn already(hive: &mut HiveNow, line: &EntryId, entry: &Entry, work: &Check) -> OfDay {
-    let mut new = Checked::new(entry.day, entry.id.writer().clone(), work, entry.bulk.clone());
+    let (goes_on, new) = hive.work(entry, work);
     hive.checked.retain(|(_, known)| known.day == new.day);
-    let mut told = OfDay::default();
-    if let Some(bulk) = entry.goes_on()
-        && let Some((name, first)) = hive.checked.iter().find(|(_, known)| known.bulk.as_ref() == Some(bulk))
-    {
-        told.goes_on = Some(name.clone());
-        new.writer = first.writer.clone();
-    }
+    let mut told = OfDay { goes_on, ..OfDay::default() };
     let name = told.goes_on.as_ref().unwrap_or(line);
     for (other, known) in hive.checked.iter().filter(|(_, known)| known.doubles(&new)) {
         told.read |= known.read;

@@ -3,7 +3,7 @@
 use super::Filled;
 use crate::almanac::day::Day;
 use crate::almanac::quantity::{Share, Volume};
-use crate::book::entry::{Check, Did, Entry, NewBox, PlacedTrap, What};
+use crate::book::entry::{Check, Did, Entry, NewBox, NewTrap, What};
 use crate::book::id::{EntryId, ThingId};
 use crate::book::standing::Standing;
 
@@ -112,19 +112,8 @@ impl Figures {
     /// Oil of the traps that go in with a line, and how many they are. Traps that a hive comes into the book with have a level
     /// only where they were filled that day; those of a table have none.
     pub(super) fn fill_first(&mut self, root: &EntryId, what: &What, standing: &Standing) -> usize {
-        let (hive, boxes, placed): (_, &[NewBox], &[PlacedTrap]) = match what {
-            What::Hive { boxes, .. } => (&root.thing(0), boxes, &[]),
-            What::BoxesOn { hive, boxes, .. } => (hive, boxes, &[]),
-            What::TrapsOn { hive, traps } => (hive, &[], traps),
-            _ => return 0,
-        };
-        // A hive that is another one brings no traps.
-        if standing.kept(hive) != hive {
-            return 0;
-        }
-        let traps = boxes.iter().flat_map(|part| &part.traps).chain(placed.iter().map(|placed| &placed.trap));
         let mut count = 0;
-        for trap in traps {
+        for trap in new_traps(standing, root, what) {
             count += 1;
             let kind = standing.kinds.get(&trap.kind).map(|now| &now.kind);
             let Some((kind, level)) = kind.zip(trap.level) else { continue };
@@ -157,5 +146,18 @@ impl Figures {
             };
             self.oil = (self.oil.0.plus(least), self.oil.1.plus(most));
         }
+    }
+}
+
+/// The new traps that go into a hive with `what`, a line whose things go by `root`. A hive that is another one brings none, and
+/// what is told of it moves none: it does not stand among the hives.
+pub fn new_traps<'a>(standing: &Standing, root: &EntryId, what: &'a What) -> Vec<&'a NewTrap> {
+    let here = |hive: &ThingId| standing.hives.contains_key(hive);
+    let of = |boxes: &'a [NewBox]| boxes.iter().flat_map(|part| &part.traps).collect();
+    match what {
+        What::Hive { boxes, .. } if !standing.twins.contains_key(&root.thing(0)) => of(boxes),
+        What::BoxesOn { hive, boxes, .. } if here(hive) => of(boxes),
+        What::TrapsOn { hive, traps } if here(hive) => traps.iter().map(|placed| &placed.trap).collect(),
+        _ => Vec::new(),
     }
 }

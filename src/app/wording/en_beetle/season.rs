@@ -37,7 +37,7 @@ pub const MONTHS: &str = "The ground month by month";
 pub const NONE: &str =
     "No generation is possible with these numbers: the ground stays too cold or too hot for the stage in it.";
 /// What the count is and is not.
-pub const WHY: &str = "The first larvae go into the ground on the first day on which it lets them go on; each next generation follows as soon as it can, in strong colonies with a warm brood nest. Beetles that wait, starve or are caught are left out: it is the room there is. Common practice in warm, humid places speaks of 4–5 generations (no source); published 1–6 by region.";
+pub const WHY: &str = "The first larvae go into the ground on the first day on which it lets them go on; each next generation follows as soon as it can, in strong colonies. Beetles that wait, starve or are caught are left out: it is the room there is. Common practice in warm, humid places speaks of 4–5 generations (no source); published 1–6 by region.";
 
 /// "likely 4, from 2 to 5".
 pub fn count([most, likely, fewest]: [usize; 3]) -> String {
