@@ -27,7 +27,7 @@ export function trim(program, script, fail) {
   const whole = sections(readFileSync(program));
   writeFileSync(program, joined(whole.map((part) => (part.id === EXPORTS ? used(part, fail) : part))));
   const features = execFileSync("wasm-opt", [program, "--print-features", "-o", program], { encoding: "utf8" }).trim().split(/\s+/);
-  // What is left of the program after the first round a second one still shortens: 0.7 KB of what goes over the line.
+  // What the first round left a second one still shortens: 0.7 KB of what goes over the line.
   for (let round = 0; round < 2; round += 1) sideBySide(program, features, fail);
 
   const names = new Map();

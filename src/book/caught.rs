@@ -105,7 +105,7 @@ pub struct Days {
 /// day: such a count has no trap-days.
 pub fn all(book: &Book) -> Vec<Caught> {
     let mut caught = Vec::new();
-    fold_days(book.log(), Some(&mut caught), &mut |_, _| (), &mut |_, _, _| ());
+    fold_days(book.log(), Some(&mut caught), &mut |_, _, _| (), &mut |_, _, _| ());
     caught
 }
 

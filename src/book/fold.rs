@@ -6,11 +6,11 @@ use super::caught::Caught;
 use super::entry::{Did, Entry, NewBox, NewTrap, What};
 use super::id::{EntryId, ThingId};
 use super::log::Log;
-use super::record::{Blank, Record};
+use super::record::Record;
 use super::standing::{BoxNow, HiveNow, KindNow, RecordNow, Seen, Standing, TrapNow, YardNow};
 use super::stock;
 use super::twins::{Told, told, twins};
-use super::urgent::slimed;
+use super::urgent::tells;
 use crate::almanac::day::Day;
 
 /// What the whole log says.
@@ -49,14 +49,14 @@ pub fn fold_watched(
 pub fn fold_days(
     log: &Log,
     mut caught: Option<&mut Vec<Caught>>,
-    watch: &mut dyn FnMut(&Standing, &Entry),
+    watch: &mut dyn FnMut(&Standing, &EntryId, &Entry),
     evening: &mut dyn FnMut(Day, Option<Day>, &Standing),
 ) {
     let lines = log.in_effect();
     let mut standing = Standing { twins: twins(&lines), ..Standing::default() };
     for (at, (root, entry)) in lines.iter().enumerate() {
         let first = log.get(root).map_or(entry.day, |first| first.day);
-        watch(&standing, entry);
+        watch(&standing, root, entry);
         apply_as(&mut standing, root, entry, first, caught.as_deref_mut());
         let next = lines.get(at + 1).map(|(_, next)| next.day);
         if !entry.is_ground() && next != Some(entry.day) {
@@ -217,7 +217,7 @@ fn keep_record(standing: &mut Standing, root: &EntryId, entry: &Entry, record: &
     let now = RecordNow { day: entry.day, yard: entry.yard.clone(), record: record.clone() };
     standing.records.insert(root.clone(), now);
     // One that did not look for larvae wipes out nothing that was seen before.
-    if record.looked_for_larvae() || record.blank == Blank::Look && slimed(record) {
+    if tells(record) {
         for hive in &record.hives {
             if let Some(hive) = standing.hives.get_mut(hive) {
                 hive.look = Some(root.clone());

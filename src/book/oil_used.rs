@@ -6,7 +6,6 @@ use super::fold::fold_watched;
 use super::id::{EntryId, ThingId};
 use super::record::Blank;
 use super::round;
-use super::season::new_traps;
 use super::standing::{RecordNow, Standing};
 use crate::almanac::day::Day;
 use crate::almanac::quantity::{Decimal, Share, Volume};
@@ -199,7 +198,7 @@ impl OfDay {
     fn fill_first(&mut self, standing: &Standing, root: &EntryId, entry: &Entry) {
         let oil = Some(Volume::ZERO);
         let mut fills = Fills { work: None, before: None, after: true, oil, services: 0 };
-        for trap in new_traps(standing, root, &entry.what).into_iter().filter(|trap| trap.level.is_some()) {
+        for trap in standing.new_traps(root, &entry.what).into_iter().filter(|trap| trap.level.is_some()) {
             fills.pour(standing.kinds.get(&trap.kind).map(|now| &now.kind), None, trap.level);
         }
         self.fills.push(fills);

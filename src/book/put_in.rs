@@ -1,12 +1,11 @@
 //! Traps that went into hives, day by day and kind by kind: what left the store with them.
 
 use super::Book;
-use super::entry::{Check, Did, Entry, What};
+use super::entry::{Did, Entry, What};
 use super::fold::fold_watched;
 use super::id::{EntryId, ThingId};
 use super::lost::once;
 use super::record::Blank;
-use super::season::new_traps;
 use super::standing::{Standing, Trouble};
 use crate::almanac::day::Day;
 
@@ -36,47 +35,34 @@ pub fn put_in(book: &Book) -> Vec<PutIn> {
     let (mut all, mut anew) = (Vec::new(), Vec::new());
     fold_watched(book.log(), None, &mut |standing, root, entry| {
         if entry.day > first {
-            let mut kinds = Vec::new();
-            goes_in(standing, root, entry, &mut anew, &mut kinds);
+            let kinds = goes_in(standing, root, entry, &mut anew);
             add(standing, entry.day, &kinds, &mut all);
         }
     });
     all
 }
 
-/// The kind of each trap that goes in with `entry`.
+/// The kind of each trap that goes in with `entry`. A piece of work in several lines may name a trap in two of them: `anew`
+/// holds those of the day.
 fn goes_in<'a>(
     standing: &'a Standing,
     root: &EntryId,
     entry: &'a Entry,
     anew: &mut Vec<(Day, ThingId)>,
-    kinds: &mut Vec<&'a ThingId>,
-) {
+) -> Vec<&'a ThingId> {
+    let mut kinds: Vec<&ThingId> = Vec::new();
     match &entry.what {
-        What::TrapsOn { hive, traps } => {
-            let Some(hive) = standing.hives.get(hive) else { return };
-            let there = |part: &ThingId| hive.boxes.iter().any(|now| now.id == *part);
-            kinds.extend(traps.iter().filter(|placed| there(&placed.part)).map(|placed| &placed.trap.kind));
+        What::Check(check) if check.did == Did::Replaced => {
+            for trap in standing.fills(entry, check).map(|(_, traps)| traps).unwrap_or_default() {
+                let again = standing.kinds.get(&trap.kind).is_none_or(|now| now.kind.reusable);
+                if (!again || trap.trouble == Some(Trouble::Missing)) && once(anew, entry.day, &trap.id) {
+                    kinds.push(&trap.kind);
+                }
+            }
         }
-        What::Check(check) if check.did == Did::Replaced => replaced(standing, entry, check, anew, kinds),
-        what => kinds.extend(new_traps(standing, root, what).into_iter().map(|trap| &trap.kind)),
+        what => kinds.extend(standing.new_traps(root, what).into_iter().map(|trap| &trap.kind)),
     }
-}
-
-/// A piece of work in several lines may name a trap in two of them: `anew` holds those of the day.
-fn replaced<'a>(
-    standing: &'a Standing,
-    entry: &Entry,
-    check: &'a Check,
-    anew: &mut Vec<(Day, ThingId)>,
-    kinds: &mut Vec<&'a ThingId>,
-) {
-    for trap in standing.fills(entry, check).map(|(_, traps)| traps).unwrap_or_default() {
-        let again = standing.kinds.get(&trap.kind).is_none_or(|now| now.kind.reusable);
-        if (!again || trap.trouble == Some(Trouble::Missing)) && once(anew, entry.day, &trap.id) {
-            kinds.push(&trap.kind);
-        }
-    }
+    kinds
 }
 
 /// What is used again and was taken out of a hive to stock goes in first.

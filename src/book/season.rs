@@ -4,7 +4,7 @@
 
 mod figures;
 
-pub use figures::{DIDS, Figures, new_traps};
+pub use figures::{DIDS, Figures};
 
 use super::Book;
 use super::entry::{Did, Ending, Entry, TrapsWent, What};
@@ -81,7 +81,6 @@ impl Season {
         let mut skips: Vec<(Day, &ThingId)> = Vec::new();
         let mut places = Places::new();
         let mut found = Vec::new();
-        let mut first = Figures::default();
         for (root, entry) in in_effect.iter().copied() {
             let within = (from..=to).contains(&entry.day);
             season.died(&places, &mut found, book.standing(), entry, within.then_some(yard));
@@ -89,7 +88,6 @@ impl Season {
             if !within || entry.yard.as_ref() != Some(yard) {
                 continue;
             }
-            season.placed += first.fill_first(root, &entry.what, book.standing());
             match &entry.what {
                 What::Skip { hive, .. } if !skips.contains(&(entry.day, kept(hive))) => {
                     skips.push((entry.day, kept(hive)));
@@ -114,11 +112,11 @@ impl Season {
         let mut due: Vec<(&ThingId, Day)> = Vec::new();
         let mut late: Vec<(ThingId, Day)> = Vec::new();
         let traps = RefCell::new(Traps::default());
-        let mut watch = |standing: &Standing, entry: &Entry| {
+        let mut watch = |standing: &Standing, root: &EntryId, entry: &Entry| {
             if !(from..=to).contains(&entry.day) || entry.yard.as_ref() != Some(yard) {
                 return;
             }
-            traps.borrow_mut().follow(standing, entry);
+            traps.borrow_mut().follow(standing, root, entry);
         };
         fold_days(book.log(), None, &mut watch, &mut |day, next, then| {
             let alive = || then.hives_of(yard, true).count();
@@ -152,7 +150,8 @@ impl Season {
                 due = due_by(of_next, then, yard);
             }
         });
-        (season.lost, season.renewed) = (traps.borrow().lost, traps.borrow().renewed);
+        let traps = traps.into_inner();
+        (season.placed, season.lost, season.renewed) = (traps.placed, traps.lost, traps.renewed);
         for (_, figures) in &mut season.hives {
             sort_by(&mut figures.gaps, Ord::cmp);
         }
@@ -162,7 +161,7 @@ impl Season {
         for (_, figures) in &season.hives {
             season.yard.add(figures);
         }
-        season.yard.add(&first);
+        season.yard.add(&traps.first);
         sort_by(&mut season.yard.gaps, Ord::cmp);
         season.losses.extend(found.into_iter().filter(|(_, here)| *here).map(|(loss, _)| loss));
         sort_by(&mut season.losses, |one, other| one.day.cmp(&other.day));
@@ -371,8 +370,11 @@ fn overdue(then: &Standing, yard: &ThingId, day: Day) -> Vec<(ThingId, Day)> {
 /// Traps that went and came, counted in passing.
 #[derive(Default)]
 struct Traps {
+    placed: usize,
     lost: usize,
     renewed: usize,
+    /// Oil of those that were placed.
+    first: Figures,
     /// Those of the day that is being told: what two phones wrote of one trap counts once.
     missing: Vec<(Day, ThingId)>,
     anew: Vec<(Day, ThingId)>,
@@ -385,7 +387,8 @@ type Filled = (EntryId, Vec<ThingId>);
 
 impl Traps {
     /// Counts the traps that go with `entry` and those in whose place it puts new ones, as they stood before it.
-    fn follow(&mut self, standing: &Standing, entry: &Entry) {
+    fn follow(&mut self, standing: &Standing, root: &EntryId, entry: &Entry) {
+        self.placed += self.first.fill_first(root, &entry.what, standing);
         if let (TrapsWent::Lost, traps) = goes(standing, &entry.what) {
             for trap in traps {
                 self.lost += usize::from(once(&mut self.missing, entry.day, &trap.id));

@@ -2,7 +2,7 @@
 
 pub use super::keeper::Keeper;
 
-use super::entry::{Check, Did, Ending, Entry, SkipReason};
+use super::entry::{Check, Did, Ending, Entry, NewBox, NewTrap, SkipReason, What};
 use super::id::{EntryId, ThingId, Writer};
 use super::record::{Blank, Record};
 use super::twins::{self, Twins};
@@ -332,7 +332,7 @@ impl HiveNow {
     }
 
     /// The traps that `check` fills with oil, as the hive stood when it was done.
-    pub fn filled<'a>(&'a self, check: &'a Check) -> impl Iterator<Item = &'a TrapNow> {
+    fn filled<'a>(&'a self, check: &'a Check) -> impl Iterator<Item = &'a TrapNow> {
         let fills = match check.did {
             Did::ToppedUp | Did::Replaced => true,
             Did::Spilled => check.after.is_some(),
@@ -365,6 +365,23 @@ impl Standing {
         let (_, new) = hive.work(entry, check);
         let told = hive.checked.iter().any(|(_, known)| known.doubles(&new));
         Some((hive, hive.filled(check).filter(|_| !told).collect()))
+    }
+
+    /// The new traps that go into a hive with `what`, a line whose things go by `root`, while all stands as it did before it. A
+    /// hive that is another one brings none, what is told of it moves none, since it does not stand among the hives, and none
+    /// goes into a box that is not there.
+    pub fn new_traps<'a>(&self, root: &EntryId, what: &'a What) -> Vec<&'a NewTrap> {
+        let of = |boxes: &'a [NewBox]| boxes.iter().flat_map(|part| &part.traps).collect();
+        match what {
+            What::Hive { boxes, .. } if !self.twins.contains_key(&root.thing(0)) => of(boxes),
+            What::BoxesOn { hive, boxes, .. } if self.hives.contains_key(hive) => of(boxes),
+            What::TrapsOn { hive, traps } => {
+                let Some(hive) = self.hives.get(hive) else { return Vec::new() };
+                let there = |part: &ThingId| hive.boxes.iter().any(|now| now.id == *part);
+                traps.iter().filter(|placed| there(&placed.part)).map(|placed| &placed.trap).collect()
+            }
+            _ => Vec::new(),
+        }
     }
 
     /// The hive that `hive` is: itself, unless it was written down twice.

@@ -180,7 +180,7 @@ fn comb_at(newest: &Newest, hive: &ThingId, now: &HiveNow, day: Day) -> Option<u
 
 /// The newest look into `hive`. One in which nobody looked for larvae ends nothing.
 fn last_look<'a>(newest: &Newest<'a>, hive: &ThingId) -> Told<'a> {
-    newest.each(hive, Blank::Look).find(|(_, now)| now.record.looked_for_larvae() || slimed(&now.record))
+    newest.each(hive, Blank::Look).find(|(_, now)| tells(&now.record))
 }
 
 /// Its dead-out, if it was neither looked into since nor taken back into care.
@@ -201,7 +201,12 @@ fn suspected<'a>(newest: &Newest<'a>, hive: &ThingId) -> Told<'a> {
     (said == "suspected").then_some((day, told))
 }
 
+/// A look that tells whether larvae are there.
+pub(super) fn tells(record: &Record) -> bool {
+    record.looked_for_larvae() || record.blank == Blank::Look && slimed(record)
+}
+
 /// Slime, larvae outside, or many of them.
-pub(super) fn slimed(record: &Record) -> bool {
+fn slimed(record: &Record) -> bool {
     record.word("larvae") == Some("many") || told(record).iter().any(|seen| seen.outside())
 }

@@ -50,7 +50,7 @@ fn stretch(count: u32, trap_days: u32) -> Stretch {
 fn every_evening_of_one_pass_is_the_book_folded_to_that_day() {
     let book = demonstration();
     let mut evenings = 0;
-    fold_days(book.log(), None, &mut |_, _| (), &mut |on, next, then| {
+    fold_days(book.log(), None, &mut |_, _, _| (), &mut |on, next, then| {
         assert!(next.is_none_or(|next| next > on));
         assert_eq!(then, &fold_until(book.log(), Some(on)), "{on}");
         evenings += 1;

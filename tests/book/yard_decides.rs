@@ -257,6 +257,8 @@ fn too_weak_at_two_looks_in_a_row_or_without_a_queen_is_one_to_join() {
     yard.tells("2026-06-01", "1", Blank::Look, &look(5));
     let combs = yard.combs("1", "2026-06-01");
     assert!(combs.weak() && !combs.to_join(None), "once is not twice");
+    yard.tells("2026-06-01", "1", Blank::Look, &look(5));
+    assert!(!yard.combs("1", "2026-06-01").to_join(None), "nor is one day on two phones");
     yard.tells("2026-06-08", "1", Blank::Look, &look(6));
     assert!(yard.combs("1", "2026-06-08").to_join(None));
     yard.tells("2026-06-15", "1", Blank::Look, &look(9));
@@ -275,6 +277,13 @@ fn too_weak_at_two_looks_in_a_row_or_without_a_queen_is_one_to_join() {
     assert_eq!(yard.combs("2", "2026-06-16").test.unwrap().1, "awaited");
     yard.tells("2026-06-17", "2", Blank::Look, &[("larvae", Word("none")), ("queen", Word("eggs"))]);
     assert!(!yard.combs("2", "2026-06-17").to_join(None));
+    // Without bees it is no hive to join with another.
+    let listed = |yard: &Yard| {
+        beetle_almanac::book::combs::combs(yard.book.standing(), &yard.id, day("2026-06-20")).len()
+    };
+    assert_eq!(listed(&yard), 3);
+    yard.tells("2026-06-19", "2", Blank::DeadOut, &[("causes", Words(&["starved"]))]);
+    assert_eq!(listed(&yard), 2);
 }
 
 #[test]

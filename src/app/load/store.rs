@@ -279,4 +279,17 @@ mod tests {
             "not of the keeper's own"
         );
     }
+
+    /// Yards of the demonstration, then with one of the keeper's own beside them.
+    #[test]
+    fn kinds_are_those_of_the_yards_on_the_way_whoever_they_belong_to() {
+        let book = book();
+        let standing = book.standing();
+        let invented = yards(standing);
+        let own = ThingId::parse("aa-1").unwrap();
+        let kinds = |yards: &[ThingId]| needs(standing, yards).len();
+        assert!(!own.is_demo() && invented.iter().all(ThingId::is_demo));
+        assert_eq!((kinds(&invented), kinds(std::slice::from_ref(&own)), kinds(&[])), (2, 0, 2));
+        assert_eq!(kinds(&[&invented[..], &[own]].concat()), 2);
+    }
 }

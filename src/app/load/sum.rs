@@ -199,7 +199,9 @@ pub fn spares_of(standing: &Standing, yards: &[ThingId], needs: &[KindNeed], spa
                 most = at;
             }
         }
-        given.iter_mut().skip(most).take(1).for_each(|given| *given += 1);
+        if let Some(given) = given.get_mut(most) {
+            *given += 1;
+        }
     }
     given
 }

@@ -122,6 +122,12 @@ mod tests {
         // A later look at something else leaves it standing.
         look(&mut book, slimy, today(), &[("larvae", "not_looked")]);
         assert_eq!(said(&book, slimy), ["! slime, Tue 14 July, today"]);
+        let row = |book: &Book| lines(book.standing(), &book.standing().hives[few], None, today());
+        assert_eq!(row(&book), ["! larvae few, Tue 14 July, today"]);
+        look(&mut book, few, today(), &[("larvae", "not_looked")]);
+        assert_eq!(row(&book), ["! larvae few, Tue 14 July, today"]);
+        look(&mut book, few, today(), &[("larvae", "none")]);
+        assert!(row(&book).is_empty());
         // Slime is named beside the larvae, of which there may be any number.
         look(&mut book, slimy, today(), &[("larvae", "many"), ("slime", "yes")]);
         assert_eq!(said(&book, slimy), ["! larvae many, slime, Tue 14 July, today"]);

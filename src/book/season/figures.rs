@@ -3,7 +3,7 @@
 use super::Filled;
 use crate::almanac::day::Day;
 use crate::almanac::quantity::{Share, Volume};
-use crate::book::entry::{Check, Did, Entry, NewBox, NewTrap, What};
+use crate::book::entry::{Check, Did, Entry, What};
 use crate::book::id::{EntryId, ThingId};
 use crate::book::standing::Standing;
 
@@ -109,11 +109,11 @@ impl Figures {
         fills
     }
 
-    /// Oil of the traps that go in with a line, and how many they are. Traps that a hive comes into the book with have a level
+    /// Oil of the traps that go in with a line, as the book stood before it, and how many they are. Traps that a hive comes into the book with have a level
     /// only where they were filled that day; those of a table have none.
     pub(super) fn fill_first(&mut self, root: &EntryId, what: &What, standing: &Standing) -> usize {
         let mut count = 0;
-        for trap in new_traps(standing, root, what) {
+        for trap in standing.new_traps(root, what) {
             count += 1;
             let kind = standing.kinds.get(&trap.kind).map(|now| &now.kind);
             let Some((kind, level)) = kind.zip(trap.level) else { continue };
@@ -146,18 +146,5 @@ impl Figures {
             };
             self.oil = (self.oil.0.plus(least), self.oil.1.plus(most));
         }
-    }
-}
-
-/// The new traps that go into a hive with `what`, a line whose things go by `root`. A hive that is another one brings none, and
-/// what is told of it moves none: it does not stand among the hives.
-pub fn new_traps<'a>(standing: &Standing, root: &EntryId, what: &'a What) -> Vec<&'a NewTrap> {
-    let here = |hive: &ThingId| standing.hives.contains_key(hive);
-    let of = |boxes: &'a [NewBox]| boxes.iter().flat_map(|part| &part.traps).collect();
-    match what {
-        What::Hive { boxes, .. } if !standing.twins.contains_key(&root.thing(0)) => of(boxes),
-        What::BoxesOn { hive, boxes, .. } if here(hive) => of(boxes),
-        What::TrapsOn { hive, traps } if here(hive) => traps.iter().map(|placed| &placed.trap).collect(),
-        _ => Vec::new(),
     }
 }
