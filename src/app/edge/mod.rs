@@ -19,7 +19,6 @@ pub mod worker;
 
 use crate::app::graph::{RwSignal, after};
 use js_sys::{Array, Function, Promise, Reflect};
-use std::cell::RefCell;
 use wasm_bindgen::prelude::*;
 use wasm_bindgen_futures::JsFuture;
 use web_sys::{Document, Element, Event, EventTarget, Window};
@@ -32,11 +31,6 @@ pub fn window() -> Option<Window> {
 /// The document.
 pub fn document() -> Option<Document> {
     window()?.document()
-}
-
-thread_local! {
-    /// What is called once the next frame has been drawn.
-    static WAITING: RefCell<Vec<Box<dyn FnOnce()>>> = const { RefCell::new(Vec::new()) };
 }
 
 /// Calls `react` at every `event` of `target` for as long as the page lives.
@@ -64,19 +58,9 @@ pub fn once_drawn() -> RwSignal<bool> {
 fn drawn(then: Box<dyn FnOnce()>) {
     // A tab out of sight is not drawn, and would wait until it is seen.
     if document().is_some_and(|document| document.hidden()) {
-        return after(0, then);
-    }
-    let first = WAITING.with_borrow_mut(|waiting| {
-        waiting.push(then);
-        waiting.len() == 1
-    });
-    // One word to the browser for all of them, since the frame waits for it; afterwards each in its own turn, so that the
-    // next tap has to wait for one of them at the most.
-    if first {
-        before_paint(|| {
-            let waiting = WAITING.take();
-            after(0, move || waiting.into_iter().for_each(|then| after(0, then)));
-        });
+        after(0, then);
+    } else {
+        before_paint(move || after(0, then));
     }
 }
 

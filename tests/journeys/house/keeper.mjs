@@ -68,8 +68,13 @@ export class Keeper {
   }
   /** To another place, by its key in the bar. */
   async place(name) {
-    // On small screens the panel of an open hive takes the place of the bar.
-    if (!(await this.shows(`nav-${name}`)) && (await this.shows("shut"))) await this.tap("shut");
+    // On small screens the panel of an open hive takes the place of the bar. After the last hive of a walk it shuts by
+    // itself, perhaps just before the tap.
+    if (!(await this.shows(`nav-${name}`)) && (await this.shows("shut"))) {
+      await this.tap("shut").catch(async (error) => {
+        if (await this.shows("shut")) throw error;
+      });
+    }
     // On low ones with large letters it is folded away.
     if (!(await this.shows(`nav-${name}`)) && (await this.shows("places"))) await this.tap("places");
     await this.tap(`nav-${name}`);
